@@ -1,0 +1,35 @@
+/* Arena: memory that is given back all at once.
+ *
+ * Low-level; calls nothing above. What is allocated lives until the arena is
+ * freed; there is no freeing of single pieces. When memory runs out the
+ * process says so and ends with exit status 2: no caller checks for NULL.
+ */
+#ifndef TS_BASE_ARENA_H
+#define TS_BASE_ARENA_H
+
+#include <stddef.h>
+
+typedef struct ts_arena ts_arena;
+
+ts_arena *ts_arena_new(void);
+void ts_arena_free(ts_arena *arena); /* NULL is allowed */
+
+/* `size` bytes, zeroed, aligned for any type. */
+void *ts_arena_alloc(ts_arena *arena, size_t size);
+char *ts_arena_copy(ts_arena *arena, const char *text);               /* NULL gives NULL */
+char *ts_arena_copy_n(ts_arena *arena, const char *text, size_t length);
+char *ts_arena_printf(ts_arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+/* Heap memory for what must grow or be freed singly: malloc's contract, but
+ * never NULL (the process ends instead) and zeroed when fresh. */
+void *ts_alloc(size_t size);
+void *ts_resize(void *memory, size_t size); /* NULL, n allocates */
+
+/* Makes room for one more element in a growing array:
+ *   TS_GROW(items, count, capacity); items[count++] = x;  */
+#define TS_GROW(items, count, capacity)                                        \
+  ((count) < (capacity)                                                        \
+       ? (void)0                                                               \
+       : (void)((items) = ts_resize((items), ((capacity) = (capacity) ? 2 * (capacity) : 8) * sizeof *(items))))
+
+#endif

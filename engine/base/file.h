@@ -1,0 +1,39 @@
+/* Files: the one door. Nothing else in the engine opens, lists or renames.
+ *
+ * Reading is bounded; writing is whole or not at all: a temporary in the same
+ * folder, flushed to the disk, then renamed over the old file. */
+#ifndef TS_BASE_FILE_H
+#define TS_BASE_FILE_H
+
+#include "base/arena.h"
+#include "tankside/diagnostics.h"
+#include <stdbool.h>
+
+/* Reads a whole regular file of at most `limit` bytes into the arena,
+ * NUL-terminated. NULL with a report when it is missing, unreadable, not a
+ * regular file or too large. `line`/`from` say who asked (0, NULL: the user). */
+char *ts_file_read(ts_arena *arena, const char *path, size_t limit, size_t *length,
+                   ts_diagnostics *problems);
+
+/* Writes a file whole or not at all. False with a report. */
+bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagnostics *problems);
+
+/* Makes a folder and its parents; true when it exists afterwards. */
+bool ts_folder_make(const char *path, ts_diagnostics *problems);
+
+/* Names of regular files in a folder that end in `suffix`, in byte order, NULL-terminated; NULL with a report. */
+char **ts_folder_list(ts_arena *arena, const char *path, const char *suffix, ts_diagnostics *problems);
+bool ts_folder_exists(const char *path);
+
+/* Joins and takes apart; results in the arena. */
+char *ts_path_join(ts_arena *arena, const char *folder, const char *name);
+char *ts_path_folder(ts_arena *arena, const char *path); /* "." where there is none */
+const char *ts_path_name(const char *path);              /* after the last slash */
+/* True when `name`, taken from `folder`, stays inside it with all links resolved. */
+bool ts_path_inside(const char *folder, const char *name);
+
+/* Where installed or built data is: TANKSIDE_DATA, else the source or install folder fixed at build
+ * time. `name` is "rules", "templates" or "shared". */
+char *ts_data_path(ts_arena *arena, const char *name);
+
+#endif

@@ -1,0 +1,36 @@
+/* Text: growing strings, numbers without a locale, nearest names.
+ * Low-level; calls nothing above but the arena. */
+#ifndef TS_BASE_TEXT_H
+#define TS_BASE_TEXT_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+/* A growing string. Start with `ts_text t = {0}`; `data` is NUL-terminated
+ * once anything was added, else NULL. Release with ts_text_release. */
+typedef struct {
+  char *data;
+  size_t length, capacity;
+} ts_text;
+
+void ts_text_add(ts_text *text, const char *piece);
+void ts_text_add_n(ts_text *text, const char *piece, size_t length);
+void ts_text_addf(ts_text *text, const char *format, ...) __attribute__((format(printf, 2, 3)));
+void ts_text_release(ts_text *text);
+
+bool ts_same(const char *a, const char *b); /* equal strings; NULL equals only NULL */
+
+/* The candidate with the smallest edit distance to `name`, or NULL when none
+ * is nearer than a third of its length (at least 2 edits are always near). */
+const char *ts_nearest(const char *name, const char *const *candidates, size_t count);
+
+/* Reads a decimal number ("-3.25", "1e-3") from the start of `text`, the same
+ * in every locale. Returns the first character after it, or NULL when there is no number. */
+const char *ts_number_read(const char *text, double *value);
+
+/* Writes the shortest decimal that reads back as exactly this double; at most 32 bytes. */
+char *ts_number_write(double value, char *out, size_t size);
+/* Writes with at most `digits` significant digits, no exponent, no trailing zeros. */
+char *ts_number_round(double value, int digits, char *out, size_t size);
+
+#endif

@@ -1,0 +1,40 @@
+/* XML: the one door to libxml2.
+ *
+ * Reading refuses any DOCTYPE, never opens another file or the network, and
+ * knows the line of every attribute (libxml2 alone only knows where an
+ * element's start tag ends). Writing builds text in memory; ts_file_write
+ * puts it on disk. */
+#ifndef TS_BASE_XML_H
+#define TS_BASE_XML_H
+
+#include "base/text.h"
+#include "tankside/diagnostics.h"
+#include <libxml/tree.h>
+#include <stdbool.h>
+
+typedef struct ts_xml ts_xml;
+
+/* Parses bytes. `name` is used in messages. NULL with reports (every one that
+ * libxml2 gives, with its line) when it is not well-formed or has a DOCTYPE. The bytes must outlive the result. */
+ts_xml *ts_xml_read(const char *bytes, size_t length, const char *name, ts_diagnostics *problems);
+void ts_xml_free(ts_xml *xml);
+xmlNode *ts_xml_root(const ts_xml *xml);
+xmlDoc *ts_xml_document(const ts_xml *xml);
+int ts_xml_line(const ts_xml *xml, const xmlNode *element);                           /* where its start tag begins */
+int ts_xml_attribute_line(const ts_xml *xml, const xmlNode *element, const char *name); /* where the attribute is written */
+
+/* A writer of indented XML. Start with `ts_xml_out w = {0}`. Text and values
+ * are escaped; characters XML cannot hold are replaced. */
+typedef struct {
+  ts_text text;
+  int depth;
+  bool open;      /* a start tag still lacks its '>' */
+  bool inline_;   /* the open element holds text: no indentation */
+  const char *names[32];
+} ts_xml_out;
+void ts_xml_start(ts_xml_out *out, const char *element); /* `element` is kept, not copied */
+void ts_xml_attribute(ts_xml_out *out, const char *name, const char *value); /* NULL value: left out */
+void ts_xml_attributef(ts_xml_out *out, const char *name, const char *format, ...) __attribute__((format(printf, 3, 4)));
+void ts_xml_words(ts_xml_out *out, const char *text);
+void ts_xml_end(ts_xml_out *out);
+#endif

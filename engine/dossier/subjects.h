@@ -1,0 +1,142 @@
+/* Inside view of a dossier, for the stages that evaluate and write it.
+ *
+ * Every fact of every subject has a slot: a number from 0 that identifies it
+ * in graphs, decisions and the assessment. Slots of one subject follow each
+ * other in the order of the vocabulary.
+ */
+#ifndef TS_DOSSIER_SUBJECTS_H
+#define TS_DOSSIER_SUBJECTS_H
+
+#include "quantity/graph.h"
+#include "tankside/dossier.h"
+
+typedef enum {
+  TS_STATED,  /* written, as a value or a range */
+  TS_UNKNOWN, /* "?" or not written: assumed to be anything plausible */
+  TS_SET_BY_USER /* replaced with --set */
+} ts_state;
+
+/* The value in one slot.
+ * Numbers (quantity, count, date, clock): `range`, dim of the definition.
+ * Flags: choices bit 0 = may be no, bit 1 = may be yes.
+ * Choices: bit n = may be the n-th choice.
+ * Sets: bit n of `choices` = may contain the n-th; bit n of `certain` = does contain it. */
+typedef struct {
+  ts_range range;
+  uint64_t choices, certain;
+  ts_state state;
+  const char *text; /* as written, or NULL */
+  int line;         /* where written, or of the subject's element */
+} ts_value;
+
+typedef struct {
+  const ts_entity_def *entity;
+  const char *path;   /* "d1t3/p1", "tank-2/water", "p1@2027-03-09"; unique */
+  const char *label;  /* for people: a title or name where there is one, else the path */
+  const char *file;
+  int line;
+  ts_subject parent;  /* TS_NO_SUBJECT at the top */
+  uint32_t slot;      /* of its first fact */
+} ts_subject_info;
+
+ts_subject ts_subject_count(const ts_dossier *dossier);
+const ts_subject_info *ts_subject_at(const ts_dossier *dossier, ts_subject subject);
+ts_subject ts_subject_find(const ts_dossier *dossier, const char *path);
+
+uint32_t ts_slot_count(const ts_dossier *dossier);
+const ts_value *ts_slot_value(const ts_dossier *dossier, uint32_t slot);
+const ts_fact_def *ts_slot_fact(const ts_dossier *dossier, uint32_t slot);
+ts_subject ts_slot_subject(const ts_dossier *dossier, uint32_t slot);
+ts_dim ts_fact_dim(const ts_vocabulary *vocabulary, const ts_fact_def *fact);
+ts_range ts_fact_plausible(const ts_vocabulary *vocabulary, const ts_fact_def *fact);
+/* "d1t3/p1/breath-hold" into `out`. */
+char *ts_slot_path(const ts_dossier *dossier, uint32_t slot, char *out, size_t size);
+
+/* What a name means on a subject, for the rules' field access. `name` is as
+ * in Lua (underscores). Looks in this order: a fact, a membership of a set
+ * (`covers_hands`), a reference, a part or parent or anything reached from a
+ * parent (`i.site`, `i.day`, `i.production`), a list (`task.immersions`). */
+typedef enum { TS_FIELD_NONE, TS_FIELD_FACT, TS_FIELD_MEMBER, TS_FIELD_SUBJECT, TS_FIELD_LIST, TS_FIELD_TEXT } ts_field_kind;
+
+typedef struct {
+  ts_field_kind kind;
+  uint32_t slot;            /* FACT, MEMBER */
+  unsigned bit;             /* MEMBER: which choice */
+  ts_subject subject;       /* SUBJECT; TS_NO_SUBJECT when the reference is "none" */
+  const ts_subject *list;   /* LIST, owned by the dossier */
+  size_t count;
+} ts_field;
+
+ts_field ts_subject_field(const ts_dossier *dossier, ts_subject subject, const char *name);
+
+/* The field name nearest to `name` on this subject, or NULL when none is near. */
+const char *ts_subject_nearest(const ts_dossier *dossier, ts_subject subject, const char *name);
+
+/* How a derived fact is computed: builds nodes from other facts' nodes, got
+ * through `read` so that a caller can overlay changed values. */
+typedef struct ts_fact_reader {
+  const ts_dossier *dossier;
+  ts_graph *graph;
+  ts_node_id (*read)(struct ts_fact_reader *self, uint32_t slot);
+} ts_fact_reader;
+ts_node_id ts_derive(ts_fact_reader *reader, uint32_t slot);
+
+/* Whether this slot, or for a derived one anything it is made of, is not known. */
+bool ts_slot_assumed(const ts_dossier *dossier, uint32_t slot);
+
+/* Evidence, applied controls and waivers, as written. */
+typedef struct {
+  const char *target; /* path of a fact or subject */
+  const char *kind, *by, *on, *ref;
+  int line;
+} ts_evidence;
+
+typedef struct {
+  const char *control;  /* id in the catalogue */
+  ts_subject scope;     /* where it stands: applies to this subject and all below */
+  bool in_place;        /* stated in-place with who and when; else planned */
+  const char *to;       /* the value it reaches, or NULL for the catalogue's */
+  const char *by, *on, *evidence;
+  const char *file;
+  int line;
+} ts_applied_control;
+
+typedef struct {
+  const char *rule;
+  const char *subject;  /* path, or NULL for every subject */
+  const char *by, *until, *because;
+  bool valid;           /* complete, and not over before the last day of the schedule */
+  const char *file;
+  int line;
+} ts_waiver;
+
+size_t ts_evidence_count(const ts_dossier *dossier);
+const ts_evidence *ts_evidence_at(const ts_dossier *dossier, size_t index);
+size_t ts_applied_count(const ts_dossier *dossier);
+const ts_applied_control *ts_applied_at(const ts_dossier *dossier, size_t index);
+size_t ts_waiver_count(const ts_dossier *dossier);
+const ts_waiver *ts_waiver_at(const ts_dossier *dossier, size_t index);
+
+/* Files read, in order, with the SHA-256 of each, for the record of inputs. */
+size_t ts_source_count(const ts_dossier *dossier);
+const char *ts_source_name(const ts_dossier *dossier, size_t index);   /* relative to the dossier's folder */
+const char *ts_source_digest(const ts_dossier *dossier, size_t index); /* 64 hex digits */
+ts_system ts_dossier_units(const ts_dossier *dossier);
+const ts_vocabulary *ts_dossier_vocabulary(const ts_dossier *dossier);
+
+/* ---- a world made by hand, for a rule's examples ------------------------ */
+
+/* A dossier in which every entity exists once, all facts unknown, linked as
+ * a production would be: the immersion is in the task, wears the appliance, breathes from the supply ...
+ * `each` is the entity the example is about; *subject receives that one. */
+ts_dossier *ts_dossier_example(const ts_vocabulary *vocabulary, const ts_units *units,
+                               const char *each, ts_subject *subject);
+/* Sets one fact by the path a rule would read from `subject`:
+ * "breath_hold", "person.mass", "site.water.temperature". A list index picks
+ * a member and adds it when it is the next: "appliances.2.covers". A list set
+ * to "none" is emptied; a reference set to "none" is cut. False, with a report at
+ * file:line, when the path or value is not right. */
+bool ts_dossier_given(ts_dossier *dossier, ts_subject subject, const char *path, const char *value,
+                      ts_diagnostics *problems, const char *file, int line);
+
+#endif

@@ -1,0 +1,140 @@
+/* Rules: packs of Lua files, and one rule over one subject seen in every course.
+ *
+ * A rule is a pure function of one subject. Where the facts do not settle its
+ * path the evaluation forks, until every course has been seen; what each
+ * course said, and the decisions on which it hangs, is the evaluation. What
+ * courses mean together (worst, best, scores, credit) is the business of
+ * assess/. */
+#ifndef TS_RULE_RULE_H
+#define TS_RULE_RULE_H
+
+#include "dossier/subjects.h"
+
+typedef enum { TS_HAZARD, TS_DUTY, TS_STOP, TS_REMARK } ts_word; /* hazard duty stop note */
+typedef enum { TS_ELIMINATION, TS_SUBSTITUTION, TS_ENGINEERING, TS_ADMINISTRATIVE, TS_PPE } ts_hierarchy;
+typedef enum { TS_MET, TS_UNDECIDED, TS_NOT_MET } ts_duty_state; /* met = true, nil, false */
+
+typedef struct {
+  const char *id, *title;
+  const char *each;              /* entity it is asked of */
+  const char *harm;              /* who is harmed and how, one line */
+  const char *reasoning;         /* where the score does not follow the shared scales, else NULL */
+  const char *const *sources;
+  size_t source_count;
+  const char *pack, *file;       /* file: name inside the pack's folder */
+  int line;
+  int worst_likelihood, worst_severity; /* when courses cannot all be seen; 5 and 5 unless declared */
+  size_t example_count;
+} ts_rule;
+
+typedef struct {
+  const char *entity, *fact;     /* "immersion", "breath-hold" */
+  enum { TS_AT_MOST, TS_AT_LEAST, TS_BECOMES } how;
+  const char *value;             /* as text: "10 s", "yes", "floating" */
+} ts_change;
+
+typedef struct {
+  const char *id, *title;
+  ts_hierarchy kind;
+  const char *say;               /* crew text, imperative */
+  const char *check, *often, *who; /* how and how often it is checked, and by whom */
+  int lowers_likelihood, lowers_severity; /* steps */
+  const ts_change *changes;
+  size_t change_count;
+  const char *source;
+  const char *pack, *file;
+  int line;
+} ts_control;
+
+typedef struct ts_packs ts_packs;
+
+ts_packs *ts_packs_new(const ts_units *units, ts_vocabulary *vocabulary);
+void ts_packs_free(ts_packs *packs);
+/* Loads every .lua file of a folder, in byte order; the pack is named after
+ * the folder. Facts it declares join the vocabulary. False with reports. */
+bool ts_packs_load(ts_packs *packs, const char *folder, ts_diagnostics *problems);
+
+size_t ts_rule_count(const ts_packs *packs);
+const ts_rule *ts_rule_at(const ts_packs *packs, size_t index); /* ordered by id */
+size_t ts_control_count(const ts_packs *packs);
+const ts_control *ts_control_at(const ts_packs *packs, size_t index); /* ordered by id */
+const ts_control *ts_control_find(const ts_packs *packs, const char *id);
+/* Each rule file read: "common/air.lua" and its SHA-256. */
+size_t ts_pack_file_count(const ts_packs *packs);
+const char *ts_pack_file_name(const ts_packs *packs, size_t index);
+const char *ts_pack_file_digest(const ts_packs *packs, size_t index);
+
+/* ---- evaluating -------------------------------------------------------- */
+
+/* A value a rule names, or a side of a decision, as a reader sees it. */
+typedef struct {
+  const char *name;     /* "margin" */
+  const char *shown;    /* "18..20 s" */
+  const char *working;  /* "45 s - 15 s - 12 s = 18 s" or NULL for a plain fact */
+  const char *names;    /* "breath-hold limit - breath hold - air return time" or NULL */
+  const char *withheld; /* as `shown`, or "(withheld)" when it rests on a confidential fact */
+} ts_shown;
+
+typedef struct {
+  const char *text;     /* "breath hold 12..20 s < 15 s" */
+  const char *withheld; /* the same with confidential values left out */
+  bool taken;           /* the comparison held on this course */
+  bool settled;         /* the facts left no choice: no fork here */
+} ts_decision;
+
+typedef struct {
+  ts_word word;
+  const char *about;    /* what it is about, "" where the rule says nothing */
+  int likelihood, severity;       /* TS_HAZARD */
+  ts_duty_state state;            /* TS_DUTY */
+  const char *instrument, *section; /* TS_DUTY */
+  const char *because, *because_withheld;
+  const char *who;                /* exposed people as the rule names them, or NULL */
+  const ts_shown *values;
+  size_t value_count;
+  const char *const *controls;    /* ids that bear on it */
+  size_t control_count;
+  size_t decision_count;          /* how many of the course's decisions it hangs on */
+  const uint32_t *facts;          /* slots read before it was said, ascending */
+  size_t fact_count;
+  const char *const *calls;       /* science functions used: names, ascending */
+  size_t call_count;
+  int line;                       /* in the rule file */
+} ts_outcome;
+
+typedef struct {
+  bool applies;                   /* `when` was true */
+  const ts_decision *decisions;   /* settled ones too, in order */
+  size_t decision_count;
+  const ts_outcome *outcomes;
+  size_t outcome_count;
+} ts_course;
+
+typedef struct {
+  const ts_course *courses;
+  size_t course_count;
+  bool unresolved;                /* more courses than the bound: not all were seen */
+  const char *failure;            /* NULL, or what went wrong, with file and line */
+} ts_evaluation;
+
+/* An effect on facts while evaluating: a control's change, or a point to try. */
+typedef struct {
+  const ts_control *control;
+  const char *to;                 /* replaces the value of its first change, or NULL */
+} ts_effect;
+
+typedef struct ts_evaluator ts_evaluator;
+ts_evaluator *ts_evaluator_new(const ts_packs *packs, const ts_dossier *dossier);
+void ts_evaluator_free(ts_evaluator *evaluator);
+
+/* Sees every course of one rule over one subject, with the effects applied to
+ * each fact they change, whichever subject it is read from. The result
+ * belongs to the evaluator and holds until its next call. */
+const ts_evaluation *ts_evaluate(ts_evaluator *evaluator, size_t rule, ts_subject subject,
+                                 const ts_effect *effects, size_t effect_count);
+
+/* Runs every example of one rule. Reports each that does not come out as it
+ * says, and thresholds that no example reaches. Returns how many passed. */
+size_t ts_rule_examples_run(const ts_packs *packs, size_t rule, ts_diagnostics *problems);
+
+#endif
