@@ -1,0 +1,65 @@
+/* Documents: an assessment turned into paper.
+ *
+ * A sheet is one document for one kind of reader. Everything it says is in
+ * assessment.xml (shared/schema/assessment.rng); how it looks is decided by
+ * the stylesheets in templates/. Nothing here computes a score.
+ *
+ * The HTML is the accessible edition: one self-contained file, no script, no
+ * address outside itself, printable from any browser. The PDF is the same HTML
+ * set by the separate program `weasyprint` with page numbers and running heads
+ * added. Same assessment, same bytes, for both.
+ */
+#ifndef TANKSIDE_DOCUMENT_H
+#define TANKSIDE_DOCUMENT_H
+
+#include "tankside/diagnostics.h"
+#include <stdbool.h>
+#include <stddef.h>
+
+typedef struct {
+  const char *name;       /* on the command line: "assessment", "task" */
+  const char *title;      /* for --help: "full assessment" */
+  const char *stylesheet; /* file in templates/ */
+  bool per_task;          /* printed once for each task, named by its path */
+  bool attaches;          /* its PDF carries assessment.xml inside */
+} ts_sheet;
+
+/* All sheets, ended by one whose name is NULL. Static. */
+const ts_sheet *ts_sheets(void);
+
+/* Their names, NULL-terminated. Static. */
+const char *const *ts_sheet_names(void);
+
+/* The sheet of that name, or NULL. Static. */
+const ts_sheet *ts_sheet_find(const char *name);
+
+/* Calls `visit` with the path of each task of the schedule, in order, until it
+ * returns false. The path lives only during the call. False when the
+ * assessment cannot be read (reported) or `visit` stopped. */
+bool ts_sheet_each_task(const char *assessment_xml, size_t length,
+                        bool (*visit)(void *data, const char *path), void *data,
+                        ts_diagnostics *problems);
+
+/* Renders one sheet to HTML (UTF-8).
+ *   sheet    a name from ts_sheet_names()
+ *   subject  path of the task for a sheet printed per task, else NULL
+ *   paper    "a4" or "letter"; NULL means "a4"
+ * On success *html is NUL-terminated and the caller frees it with free().
+ * False with a report otherwise, *html then NULL. */
+bool ts_sheet_render(const char *assessment_xml, size_t length, const char *sheet,
+                     const char *subject, const char *paper, char **html, size_t *html_length,
+                     ts_diagnostics *problems);
+
+/* Sets an HTML file made by ts_sheet_render as PDF. Whole or not at all. What
+ * weasyprint says becomes warnings; a missing weasyprint is an error that
+ * names the package. At most 180 seconds. */
+bool ts_sheet_pdf(const char *html_path, const char *pdf_path, const char *paper,
+                  ts_diagnostics *problems);
+
+/* The same, with the file `attachment` carried inside the PDF under its own
+ * name, so that a reviewer can verify from the paper file alone. For sheets
+ * that attach only: the others may be for readers who must not see all of it. */
+bool ts_sheet_pdf_with(const char *html_path, const char *pdf_path, const char *paper,
+                       const char *attachment, ts_diagnostics *problems);
+
+#endif
