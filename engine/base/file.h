@@ -11,7 +11,7 @@
 
 /* Reads a whole regular file of at most `limit` bytes into the arena,
  * NUL-terminated. NULL with a report when it is missing, unreadable, not a
- * regular file or too large. `line`/`from` say who asked (0, NULL: the user). */
+ * regular file or too large. `length` may be NULL. */
 char *ts_file_read(ts_arena *arena, const char *path, size_t limit, size_t *length,
                    ts_diagnostics *problems);
 
@@ -32,8 +32,9 @@ const char *ts_path_name(const char *path);              /* after the last slash
 /* True when `name`, taken from `folder`, stays inside it with all links resolved. */
 bool ts_path_inside(const char *folder, const char *name);
 
-/* Where installed or built data is: TANKSIDE_DATA, else the source or install folder fixed at build
- * time. `name` is "rules", "templates" or "shared". */
+/* Where the data is: in TANKSIDE_DATA, else in ../share/tankside beside the running program's
+ * folder, else in the source or install folder fixed at build time; the first that exists.
+ * `name` is "rules", "templates", "shared" or a path below them. */
 char *ts_data_path(ts_arena *arena, const char *name);
 
 #endif

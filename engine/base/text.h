@@ -21,16 +21,18 @@ void ts_text_release(ts_text *text);
 bool ts_same(const char *a, const char *b); /* equal strings; NULL equals only NULL */
 
 /* The candidate with the smallest edit distance to `name`, or NULL when none
- * is nearer than a third of its length (at least 2 edits are always near). */
+ * is nearer than a third of its length (2 edits are always near, unless nothing is in common). */
 const char *ts_nearest(const char *name, const char *const *candidates, size_t count);
 
 /* Reads a decimal number ("-3.25", "1e-3") from the start of `text`, the same
- * in every locale. Returns the first character after it, or NULL when there is no number. */
+ * in every locale. Returns the first character after it, or NULL when there is no number
+ * or none that a double can hold. A point counts only with a digit after it: "3..4" reads 3. */
 const char *ts_number_read(const char *text, double *value);
 
 /* Writes the shortest decimal that reads back as exactly this double; at most 32 bytes. */
 char *ts_number_write(double value, char *out, size_t size);
-/* Writes with at most `digits` significant digits, no exponent, no trailing zeros. */
+/* Writes with at most `digits` significant digits, no exponent, no trailing zeros; with
+ * an exponent all the same when `size` would cut it short. */
 char *ts_number_round(double value, int digits, char *out, size_t size);
 
 #endif

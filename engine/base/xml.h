@@ -15,7 +15,8 @@
 typedef struct ts_xml ts_xml;
 
 /* Parses bytes. `name` is used in messages. NULL with reports (every one that
- * libxml2 gives, with its line) when it is not well-formed or has a DOCTYPE. The bytes must outlive the result. */
+ * libxml2 gives, with its line) when it is not well-formed or has a DOCTYPE. The bytes
+ * must outlive the result. Nodes' _private belongs to this module: it holds where their start tag ends. */
 ts_xml *ts_xml_read(const char *bytes, size_t length, const char *name, ts_diagnostics *problems);
 void ts_xml_free(ts_xml *xml);
 xmlNode *ts_xml_root(const ts_xml *xml);
@@ -30,8 +31,10 @@ typedef struct {
   int depth;
   bool open;      /* a start tag still lacks its '>' */
   bool inline_;   /* the open element holds text: no indentation */
+  int inline_depth; /* depth of the element whose text began that */
   const char *names[32];
 } ts_xml_out;
+void ts_xml_begin(ts_xml_out *out); /* the XML declaration, before the first element */
 void ts_xml_start(ts_xml_out *out, const char *element); /* `element` is kept, not copied */
 void ts_xml_attribute(ts_xml_out *out, const char *name, const char *value); /* NULL value: left out */
 void ts_xml_attributef(ts_xml_out *out, const char *name, const char *format, ...) __attribute__((format(printf, 3, 4)));

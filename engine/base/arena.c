@@ -1,0 +1,109 @@
+/* Arena: a chain of blocks, filled from the front, freed together. */
+#include "base/arena.h"
+
+#include <stdarg.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { BLOCK_SIZE = 32 * 1024 };
+
+typedef struct block {
+  struct block *older;
+  size_t used, size;
+  max_align_t bytes[]; /* aligned for any type */
+} block;
+
+struct ts_arena {
+  block *newest;
+};
+
+static void out_of_memory(void) {
+  fputs("tankside: error: out of memory\n", stderr);
+  exit(2);
+}
+
+void *ts_alloc(size_t size) {
+  void *memory = calloc(1, size ? size : 1);
+  if (!memory) out_of_memory();
+  return memory;
+}
+
+void *ts_resize(void *memory, size_t size) {
+  void *moved = realloc(memory, size ? size : 1);
+  if (!moved) out_of_memory();
+  return moved;
+}
+
+ts_arena *ts_arena_new(void) { return ts_alloc(sizeof(ts_arena)); }
+
+void ts_arena_free(ts_arena *arena) {
+  if (!arena) return;
+  for (block *b = arena->newest; b;) {
+    block *older = b->older;
+    free(b);
+    b = older;
+  }
+  free(arena);
+}
+
+static block *block_new(size_t size) {
+  if (size > SIZE_MAX - sizeof(block)) out_of_memory();
+  block *b = ts_alloc(sizeof(block) + size);
+  b->size = size;
+  return b;
+}
+
+/* Something large gets a block of its own behind the newest one, so that the
+ * room left in the newest is not lost. */
+static void *alloc_large(ts_arena *arena, size_t size) {
+  block *b = block_new(size);
+  b->used = size;
+  if (arena->newest) {
+    b->older = arena->newest->older;
+    arena->newest->older = b;
+  } else {
+    arena->newest = b;
+  }
+  return b->bytes;
+}
+
+void *ts_arena_alloc(ts_arena *arena, size_t size) {
+  const size_t unit = sizeof(max_align_t);
+  if (size > SIZE_MAX - unit) out_of_memory();
+  size = (size + unit - 1) / unit * unit;
+  if (size > BLOCK_SIZE / 4) return alloc_large(arena, size);
+  if (!arena->newest || arena->newest->size - arena->newest->used < size) {
+    block *b = block_new(BLOCK_SIZE);
+    b->older = arena->newest;
+    arena->newest = b;
+  }
+  void *memory = (char *)arena->newest->bytes + arena->newest->used;
+  arena->newest->used += size;
+  return memory;
+}
+
+char *ts_arena_copy_n(ts_arena *arena, const char *text, size_t length) {
+  if (!text) return NULL;
+  char *copy = ts_arena_alloc(arena, length + 1);
+  memcpy(copy, text, length);
+  return copy; /* the arena's memory is zeroed: the NUL is there */
+}
+
+char *ts_arena_copy(ts_arena *arena, const char *text) {
+  return text ? ts_arena_copy_n(arena, text, strlen(text)) : NULL;
+}
+
+char *ts_arena_printf(ts_arena *arena, const char *format, ...) {
+  va_list list;
+  va_start(list, format);
+  int length = vsnprintf(NULL, 0, format, list);
+  va_end(list);
+  if (length < 0) abort(); /* a wrong format string: our own mistake */
+  char *text = ts_arena_alloc(arena, (size_t)length + 1);
+  va_start(list, format);
+  vsnprintf(text, (size_t)length + 1, format, list);
+  va_end(list);
+  return text;
+}

@@ -1,0 +1,139 @@
+/* Diagnostics: reports in the order they came, a hash table to keep doubles out,
+ * and an order by file and line made only when printing. */
+#include "tankside/diagnostics.h"
+
+#include "base/arena.h"
+#include "base/text.h"
+
+#include <stdarg.h>
+#include <stdbool.h>
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+
+typedef struct {
+  size_t file; /* index into files */
+  int line;
+  ts_level level;
+  const char *text;
+} report;
+
+struct ts_diagnostics {
+  ts_arena *arena;
+  const char **files;
+  report *reports;
+  size_t *slots; /* open hash table: index into reports + 1, 0 when free */
+  size_t file_count, file_capacity, count, capacity, slot_count;
+  size_t levels[3];
+};
+
+ts_diagnostics *ts_diagnostics_new(void) {
+  ts_diagnostics *all = ts_alloc(sizeof *all);
+  all->arena = ts_arena_new();
+  return all;
+}
+
+void ts_diagnostics_free(ts_diagnostics *all) {
+  if (!all) return;
+  ts_arena_free(all->arena);
+  free(all->files);
+  free(all->reports);
+  free(all->slots);
+  free(all);
+}
+
+/* What is quoted from an input must neither break the line nor steer a
+ * terminal: control characters (C0, DEL, and C1 in UTF-8) become '?'. */
+static void tame(char *text) {
+  for (unsigned char *c = (unsigned char *)text; *c; c++) {
+    bool c1 = c[0] == 0xC2 && c[1] >= 0x80 && c[1] < 0xA0;
+    if (*c < 0x20 || *c == 0x7F || c1) *c = '?';
+    if (c1) *++c = '?';
+  }
+}
+
+static size_t file_index(ts_diagnostics *all, const char *file) {
+  char *name = ts_arena_copy(all->arena, file ? file : "tankside");
+  tame(name);
+  for (size_t i = all->file_count; i-- > 0;)
+    if (ts_same(all->files[i], name)) return i;
+  TS_GROW(all->files, all->file_count, all->file_capacity);
+  all->files[all->file_count] = name;
+  return all->file_count++;
+}
+
+static size_t hash_of(const report *r) {
+  uint64_t h =
+      0xcbf29ce484222325u ^ ((uint64_t)r->file << 40) ^ ((uint64_t)r->line << 4) ^ r->level;
+  for (const char *c = r->text; *c; c++) h = (h ^ (unsigned char)*c) * 0x100000001b3u;
+  return (size_t)(h ^ h >> 32);
+}
+
+static bool same_report(const report *a, const report *b) {
+  return a->file == b->file && a->line == b->line && a->level == b->level &&
+         ts_same(a->text, b->text);
+}
+
+/* The slot that holds this report, or the free one where it belongs. */
+static size_t *slot_for(const ts_diagnostics *all, const report *r) {
+  size_t at = hash_of(r) & (all->slot_count - 1);
+  while (all->slots[at] && !same_report(&all->reports[all->slots[at] - 1], r))
+    at = (at + 1) & (all->slot_count - 1);
+  return &all->slots[at];
+}
+
+/* Keeps at least half of the slots free; the count is a power of two. */
+static void grow_slots(ts_diagnostics *all) {
+  if (2 * (all->count + 1) <= all->slot_count) return;
+  all->slot_count = all->slot_count ? 2 * all->slot_count : 16;
+  free(all->slots);
+  all->slots = ts_alloc(all->slot_count * sizeof *all->slots);
+  for (size_t i = 0; i < all->count; i++) *slot_for(all, &all->reports[i]) = i + 1;
+}
+
+void ts_report(ts_diagnostics *all, ts_level level, const char *file, int line, const char *format,
+               ...) {
+  va_list list;
+  va_start(list, format);
+  int length = vsnprintf(NULL, 0, format, list);
+  va_end(list);
+  if (length < 0) abort(); /* a wrong format string: our own mistake */
+  char *text = ts_arena_alloc(all->arena, (size_t)length + 1);
+  va_start(list, format);
+  vsnprintf(text, (size_t)length + 1, format, list);
+  va_end(list);
+  tame(text);
+
+  report r = {file_index(all, file), line, level, text};
+  grow_slots(all);
+  size_t *slot = slot_for(all, &r);
+  if (*slot) return;
+  TS_GROW(all->reports, all->count, all->capacity);
+  all->reports[all->count++] = r;
+  *slot = all->count;
+  all->levels[level]++;
+}
+
+size_t ts_count(const ts_diagnostics *all, ts_level level) { return all->levels[level]; }
+
+static int by_place(const void *left, const void *right) {
+  const report *a = *(const report *const *)left, *b = *(const report *const *)right;
+  if (a->file != b->file) return a->file < b->file ? -1 : 1;
+  if (a->line != b->line) return a->line < b->line ? -1 : 1;
+  return a < b ? -1 : a > b; /* as reported */
+}
+
+void ts_diagnostics_print(const ts_diagnostics *all, FILE *out) {
+  static const char *const words[] = {"note", "warning", "error"};
+  if (!all->count) return;
+  const report **order = ts_alloc(all->count * sizeof *order);
+  for (size_t i = 0; i < all->count; i++) order[i] = &all->reports[i];
+  qsort(order, all->count, sizeof *order, by_place);
+  for (size_t i = 0; i < all->count; i++) {
+    const report *r = order[i];
+    fputs(all->files[r->file], out);
+    if (r->line > 0) fprintf(out, ":%d", r->line);
+    fprintf(out, ": %s: %s\n", words[r->level], r->text);
+  }
+  free(order);
+}

@@ -1,0 +1,217 @@
+/* Files: reading bounded, writing whole or not at all. Paths are in path.c. */
+#include "base/file.h"
+
+#include "base/text.h"
+
+#include <dirent.h>
+#include <errno.h>
+#include <fcntl.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+/* Reports what failed on a path, with the system's reason. Returns false. */
+static bool failed(ts_diagnostics *problems, const char *path, const char *what) {
+  char reason[128];
+  const char *text = strerror_r(errno, reason, sizeof reason);
+  ts_report(problems, TS_ERROR, path, 0, "%s: %s", what, text);
+  return false;
+}
+
+/* ---- reading ------------------------------------------------------------ */
+
+/* Up to `size` bytes, fewer only at the end of the file; -1 on failure. */
+static ssize_t read_fully(int file, char *bytes, size_t size) {
+  size_t got = 0;
+  while (got < size) {
+    ssize_t n = read(file, bytes + got, size - got);
+    if (n < 0 && errno == EINTR) continue;
+    if (n < 0) return -1;
+    if (n == 0) break;
+    got += (size_t)n;
+  }
+  return (ssize_t)got;
+}
+
+static char *read_opened(ts_arena *arena, int file, const char *path, size_t limit, size_t *length,
+                         ts_diagnostics *problems) {
+  struct stat about;
+  if (fstat(file, &about) != 0) {
+    failed(problems, path, "cannot be read");
+    return NULL;
+  }
+  if (!S_ISREG(about.st_mode)) {
+    ts_report(problems, TS_ERROR, path, 0, "is not a regular file");
+    return NULL;
+  }
+  if (about.st_size < 0 || (uintmax_t)about.st_size > limit) {
+    ts_report(problems, TS_ERROR, path, 0, "is larger than %zu bytes", limit);
+    return NULL;
+  }
+  size_t size = (size_t)about.st_size;
+  char *bytes = ts_arena_alloc(arena, size + 1);
+  ssize_t got = read_fully(file, bytes, size + 1);
+  if (got < 0) {
+    failed(problems, path, "cannot be read");
+    return NULL;
+  }
+  if ((size_t)got > size) {
+    ts_report(problems, TS_ERROR, path, 0, "grew while it was being read");
+    return NULL;
+  }
+  bytes[got] = '\0';
+  if (length) *length = (size_t)got;
+  return bytes;
+}
+
+char *ts_file_read(ts_arena *arena, const char *path, size_t limit, size_t *length,
+                   ts_diagnostics *problems) {
+  /* Without O_NONBLOCK a named pipe would wait for a writer for ever. */
+  int file = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+  if (file < 0) {
+    failed(problems, path, "cannot be opened");
+    return NULL;
+  }
+  char *bytes = read_opened(arena, file, path, limit, length, problems);
+  close(file); /* nothing was written: no failure here could lose anything */
+  return bytes;
+}
+
+/* ---- writing ------------------------------------------------------------ */
+
+static bool write_fully(int file, const char *bytes, size_t length) {
+  while (length > 0) {
+    ssize_t n = write(file, bytes, length);
+    if (n < 0 && errno == EINTR) continue;
+    if (n < 0) return false;
+    bytes += n;
+    length -= (size_t)n;
+  }
+  return true;
+}
+
+/* Creates a file that was not there before; its name goes to `name`. */
+static int create_temporary(int folder, char *name, size_t size) {
+  for (int i = 0; i < 1000; i++) {
+    snprintf(name, size, ".tankside-%ld-%d", (long)getpid(), i);
+    int file = openat(folder, name, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+    if (file >= 0 || errno != EEXIST) return file;
+  }
+  return -1;
+}
+
+/* Fills and closes the temporary. An existing file keeps its permissions. */
+static bool fill(int file, const char *bytes, size_t length, const struct stat *old) {
+  bool good = write_fully(file, bytes, length);
+  if (good && old) good = fchmod(file, old->st_mode & 0777) == 0;
+  if (good) good = fsync(file) == 0;
+  int why = errno;
+  if (close(file) != 0 && good) return false;
+  errno = why;
+  return good;
+}
+
+static bool write_in_folder(int folder, const char *name, const char *bytes, size_t length,
+                            const struct stat *old) {
+  char temporary[64];
+  int file = create_temporary(folder, temporary, sizeof temporary);
+  if (file < 0) return false;
+  if (!fill(file, bytes, length, old) || renameat(folder, temporary, folder, name) != 0) {
+    int why = errno;
+    unlinkat(folder, temporary, 0);
+    errno = why;
+    return false;
+  }
+  /* Some file systems cannot flush a folder; the file itself is on the disk by now. */
+  return fsync(folder) == 0 || errno == EINVAL || errno == ENOTSUP;
+}
+
+bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagnostics *problems) {
+  struct stat old;
+  bool replaces = stat(path, &old) == 0;
+  if (replaces && !S_ISREG(old.st_mode)) {
+    ts_report(problems, TS_ERROR, path, 0, "is not a regular file and is left alone");
+    return false;
+  }
+  ts_arena *arena = ts_arena_new();
+  int folder = open(ts_path_folder(arena, path), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  bool good = folder >= 0 &&
+              write_in_folder(folder, ts_path_name(path), bytes, length, replaces ? &old : NULL);
+  if (!good) failed(problems, path, "cannot be written");
+  if (folder >= 0) close(folder);
+  ts_arena_free(arena);
+  return good;
+}
+
+/* ---- folders ------------------------------------------------------------ */
+
+bool ts_folder_exists(const char *path) {
+  struct stat about;
+  return stat(path, &about) == 0 && S_ISDIR(about.st_mode);
+}
+
+static bool make_one(const char *path) {
+  if (mkdir(path, 0777) == 0) return true;
+  int why = errno;
+  if (ts_folder_exists(path)) return true;
+  errno = why;
+  return false;
+}
+
+bool ts_folder_make(const char *path, ts_diagnostics *problems) {
+  ts_arena *arena = ts_arena_new();
+  char *part = ts_arena_copy(arena, path);
+  bool good = true;
+  for (char *c = part + 1; good && part[0] && *c; c++) {
+    if (*c != '/') continue;
+    *c = '\0';
+    good = make_one(part);
+    *c = '/';
+  }
+  good = good && make_one(path);
+  if (!good) failed(problems, path, "cannot be made");
+  ts_arena_free(arena);
+  return good;
+}
+
+static bool ends_in(const char *name, const char *suffix) {
+  size_t n = strlen(name), m = strlen(suffix);
+  return n >= m && strcmp(name + n - m, suffix) == 0;
+}
+
+static int by_bytes(const void *a, const void *b) {
+  return strcmp(*(char *const *)a, *(char *const *)b);
+}
+
+static bool wanted(DIR *folder, const char *name, const char *suffix) {
+  struct stat about;
+  return ends_in(name, suffix) && fstatat(dirfd(folder), name, &about, 0) == 0 &&
+         S_ISREG(about.st_mode);
+}
+
+char **ts_folder_list(ts_arena *arena, const char *path, const char *suffix,
+                      ts_diagnostics *problems) {
+  DIR *folder = opendir(path);
+  if (!folder) {
+    failed(problems, path, "cannot be listed");
+    return NULL;
+  }
+  char **names = NULL;
+  size_t count = 0, capacity = 0;
+  errno = 0;
+  for (struct dirent *entry; (entry = readdir(folder)); errno = 0) {
+    if (!wanted(folder, entry->d_name, suffix)) continue;
+    TS_GROW(names, count, capacity);
+    names[count++] = ts_arena_copy(arena, entry->d_name);
+  }
+  bool good = errno == 0 || failed(problems, path, "cannot be listed");
+  closedir(folder);
+  if (count) qsort(names, count, sizeof *names, by_bytes);
+  char **kept = ts_arena_alloc(arena, (count + 1) * sizeof *kept);
+  if (count) memcpy(kept, names, count * sizeof *kept);
+  free(names);
+  return good ? kept : NULL;
+}

@@ -1,0 +1,123 @@
+/* Numbers to text and back, the same in every locale of the host program.
+ *
+ * The C library rounds correctly both ways but looks at the locale's decimal
+ * point, so the conversions here name the "C" locale themselves. That locale is
+ * built in: asking for it costs nothing and cannot fail for want of a file. */
+#include "base/arena.h"
+#include "base/text.h"
+
+#include <float.h>
+#include <locale.h>
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+static size_t digits_at(const char *text) {
+  size_t n = 0;
+  while (is_digit(text[n])) n++;
+  return n;
+}
+
+/* Length of the number at the start of `text`, 0 when there is none. A point
+ * belongs to it only when a digit follows, so "3..4" starts with "3". */
+static size_t number_length(const char *text) {
+  size_t at = text[0] == '-' || text[0] == '+';
+  size_t whole = digits_at(text + at), fraction = 0;
+  at += whole;
+  if (text[at] == '.') fraction = digits_at(text + at + 1);
+  if (fraction) at += 1 + fraction;
+  if (!whole && !fraction) return 0;
+  if (text[at] == 'e' || text[at] == 'E') {
+    size_t sign = text[at + 1] == '-' || text[at + 1] == '+';
+    size_t exponent = digits_at(text + at + 1 + sign);
+    if (exponent) at += 1 + sign + exponent;
+  }
+  return at;
+}
+
+static double convert(const char *number) {
+  locale_t c = newlocale(LC_ALL_MASK, "C", (locale_t)0);
+  if (!c) abort();
+  double value = strtod_l(number, NULL, c);
+  freelocale(c);
+  return value;
+}
+
+const char *ts_number_read(const char *text, double *value) {
+  size_t length = number_length(text);
+  if (!length) return NULL;
+  char few[64];
+  char *number = length < sizeof few ? few : ts_alloc(length + 1);
+  memcpy(number, text, length);
+  number[length] = '\0';
+  double result = convert(number);
+  if (number != few) free(number);
+  if (!isfinite(result)) return NULL; /* larger than any double */
+  *value = result;
+  return text + length;
+}
+
+/* printf of one double with the given style and precision, in the C locale. */
+static void print(double value, char style, int precision, char *out, size_t size) {
+  locale_t c = newlocale(LC_ALL_MASK, "C", (locale_t)0);
+  if (!c) abort();
+  locale_t before = uselocale(c);
+  if (style == 'e')
+    snprintf(out, size, "%.*e", precision, value);
+  else
+    snprintf(out, size, "%.*g", precision, value);
+  uselocale(before);
+  freelocale(c);
+}
+
+char *ts_number_write(double value, char *out, size_t size) {
+  char text[32];
+  /* Any decimal of 15 digits survives a double, except near zero where doubles hold fewer. */
+  int precision = fabs(value) < DBL_MIN ? 1 : DBL_DIG;
+  for (; precision < DBL_DECIMAL_DIG; precision++) {
+    double again;
+    print(value, 'g', precision, text, sizeof text);
+    if (!isfinite(value) || (ts_number_read(text, &again) && again == value)) break;
+  }
+  if (precision == DBL_DECIMAL_DIG) print(value, 'g', precision, text, sizeof text);
+  snprintf(out, size, "%s", text);
+  return out;
+}
+
+/* Lays out `count` digits d[0].d[1]d[2]... x 10^exponent without an exponent. */
+static void lay_out(ts_text *text, const char *d, int count, int exponent) {
+  if (exponent < 0) ts_text_add(text, "0.");
+  for (int i = exponent; i < -1; i++) ts_text_add(text, "0");
+  for (int i = 0; i < count; i++) {
+    if (exponent >= 0 && i == exponent + 1) ts_text_add(text, ".");
+    ts_text_add_n(text, d + i, 1);
+  }
+  for (int i = count; i <= exponent; i++) ts_text_add(text, "0");
+}
+
+char *ts_number_round(double value, int digits, char *out, size_t size) {
+  char printed[64], d[DBL_DECIMAL_DIG];
+  if (digits < 1) digits = 1;
+  if (digits > DBL_DECIMAL_DIG) digits = DBL_DECIMAL_DIG;
+  print(value, 'e', digits - 1, printed, sizeof printed);
+  const char *e = strchr(printed, 'e');
+  if (!isfinite(value) || !e) {
+    snprintf(out, size, "%s", printed);
+    return out;
+  }
+  int count = 0, last = 0;
+  for (const char *p = printed; p < e; p++)
+    if (is_digit(*p)) d[count++] = *p;
+  for (int i = 0; i < count; i++)
+    if (d[i] != '0') last = i + 1;
+  ts_text text = {0};
+  if (last && printed[0] == '-') ts_text_add(&text, "-");
+  lay_out(&text, last ? d : "0", last ? last : 1, last ? atoi(e + 1) : 0);
+  /* Cut short it would be another number. */
+  snprintf(out, size, "%s", text.length < size ? text.data : printed);
+  ts_text_release(&text);
+  return out;
+}

@@ -1,0 +1,86 @@
+/* Paths: joining, taking apart, staying inside a folder, finding the data. */
+#include "base/file.h"
+#include "base/text.h"
+
+#include <errno.h>
+#include <limits.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+/* Fixed by the build: the source tree, and where `install` puts the data. */
+#ifndef TANKSIDE_DATA_SOURCE
+#define TANKSIDE_DATA_SOURCE ""
+#endif
+#ifndef TANKSIDE_DATA_INSTALLED
+#define TANKSIDE_DATA_INSTALLED ""
+#endif
+
+char *ts_path_join(ts_arena *arena, const char *folder, const char *name) {
+  size_t length = strlen(folder);
+  if (name[0] == '/' || length == 0) return ts_arena_copy(arena, name);
+  return ts_arena_printf(arena, "%s%s%s", folder, folder[length - 1] == '/' ? "" : "/", name);
+}
+
+const char *ts_path_name(const char *path) {
+  const char *slash = strrchr(path, '/');
+  return slash ? slash + 1 : path;
+}
+
+char *ts_path_folder(ts_arena *arena, const char *path) {
+  const char *slash = strrchr(path, '/');
+  if (!slash) return ts_arena_copy(arena, ".");
+  if (slash == path) return ts_arena_copy(arena, "/");
+  return ts_arena_copy_n(arena, path, (size_t)(slash - path));
+}
+
+/* The real path of what exists of `path`: what is not there yet is cut off from
+ * the end, except "..", which would climb out of what it cannot be checked against. */
+static char *real_part(ts_arena *arena, const char *path) {
+  for (char *rest = ts_arena_copy(arena, path);; rest = ts_path_folder(arena, rest)) {
+    char *real = realpath(rest, NULL);
+    if (real || errno != ENOENT) return real;
+    const char *last = ts_path_name(rest);
+    if (ts_same(last, "..") || ts_same(rest, ".") || ts_same(rest, "/")) return NULL;
+  }
+}
+
+static bool starts_with_folder(const char *path, const char *folder) {
+  size_t length = strlen(folder);
+  if (ts_same(folder, "/")) return true;
+  return strncmp(path, folder, length) == 0 && (path[length] == '/' || path[length] == '\0');
+}
+
+bool ts_path_inside(const char *folder, const char *name) {
+  if (name[0] == '/') return false;
+  ts_arena *arena = ts_arena_new();
+  char *real_folder = realpath(folder, NULL);
+  char *real = real_folder ? real_part(arena, ts_path_join(arena, real_folder, name)) : NULL;
+  bool inside = real && starts_with_folder(real, real_folder);
+  free(real);
+  free(real_folder);
+  ts_arena_free(arena);
+  return inside;
+}
+
+/* share/tankside beside the bin folder that the running program is in, or NULL. */
+static char *beside_program(ts_arena *arena) {
+  char program[PATH_MAX];
+  ssize_t length = readlink("/proc/self/exe", program, sizeof program - 1);
+  if (length <= 0) return NULL;
+  program[length] = '\0';
+  const char *bin = ts_path_folder(arena, program);
+  return ts_path_join(arena, ts_path_folder(arena, bin), "share/tankside");
+}
+
+char *ts_data_path(ts_arena *arena, const char *name) {
+  const char *chosen = getenv("TANKSIDE_DATA");
+  if (chosen && *chosen) return ts_path_join(arena, chosen, name);
+  const char *places[] = {beside_program(arena), TANKSIDE_DATA_SOURCE, TANKSIDE_DATA_INSTALLED};
+  for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
+    if (!places[i]) continue;
+    char *path = ts_path_join(arena, places[i], name);
+    if (ts_folder_exists(path)) return path;
+  }
+  return ts_path_join(arena, TANKSIDE_DATA_INSTALLED, name);
+}

@@ -1,0 +1,185 @@
+/* Reading XML. Writing is in xml_out.c.
+ *
+ * libxml2 only knows the line on which a start tag ends. So at every start tag
+ * the offset of its end in the text is kept in the node; no '<' can stand inside
+ * a start tag, so the last '<' before that offset is where the tag begins, and
+ * the attributes are found between the two. */
+#include "base/xml.h"
+
+#include "base/arena.h"
+
+#include <libxml/SAX2.h>
+#include <libxml/parser.h>
+#include <limits.h>
+#include <stdlib.h>
+#include <string.h>
+
+struct ts_xml {
+  const char *bytes;
+  size_t length;
+  xmlDoc *document;
+  size_t *lines; /* offset of the first byte of each line */
+  size_t line_count, line_capacity;
+};
+
+/* What the callbacks of one parse share. */
+typedef struct {
+  const char *name;
+  ts_diagnostics *problems;
+  bool failed; /* libxml2 may return a document all the same: only this counts */
+  bool refused;
+} reading;
+
+static reading *reading_of(void *context) { return ((xmlParserCtxt *)context)->_private; }
+
+/* Errors arrive here for this parse alone; no handler is set for the process. */
+#if LIBXML_VERSION >= 21200
+static void on_error(void *context, const xmlError *error) {
+#else
+static void on_error(void *context, xmlError *error) {
+#endif
+  reading *r = reading_of(context);
+  if (r->refused) return; /* what follows a refused DOCTYPE says nothing new */
+  const char *message = error->message ? error->message : "unknown";
+  int length = (int)strcspn(message, "\n");
+  bool warning = error->level == XML_ERR_WARNING;
+  if (!warning) r->failed = true;
+  ts_report(r->problems, warning ? TS_WARNING : TS_ERROR, r->name, error->line,
+            "not well-formed XML: %.*s", length, message);
+}
+
+static void on_doctype(void *context, const xmlChar *name, const xmlChar *external,
+                       const xmlChar *system) {
+  (void)name, (void)external, (void)system;
+  reading *r = reading_of(context);
+  ts_report(r->problems, TS_ERROR, r->name, xmlSAX2GetLineNumber(context),
+            "a DOCTYPE is not allowed here; delete it");
+  r->failed = r->refused = true;
+  xmlStopParser(context);
+}
+
+static void on_start(void *context, const xmlChar *name, const xmlChar *prefix, const xmlChar *uri,
+                     int namespaces, const xmlChar **declared, int attributes, int defaulted,
+                     const xmlChar **values) {
+  xmlSAX2StartElementNs(context, name, prefix, uri, namespaces, declared, attributes, defaulted,
+                        values);
+  xmlParserCtxt *c = context;
+  const xmlParserInput *in = c->input;
+  /* In a converted encoding the offset would belong to another text. */
+  bool as_read = in && (!in->buf || !in->buf->encoder);
+  if (c->node && as_read)
+    c->node->_private = (void *)((size_t)in->consumed + (size_t)(in->cur - in->base));
+}
+
+static xmlDoc *parse(const char *bytes, size_t length, reading *r) {
+  const int options = XML_PARSE_NONET | XML_PARSE_BIG_LINES | XML_PARSE_NOCDATA;
+  xmlParserCtxt *context = xmlNewParserCtxt();
+  if (!context) abort();
+  context->_private = r;
+  context->sax->serror = on_error;
+  context->sax->internalSubset = on_doctype;
+  context->sax->startElementNs = on_start;
+  xmlDoc *document = xmlCtxtReadMemory(context, bytes, (int)length, r->name, NULL, options);
+  if (!document && !r->failed) ts_report(r->problems, TS_ERROR, r->name, 0, "not well-formed XML");
+  if ((!document || !context->wellFormed) && !r->refused) r->failed = true;
+  xmlFreeParserCtxt(context);
+  return document;
+}
+
+static void find_lines(ts_xml *xml) {
+  for (size_t at = 0;;) {
+    TS_GROW(xml->lines, xml->line_count, xml->line_capacity);
+    xml->lines[xml->line_count++] = at;
+    const char *newline = memchr(xml->bytes + at, '\n', xml->length - at);
+    if (!newline) return;
+    at = (size_t)(newline - xml->bytes) + 1;
+  }
+}
+
+ts_xml *ts_xml_read(const char *bytes, size_t length, const char *name, ts_diagnostics *problems) {
+  if (length > INT_MAX) {
+    ts_report(problems, TS_ERROR, name, 0, "is too large for XML");
+    return NULL;
+  }
+  reading r = {name, problems, false, false};
+  ts_xml *xml = ts_alloc(sizeof *xml);
+  *xml = (ts_xml){.bytes = bytes, .length = length, .document = parse(bytes, length, &r)};
+  if (r.failed) {
+    ts_xml_free(xml);
+    return NULL;
+  }
+  find_lines(xml);
+  return xml;
+}
+
+void ts_xml_free(ts_xml *xml) {
+  if (!xml) return;
+  xmlFreeDoc(xml->document);
+  free(xml->lines);
+  free(xml);
+}
+
+xmlNode *ts_xml_root(const ts_xml *xml) { return xmlDocGetRootElement(xml->document); }
+xmlDoc *ts_xml_document(const ts_xml *xml) { return xml->document; }
+
+/* ---- lines -------------------------------------------------------------- */
+
+/* The line, from 1, on which the byte at this offset stands. */
+static int line_at(const ts_xml *xml, size_t offset) {
+  size_t low = 0, high = xml->line_count;
+  while (high - low > 1) {
+    size_t middle = low + (high - low) / 2;
+    if (xml->lines[middle] <= offset)
+      low = middle;
+    else
+      high = middle;
+  }
+  return (int)low + 1;
+}
+
+/* First and last byte of the element's start tag: [*begin] is '<', *end is just
+ * after the last attribute. False when the text does not show it there. */
+static bool start_tag(const ts_xml *xml, const xmlNode *element, size_t *begin, size_t *end) {
+  *end = (size_t)element->_private;
+  if (*end == 0 || *end > xml->length) return false;
+  const char *open = memrchr(xml->bytes, '<', *end);
+  if (!open) return false;
+  *begin = (size_t)(open - xml->bytes);
+  return memmem(open, *end - *begin, element->name, strlen((const char *)element->name)) != NULL;
+}
+
+int ts_xml_line(const ts_xml *xml, const xmlNode *element) {
+  size_t begin, end;
+  if (start_tag(xml, element, &begin, &end)) return line_at(xml, begin);
+  return (int)xmlGetLineNo((xmlNode *)element);
+}
+
+static bool is_space(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
+
+/* Skips the quoted value that follows a name; `at` is just after the name. */
+static size_t after_value(const char *bytes, size_t at, size_t end) {
+  while (at < end && bytes[at] != '"' && bytes[at] != '\'') at++;
+  if (at >= end) return end;
+  const char *close = memchr(bytes + at + 1, bytes[at], end - at - 1);
+  return close ? (size_t)(close - bytes) + 1 : end;
+}
+
+int ts_xml_attribute_line(const ts_xml *xml, const xmlNode *element, const char *name) {
+  size_t at, end, wanted = strlen(name);
+  if (!start_tag(xml, element, &at, &end)) return ts_xml_line(xml, element);
+  while (at < end && !is_space(xml->bytes[at])) at++; /* past the element's name */
+  while (at < end) {
+    while (at < end && is_space(xml->bytes[at])) at++;
+    size_t begin = at;
+    while (at < end && !is_space(xml->bytes[at]) && xml->bytes[at] != '=') at++;
+    const char *written = xml->bytes + begin;
+    const char *colon = memchr(written, ':', at - begin);
+    const char *local = colon ? colon + 1 : written;
+    size_t length = at - begin, tail = (size_t)(xml->bytes + at - local);
+    if ((length == wanted && memcmp(written, name, wanted) == 0) ||
+        (tail == wanted && memcmp(local, name, wanted) == 0))
+      return line_at(xml, begin);
+    at = after_value(xml->bytes, at, end);
+  }
+  return ts_xml_line(xml, element);
+}

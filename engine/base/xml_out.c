@@ -1,0 +1,125 @@
+/* Writing XML as text, indented, every character either legal or replaced. */
+#include "base/arena.h"
+#include "base/xml.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { DEPTH_MAX = sizeof((ts_xml_out *)0)->names / sizeof(char *) };
+
+/* Length of the legal XML character at `c`, 0 when there is none: not UTF-8, a
+ * control character, a surrogate, U+FFFE or U+FFFF. */
+static size_t legal_character(const unsigned char *c) {
+  static const unsigned smallest[] = {0, 0, 0x80, 0x800, 0x10000};
+  if (c[0] < 0x80) return c[0] >= 0x20 || c[0] == '\t' || c[0] == '\n' || c[0] == '\r';
+  size_t length = c[0] >= 0xF0 ? 4 : c[0] >= 0xE0 ? 3 : 2;
+  if (c[0] < 0xC2 || c[0] > 0xF4) return 0;
+  unsigned value = c[0] & (0xFFu >> (length + 1));
+  for (size_t i = 1; i < length; i++) {
+    if ((c[i] & 0xC0) != 0x80) return 0;
+    value = value << 6 | (c[i] & 0x3F);
+  }
+  bool wrong = value < smallest[length] || value > 0x10FFFF ||
+               (value >= 0xD800 && value < 0xE000) || value == 0xFFFE || value == 0xFFFF;
+  return wrong ? 0 : length;
+}
+
+/* What stands for a character that may not stand for itself, or NULL. White
+ * space in a value is spelt out: a reader would turn it into plain spaces. */
+static const char *escape_for(char c, bool value) {
+  switch (c) {
+  case '&': return "&amp;";
+  case '<': return "&lt;";
+  case '>': return "&gt;";
+  case '\r': return "&#13;";
+  case '"': return value ? "&quot;" : NULL;
+  case '\n': return value ? "&#10;" : NULL;
+  case '\t': return value ? "&#9;" : NULL;
+  default: return NULL;
+  }
+}
+
+static void add_escaped(ts_text *text, const char *words, bool value) {
+  for (const char *c = words; *c;) {
+    const char *escape = escape_for(*c, value);
+    size_t length = legal_character((const unsigned char *)c);
+    if (escape)
+      ts_text_add(text, escape);
+    else if (length)
+      ts_text_add_n(text, c, length);
+    else
+      ts_text_add(text, "\xEF\xBF\xBD"); /* U+FFFD, the replacement character */
+    c += length ? length : 1;
+  }
+}
+
+static void close_tag(ts_xml_out *out) {
+  if (out->open) ts_text_add(&out->text, ">");
+  out->open = false;
+}
+
+static void new_line(ts_xml_out *out) {
+  if (out->inline_) return;
+  if (out->text.length && out->text.data[out->text.length - 1] != '\n')
+    ts_text_add(&out->text, "\n");
+  for (int i = 0; i < out->depth; i++) ts_text_add(&out->text, "  ");
+}
+
+void ts_xml_begin(ts_xml_out *out) {
+  ts_text_add(&out->text, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
+}
+
+void ts_xml_start(ts_xml_out *out, const char *element) {
+  if (out->depth >= DEPTH_MAX) abort(); /* our own documents are not that deep */
+  close_tag(out);
+  new_line(out);
+  ts_text_addf(&out->text, "<%s", element);
+  out->names[out->depth++] = element;
+  out->open = true;
+}
+
+void ts_xml_attribute(ts_xml_out *out, const char *name, const char *value) {
+  if (!value) return;
+  if (!out->open) abort(); /* an attribute after the content: our own mistake */
+  ts_text_addf(&out->text, " %s=\"", name);
+  add_escaped(&out->text, value, true);
+  ts_text_add(&out->text, "\"");
+}
+
+void ts_xml_attributef(ts_xml_out *out, const char *name, const char *format, ...) {
+  va_list list;
+  va_start(list, format);
+  int length = vsnprintf(NULL, 0, format, list);
+  va_end(list);
+  if (length < 0) abort();
+  char *value = ts_alloc((size_t)length + 1);
+  va_start(list, format);
+  vsnprintf(value, (size_t)length + 1, format, list);
+  va_end(list);
+  ts_xml_attribute(out, name, value);
+  free(value);
+}
+
+void ts_xml_words(ts_xml_out *out, const char *text) {
+  if (!text || !*text) return;
+  close_tag(out);
+  if (!out->inline_) out->inline_depth = out->depth;
+  out->inline_ = true;
+  add_escaped(&out->text, text, false);
+}
+
+void ts_xml_end(ts_xml_out *out) {
+  if (out->depth <= 0) abort();
+  const char *name = out->names[--out->depth];
+  if (out->open) {
+    ts_text_add(&out->text, "/>");
+    out->open = false;
+  } else {
+    new_line(out);
+    ts_text_addf(&out->text, "</%s>", name);
+  }
+  if (out->inline_ && out->depth < out->inline_depth) out->inline_ = false;
+  if (out->depth == 0) ts_text_add(&out->text, "\n");
+}
