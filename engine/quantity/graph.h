@@ -59,7 +59,7 @@ ts_node_id ts_constant(ts_graph *graph, ts_range range, ts_dim dim);
 ts_node_id ts_fact_value(ts_graph *graph, uint32_t slot, ts_range range, ts_dim dim);
 ts_node_id ts_derived(ts_graph *graph, uint32_t slot, ts_node_id value);
 ts_node_id ts_binary(ts_graph *graph, ts_op op, ts_node_id a, ts_node_id b);
-ts_node_id ts_unary(ts_graph *graph, ts_op op, ts_node_id a);
+ts_node_id ts_unary(ts_graph *graph, ts_op op, ts_node_id a); /* NEG, ABS, ROOT */
 ts_node_id ts_power(ts_graph *graph, ts_node_id a, int k);
 ts_node_id ts_call(ts_graph *graph, const ts_function *function, const ts_node_id *arguments);
 const char *ts_graph_problem(const ts_graph *graph);

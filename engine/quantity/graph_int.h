@@ -1,0 +1,32 @@
+/* The graph's own inside, for graph.c (making nodes) and narrow.c (imposing decisions). */
+#ifndef TS_QUANTITY_GRAPH_INT_H
+#define TS_QUANTITY_GRAPH_INT_H
+
+#include "quantity/graph.h"
+
+/* One place of a hash table: an id, valid only in the epoch that wrote it. */
+typedef struct {
+  uint64_t epoch;
+  ts_node_id id;
+} ts_place;
+
+typedef struct {
+  ts_place *places;
+  size_t size; /* a power of two */
+  size_t used;
+} ts_places;
+
+struct ts_graph {
+  ts_node *nodes;
+  size_t count, capacity;
+  size_t kept;         /* nodes below this are constants that outlive a reset */
+  uint64_t epoch;      /* one more at each reset: empties `fresh` without touching it */
+  ts_places permanent; /* constants below `kept` */
+  ts_places fresh;     /* nodes of this evaluation */
+  char problem[160];
+};
+
+/* The range an operation node has from the present ranges of its operands. */
+ts_range ts_node_forward(const ts_graph *graph, const ts_node *node);
+
+#endif

@@ -1,0 +1,93 @@
+#include "quantity/interval.h"
+
+#include <math.h>
+
+/* An end that is not a number (infinity minus infinity) may be anything. */
+static ts_range tidy(double lo, double hi) {
+  return (ts_range){isnan(lo) ? -INFINITY : lo, isnan(hi) ? INFINITY : hi};
+}
+
+ts_range ts_range_add(ts_range a, ts_range b) { return tidy(a.lo + b.lo, a.hi + b.hi); }
+
+ts_range ts_range_sub(ts_range a, ts_range b) { return tidy(a.lo - b.hi, a.hi - b.lo); }
+
+static double product(double x, double y) { return x == 0 || y == 0 ? 0 : x * y; }
+
+static ts_range hull4(double p, double q, double r, double s) {
+  return (ts_range){fmin(fmin(p, q), fmin(r, s)), fmax(fmax(p, q), fmax(r, s))};
+}
+
+ts_range ts_range_mul(ts_range a, ts_range b) {
+  return hull4(product(a.lo, b.lo), product(a.lo, b.hi), product(a.hi, b.lo), product(a.hi, b.hi));
+}
+
+/* A divisor that touches zero at one end is read from the other side. */
+static ts_range divide_by_touching(ts_range a, ts_range b) {
+  bool above = b.lo == 0 && b.hi > 0;
+  bool below = b.hi == 0 && b.lo < 0;
+  if (!above && !below) return (ts_range){-INFINITY, INFINITY};
+  double edge = above ? b.hi : b.lo;
+  double p = a.lo / edge, q = a.hi / edge;
+  double lo = fmin(p, q), hi = fmax(p, q);
+  bool some_negative = above ? a.lo < 0 : a.hi > 0;
+  bool some_positive = above ? a.hi > 0 : a.lo < 0;
+  return tidy(some_negative ? -INFINITY : lo, some_positive ? INFINITY : hi);
+}
+
+/* A quotient of ends; infinity over infinity may be anything between 0 and infinity. */
+static double quotient(double x, double y) { return isinf(y) ? 0 : x / y; }
+
+ts_range ts_range_div(ts_range a, ts_range b) {
+  if (b.lo <= 0 && b.hi >= 0) return divide_by_touching(a, b);
+  ts_range r = hull4(quotient(a.lo, b.lo), quotient(a.lo, b.hi), quotient(a.hi, b.lo), quotient(a.hi, b.hi));
+  return r;
+}
+
+ts_range ts_range_min(ts_range a, ts_range b) {
+  return (ts_range){fmin(a.lo, b.lo), fmin(a.hi, b.hi)};
+}
+
+ts_range ts_range_max(ts_range a, ts_range b) {
+  return (ts_range){fmax(a.lo, b.lo), fmax(a.hi, b.hi)};
+}
+
+ts_range ts_range_abs(ts_range a) {
+  if (a.lo >= 0) return a;
+  if (a.hi <= 0) return (ts_range){-a.hi, -a.lo};
+  return (ts_range){0, fmax(-a.lo, a.hi)};
+}
+
+/* By repeated multiplication: pow() may differ between C libraries. */
+static double whole_power(double x, int k) {
+  double r = 1;
+  for (int i = 0; i < k; i++) r *= x;
+  return r;
+}
+
+ts_range ts_range_power(ts_range a, int k) {
+  double p = whole_power(a.lo, k), q = whole_power(a.hi, k);
+  if (k % 2 == 1 || a.lo >= 0) return (ts_range){p, q};
+  if (a.hi <= 0) return (ts_range){q, p};
+  return (ts_range){0, fmax(p, q)};
+}
+
+ts_range ts_range_root(ts_range a, double k) {
+  double lo = fmax(a.lo, 0), hi = fmax(a.hi, 0);
+  if (k == 2) return (ts_range){sqrt(lo), sqrt(hi)};
+  return ts_range_widen((ts_range){pow(lo, 1 / k), pow(hi, 1 / k)}, 4);
+}
+
+ts_range ts_range_widen(ts_range a, int steps) {
+  for (int i = 0; i < steps; i++) {
+    a.lo = nextafter(a.lo, -INFINITY);
+    a.hi = nextafter(a.hi, INFINITY);
+  }
+  return a;
+}
+
+bool ts_range_meet(ts_range *a, ts_range b) {
+  double lo = fmax(a->lo, b.lo), hi = fmin(a->hi, b.hi);
+  if (!(lo <= hi)) return false;
+  *a = (ts_range){lo, hi};
+  return true;
+}

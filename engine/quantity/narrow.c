@@ -1,0 +1,163 @@
+/* Comparing, and imposing what a comparison decided.
+ *
+ * A decision about a derived value says something about the facts it was made
+ * from. ts_impose cuts the two compared nodes, then walks the graph backward
+ * (each operation gives its operands what the result leaves possible) and
+ * forward again, a few rounds. Soundness comes before sharpness: results are
+ * widened by a few units in the last place before they are projected, because
+ * forward ends are rounded to nearest. */
+#include "quantity/graph_int.h"
+#include "quantity/interval.h"
+
+#include <math.h>
+
+static const double tolerance = 1e-12; /* relative; the one tolerance of all comparisons */
+
+enum { ROUNDS = 3, SLACK = 4 };
+
+static bool near(double x, double y) { return fabs(x - y) <= tolerance * fmax(fabs(x), fabs(y)); }
+
+ts_answer ts_less(const ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equal) {
+  const ts_node *x = ts_node_at(graph, a), *y = ts_node_at(graph, b);
+  if (a == b) return or_equal ? TS_YES : TS_NO;
+  if (or_equal) { /* a <= b is: not (b < a) */
+    ts_answer other = ts_less(graph, b, a, false);
+    return other == TS_OPEN ? TS_OPEN : other == TS_YES ? TS_NO : TS_YES;
+  }
+  if (x->hi < y->lo && !near(x->hi, y->lo)) return TS_YES;
+  if (x->lo >= y->hi || near(x->lo, y->hi)) return TS_NO;
+  return TS_OPEN;
+}
+
+/* The largest value that counts as below `limit`, and the smallest that
+ * counts as not below it: just past and just inside the tolerance, so that asking again settles. */
+static double below(double limit) {
+  double step = 1.0000001 * tolerance * fabs(limit);
+  return step > 0 && isfinite(step) ? limit - step : nextafter(limit, -INFINITY);
+}
+
+static double above(double limit) {
+  double step = 1.0000001 * tolerance * fabs(limit);
+  return step > 0 && isfinite(step) ? limit + step : nextafter(limit, INFINITY);
+}
+
+static double still(double limit, int sign) {
+  double step = 0.9999999 * tolerance * fabs(limit);
+  return isfinite(step) ? limit + sign * step : limit;
+}
+
+/* Only facts and what is made from them may shrink: a constant belongs to all evaluations. */
+static bool cut(ts_graph *graph, ts_node_id id, ts_range to) {
+  ts_node *node = &graph->nodes[id];
+  ts_range r = {node->lo, node->hi};
+  if (!ts_range_meet(&r, to)) return false;
+  if (node->op != TS_CONSTANT) {
+    node->lo = r.lo;
+    node->hi = r.hi;
+  }
+  return true;
+}
+
+static ts_range now(const ts_graph *graph, ts_node_id id) {
+  return (ts_range){graph->nodes[id].lo, graph->nodes[id].hi};
+}
+
+static bool holds_zero(ts_range r) { return r.lo <= 0 && r.hi >= 0; }
+
+static bool back_product(ts_graph *graph, const ts_node *n, ts_range r) {
+  ts_range a = now(graph, n->a), b = now(graph, n->b);
+  bool possible = true;
+  if (n->op == TS_MUL) {
+    if (!holds_zero(b)) possible = cut(graph, n->a, ts_range_widen(ts_range_div(r, b), SLACK));
+    if (!holds_zero(a)) possible = possible && cut(graph, n->b, ts_range_widen(ts_range_div(r, a), SLACK));
+    return possible;
+  }
+  possible = cut(graph, n->a, ts_range_widen(ts_range_mul(r, b), SLACK));
+  if (!holds_zero(r) && isfinite(r.lo) && isfinite(r.hi))
+    possible = possible && cut(graph, n->b, ts_range_widen(ts_range_div(a, r), SLACK));
+  return possible;
+}
+
+/* min(a, b) = r: neither is below r, and where one is above all of r the other is r. */
+static bool back_extreme(ts_graph *graph, const ts_node *n, ts_range r) {
+  ts_range a = now(graph, n->a), b = now(graph, n->b);
+  bool min = n->op == TS_MIN;
+  ts_range side = min ? (ts_range){r.lo, INFINITY} : (ts_range){-INFINITY, r.hi};
+  bool a_is = min ? b.lo > r.hi : b.hi < r.lo, b_is = min ? a.lo > r.hi : a.hi < r.lo;
+  return cut(graph, n->a, a_is ? r : side) && cut(graph, n->b, b_is ? r : side);
+}
+
+static bool back_power(ts_graph *graph, const ts_node *n, ts_range r) {
+  ts_range a = now(graph, n->a);
+  if (n->k == 0 || (n->k % 2 == 1 && a.lo < 0)) return true;
+  ts_range root = ts_range_widen(ts_range_root(r, n->k), SLACK);
+  if (a.lo >= 0) return cut(graph, n->a, root);
+  if (a.hi <= 0) return cut(graph, n->a, (ts_range){-root.hi, -root.lo});
+  return cut(graph, n->a, (ts_range){-root.hi, root.hi});
+}
+
+static bool back_abs(ts_graph *graph, const ts_node *n, ts_range r) {
+  ts_range a = now(graph, n->a);
+  if (a.lo >= 0) return cut(graph, n->a, r);
+  if (a.hi <= 0) return cut(graph, n->a, (ts_range){-r.hi, -r.lo});
+  return cut(graph, n->a, (ts_range){-r.hi, r.hi});
+}
+
+/* What the result of node `id` leaves possible for its operands. */
+static bool backward(ts_graph *graph, ts_node_id id) {
+  const ts_node *n = &graph->nodes[id];
+  ts_range r = ts_range_widen((ts_range){n->lo, n->hi}, SLACK);
+  switch ((ts_op)n->op) {
+  case TS_ADD:
+    return cut(graph, n->a, ts_range_widen(ts_range_sub(r, now(graph, n->b)), SLACK)) &&
+           cut(graph, n->b, ts_range_widen(ts_range_sub(r, now(graph, n->a)), SLACK));
+  case TS_SUB:
+    return cut(graph, n->a, ts_range_widen(ts_range_add(r, now(graph, n->b)), SLACK)) &&
+           cut(graph, n->b, ts_range_widen(ts_range_sub(now(graph, n->a), r), SLACK));
+  case TS_MUL:
+  case TS_DIV: return back_product(graph, n, r);
+  case TS_MIN:
+  case TS_MAX: return back_extreme(graph, n, r);
+  case TS_NEG: return cut(graph, n->a, (ts_range){-r.hi, -r.lo});
+  case TS_ABS: return back_abs(graph, n, r);
+  case TS_RAISE: return back_power(graph, n, r);
+  case TS_ROOT: return cut(graph, n->a, ts_range_widen(ts_range_power((ts_range){fmax(r.lo, 0), fmax(r.hi, 0)}, 2), SLACK));
+  case TS_DERIVED: return cut(graph, n->a, (ts_range){n->lo, n->hi});
+  case TS_CALL: /* science functions are not inverted */
+  case TS_LINK:
+  case TS_CONSTANT:
+  case TS_FACT: break;
+  }
+  return true;
+}
+
+static bool forward(ts_graph *graph, ts_node_id id) {
+  const ts_node *n = &graph->nodes[id];
+  if (n->op == TS_CONSTANT || n->op == TS_FACT) return true;
+  return cut(graph, id, ts_range_widen(ts_node_forward(graph, n), 1));
+}
+
+static bool propagate(ts_graph *graph, ts_node_id top) {
+  ts_node_id first = (ts_node_id)graph->kept;
+  for (int round = 0; round < ROUNDS; round++) {
+    for (ts_node_id id = top + 1; id-- > first;)
+      if (!backward(graph, id)) return false;
+    for (ts_node_id id = first; id < graph->count; id++)
+      if (!forward(graph, id)) return false;
+  }
+  return true;
+}
+
+/* a < b, or with `or_equal` a <= b, is known to hold. */
+static bool impose_less(ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equal) {
+  double top = now(graph, b).hi, bottom = now(graph, a).lo;
+  ts_range low = {-INFINITY, or_equal ? still(top, 1) : below(top)};
+  ts_range high = {or_equal ? still(bottom, -1) : above(bottom), INFINITY};
+  if (!cut(graph, a, low) || !cut(graph, b, high)) return false;
+  return propagate(graph, a > b ? a : b);
+}
+
+bool ts_impose(ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equal, bool holds) {
+  if (holds) return impose_less(graph, a, b, or_equal);
+  return impose_less(graph, b, a, !or_equal);
+}
