@@ -117,7 +117,10 @@ char *ts_number_round(double value, int digits, char *out, size_t size) {
   if (last && printed[0] == '-') ts_text_add(&text, "-");
   lay_out(&text, last ? d : "0", last ? last : 1, last ? atoi(e + 1) : 0);
   /* Cut short it would be another number. */
-  snprintf(out, size, "%s", text.length < size ? text.data : printed);
+  if (text.length < size)
+    memcpy(out, text.data, text.length + 1);
+  else
+    print(value, 'g', digits, out, size);
   ts_text_release(&text);
   return out;
 }
