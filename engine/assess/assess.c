@@ -1,0 +1,143 @@
+/* Assessing: every rule over every subject of its kind, in three views. */
+#include "assess/assessment.h"
+#include "assess/conclude.h"
+#include "assess/merge.h"
+#include "assess/scope.h"
+#include "base/text.h"
+#include <stdlib.h>
+
+/* ---- names that must exist ------------------------------------------------ */
+
+static const char *nearest_control(const ts_packs *packs, const char *id) {
+  size_t count = ts_control_count(packs);
+  const char **ids = ts_alloc((count + 1) * sizeof *ids);
+  for (size_t i = 0; i < count; i++) ids[i] = ts_control_at(packs, i)->id;
+  const char *near = ts_nearest(id, ids, count);
+  free(ids);
+  return near;
+}
+
+static bool controls_known(const ts_assess_inputs *in, ts_diagnostics *problems) {
+  bool known = true;
+  for (size_t i = 0; i < ts_applied_count(in->dossier); i++) {
+    const ts_applied_control *applied = ts_applied_at(in->dossier, i);
+    if (ts_control_find(in->packs, applied->control) != NULL) continue;
+    const char *near = nearest_control(in->packs, applied->control);
+    ts_report(problems, TS_ERROR, applied->file, applied->line, "unknown control \"%s\"%s%s%s",
+              applied->control, near ? "; the nearest name is \"" : "", near ? near : "",
+              near ? "\"" : "");
+    known = false;
+  }
+  return known;
+}
+
+/* ---- one rule over one subject -------------------------------------------- */
+
+static void failure_add(ts_assessment *a, const char *rule, const char *subject,
+                        const char *text) {
+  if (a->failure_count > 0) {
+    const ts_failure *last = &a->failures[a->failure_count - 1];
+    if (ts_same(last->rule, rule) && ts_same(last->subject, subject) && ts_same(last->text, text))
+      return;
+  }
+  TS_GROW(a->failures, a->failure_count, a->failure_capacity);
+  a->failures[a->failure_count++] =
+      (ts_failure){.rule = rule, .subject = subject, .text = ts_arena_copy(a->arena, text)};
+}
+
+static void note_failure(ts_assessment *a, size_t rule, ts_subject subject, ts_view view,
+                         const char *text) {
+  failure_add(a, ts_rule_at(a->in.packs, rule)->id, ts_subject_at(a->in.dossier, subject)->path,
+              text);
+  ts_merge_failed(a, rule, subject, view);
+}
+
+/* How the rule took this subject, for the list of what was looked at. */
+static void look(ts_assessment *a, size_t rule, ts_subject subject,
+                 const ts_evaluation *evaluation) {
+  ts_look *look = &a->looks[rule];
+  bool applies = evaluation->course_count == 0, found = false;
+  for (size_t i = 0; i < evaluation->course_count; i++) {
+    applies = applies || evaluation->courses[i].applies;
+    found = found || evaluation->courses[i].outcome_count > 0;
+  }
+  look->subjects++;
+  look->applied += applies;
+  look->found += found;
+  if (applies || look->skipped++ >= TS_SKIPS_SHOWN) return;
+  const ts_course *course = &evaluation->courses[0];
+  ts_skip *skip = &look->skips[look->skipped - 1];
+  *skip = (ts_skip){.subject = subject};
+  if (course->decision_count == 0) return;
+  const ts_decision *last = &course->decisions[course->decision_count - 1];
+  const char *answer = last->taken ? "yes" : "no";
+  skip->because = ts_arena_printf(a->arena, "%s: %s", last->text, answer);
+  skip->withheld = ts_arena_printf(a->arena, "%s: %s", last->withheld, answer);
+}
+
+/* Each view counts the controls of the one before it and maybe more: where it
+ * has no more changes to facts, what was evaluated last still holds and only credit differs. */
+static void assess_one(ts_assessment *a, ts_evaluator *evaluator, size_t rule,
+                       ts_subject subject) {
+  const ts_evaluation *evaluation = NULL;
+  ts_arena *arena = ts_arena_new();
+  size_t before = 0;
+  for (int view = TS_AS_DESCRIBED; view < TS_VIEWS; view++) {
+    ts_effect *effects;
+    size_t count = ts_effects_here(&a->in, subject, (ts_view)view, arena, &effects);
+    if (evaluation == NULL || count != before)
+      evaluation = ts_evaluate(evaluator, rule, subject, effects, count);
+    before = count;
+    if (view == TS_AS_DESCRIBED) look(a, rule, subject, evaluation);
+    ts_merge(a, rule, subject, (ts_view)view, evaluation);
+    if (evaluation->failure != NULL)
+      note_failure(a, rule, subject, (ts_view)view, evaluation->failure);
+  }
+  ts_arena_free(arena);
+}
+
+static void assess_all(ts_assessment *a) {
+  ts_evaluator *evaluator = ts_evaluator_new(a->in.packs, a->in.dossier);
+  size_t rules = ts_rule_count(a->in.packs);
+  ts_subject subjects = ts_subject_count(a->in.dossier);
+  for (size_t rule = 0; rule < rules; rule++) {
+    const char *each = ts_rule_at(a->in.packs, rule)->each;
+    if (a->in.progress != NULL) a->in.progress(a->in.context, (double)rule / (double)rules);
+    for (ts_subject subject = 0; subject < subjects; subject++)
+      if (ts_same(ts_subject_at(a->in.dossier, subject)->entity->name, each))
+        assess_one(a, evaluator, rule, subject);
+  }
+  ts_evaluator_free(evaluator);
+}
+
+/* ---- the whole ------------------------------------------------------------ */
+
+static ts_assessment *assessment_new(const ts_assess_inputs *inputs) {
+  ts_arena *arena = ts_arena_new();
+  ts_assessment *a = ts_arena_alloc(arena, sizeof *a);
+  a->arena = arena;
+  a->in = *inputs;
+  a->looks = ts_arena_alloc(arena, (ts_rule_count(inputs->packs) + 1) * sizeof *a->looks);
+  a->read = ts_arena_alloc(arena, (ts_slot_count(inputs->dossier) + 1) * sizeof *a->read);
+  return a;
+}
+
+ts_assessment *ts_assess(const ts_assess_inputs *inputs, ts_diagnostics *problems) {
+  if (!controls_known(inputs, problems)) return NULL;
+  ts_assessment *a = assessment_new(inputs);
+  assess_all(a);
+  if (inputs->no_rules_for != NULL)
+    failure_add(a, NULL, NULL,
+                ts_arena_printf(a->arena, "no rules for jurisdiction \"%s\" were found",
+                                inputs->no_rules_for));
+  ts_conclude(a, problems);
+  return a;
+}
+
+void ts_assessment_free(ts_assessment *assessment) {
+  if (assessment == NULL) return;
+  free(assessment->findings);
+  free(assessment->duties);
+  free(assessment->failures);
+  ts_arena_free(assessment->arena);
+}

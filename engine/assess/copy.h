@@ -1,0 +1,10 @@
+/* Copies of what an evaluation says, to outlive it. */
+#ifndef TS_ASSESS_COPY_H
+#define TS_ASSESS_COPY_H
+
+#include "assess/assessment.h"
+
+/* A deep copy of one outcome and of the decisions of its course it hangs on. */
+const ts_said *ts_said_copy(ts_arena *arena, const ts_course *course, const ts_outcome *outcome);
+
+#endif

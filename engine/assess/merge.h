@@ -1,0 +1,30 @@
+/* Merging: what the courses of one evaluation mean together. */
+#ifndef TS_ASSESS_MERGE_H
+#define TS_ASSESS_MERGE_H
+
+#include "assess/assessment.h"
+
+/* Merges an evaluation of `rule` over `subject` in `view` into the
+ * assessment's findings and duties: makes those it says and fills their case for
+ * that view. Findings of the same rule and subject that it does not say stay "gone" there. */
+void ts_merge(ts_assessment *assessment, size_t rule, ts_subject subject, ts_view view,
+              const ts_evaluation *evaluation);
+
+/* After an evaluation of the view failed and what it saw was merged: whatever the view
+ * before it holds stays, hazards at the worst the rule declares. A failure never makes milder. */
+void ts_merge_failed(ts_assessment *assessment, size_t rule, ts_subject subject, ts_view view);
+
+/* Likelihood and severity of one outcome after the credit of the `lowers`
+ * controls it names that are applied over the subject in the view. */
+ts_score ts_credited(const ts_assessment *assessment, ts_subject subject, ts_view view,
+                     const ts_outcome *outcome);
+
+/* The steps that one control is credited with, after the limits are shared
+ * out in the order in which the outcome names its controls. */
+typedef struct {
+  int likelihood, severity;
+} ts_steps;
+ts_steps ts_credit_of(const ts_assessment *assessment, ts_subject subject, ts_view view,
+                      const ts_outcome *outcome, size_t control);
+
+#endif

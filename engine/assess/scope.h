@@ -1,0 +1,28 @@
+/* Where applied controls stand, and which subjects that covers. */
+#ifndef TS_ASSESS_SCOPE_H
+#define TS_ASSESS_SCOPE_H
+
+#include "assess/assessment.h"
+
+/* True when a control that stands at `scope` covers `subject`: it is the
+ * subject itself or something it is in, of, or part of: its parents, its task,
+ * person, day and site, and always the production. */
+bool ts_covers(const ts_dossier *dossier, ts_subject scope, ts_subject subject);
+
+/* Whether the view counts this applied control at all. */
+bool ts_view_counts(ts_view view, const ts_applied_control *applied);
+
+/* The applied control with this id that covers the subject and counts in the
+ * view: an in-place one before a planned one; NULL when there is none. */
+const ts_applied_control *ts_applied_here(const ts_dossier *dossier, const char *control,
+                                          ts_subject subject, ts_view view);
+
+/* The changes that controls make to the facts of a subject in a view, in the
+ * order in which the dossier applies them. Returns how many; *effects lives in `arena`. */
+size_t ts_effects_here(const ts_assess_inputs *in, ts_subject subject, ts_view view,
+                       ts_arena *arena, ts_effect **effects);
+
+/* The subject that `field` leads to ("task", "day", "site"), or TS_NO_SUBJECT. */
+ts_subject ts_leads_to(const ts_dossier *dossier, ts_subject subject, const char *field);
+
+#endif
