@@ -45,8 +45,9 @@ typedef struct ts_function {
   /* Only where some direction is TS_TURNS, else NULL: encloses every result
    * for arguments in the ranges. */
   ts_range (*range)(const ts_range *x);
-  /* One worked line to try: arguments as text for `tankside calc`. */
+  /* One worked line to try: arguments for `tankside calc`, each in single quotes. */
   const char *example;
+  bool exact;           /* read from a table or counted: the ends are not widened */
 } ts_function;
 
 /* All functions, ordered by topic and name; ends with a row whose name is NULL. */
@@ -58,7 +59,8 @@ const ts_function *ts_function_find(const char *name);
 /* The result for arguments in the given ranges (SI), `function->count` of
  * them. Encloses every point result. When any part of an argument lies outside
  * its valid range, *open is set to true and the result is the function's
- * widest range [lo, hi]: open, not a number that looks right. */
+ * widest range [lo, hi]: open, not a number that looks right. Else *open is
+ * set to false. An argument may stand outside by rounding (1e-9 of the end). */
 ts_range ts_function_apply(const ts_function *function, const ts_range *x, bool *open);
 
 #endif

@@ -1,0 +1,125 @@
+/* Dives on air by the tables: limits, groups, intervals.
+ *
+ * Every lookup takes the deeper row and the longer time. A depth or time that
+ * reaches a row by rounding alone (1e-9) counts as that row. */
+#include <math.h>
+
+#include "science/constants.h"
+#include "science/points.h"
+#include "science/tables_air.h"
+
+static double feet_of(double metres) { return metres / TS_FOOT * (1 - 1e-9); }
+
+/* Whole minutes, a started minute counted. */
+static double minutes_begun(double seconds) { return ceil(seconds / TS_MINUTE * (1 - 1e-9)); }
+
+/* Whole minutes that have passed. */
+static double minutes_gone(double seconds) { return floor(seconds / TS_MINUTE * (1 + 1e-9)); }
+
+/* Groups are whole; one read between two counts as the higher. */
+static int group_of(double number) { return (int)ceil(number - 1e-9); }
+
+static const ts_no_stop_row *no_stop_row(double metres) {
+  double feet = feet_of(metres);
+  for (size_t i = 0; i < ts_no_stop_count; i++)
+    if (feet <= ts_no_stop_rows[i].feet) return &ts_no_stop_rows[i];
+  return &ts_no_stop_rows[ts_no_stop_count - 1];
+}
+
+double ts_point_no_stop_limit(const double *x) { return no_stop_row(x[0])->limit * TS_MINUTE; }
+
+/* Where the limit is unlimited the groups end too: the next one is the last there. */
+static int group_in(const ts_no_stop_row *row, double minutes) {
+  int group = 0;
+  while (group < TS_GROUPS && row->last[group] != 0 && minutes > row->last[group]) group++;
+  if (group < TS_GROUPS && (row->last[group] != 0 || row->limit == TS_DAY_MINUTES)) return group + 1;
+  return TS_PAST_TABLE;
+}
+
+double ts_point_repetitive_group(const double *x) {
+  double minutes = minutes_begun(x[1]);
+  if (x[0] <= 0 || minutes <= 0) return 0;
+  return group_in(no_stop_row(x[0]), minutes);
+}
+
+/* ---- surface interval ------------------------------------------------------ */
+
+/* After `minutes` at the surface, for a group up to L. */
+static int credited(int group, double minutes) {
+  const int *ends = ts_interval_ends[group - 1];
+  for (int step = 0; step < group; step++)
+    if (minutes <= ends[step]) return group - step;
+  return 0;
+}
+
+double ts_point_surface_interval_group(const double *x) {
+  enum { STEP = 53 }; /* each group from M up is this much later than the one before */
+  int group = group_of(x[0]);
+  double minutes = minutes_gone(x[1]);
+  if (group == 0) return 0;
+  if (group > TS_GROUP_L && minutes > ts_interval_last[group - TS_GROUP_L - 1]) return 0;
+  for (; group > TS_GROUP_L; group--, minutes -= STEP)
+    if (minutes <= STEP) return group;
+  return credited(group, minutes);
+}
+
+/* ---- residual nitrogen ------------------------------------------------------ */
+
+static size_t residual_index(double metres) {
+  double feet = feet_of(metres);
+  for (size_t i = 0; i < ts_residual_count; i++)
+    if (feet <= ts_residual_rows[i].feet) return i;
+  return ts_residual_count - 1;
+}
+
+/* At 25 ft groups O and Z are sent to the 30 ft row. */
+static size_t row_for(size_t index, int group) {
+  bool sent_on = ts_residual_rows[index].feet == 25 && ts_residual_rows[index].minutes[group - 1] == 0;
+  return sent_on ? index + 1 : index;
+}
+
+static double residual_minutes(size_t index, int group) {
+  if (group == 0) return 0;
+  int minutes = ts_residual_rows[row_for(index, group)].minutes[group - 1];
+  return minutes == 0 ? TS_DAY_MINUTES : minutes;
+}
+
+double ts_point_residual_nitrogen_time(const double *x) {
+  return residual_minutes(residual_index(x[0]), group_of(x[1])) * TS_MINUTE;
+}
+
+/* Not monotone in the group (25 ft: N 470 min, O 308 by the 30 ft row): all cells are looked at. */
+ts_range ts_range_residual_nitrogen_time(const ts_range *x) {
+  ts_range all = {INFINITY, -INFINITY};
+  for (size_t i = residual_index(x[0].lo); i <= residual_index(x[0].hi); i++)
+    for (int group = group_of(x[1].lo); group <= group_of(x[1].hi); group++) {
+      double seconds = residual_minutes(i, group) * TS_MINUTE;
+      all = (ts_range){fmin(all.lo, seconds), fmax(all.hi, seconds)};
+    }
+  return all;
+}
+
+/* Limit and residual time come from the same row, as the manual's worksheet has it. */
+double ts_point_no_stop_remaining(const double *x) {
+  int group = group_of(x[1]);
+  size_t index = residual_index(x[0]);
+  if (group > 0) index = row_for(index, group);
+  double limit = ts_no_stop_rows[index].limit; /* both tables begin with the same rows */
+  if (limit == TS_DAY_MINUTES) return limit * TS_MINUTE;
+  return fmax(0, limit - residual_minutes(index, group)) * TS_MINUTE;
+}
+
+/* ---- height above the sea --------------------------------------------------- */
+
+double ts_point_flying_interval(const double *x) {
+  int group = group_of(x[0]);
+  return group == 0 ? 0 : ts_flying_minutes[group - 1] * TS_MINUTE;
+}
+
+double ts_point_altitude_group(const double *x) {
+  static const int group_at[] = {1, 1, 2, 3, 4, 5, 6, 7, 8, 9}; /* 1000 ft .. 10000 ft */
+  double thousands = ceil(feet_of(x[0]) / 1000);
+  return thousands < 1 ? 0 : group_at[(int)thousands - 1];
+}
+
+double ts_point_ascent_time(const double *x) { return x[0] / x[1]; }

@@ -1,0 +1,53 @@
+/* Breathing gas: how much, how long, how deep. */
+#include <math.h>
+#include <stddef.h>
+
+#include "science/constants.h"
+#include "science/points.h"
+
+double ts_point_gas_demand(const double *x) { return x[0] * (x[1] / x[2]); }
+
+double ts_point_gas_needed(const double *x) { return x[0] * (x[1] / x[2]) * x[3] * x[4]; }
+
+double ts_point_gas_endurance(const double *x) {
+  double usable = x[0] * fmax(0, x[1] - x[2]);
+  return usable / (x[3] * x[4] * x[5]);
+}
+
+double ts_point_cylinder_free_gas(const double *x) { return x[0] * ((x[1] + x[2]) / x[2]); }
+
+double ts_point_cylinder_energy(const double *x) { return x[0] * x[1] * log(x[1] / x[2]); }
+
+double ts_point_maximum_operating_depth(const double *x) {
+  return fmax(0, x[1] / x[0] - x[2]) / (x[3] * TS_GRAVITY);
+}
+
+/* ---- oxygen exposure, NOAA Diving Manual, the rows that were at hand ------- */
+
+typedef struct {
+  double pressure;         /* atm */
+  double single, in_a_day; /* minutes */
+} exposure_row;
+
+static const exposure_row exposures[] = {
+    {0.6, 720, 720}, {0.7, 570, 570}, {0.9, 360, 360}, {1.2, 210, 240},
+    {1.3, 180, 210}, {1.4, 150, 180}, {1.5, 120, 180}, {1.6, 45, 150},
+};
+
+/* The first row at or above the pressure: between rows the higher one. */
+static const exposure_row *exposure_at(double pascal) {
+  double pressure = pascal / TS_ATMOSPHERE - 1e-9;
+  for (size_t i = 0; i < sizeof exposures / sizeof *exposures; i++)
+    if (pressure <= exposures[i].pressure) return &exposures[i];
+  return NULL;
+}
+
+double ts_point_oxygen_exposure_limit(const double *x) {
+  const exposure_row *row = exposure_at(x[0]);
+  return row == NULL ? 0 : row->single * TS_MINUTE;
+}
+
+double ts_point_oxygen_exposure_day(const double *x) {
+  const exposure_row *row = exposure_at(x[0]);
+  return row == NULL ? 0 : row->in_a_day * TS_MINUTE;
+}

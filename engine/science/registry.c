@@ -1,0 +1,61 @@
+/* The table of all functions, and how ranges go through it. */
+#include "science/rows.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "quantity/interval.h"
+
+enum { WIDEN = 4 }; /* units in the last place, for the rounding inside a function */
+
+/* Topics in the order of the alphabet, as the reference prints them. */
+static const ts_function functions[] = {
+#include "science/decompression.inc"
+#include "science/gas.inc"
+#include "science/pressure.inc"
+    {.name = NULL},
+};
+
+const ts_function *ts_functions(void) { return functions; }
+
+const ts_function *ts_function_find(const char *name) {
+  for (const ts_function *f = functions; f->name != NULL; f++)
+    if (strcmp(f->name, name) == 0) return f;
+  return NULL;
+}
+
+/* Takes an argument into *out, its ends cut to the valid range when they stand
+ * outside by rounding alone. False when it is outside (or not a number). */
+static bool take_argument(const ts_argument *argument, ts_range given, ts_range *out) {
+  double slack_lo = 1e-9 * fabs(argument->lo), slack_hi = 1e-9 * fabs(argument->hi);
+  if (!(given.lo >= argument->lo - slack_lo && given.hi <= argument->hi + slack_hi)) return false;
+  if (!(given.lo <= given.hi)) return false;
+  out->lo = fmax(given.lo, argument->lo);
+  out->hi = fmin(given.hi, argument->hi);
+  return true;
+}
+
+/* The two corners that matter: where every argument pulls down, and where every one pulls up. */
+static ts_range from_corners(const ts_function *function, const ts_range *x) {
+  double low[TS_ARGUMENTS_MAX], high[TS_ARGUMENTS_MAX];
+  for (int i = 0; i < function->count; i++) {
+    bool rises = function->argument[i].direction == TS_RISES;
+    low[i] = rises ? x[i].lo : x[i].hi;
+    high[i] = rises ? x[i].hi : x[i].lo;
+  }
+  return (ts_range){function->point(low), function->point(high)};
+}
+
+ts_range ts_function_apply(const ts_function *function, const ts_range *x, bool *open) {
+  ts_range widest = {function->lo, function->hi}, taken[TS_ARGUMENTS_MAX];
+  *open = true;
+  for (int i = 0; i < function->count; i++)
+    if (!take_argument(&function->argument[i], x[i], &taken[i])) return widest;
+  ts_range result =
+      function->range != NULL ? function->range(taken) : from_corners(function, taken);
+  if (!(result.lo <= result.hi)) return widest; /* a NaN, which no row should give */
+  if (!function->exact) result = ts_range_widen(result, WIDEN);
+  *open = false;
+  return (ts_range){fmin(fmax(result.lo, widest.lo), widest.hi),
+                    fmax(fmin(result.hi, widest.hi), widest.lo)};
+}
