@@ -32,12 +32,15 @@ typedef struct {
 
 static reading *reading_of(void *context) { return ((xmlParserCtxt *)context)->_private; }
 
-/* Errors arrive here for this parse alone; no handler is set for the process. */
+/* The type of a handler's second argument changed in libxml2 2.12. */
 #if LIBXML_VERSION >= 21200
-static void on_error(void *context, const xmlError *error) {
+typedef const xmlError *reported;
 #else
-static void on_error(void *context, xmlError *error) {
+typedef xmlError *reported;
 #endif
+
+/* Errors arrive here for this parse alone; no handler is set for the process. */
+static void on_error(void *context, reported error) {
   reading *r = reading_of(context);
   if (r->refused) return; /* what follows a refused DOCTYPE says nothing new */
   const char *message = error->message ? error->message : "unknown";

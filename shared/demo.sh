@@ -1,0 +1,56 @@
+#!/bin/sh
+# Installs what is missing, builds tankside and assesses every example production
+# in shared/productions. Where the documents are is printed at the end.
+set -eu
+cd "$(dirname "$0")/.."
+unset CDPATH TANKSIDE_DATA
+
+sh shared/setup.sh
+build=build/demo output=build/demo-output
+mkdir -p "$build"
+log=$build/build.log
+
+configure() {
+  # An old folder may belong to another place or generator: then it is made anew.
+  generator=""
+  command -v ninja >/dev/null 2>&1 && generator="-G Ninja"
+  # shellcheck disable=SC2086
+  set -- cmake -C shared/cmake/release.cmake -S . -B "$build" $generator \
+    -DTANKSIDE_WERROR=OFF -DTANKSIDE_TESTS=OFF
+  "$@" >"$log" 2>&1 || { rm -rf "$build"; mkdir -p "$build"; "$@" >"$log" 2>&1; }
+}
+
+echo "demo: building in $build"
+if ! configure || ! cmake --build "$build" --parallel >>"$log" 2>&1 || [ ! -x "$build/tankside" ]; then
+  tail -n 30 "$log" >&2
+  echo "demo: the build failed; all of it is in $log" >&2
+  exit 2
+fi
+
+count=0
+for dossier in shared/productions/*/dossier.xml; do
+  [ -f "$dossier" ] || continue
+  folder=$(dirname "$dossier")
+  name=$(basename "$folder")
+  set -- assess "$dossier" -o "$output/$name"
+  [ ! -d "$folder/pack" ] || set -- "$@" --pack "$folder/pack"
+  echo
+  echo "demo: tankside $*"
+  status=0
+  "$build/tankside" "$@" </dev/null || status=$?
+  # 1: assessed, and something stands above the line, which is what examples are for.
+  if [ $status -gt 1 ]; then
+    echo "demo: $name was not assessed (exit status $status)" >&2
+    exit $status
+  fi
+  count=$((count + 1))
+done
+
+echo
+echo "demo: $count productions assessed"
+for folder in "$output"/*/; do
+  [ -d "$folder" ] || continue
+  echo "  $folder"
+  for file in "$folder"*; do [ ! -f "$file" ] || echo "    ${file##*/}"; done
+done
+exit 0

@@ -1,0 +1,72 @@
+#!/bin/sh
+# Installs what is missing to build and run tankside, and with --tests what its
+# tests use besides. Debian and Ubuntu: by apt, as root or with sudo. Elsewhere:
+# names what is missing and ends with status 2.
+set -eu
+
+build="gcc clang cmake ninja-build pkg-config liblua5.4-dev libxml2-dev libxslt1-dev
+  libudunits2-dev libmd-dev check"
+run="weasyprint fonts-dejavu-core poppler-utils"
+tests="valgrind jing trang libxml2-utils xsltproc python3 python3-gsw units locales qpdf lua5.4"
+
+packages="$build $run"
+case ${1-} in
+  "") with_tests=no ;;
+  --tests) with_tests=yes packages="$packages $tests" ;;
+  *) echo "usage: sh shared/setup.sh [--tests]" >&2; exit 2 ;;
+esac
+
+# The sanitizers' own part, where the distribution packs it apart from clang.
+optional=libclang-rt-dev
+if [ $with_tests = yes ] && apt-cache show $optional >/dev/null 2>&1; then
+  packages="$packages $optional"
+fi
+
+missing_packages() {
+  for package in $packages; do
+    state=$(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null) || state=none
+    [ "$state" = installed ] || printf '%s ' "$package"
+  done
+}
+
+by_apt() {
+  missing=$(missing_packages)
+  [ -n "$missing" ] || return 0
+  if [ "$(id -u)" = 0 ]; then as_root=""
+  elif command -v sudo >/dev/null 2>&1; then as_root=sudo
+  else
+    echo "setup: not installed: $missing" >&2
+    echo "setup: run this once as root, or: apt-get install $missing" >&2
+    exit 2
+  fi
+  echo "setup: installing $missing"
+  apt="$as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -y
+    -o Acquire::Retries=3 -o DPkg::Lock::Timeout=300"
+  $apt update </dev/null
+  # shellcheck disable=SC2086  # a list of words on purpose
+  $apt install --no-install-recommends $missing </dev/null
+}
+
+# Elsewhere only what can be seen is checked: programs and pkg-config modules.
+by_hand() {
+  missing=""
+  programs="cc cmake pkg-config weasyprint pdfinfo"
+  [ $with_tests = no ] || programs="$programs gcc clang valgrind jing xmllint xsltproc python3 units qpdf"
+  for program in $programs; do
+    command -v "$program" >/dev/null 2>&1 || missing="$missing $program"
+  done
+  for module in lua5.4 libxml-2.0 libxslt libexslt libmd check; do
+    pkg-config --exists "$module" 2>/dev/null || missing="$missing $module"
+  done
+  if [ -n "$missing" ]; then
+    echo "setup: this is neither Debian nor Ubuntu; please install:$missing" >&2
+    echo "setup: and udunits2 with its header. Their names in Debian: $packages" >&2
+    exit 2
+  fi
+}
+
+if command -v apt-get >/dev/null 2>&1 && command -v dpkg-query >/dev/null 2>&1; then
+  by_apt
+else
+  by_hand
+fi

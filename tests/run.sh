@@ -1,0 +1,178 @@
+#!/bin/sh
+# Runs every test of the project: sh tests/run.sh [--quick]
+#
+# Builds twice (gcc release, clang with sanitizers), runs the unit and published
+# suites in both and under valgrind, the command tests, `tankside rules check` and
+# the source check. --quick: one build, no sanitizers, no valgrind. A table of counts
+# comes at the end; its last line reads `N passed, N failed`. Exit 1 if any failed.
+#
+# A command test is an executable tests/commands/*.sh. It gets TANKSIDE (the program),
+# SOURCE (the project folder) and WORK (an empty folder of its own); 0 is passed, 77
+# skipped, anything else failed. Its output is shown only when it failed.
+set -eu
+cd "$(dirname "$0")/.."
+unset CDPATH TANKSIDE_DATA CK_RUN_SUITE CK_RUN_CASE
+export SOURCE="$PWD"
+quick=no
+case ${1-} in
+  "") ;;
+  --quick) quick=yes ;;
+  *) echo "usage: sh tests/run.sh [--quick]" >&2; exit 2 ;;
+esac
+
+jobs=$(nproc 2>/dev/null || echo 2)
+results=$SOURCE/build/test-results
+rm -rf "$results"
+mkdir -p "$results"
+export results
+table=$results/table
+: >"$table"
+
+# note KIND PASSED FAILED SKIPPED: one row of the table.
+note() { printf '%s\t%s\t%s\t%s\n' "$1" "$2" "$3" "$4" >>"$table"; }
+
+# step NAME COMMAND...: runs it, its output to a log that is shown when it failed.
+step() {
+  name=$1
+  shift
+  log=$results/$(echo "$name" | tr -c 'a-z0-9\n' -).log
+  if "$@" >"$log" 2>&1 </dev/null; then return 0; else status=$?; fi
+  echo "--- failed: $name (exit status $status)"
+  tail -n 60 "$log"
+  return 1
+}
+
+# one KIND NAME COMMAND...: a step that counts as one test.
+one() {
+  kind=$1
+  shift
+  if step "$@"; then note "$kind" 1 0 0; else note "$kind" 0 1 0; fi
+}
+
+# build FOLDER CACHE-SCRIPT COMPILER
+build() {
+  generator=""
+  command -v ninja >/dev/null 2>&1 && generator="-G Ninja"
+  # shellcheck disable=SC2086
+  set -- "$1" cmake -C "shared/cmake/$2.cmake" -S . -B "$1" $generator "-DCMAKE_C_COMPILER=$3"
+  folder=$1
+  shift
+  # An old folder may belong to another place or generator: then it is made anew.
+  "$@" || { rm -rf "$folder"; "$@"; }
+  cmake --build "$folder" --parallel "$jobs"
+}
+
+# suites PROGRAM KIND TITLE: counts what Check counted.
+suites() {
+  "$1" --list | grep -q "^$2 " || return 0
+  log=$results/$(echo "$3" | tr -c 'a-z0-9\n' -).log
+  status=0
+  "$1" "$2" >"$log" 2>&1 </dev/null || status=$?
+  counts=$(sed -n 's/^checks: \([0-9]* [0-9]*\)$/\1/p' "$log" | tail -n 1)
+  # No count: the program itself fell over.
+  passed=${counts% *} failed=${counts#* }
+  [ -n "$counts" ] || { passed=0 failed=1; }
+  if [ $status -ne 0 ] && [ "$failed" = 0 ]; then failed=1; fi
+  if [ "$failed" != 0 ]; then
+    echo "--- failed: $3 (exit status $status)"
+    grep -v '^.*:P:' "$log" | tail -n 60
+  fi
+  note "$3" "$passed" "$failed" 0
+}
+
+# In each of these three a line "name status" goes to a file for every test.
+valgrind_suite='
+  name=$0; log=$results/valgrind-$name.log; status=0
+  CK_FORK=no TANKSIDE_TEST_SHORT=1 timeout 600 valgrind -q --leak-check=full \
+    --error-exitcode=9 "$TESTS" "$name" >"$log" 2>&1 </dev/null || status=$?
+  echo "$name $status $log" >>"$results/valgrind.list"'
+command_test='
+  name=$(basename "$0" .sh); log=$results/command-$name.log; status=0
+  WORK=$results/work-$name; export WORK; mkdir -p "$WORK"
+  timeout 600 "$0" >"$log" 2>&1 </dev/null || status=$?
+  echo "$name $status $log" >>"$results/command.list"'
+
+# tally KIND LIST: counts and shows what such a list says.
+tally() {
+  passed=0 failed=0 skipped=0
+  [ -f "$2" ] || return 0
+  sort -o "$2" "$2"
+  while read -r name status log; do
+    case $status in
+      0) passed=$((passed + 1)) ;;
+      77) skipped=$((skipped + 1)); echo "--- skipped: $name: $(tail -n 1 "$log")" ;;
+      *) failed=$((failed + 1)); echo "--- failed: $1, $name (exit status $status)"; tail -n 60 "$log" ;;
+    esac
+  done <"$2"
+  note "$1" $passed $failed $skipped
+}
+
+# The smallest production that is there, assessed under valgrind.
+assess_under_valgrind() {
+  dossier=$(ls -rS shared/productions/*/dossier.xml 2>/dev/null | head -n 1)
+  status=0
+  valgrind -q --leak-check=full --error-exitcode=9 "$TANKSIDE" assess "$dossier" \
+    -o "$results/valgrind-assess" || status=$?
+  [ $status -le 1 ] # 1: something stands above the line
+}
+
+summary() {
+  awk -F '\t' '
+    { if (!($1 in seen)) { seen[$1] = 1; order[++n] = $1 }
+      p[$1] += $2; f[$1] += $3; s[$1] += $4; P += $2; F += $3; S += $4 }
+    END {
+      printf "\n%-44s %7s %7s %7s\n", "", "passed", "failed", "skipped"
+      for (i = 1; i <= n; i++) printf "%-44s %7d %7d %7d\n", order[i], p[order[i]], f[order[i]], s[order[i]]
+      printf "\n%d passed, %d failed", P, F
+      if (S) printf ", %d skipped", S
+      printf "\n"
+      exit F > 0 || P == 0
+    }' "$table"
+}
+
+echo "== what is needed"
+sh shared/setup.sh --tests
+
+echo "== building with gcc"
+release=build/check-gcc sanitized=build/check-clang
+one "builds without a warning" "gcc release build" build $release release gcc
+export TESTS="$SOURCE/$release/tankside-tests" TANKSIDE="$SOURCE/$release/tankside"
+
+echo "== source check"
+one "source check" "source check" python3 tests/source_check.py
+
+echo "== suites"
+if [ -x "$TESTS" ]; then
+  suites "$TESTS" suites "unit tests"
+  suites "$TESTS" published "published figures"
+fi
+
+echo "== command tests"
+if [ -x "$TANKSIDE" ]; then
+  for test in tests/commands/*.sh; do
+    [ ! -x "$test" ] || printf '%s\n' "$SOURCE/$test"
+  done | xargs -r -P "$jobs" -n 1 sh -c "$command_test"
+  tally "command tests" "$results/command.list"
+  if [ -f engine/command/rules.c ]; then
+    one "rules check" "rules check" "$TANKSIDE" rules check
+  fi
+fi
+
+if [ $quick = no ]; then
+  echo "== building with clang and sanitizers"
+  one "builds without a warning" "clang sanitizer build" build $sanitized sanitize clang
+  if [ -x $sanitized/tankside-tests ]; then
+    export ASAN_OPTIONS=detect_leaks=1 UBSAN_OPTIONS=print_stacktrace=1
+    one "all suites again with sanitizers" "suites with sanitizers" $sanitized/tankside-tests
+  fi
+  echo "== valgrind"
+  if [ -x "$TESTS" ]; then
+    "$TESTS" --list | cut -d ' ' -f 2 | xargs -r -P "$jobs" -n 1 sh -c "$valgrind_suite"
+    tally "each suite again under valgrind" "$results/valgrind.list"
+  fi
+  if [ -x "$TANKSIDE" ] && ls shared/productions/*/dossier.xml >/dev/null 2>&1; then
+    one "an assessment under valgrind" "assess under valgrind" assess_under_valgrind
+  fi
+fi
+
+summary
