@@ -102,6 +102,7 @@ static const ts_fact_def facts[] = {
 #include "dossier/vocabulary_water.def"
 #include "dossier/vocabulary_place.def"
 #include "dossier/vocabulary_emergency.def"
+#include "dossier/vocabulary_openwater.def"
 #include "dossier/vocabulary_gas.def"
 #include "dossier/vocabulary_machines.def"
 #include "dossier/vocabulary_people.def"
