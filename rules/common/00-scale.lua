@@ -84,10 +84,10 @@ end
 -- from memory).
 local efforts = { rest = 1, light = 3, moderate = 5, hard = 8 }
 
--- How hard a person works on deck, in watts: means of the classes of ISO 8996
--- for a body surface of 1.8 m2.
+-- How hard a person works on deck, in watts, as NIOSH 2016-106 gives the five
+-- classes of work.
 local rates = {
-  rest = q"117 W", light = q"180 W", moderate = q"300 W", heavy = q"415 W", ["very-heavy"] = q"520 W",
+  rest = "117 W", light = "180 W", moderate = "300 W", heavy = "415 W", ["very-heavy"] = "520 W",
 }
 
 share("scale", {
@@ -103,5 +103,5 @@ share("scale", {
   missing = 3,   -- base for missing protection
   frequent = 4,  -- base for events that are frequent by nature: slips on a wet deck
   mets = function (effort) return efforts[effort] end,
-  watts = function (work_rate) return rates[work_rate] end,
+  watts = function (work_rate) return q(rates[work_rate]) end,
 })
