@@ -21,6 +21,7 @@ configure() {
 }
 
 echo "demo: building in $build"
+rm -f "$build/tankside" # what an earlier run built must not be shown if this build fails
 if ! configure || ! cmake --build "$build" --parallel >>"$log" 2>&1 || [ ! -x "$build/tankside" ]; then
   tail -n 30 "$log" >&2
   echo "demo: the build failed; all of it is in $log" >&2

@@ -57,6 +57,8 @@ build() {
   set -- "$1" cmake -C "shared/cmake/$2.cmake" -S . -B "$1" $generator "-DCMAKE_C_COMPILER=$3"
   folder=$1
   shift
+  # What an earlier run built must not be tested if this build fails.
+  rm -f "$folder/tankside" "$folder/tankside-tests"
   # An old folder may belong to another place or generator: then it is made anew.
   "$@" || { rm -rf "$folder"; "$@"; }
   cmake --build "$folder" --parallel "$jobs"
@@ -80,7 +82,7 @@ suites() {
   note "$3" "$passed" "$failed" 0
 }
 
-# In each of these three a line "name status" goes to a file for every test.
+# In both of these a line "name status" goes to a file for every test.
 valgrind_suite='
   name=$0; log=$results/valgrind-$name.log; status=0
   CK_FORK=no TANKSIDE_TEST_SHORT=1 timeout 600 valgrind -q --leak-check=full \
