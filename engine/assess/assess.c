@@ -1,6 +1,7 @@
 /* Assessing: every rule over every subject of its kind, in three views. */
 #include "assess/assessment.h"
 #include "assess/conclude.h"
+#include "assess/label.h"
 #include "assess/merge.h"
 #include "assess/scope.h"
 #include "base/text.h"
@@ -119,6 +120,7 @@ static ts_assessment *assessment_new(const ts_assess_inputs *inputs) {
   a->in = *inputs;
   a->looks = ts_arena_alloc(arena, (ts_rule_count(inputs->packs) + 1) * sizeof *a->looks);
   a->read = ts_arena_alloc(arena, (ts_slot_count(inputs->dossier) + 1) * sizeof *a->read);
+  a->labels = ts_labels(inputs->dossier, arena);
   return a;
 }
 

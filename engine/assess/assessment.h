@@ -71,6 +71,7 @@ struct ts_assessment {
   ts_failure *failures;
   size_t failure_count, failure_capacity;
   bool *read;           /* by slot: some outcome rests on it */
+  const char **labels;  /* by subject: what people call it */
   ts_open_fact *open;
   size_t open_count;
   ts_summary summary;

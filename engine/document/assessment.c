@@ -1,0 +1,40 @@
+/* assessment.xml as a whole. */
+#include "document/assessment.h"
+
+static void (*const parts[])(ts_paper *) = {
+    ts_paper_inputs,   ts_paper_matrix,    ts_paper_production, ts_paper_people,
+    ts_paper_subjects, ts_paper_schedule,  ts_paper_findings,   ts_paper_duties,
+    ts_paper_looked_at, ts_paper_controls, ts_paper_open_facts, ts_paper_waivers,
+    ts_paper_failures};
+
+static void headline(ts_paper *paper) {
+  ts_summary s = paper->a->summary;
+  ts_xml_out *out = &paper->out;
+  ts_xml_attribute(out, "format", "1");
+  ts_xml_attribute(out, "tankside", TANKSIDE_VERSION);
+  ts_xml_attribute(out, "units", ts_dossier_units(paper->dossier) == TS_US ? "us" : "metric");
+  ts_xml_attribute(out, "complete", ts_paper_yes(s.complete));
+  ts_xml_attributef(out, "stops", "%zu", s.stops);
+  ts_xml_attributef(out, "above", "%zu", s.above);
+  ts_xml_attributef(out, "open", "%zu", s.open);
+  ts_xml_attributef(out, "duties-not-met", "%zu", s.duties_not_met);
+  ts_xml_attributef(out, "duties-open", "%zu", s.duties_open);
+  ts_xml_attributef(out, "waived", "%zu", s.waived);
+  ts_xml_attributef(out, "failed", "%zu", s.failed);
+}
+
+void ts_assessment_write(const ts_assessment *assessment, char **bytes, size_t *length) {
+  ts_paper paper = {.a = assessment,
+                    .dossier = assessment->in.dossier,
+                    .packs = assessment->in.packs,
+                    .vocabulary = ts_dossier_vocabulary(assessment->in.dossier),
+                    .arena = ts_arena_new()};
+  ts_xml_begin(&paper.out);
+  ts_xml_start(&paper.out, "assessment");
+  headline(&paper);
+  for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) parts[i](&paper);
+  ts_xml_end(&paper.out);
+  ts_arena_free(paper.arena);
+  *bytes = paper.out.text.data; /* ts_text grows with malloc: the caller frees it */
+  *length = paper.out.text.length;
+}

@@ -1,0 +1,69 @@
+/* Writing assessment.xml: one file for each part of the document.
+ *
+ * Everything a sheet says is in here, in words ready to print; templates/
+ * only lay it out. Stage-internal; the public door is ts_assessment_write. */
+#ifndef TS_DOCUMENT_ASSESSMENT_H
+#define TS_DOCUMENT_ASSESSMENT_H
+
+#include "assess/assessment.h"
+#include "base/xml.h"
+
+typedef struct {
+  const ts_assessment *a;
+  const ts_dossier *dossier;
+  const ts_packs *packs;
+  const ts_vocabulary *vocabulary;
+  ts_arena *arena; /* texts made while writing */
+  ts_xml_out out;
+} ts_paper;
+
+/* ---- parts, in the order of the document ---------------------------------- */
+
+void ts_paper_inputs(ts_paper *paper);
+void ts_paper_matrix(ts_paper *paper);
+void ts_paper_production(ts_paper *paper);
+void ts_paper_people(ts_paper *paper);
+void ts_paper_subjects(ts_paper *paper);
+void ts_paper_schedule(ts_paper *paper);
+void ts_paper_findings(ts_paper *paper);
+void ts_paper_duties(ts_paper *paper);
+void ts_paper_looked_at(ts_paper *paper);
+void ts_paper_controls(ts_paper *paper);
+void ts_paper_open_facts(ts_paper *paper);
+void ts_paper_waivers(ts_paper *paper);
+void ts_paper_failures(ts_paper *paper);
+
+/* ---- words ------------------------------------------------------------------ */
+
+/* "breath-hold" and "breath_hold" to "breath hold". */
+const char *ts_paper_title(ts_paper *paper, const char *name);
+/* A fact's value as a reader sees it; "not known" where it is. NULL for a text not written. */
+const char *ts_paper_fact(ts_paper *paper, uint32_t slot);
+/* The whole plausible range, or all choices, of a fact. */
+const char *ts_paper_plausible(ts_paper *paper, const ts_fact_def *fact);
+const char *ts_paper_state(const ts_paper *paper, uint32_t slot); /* stated unknown set derived */
+const char *ts_paper_sees(const ts_fact_def *fact);               /* open crew confidential */
+const char *ts_paper_yes(bool yes);
+const char *ts_paper_date(ts_paper *paper, double seconds);  /* 2027-03-09 */
+const char *ts_paper_day(ts_paper *paper, double seconds);   /* Tuesday 9 March 2027 */
+
+/* The slot of a fact by its written name, or UINT32_MAX where the entity has none. */
+uint32_t ts_paper_slot(const ts_paper *paper, ts_subject subject, const char *name);
+/* Value of a fact by name: as ts_paper_fact, NULL where there is none or it is not known. */
+const char *ts_paper_known(ts_paper *paper, ts_subject subject, const char *name);
+const char *ts_paper_label(const ts_paper *paper, ts_subject subject);
+const char *ts_paper_path(const ts_paper *paper, ts_subject subject);
+/* The subject a field leads to, as a path; NULL where it leads nowhere. */
+const char *ts_paper_path_to(const ts_paper *paper, ts_subject subject, const char *field);
+
+/* What a control does: "breath hold at most 10 s; likelihood −1". `to` replaces
+ * the value of its first change, or is NULL. */
+const char *ts_paper_changes(ts_paper *paper, const ts_control *control, const char *to);
+const char *ts_paper_lowers(ts_paper *paper, int likelihood, int severity); /* NULL for 0, 0 */
+
+/* The people a finding is about, by role and number; NULL when it is about nobody in particular. */
+const char *ts_paper_who(ts_paper *paper, ts_subject subject);
+/* Whether a person is under 18 on the first day of the schedule: "yes", "no", "unknown". */
+const char *ts_paper_under_18(const ts_paper *paper, ts_subject person);
+
+#endif

@@ -1,0 +1,91 @@
+/* Facts: every subject's, with evidence, and those still to be asked for. */
+#include "document/assessment.h"
+
+/* ---- subjects -------------------------------------------------------------------- */
+
+/* Stated facts are always listed; unknown and derived ones where a rule read them. */
+static bool listed(const ts_paper *paper, uint32_t slot) {
+  const ts_fact_def *fact = ts_slot_fact(paper->dossier, slot);
+  if (fact->type < TS_QUANTITY) return false; /* structure and text, not facts */
+  if (!fact->derived && ts_slot_value(paper->dossier, slot)->state != TS_UNKNOWN) return true;
+  return paper->a->read[slot];
+}
+
+static void evidence(ts_paper *paper, const char *path) {
+  for (size_t i = 0; i < ts_evidence_count(paper->dossier); i++) {
+    const ts_evidence *one = ts_evidence_at(paper->dossier, i);
+    if (!ts_same(one->target, path)) continue;
+    ts_xml_start(&paper->out, "evidence");
+    ts_xml_attribute(&paper->out, "kind", one->kind);
+    ts_xml_attribute(&paper->out, "by", one->by);
+    ts_xml_attribute(&paper->out, "on", one->on);
+    ts_xml_attribute(&paper->out, "ref", one->ref);
+    ts_xml_end(&paper->out);
+  }
+}
+
+static void fact(ts_paper *paper, uint32_t slot, const ts_subject_info *subject) {
+  const ts_fact_def *def = ts_slot_fact(paper->dossier, slot);
+  const ts_value *value = ts_slot_value(paper->dossier, slot);
+  char path[256];
+  ts_xml_start(&paper->out, "fact");
+  ts_xml_attribute(&paper->out, "name", def->name);
+  ts_xml_attribute(&paper->out, "title", ts_paper_title(paper, def->name));
+  ts_xml_attribute(&paper->out, "text", ts_paper_fact(paper, slot));
+  ts_xml_attribute(&paper->out, "state", ts_paper_state(paper, slot));
+  ts_xml_attribute(&paper->out, "assumed", ts_paper_yes(ts_slot_assumed(paper->dossier, slot)));
+  ts_xml_attribute(&paper->out, "sees", ts_paper_sees(def));
+  ts_xml_attribute(&paper->out, "meaning", def->meaning);
+  ts_xml_attribute(&paper->out, "asked", def->asked);
+  if (value->state == TS_STATED && !def->derived && value->line > 0) {
+    ts_xml_attributef(&paper->out, "line", "%d", value->line);
+    ts_xml_attribute(&paper->out, "file", subject->file);
+  }
+  evidence(paper, ts_slot_path(paper->dossier, slot, path, sizeof path));
+  ts_xml_end(&paper->out);
+}
+
+static void subject(ts_paper *paper, ts_subject it) {
+  const ts_subject_info *info = ts_subject_at(paper->dossier, it);
+  size_t count = ts_fact_count(paper->vocabulary, info->entity);
+  ts_xml_start(&paper->out, "subject");
+  ts_xml_attribute(&paper->out, "path", info->path);
+  ts_xml_attribute(&paper->out, "entity", info->entity->name);
+  ts_xml_attribute(&paper->out, "label", ts_paper_label(paper, it));
+  if (info->parent != TS_NO_SUBJECT)
+    ts_xml_attribute(&paper->out, "parent", ts_paper_path(paper, info->parent));
+  for (uint32_t i = 0; i < count; i++)
+    if (listed(paper, info->slot + i)) fact(paper, info->slot + i, info);
+  ts_xml_end(&paper->out);
+}
+
+void ts_paper_subjects(ts_paper *paper) {
+  ts_xml_start(&paper->out, "subjects");
+  for (ts_subject s = 0; s < ts_subject_count(paper->dossier); s++) subject(paper, s);
+  ts_xml_end(&paper->out);
+}
+
+/* ---- what to ask ------------------------------------------------------------------ */
+
+static void open_fact(ts_paper *paper, const ts_open_fact *open) {
+  const ts_fact_def *def = ts_slot_fact(paper->dossier, open->slot);
+  char path[256];
+  ts_xml_start(&paper->out, "fact");
+  ts_xml_attribute(&paper->out, "path",
+                   ts_slot_path(paper->dossier, open->slot, path, sizeof path));
+  ts_xml_attribute(&paper->out, "title", ts_paper_title(paper, def->name));
+  ts_xml_attribute(&paper->out, "subject-label",
+                   ts_paper_label(paper, ts_slot_subject(paper->dossier, open->slot)));
+  ts_xml_attribute(&paper->out, "asked", def->asked);
+  ts_xml_attribute(&paper->out, "measured", def->measured);
+  ts_xml_attribute(&paper->out, "plausible", ts_paper_plausible(paper, def));
+  ts_xml_attribute(&paper->out, "findings", open->findings);
+  ts_xml_attribute(&paper->out, "sees", ts_paper_sees(def));
+  ts_xml_end(&paper->out);
+}
+
+void ts_paper_open_facts(ts_paper *paper) {
+  ts_xml_start(&paper->out, "open-facts");
+  for (size_t i = 0; i < paper->a->open_count; i++) open_fact(paper, &paper->a->open[i]);
+  ts_xml_end(&paper->out);
+}

@@ -1,0 +1,301 @@
+/* Findings and duties: what was said, how it scores, what it hangs and rests on. */
+#include "assess/merge.h"
+#include "assess/scope.h"
+#include "document/assessment.h"
+#include <string.h>
+
+static const char *const views[] = {"described", "in-place", "planned"};
+
+/* ---- scores ------------------------------------------------------------------ */
+
+static void number(ts_paper *paper, const char *side, const char *what, int value) {
+  char name[32];
+  snprintf(name, sizeof name, "%s%s", side, what);
+  ts_xml_attributef(&paper->out, name, "%d", value);
+}
+
+static void score_side(ts_paper *paper, const char *side, ts_score score) {
+  char name[32];
+  if (score.likelihood == 0) {
+    snprintf(name, sizeof name, "%s-none", side);
+    ts_xml_attribute(&paper->out, name, "yes");
+    return;
+  }
+  number(paper, side, "-likelihood", score.likelihood);
+  number(paper, side, "-severity", score.severity);
+  number(paper, side, "", score.likelihood * score.severity);
+  snprintf(name, sizeof name, "%s-band", side);
+  ts_xml_attribute(&paper->out, name,
+                   ts_matrix_band(paper->a->in.matrix, score.likelihood, score.severity)->id);
+}
+
+static void score(ts_paper *paper, const ts_finding *finding, int view) {
+  static const char *const certainties[] = {"gone", "possible", "certain"};
+  const ts_standing *standing = &finding->view[view].standing;
+  ts_xml_start(&paper->out, "score");
+  ts_xml_attribute(&paper->out, "as", views[view]);
+  if (finding->word == TS_HAZARD) {
+    score_side(paper, "worst", standing->worst);
+    score_side(paper, "best", standing->best);
+  } else {
+    ts_xml_attribute(&paper->out, "state", certainties[standing->certainty]);
+  }
+  ts_xml_end(&paper->out);
+}
+
+/* ---- why ---------------------------------------------------------------------- */
+
+/* Left out when it says the same: nothing had to be withheld. */
+static void withheld(ts_paper *paper, const char *text, const char *other) {
+  if (other != NULL && !ts_same(text, other)) ts_xml_attribute(&paper->out, "withheld", other);
+}
+
+static void because(ts_paper *paper, const ts_outcome *outcome, const char *which) {
+  if (outcome->because == NULL || outcome->because[0] == '\0') return;
+  ts_xml_start(&paper->out, "because");
+  ts_xml_attribute(&paper->out, "case", which);
+  withheld(paper, outcome->because, outcome->because_withheld);
+  ts_xml_words(&paper->out, outcome->because);
+  ts_xml_end(&paper->out);
+}
+
+static void values(ts_paper *paper, const ts_outcome *outcome) {
+  for (size_t i = 0; i < outcome->value_count; i++) {
+    const ts_shown *value = &outcome->values[i];
+    ts_xml_start(&paper->out, "value");
+    ts_xml_attribute(&paper->out, "name", value->name);
+    ts_xml_attribute(&paper->out, "title", ts_paper_title(paper, value->name));
+    ts_xml_attribute(&paper->out, "text", value->shown);
+    ts_xml_attribute(&paper->out, "names", value->names);
+    ts_xml_attribute(&paper->out, "working", value->working);
+    withheld(paper, value->shown, value->withheld);
+    ts_xml_end(&paper->out);
+  }
+}
+
+static void condition(ts_paper *paper, const ts_decision *decision, const char *which) {
+  const char *no = decision->taken ? "" : ": no";
+  const char *text = ts_arena_printf(paper->arena, "%s%s", decision->text, no);
+  const char *other = decision->withheld;
+  ts_xml_start(&paper->out, "condition");
+  ts_xml_attribute(&paper->out, "text", text);
+  ts_xml_attribute(&paper->out, "case", which);
+  ts_xml_attribute(&paper->out, "settled", ts_paper_yes(decision->settled));
+  if (other != NULL && !ts_same(other, decision->text))
+    ts_xml_attributef(&paper->out, "withheld", "%s%s", other, no);
+  ts_xml_end(&paper->out);
+}
+
+static bool said_before(const ts_said *said, size_t index) {
+  const ts_decision *one = &said->decisions[index];
+  for (size_t i = 0; i < index; i++)
+    if (ts_same(said->decisions[i].text, one->text) && said->decisions[i].taken == one->taken)
+      return true;
+  return false;
+}
+
+/* What is open first: those are the conditions a reader can still change. */
+static void conditions(ts_paper *paper, const ts_said *said, const char *which) {
+  for (int settled = 0; settled <= 1; settled++)
+    for (size_t i = 0; i < said->outcome.decision_count; i++)
+      if (said->decisions[i].settled == settled && !said_before(said, i))
+        condition(paper, &said->decisions[i], which);
+}
+
+static void rests(ts_paper *paper, const ts_outcome *outcome) {
+  for (size_t i = 0; i < outcome->fact_count; i++) {
+    uint32_t slot = outcome->facts[i];
+    const ts_fact_def *fact = ts_slot_fact(paper->dossier, slot);
+    const char *text = ts_paper_fact(paper, slot);
+    char path[256];
+    if (text == NULL) continue;
+    ts_xml_start(&paper->out, "rests");
+    ts_xml_attribute(&paper->out, "path",
+                     ts_slot_path(paper->dossier, slot, path, sizeof path));
+    ts_xml_attribute(&paper->out, "title", ts_paper_title(paper, fact->name));
+    ts_xml_attribute(&paper->out, "text", text);
+    ts_xml_attribute(&paper->out, "state", ts_paper_state(paper, slot));
+    ts_xml_attribute(&paper->out, "assumed", ts_paper_yes(ts_slot_assumed(paper->dossier, slot)));
+    ts_xml_attribute(&paper->out, "sees", ts_paper_sees(fact));
+    ts_xml_end(&paper->out);
+  }
+}
+
+static void functions(ts_paper *paper, const ts_outcome *outcome) {
+  for (size_t i = 0; i < outcome->call_count; i++) {
+    const ts_function *function = ts_function_find(outcome->calls[i]);
+    if (function == NULL) continue;
+    ts_xml_start(&paper->out, "function");
+    ts_xml_attribute(&paper->out, "name", function->name);
+    ts_xml_attribute(&paper->out, "formula", function->formula);
+    ts_xml_attribute(&paper->out, "source", function->source);
+    ts_xml_attribute(&paper->out, "limits", function->limits);
+    ts_xml_end(&paper->out);
+  }
+}
+
+static void sources(ts_paper *paper, const ts_rule *rule) {
+  for (size_t i = 0; i < rule->source_count; i++) {
+    ts_xml_start(&paper->out, "source");
+    ts_xml_words(&paper->out, rule->sources[i]);
+    ts_xml_end(&paper->out);
+  }
+}
+
+/* The two cases a reader compares: the worst course, and the best one that says it,
+ * where the facts leave both open. */
+static void why(ts_paper *paper, const ts_finding *finding) {
+  const ts_case *told = &finding->view[ts_finding_speaks(finding)];
+  const ts_said *worst = told->worst, *best = told->best != worst ? told->best : NULL;
+  because(paper, &worst->outcome, "worst");
+  if (best != NULL && !ts_same(best->outcome.because, worst->outcome.because))
+    because(paper, &best->outcome, "best");
+  values(paper, &worst->outcome);
+  conditions(paper, worst, "worst");
+  if (best != NULL) conditions(paper, best, "best");
+  rests(paper, &worst->outcome);
+}
+
+/* ---- controls that bear on a finding -------------------------------------------- */
+
+static void control(ts_paper *paper, const ts_finding *finding, const ts_outcome *outcome,
+                    size_t index) {
+  const ts_control *found = ts_control_find(paper->packs, outcome->controls[index]);
+  const ts_applied_control *applied = ts_applied_here(
+      paper->dossier, outcome->controls[index], finding->subject, TS_AS_PLANNED);
+  if (found == NULL) return;
+  ts_steps steps =
+      ts_credit_of(paper->a, finding->subject, TS_AS_PLANNED, outcome, index);
+  ts_xml_start(&paper->out, "control");
+  ts_xml_attribute(&paper->out, "ref", found->id);
+  ts_xml_attribute(&paper->out, "title", found->title);
+  ts_xml_attribute(&paper->out, "kind", ts_hierarchy_word(found->kind));
+  ts_xml_attribute(&paper->out, "state",
+                   applied == NULL ? "not-planned" : applied->in_place ? "in-place" : "planned");
+  ts_xml_attribute(&paper->out, "credited",
+                   ts_paper_lowers(paper, steps.likelihood, steps.severity));
+  if (found->change_count > 0)
+    ts_xml_attribute(&paper->out, "changes",
+                     ts_paper_changes(paper, found, applied != NULL ? applied->to : NULL));
+  ts_xml_end(&paper->out);
+}
+
+static void controls(ts_paper *paper, const ts_finding *finding) {
+  const ts_outcome *outcome = &ts_finding_said(finding)->outcome;
+  for (size_t i = 0; i < outcome->control_count; i++) {
+    bool again = false;
+    for (size_t k = 0; k < i; k++)
+      again = again || ts_same(outcome->controls[k], outcome->controls[i]);
+    if (!again) control(paper, finding, outcome, i);
+  }
+}
+
+/* ---- the two lists ----------------------------------------------------------------- */
+
+static bool unresolved(const ts_finding *finding) {
+  for (int v = 0; v < TS_VIEWS; v++)
+    if (finding->view[v].standing.unresolved) return true;
+  return false;
+}
+
+static void place(ts_paper *paper, const ts_finding *finding, const char *const *fields,
+                  size_t count) {
+  for (size_t i = 0; i < count; i++)
+    ts_xml_attribute(&paper->out, fields[i],
+                     ts_paper_path_to(paper, finding->subject, fields[i]));
+}
+
+static void waived(ts_paper *paper, const ts_waiver *waiver) {
+  if (waiver == NULL) return;
+  ts_xml_attribute(&paper->out, "waived-by", waiver->by);
+  ts_xml_attribute(&paper->out, "waived-until", waiver->until);
+  ts_xml_attribute(&paper->out, "waived-because", waiver->because);
+}
+
+static void where(ts_paper *paper, const ts_rule *rule, int line) {
+  ts_xml_attribute(&paper->out, "pack", rule->pack);
+  ts_xml_attribute(&paper->out, "file", rule->file);
+  ts_xml_attributef(&paper->out, "line", "%d", line > 0 ? line : rule->line);
+}
+
+static void finding_attributes(ts_paper *paper, const ts_finding *finding) {
+  static const char *const fields[] = {"task", "day", "site"};
+  const ts_rule *rule = ts_rule_at(paper->packs, finding->rule);
+  const ts_outcome *outcome = &ts_finding_said(finding)->outcome;
+  const char *who = outcome->who;
+  ts_xml_out *out = &paper->out;
+  ts_xml_attribute(out, "id", finding->id);
+  ts_xml_attribute(out, "word", ts_word_name(finding->word));
+  ts_xml_attribute(out, "rule", rule->id);
+  ts_xml_attribute(out, "title", rule->title);
+  ts_xml_attribute(out, "subject", ts_paper_path(paper, finding->subject));
+  ts_xml_attribute(out, "subject-label", ts_paper_label(paper, finding->subject));
+  ts_xml_attribute(out, "entity", rule->each);
+  place(paper, finding, fields, 3);
+  if (finding->about[0] != '\0') ts_xml_attribute(out, "about", finding->about);
+  where(paper, rule, outcome->line);
+  ts_xml_attribute(out, "settled", ts_paper_yes(finding->view[TS_AS_DESCRIBED].standing.settled));
+  ts_xml_attribute(out, "unresolved", ts_paper_yes(unresolved(finding)));
+  waived(paper, finding->waiver);
+  ts_xml_attribute(out, "harm", rule->harm);
+  ts_xml_attribute(out, "who", who != NULL ? who : ts_paper_who(paper, finding->subject));
+  ts_xml_attribute(out, "reasoning", rule->reasoning);
+}
+
+static void finding(ts_paper *paper, const ts_finding *it) {
+  ts_xml_start(&paper->out, "finding");
+  finding_attributes(paper, it);
+  for (int v = 0; v < TS_VIEWS; v++) score(paper, it, v);
+  why(paper, it);
+  if (it->view[TS_AS_DESCRIBED].standing.floored || it->view[TS_IN_PLACE].standing.floored) {
+    ts_xml_start(&paper->out, "floored");
+    ts_xml_end(&paper->out);
+  }
+  functions(paper, &ts_finding_said(it)->outcome);
+  sources(paper, ts_rule_at(paper->packs, it->rule));
+  controls(paper, it);
+  ts_xml_end(&paper->out);
+}
+
+void ts_paper_findings(ts_paper *paper) {
+  ts_xml_start(&paper->out, "findings");
+  for (size_t i = 0; i < paper->a->finding_count; i++) finding(paper, &paper->a->findings[i]);
+  ts_xml_end(&paper->out);
+}
+
+/* A source that was recalled and not read must be looked up before anyone relies on it. */
+static bool from_memory(const ts_rule *rule) {
+  for (size_t i = 0; i < rule->source_count; i++)
+    if (strstr(rule->sources[i], "(from memory)") != NULL) return true;
+  return false;
+}
+
+static void duty(ts_paper *paper, const ts_finding *it) {
+  static const char *const fields[] = {"task"};
+  const ts_rule *rule = ts_rule_at(paper->packs, it->rule);
+  const ts_outcome *outcome = &ts_finding_said(it)->outcome;
+  ts_xml_out *out = &paper->out;
+  ts_xml_start(out, "duty");
+  ts_xml_attribute(out, "id", it->id);
+  ts_xml_attribute(out, "rule", rule->id);
+  ts_xml_attribute(out, "title", rule->title);
+  ts_xml_attribute(out, "subject", ts_paper_path(paper, it->subject));
+  ts_xml_attribute(out, "subject-label", ts_paper_label(paper, it->subject));
+  place(paper, it, fields, 1);
+  ts_xml_attribute(out, "state", ts_duty_name(it->view[TS_AS_DESCRIBED].duty));
+  ts_xml_attribute(out, "state-in-place", ts_duty_name(it->view[TS_IN_PLACE].duty));
+  ts_xml_attribute(out, "instrument", outcome->instrument);
+  ts_xml_attribute(out, "section", outcome->section);
+  where(paper, rule, outcome->line);
+  if (from_memory(rule)) ts_xml_attribute(out, "check-the-text", "yes");
+  why(paper, it);
+  functions(paper, outcome);
+  sources(paper, rule);
+  ts_xml_end(out);
+}
+
+void ts_paper_duties(ts_paper *paper) {
+  ts_xml_start(&paper->out, "duties");
+  for (size_t i = 0; i < paper->a->duty_count; i++) duty(paper, &paper->a->duties[i]);
+  ts_xml_end(&paper->out);
+}

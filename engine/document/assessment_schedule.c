@@ -1,0 +1,145 @@
+/* Days, tasks, who is in the water, the dive log, and each person's totals. */
+#include "assess/scope.h"
+#include "document/assessment.h"
+
+/* The facts of an entity that become attributes, as they are named there and here. */
+typedef struct {
+  const char *fact, *attribute;
+} fact_attribute;
+
+static void attributes(ts_paper *paper, ts_subject subject, const fact_attribute *all,
+                       size_t count) {
+  for (size_t i = 0; i < count; i++) {
+    uint32_t slot = ts_paper_slot(paper, subject, all[i].fact);
+    if (slot != UINT32_MAX)
+      ts_xml_attribute(&paper->out, all[i].attribute, ts_paper_fact(paper, slot));
+  }
+}
+
+#define ATTRIBUTES(paper, subject, all)                                                            \
+  attributes((paper), (subject), (all), sizeof(all) / sizeof(all)[0])
+
+/* Minutes since midnight at the middle of what is known, for the lanes of a chart. */
+static void minutes(ts_paper *paper, ts_subject subject, const char *fact, const char *name) {
+  uint32_t slot = ts_paper_slot(paper, subject, fact);
+  if (slot == UINT32_MAX || ts_slot_assumed(paper->dossier, slot)) return;
+  ts_range range = ts_slot_value(paper->dossier, slot)->range;
+  char text[32];
+  ts_number_round((range.lo + range.hi) / 2 / 60, 6, text, sizeof text);
+  ts_xml_attribute(&paper->out, name, text);
+}
+
+static void person(ts_paper *paper, ts_subject subject) {
+  ts_subject person = ts_leads_to(paper->dossier, subject, "person");
+  if (person == TS_NO_SUBJECT) return;
+  ts_xml_attribute(&paper->out, "person", ts_paper_path(paper, person));
+  ts_xml_attribute(&paper->out, "person-label", ts_paper_label(paper, person));
+}
+
+static void role(ts_paper *paper, ts_subject subject) {
+  const char *role = subject == TS_NO_SUBJECT ? NULL : ts_paper_known(paper, subject, "role");
+  if (role != NULL) ts_xml_attribute(&paper->out, "role", ts_paper_title(paper, role));
+}
+
+/* Calls `write` for each child of `parent` that is of the entity. */
+static void each_child(ts_paper *paper, ts_subject parent, const char *entity,
+                       void (*write)(ts_paper *, ts_subject)) {
+  for (ts_subject s = 0; s < ts_subject_count(paper->dossier); s++) {
+    const ts_subject_info *info = ts_subject_at(paper->dossier, s);
+    if (info->parent == parent && ts_same(info->entity->name, entity)) write(paper, s);
+  }
+}
+
+static void wears(ts_paper *paper, ts_subject subject) {
+  ts_field list = ts_subject_field(paper->dossier, subject, "wears");
+  if (list.kind != TS_FIELD_LIST || list.count == 0) return;
+  ts_text text = {0};
+  for (size_t i = 0; i < list.count; i++) {
+    if (i > 0) ts_text_add(&text, ", ");
+    ts_text_add(&text, ts_paper_label(paper, list.list[i]));
+  }
+  ts_xml_attribute(&paper->out, "wears", text.data);
+  ts_text_release(&text);
+}
+
+static void immersion(ts_paper *paper, ts_subject subject) {
+  static const fact_attribute facts[] = {
+      {"depth", "depth"}, {"time", "time"}, {"breath-hold", "breath-hold"}, {"takes", "takes"}};
+  ts_xml_start(&paper->out, "immersion");
+  ts_xml_attribute(&paper->out, "path", ts_paper_path(paper, subject));
+  person(paper, subject);
+  role(paper, ts_leads_to(paper->dossier, subject, "person"));
+  ATTRIBUTES(paper, subject, facts);
+  wears(paper, subject);
+  ts_xml_end(&paper->out);
+}
+
+static void post(ts_paper *paper, ts_subject subject) {
+  ts_xml_start(&paper->out, "post");
+  person(paper, subject);
+  role(paper, subject);
+  ts_xml_end(&paper->out);
+}
+
+static void task(ts_paper *paper, ts_subject subject) {
+  static const fact_attribute facts[] = {{"start", "start"}, {"finish", "finish"}};
+  ts_xml_start(&paper->out, "task");
+  ts_xml_attribute(&paper->out, "path", ts_paper_path(paper, subject));
+  ts_xml_attribute(&paper->out, "title", ts_paper_label(paper, subject));
+  ATTRIBUTES(paper, subject, facts);
+  minutes(paper, subject, "start", "start-min");
+  minutes(paper, subject, "finish", "finish-min");
+  each_child(paper, subject, "immersion", immersion);
+  each_child(paper, subject, "post", post);
+  ts_xml_end(&paper->out);
+}
+
+static void record(ts_paper *paper, ts_subject subject) {
+  static const fact_attribute before[] = {{"down", "down"}, {"up", "up"}};
+  static const fact_attribute after[] = {{"depth", "depth"}, {"duration", "minutes"}};
+  ts_xml_start(&paper->out, "record");
+  person(paper, subject);
+  ATTRIBUTES(paper, subject, before);
+  minutes(paper, subject, "down", "down-min");
+  minutes(paper, subject, "up", "up-min");
+  ATTRIBUTES(paper, subject, after);
+  ts_xml_end(&paper->out);
+}
+
+static void total(ts_paper *paper, ts_subject subject) {
+  static const fact_attribute facts[] = {{"time-planned", "planned"},
+                                         {"time-recorded", "recorded"},
+                                         {"time-7-days", "seven-days"}};
+  ts_xml_start(&paper->out, "total");
+  person(paper, subject);
+  ATTRIBUTES(paper, subject, facts);
+  ts_xml_attribute(&paper->out, "under-18",
+                   ts_paper_under_18(paper, ts_leads_to(paper->dossier, subject, "person")));
+  ts_xml_end(&paper->out);
+}
+
+static void day(ts_paper *paper, ts_subject subject) {
+  static const fact_attribute facts[] = {{"call", "call"}, {"wrap", "wrap"}};
+  double date = ts_slot_value(paper->dossier, ts_paper_slot(paper, subject, "date"))->range.lo;
+  ts_subject site = ts_leads_to(paper->dossier, subject, "site");
+  ts_xml_start(&paper->out, "day");
+  ts_xml_attribute(&paper->out, "path", ts_paper_path(paper, subject));
+  ts_xml_attribute(&paper->out, "date", ts_paper_date(paper, date));
+  ts_xml_attribute(&paper->out, "words", ts_paper_day(paper, date));
+  if (site != TS_NO_SUBJECT) {
+    ts_xml_attribute(&paper->out, "site", ts_paper_path(paper, site));
+    ts_xml_attribute(&paper->out, "site-label", ts_paper_label(paper, site));
+  }
+  ATTRIBUTES(paper, subject, facts);
+  each_child(paper, subject, "task", task);
+  each_child(paper, subject, "record", record);
+  each_child(paper, subject, "person-day", total);
+  ts_xml_end(&paper->out);
+}
+
+void ts_paper_schedule(ts_paper *paper) {
+  ts_xml_start(&paper->out, "schedule");
+  for (ts_subject s = 0; s < ts_subject_count(paper->dossier); s++)
+    if (ts_same(ts_subject_at(paper->dossier, s)->entity->name, "day")) day(paper, s);
+  ts_xml_end(&paper->out);
+}
