@@ -167,7 +167,7 @@ def check_variable(path, code, start, text):
         return
     if "(" in head and not re.match(r"[\w ]+\(\*", head):
         return  # a prototype or a macro's use
-    pointer_changes = "*" in head and not re.search(r"\*\s*const\b[^*]*$", head)
+    pointer_changes = "*" in head and not re.search(r"\*\s*const\b[^*]*(\(.*)?$", head)
     if "const" not in head or pointer_changes:
         problem(path, first_line(code, start), "a variable that can change: global mutable state")
 
