@@ -19,6 +19,7 @@ void ts_graph_free(ts_graph *graph) {
   free(graph->nodes);
   free(graph->permanent.places);
   free(graph->fresh.places);
+  free(graph->made);
   free(graph);
 }
 
@@ -114,6 +115,7 @@ void ts_graph_reset(ts_graph *graph) {
   graph->count = graph->kept;
   graph->epoch++;
   graph->fresh.used = 0;
+  graph->made_count = 0;
   graph->problem[0] = 0;
 }
 
@@ -138,7 +140,13 @@ ts_node_id ts_constant(ts_graph *graph, ts_range range, ts_dim dim) {
 
 ts_node_id ts_fact_value(ts_graph *graph, uint32_t slot, ts_range range, ts_dim dim) {
   ts_node node = {.lo = range.lo, .hi = range.hi, .dim = dim, .a = slot, .op = TS_FACT};
-  return share(graph, &node);
+  size_t before = graph->count;
+  ts_node_id id = share(graph, &node);
+  if (graph->count > before) {
+    TS_GROW(graph->made, graph->made_count, graph->made_capacity);
+    graph->made[graph->made_count++] = (ts_made){id, range};
+  }
+  return id;
 }
 
 ts_node_id ts_derived(ts_graph *graph, uint32_t slot, ts_node_id value) {

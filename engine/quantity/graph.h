@@ -74,4 +74,13 @@ ts_answer ts_less(const ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equ
  * touched. Returns false when no values are left: the course is impossible. */
 bool ts_impose(ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equal, bool holds);
 
+/* The ranges of all nodes, to go back to after trying an imposition. Both
+ * work on `room`, at least ts_node_count(graph) ranges owned by the caller. */
+void ts_ranges_save(const ts_graph *graph, ts_range *room);
+void ts_ranges_restore(ts_graph *graph, const ts_range *room);
+
+/* Undoes all narrowing: every fact has the range it was made with again, and
+ * every operation the range that follows: values as the dossier states them. */
+void ts_graph_restore(ts_graph *graph);
+
 #endif

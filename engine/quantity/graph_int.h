@@ -10,6 +10,12 @@ typedef struct {
   ts_node_id id;
 } ts_place;
 
+/* The range a fact was made with, to go back to. */
+typedef struct {
+  ts_node_id id;
+  ts_range range;
+} ts_made;
+
 typedef struct {
   ts_place *places;
   size_t size; /* a power of two */
@@ -23,6 +29,8 @@ struct ts_graph {
   uint64_t epoch;      /* one more at each reset: empties `fresh` without touching it */
   ts_places permanent; /* constants below `kept` */
   ts_places fresh;     /* nodes of this evaluation */
+  ts_made *made;       /* facts of this evaluation */
+  size_t made_count, made_capacity;
   char problem[160];
 };
 

@@ -1,0 +1,258 @@
+/* Courses: every way one rule could go over one subject.
+ *
+ * The evaluation is run again and again. Each run replays the decisions of a
+ * prefix and takes the first open answer at every new question; when a run
+ * ends, the last question that still has an untried answer is answered the
+ * other way, and everything after it is forgotten. What a decision says is
+ * imposed on the graph at once, so that later questions it settles are not
+ * asked. */
+#include "rule/sandbox.h"
+
+#include "base/text.h"
+#include "rule/evaluator.h"
+#include <stdlib.h>
+#include <string.h>
+
+enum {
+  COURSE_BOUND = 256,
+  RUN_BOUND = 4 * COURSE_BOUND,  /* runs, those that turn out impossible included */
+  STEP_BUDGET = 2000,            /* hundreds of Lua instructions, one run */
+  EVALUATION_BUDGET = 100000,    /* the same, all runs of one evaluation */
+  QUESTIONS_BOUND = 4096         /* decisions on one course */
+};
+
+const char ts_abandon = 0;
+
+static unsigned first_answer(uint64_t options) { return (unsigned)__builtin_ctzll(options); }
+
+static int abandon(lua_State *L) {
+  lua_pushlightuserdata(L, (void *)&ts_abandon);
+  return lua_error(L);
+}
+
+static bool same_question(const ts_step *s, const ts_step *t) {
+  return s->kind == t->kind && s->a == t->a && s->b == t->b && s->or_equal == t->or_equal && s->slot == t->slot && s->bit == t->bit;
+}
+
+static ts_step *add_step(lua_State *L, ts_sandbox *box, const ts_step *step) {
+  if (box->step_count >= QUESTIONS_BOUND) luaL_error(L, "the rule asks more than %d questions", (int)QUESTIONS_BOUND);
+  TS_GROW(box->steps, box->step_count, box->step_capacity);
+  box->steps[box->step_count] = *step;
+  return &box->steps[box->step_count++];
+}
+
+/* The same question asked before on this course has the same answer. */
+static const ts_step *asked_before(const ts_sandbox *box, const ts_step *step) {
+  for (size_t i = 0; i < box->step_count; i++)
+    if (same_question(&box->steps[i], step)) return &box->steps[i];
+  return NULL;
+}
+
+/* Within the prefix the next step is known; it must be this very question. */
+static ts_step *replayed(lua_State *L, ts_sandbox *box, const ts_step *step) {
+  if (box->step_count >= box->prefix) return NULL;
+  ts_step *known = &box->steps[box->step_count];
+  if (!same_question(known, step)) luaL_error(L, "the rule is not a function of its facts: it asked something else the second time");
+  box->step_count++;
+  return known;
+}
+
+static ts_range *room_for(ts_sandbox *box) {
+  size_t need = ts_node_count(box->graph);
+  if (need > box->room_size) {
+    box->room_size = 2 * need;
+    box->room = ts_resize(box->room, box->room_size * sizeof *box->room);
+  }
+  return box->room;
+}
+
+/* Which answers the ranges leave possible: bit 0 no, bit 1 yes. */
+static uint64_t possible_answers(ts_sandbox *box, const ts_step *step) {
+  ts_range *room = room_for(box);
+  uint64_t options = 0;
+  ts_ranges_save(box->graph, room);
+  for (int yes = 0; yes <= 1; yes++) {
+    if (ts_impose(box->graph, step->a, step->b, step->or_equal, yes)) options |= (uint64_t)1 << yes;
+    ts_ranges_restore(box->graph, room);
+  }
+  return options;
+}
+
+static bool impose_step(ts_sandbox *box, const ts_step *step) {
+  return ts_impose(box->graph, step->a, step->b, step->or_equal, step->taken == 1);
+}
+
+static bool fresh_compare(lua_State *L, ts_sandbox *box, ts_step *step) {
+  ts_answer answer = ts_less(box->graph, step->a, step->b, step->or_equal);
+  if (answer != TS_OPEN) {
+    step->settled = true;
+    step->taken = answer == TS_YES;
+    add_step(L, box, step);
+    return step->taken == 1;
+  }
+  step->options = possible_answers(box, step);
+  if (!step->options) abandon(L);
+  step->taken = first_answer(step->options);
+  step->left = step->options & ~((uint64_t)1 << step->taken);
+  step->settled = step->left == 0;
+  add_step(L, box, step);
+  if (!impose_step(box, step)) abandon(L);
+  return step->taken == 1;
+}
+
+bool ts_decide_compare(lua_State *L, ts_node_id a, ts_node_id b, bool or_equal) {
+  ts_sandbox *box = ts_sandbox_of(L);
+  ts_step step = {.kind = TS_COMPARE, .a = a, .b = b, .or_equal = or_equal};
+  if (!box->evaluating) luaL_error(L, "facts can only be compared while a rule is evaluated");
+  const ts_step *before = asked_before(box, &step);
+  if (before) return before->taken == 1;
+  ts_step *known = replayed(L, box, &step);
+  if (!known) return fresh_compare(L, box, &step);
+  if (ts_less(box->graph, a, b, or_equal) == TS_OPEN && !impose_step(box, known)) abandon(L);
+  return known->taken == 1;
+}
+
+unsigned ts_decide_choice(lua_State *L, ts_question kind, uint32_t slot, unsigned bit, uint64_t options) {
+  ts_sandbox *box = ts_sandbox_of(L);
+  ts_step step = {.kind = kind, .slot = slot, .bit = bit, .options = options};
+  const ts_step *before = asked_before(box, &step);
+  if (before) return before->taken;
+  const ts_step *known = replayed(L, box, &step);
+  if (known) return known->taken;
+  if (!options) luaL_error(L, "a fact without any possible value");
+  step.taken = first_answer(options);
+  step.left = options & ~((uint64_t)1 << step.taken);
+  step.settled = step.left == 0;
+  return add_step(L, box, &step)->taken;
+}
+
+/* ---- one course --------------------------------------------------------------- */
+
+static void begin_run(ts_sandbox *box) {
+  ts_graph_reset(box->graph);
+  box->stamp++;
+  box->step_count = 0;
+  box->read_count = 0;
+  box->said_count = 0;
+  box->steps_left = STEP_BUDGET;
+}
+
+static bool call_when(lua_State *L, int rule) {
+  lua_getfield(L, rule, "when");
+  if (lua_isnil(L, -1)) return true;
+  ts_push_subject(L, ts_sandbox_of(L)->subject);
+  lua_call(L, 1, 1);
+  if (!lua_isboolean(L, -1)) luaL_error(L, "\"when\" must give true or false, not a %s", luaL_typename(L, -1));
+  return lua_toboolean(L, -1);
+}
+
+/* The protected part: rule table at 1; returns whether the rule applies. */
+static int run_rule(lua_State *L) {
+  bool applies = call_when(L, 1);
+  lua_settop(L, 1);
+  if (applies) {
+    lua_getfield(L, 1, "assess");
+    ts_push_subject(L, ts_sandbox_of(L)->subject);
+    lua_call(L, 1, 0);
+  }
+  lua_pushboolean(L, applies);
+  return 1;
+}
+
+static bool rule_unchanged(lua_State *L) {  /* rule table on the top */
+  bool same = true;
+  const char *const functions[] = {"when", "assess"};
+  for (int i = 0; i < 2; i++) {
+    lua_getfield(L, -1, functions[i]);
+    if (lua_isfunction(L, -1)) same = same && ts_function_unchanged(L, lua_gettop(L));
+    lua_pop(L, 1);
+  }
+  return same;
+}
+
+typedef enum { RUN_OK, RUN_IMPOSSIBLE, RUN_FAILED } run_result;
+
+static run_result run_once(ts_sandbox *box, bool *applies, const char **failure) {
+  lua_State *L = box->lua;
+  begin_run(box);
+  lua_pushcfunction(L, run_rule);
+  lua_pushvalue(L, -2);
+  int status = lua_pcall(L, 1, 1, 0);
+  bool abandoned = status != LUA_OK && lua_touserdata(L, -1) == &ts_abandon;
+  if (status == LUA_OK) *applies = lua_toboolean(L, -1);
+  else if (!abandoned) *failure = ts_arena_copy(box->arena, lua_isstring(L, -1) ? lua_tostring(L, -1) : "an error that is not text");
+  lua_pop(L, 1);
+  if (abandoned) return RUN_IMPOSSIBLE;
+  if (status != LUA_OK) return RUN_FAILED;
+  if (rule_unchanged(L)) return RUN_OK;
+  *failure = "the rule keeps something from one evaluation to the next";
+  return RUN_FAILED;
+}
+
+/* Takes the next untried answer; false when every course has been seen. */
+static bool next_course(ts_sandbox *box) {
+  while (box->step_count && !box->steps[box->step_count - 1].left) box->step_count--;
+  if (!box->step_count) return false;
+  ts_step *last = &box->steps[box->step_count - 1];
+  last->taken = first_answer(last->left);
+  last->left &= last->left - 1;
+  box->prefix = box->step_count;
+  return true;
+}
+
+static void keep_course(ts_evaluator *evaluator, bool applies) {
+  TS_GROW(evaluator->courses, evaluator->course_count, evaluator->course_capacity);
+  ts_course *course = &evaluator->courses[evaluator->course_count++];
+  *course = (ts_course){.applies = applies};
+  ts_render_course(evaluator->box, course);
+}
+
+/* All courses; the rule's table is on the top of the stack. */
+static void see_courses(ts_evaluator *evaluator, ts_evaluation *result) {
+  ts_sandbox *box = evaluator->box;
+  long budget = EVALUATION_BUDGET;
+  box->prefix = 0;
+  for (int runs = 0;; runs++) {
+    bool applies = false;
+    run_result did = run_once(box, &applies, &result->failure);
+    budget -= STEP_BUDGET - box->steps_left;
+    if (did == RUN_FAILED) return;
+    if (did == RUN_OK) keep_course(evaluator, applies);
+    if (!next_course(box)) return;
+    if (evaluator->course_count >= COURSE_BOUND || runs >= RUN_BOUND || budget < 0) {
+      result->unresolved = true;
+      return;
+    }
+  }
+}
+
+static void prepare(ts_evaluator *evaluator, const ts_rule *rule, ts_subject subject, const ts_effect *effects, size_t count) {
+  ts_sandbox *box = evaluator->box;
+  ts_arena_free(box->arena);
+  box->arena = ts_arena_new();
+  box->rule = rule;
+  box->subject = subject;
+  box->effects = effects;
+  box->effect_count = count;
+  box->evaluating = true;
+  evaluator->course_count = 0;
+  evaluator->result = (ts_evaluation){0};
+}
+
+const ts_evaluation *ts_evaluate(ts_evaluator *evaluator, size_t rule, ts_subject subject,
+                                 const ts_effect *effects, size_t effect_count) {
+  ts_sandbox *box = evaluator->box;
+  lua_State *L = box->lua;
+  ts_evaluation *result = &evaluator->result;
+  prepare(evaluator, ts_rule_at(evaluator->packs, rule), subject, effects, effect_count);
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_DECLARED);
+  lua_rawgeti(L, -1, ts_rule_declaration(evaluator->packs, rule));
+  lua_getfield(L, -1, "body");
+  see_courses(evaluator, result);
+  lua_settop(L, 0);
+  box->evaluating = false;
+  result->courses = evaluator->courses;
+  result->course_count = evaluator->course_count;
+  if (!result->failure && !result->course_count) result->unresolved = true;
+  return result;
+}

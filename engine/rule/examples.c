@@ -1,0 +1,242 @@
+/* Examples: each rule carries its own tests, run over worlds made by hand.
+ *
+ * An example states facts (`given`), perhaps controls in place (`with`), and
+ * what the worst outcome then is (`expect`). Every comparison the rule's own
+ * file makes must come out both ways over its examples. */
+#include "rule/evaluator.h"
+#include "rule/packs_int.h"
+
+#include "base/text.h"
+#include <stdlib.h>
+#include <string.h>
+
+typedef struct {
+  int line;
+  unsigned seen; /* bit 0: came out false, bit 1: true */
+} threshold;
+
+typedef struct {
+  const ts_packs *packs;
+  const ts_rule *rule;
+  size_t index;
+  ts_evaluator *evaluator;
+  ts_diagnostics *problems;
+  const char *file;  /* "common/air.lua" */
+  const char *name;  /* of the example */
+  threshold *thresholds;
+  size_t count, capacity;
+} trial;
+
+static void watch(void *who, const char *file, int line, bool yes) {
+  trial *t = who;
+  if (*file != '@' || strcmp(file + 1, t->file)) return;
+  size_t i = 0;
+  while (i < t->count && t->thresholds[i].line != line) i++;
+  if (i == t->count) {
+    TS_GROW(t->thresholds, t->count, t->capacity);
+    t->thresholds[t->count++] = (threshold){line, 0};
+  }
+  t->thresholds[i].seen |= yes ? 2 : 1;
+}
+
+static void complain(trial *t, const char *text) {
+  ts_report(t->problems, TS_ERROR, t->file, t->rule->line, "%s: example \"%s\": %s", t->rule->id, t->name, text);
+}
+
+/* ---- given --------------------------------------------------------------------------- */
+
+static int compare_keys(const void *a, const void *b) { return strcmp(*(const char *const *)a, *(const char *const *)b); }
+
+/* Keys in byte order: "wears.1.covers" before "wears.2.covers", whatever the hash seed. */
+static bool apply_given(trial *t, lua_State *L, ts_dossier *world, ts_subject subject) {
+  const char *keys[128];
+  size_t count = 0;
+  bool good = true;
+  for (lua_pushnil(L); lua_next(L, -2); lua_pop(L, 1)) {
+    if (lua_type(L, -2) == LUA_TSTRING && lua_type(L, -1) == LUA_TSTRING && count < 128) keys[count++] = lua_tostring(L, -2);
+    else complain(t, "\"given\" has paths and texts: [\"person.mass\"] = \"60 kg\""), good = false;
+  }
+  qsort(keys, count, sizeof *keys, compare_keys);
+  for (size_t i = 0; i < count; i++) {
+    lua_getfield(L, -1, keys[i]);
+    good = ts_dossier_given(world, subject, keys[i], lua_tostring(L, -1), t->problems, t->file, t->rule->line) && good;
+    lua_pop(L, 1);
+  }
+  return good;
+}
+
+/* ---- with ---------------------------------------------------------------------------- */
+
+enum { EFFECTS = 16 };
+
+static size_t read_with(trial *t, lua_State *L, ts_effect *effects) {
+  size_t count = 0;
+  for (lua_Integer i = 1; lua_istable(L, -1) && i <= luaL_len(L, -1) && count < EFFECTS; i++) {
+    lua_geti(L, -1, i);
+    const char *id = lua_tostring(L, -1);
+    effects[count].control = id ? ts_control_find(t->packs, id) : NULL;
+    effects[count].to = NULL;
+    if (effects[count].control) count++;
+    else complain(t, "\"with\" names a control that is not in the catalogue");
+    lua_pop(L, 1);
+  }
+  return count;
+}
+
+/* ---- expect -------------------------------------------------------------------------- */
+
+static const char *const words[] = {"hazard", "duty", "stop", "note"};
+
+/* The worst outcome of one word over all courses; for duties, not met is worst, open next. */
+static const ts_outcome *worst_of(const ts_evaluation *seen, ts_word word) {
+  const ts_outcome *worst = NULL;
+  int rank = -1;
+  for (size_t c = 0; c < seen->course_count; c++)
+    for (size_t o = 0; o < seen->courses[c].outcome_count; o++) {
+      const ts_outcome *out = &seen->courses[c].outcomes[o];
+      if (out->word != word) continue;
+      int now = word == TS_DUTY ? (int)out->state : 10 * out->likelihood * out->severity + out->severity;
+      if (now > rank) worst = out, rank = now;
+    }
+  return worst;
+}
+
+static bool any_outcome(const ts_evaluation *seen) {
+  for (size_t c = 0; c < seen->course_count; c++)
+    if (seen->courses[c].outcome_count) return true;
+  return false;
+}
+
+static int level(lua_State *L, const char *name) {
+  lua_getfield(L, -1, name);
+  int value = (int)lua_tointeger(L, -1);
+  lua_pop(L, 1);
+  return value;
+}
+
+static bool hazard_is(trial *t, lua_State *L, const ts_outcome *worst) {
+  int likelihood = level(L, "likelihood"), severity = level(L, "severity");
+  if (worst->likelihood == likelihood && worst->severity == severity) return true;
+  char text[120];
+  snprintf(text, sizeof text, "expected hazard %d × %d, found %d × %d", likelihood, severity, worst->likelihood, worst->severity);
+  complain(t, text);
+  return false;
+}
+
+static bool duty_is(trial *t, lua_State *L, const ts_outcome *worst) {
+  lua_getfield(L, -1, "met");
+  ts_duty_state want = lua_isnil(L, -1) ? TS_UNDECIDED : lua_toboolean(L, -1) ? TS_MET : TS_NOT_MET;
+  lua_pop(L, 1);
+  if (worst->state == want) return true;
+  static const char *const states[] = {"met", "open", "not met"};
+  char text[80];
+  snprintf(text, sizeof text, "expected a duty %s, found %s", states[want], states[worst->state]);
+  complain(t, text);
+  return false;
+}
+
+static bool nothing_is(trial *t, const ts_evaluation *seen) {
+  if (!any_outcome(seen)) return true;
+  const ts_outcome *worst = worst_of(seen, TS_HAZARD);
+  char text[200];
+  snprintf(text, sizeof text, "expected nothing, found %s", worst ? worst->because : "an outcome");
+  complain(t, text);
+  return false;
+}
+
+static bool meets(trial *t, lua_State *L, const ts_evaluation *seen) {  /* one expectation on the top */
+  lua_getfield(L, -1, "word");
+  const char *word = lua_tostring(L, -1);
+  lua_pop(L, 1);
+  if (word && !strcmp(word, "nothing")) return nothing_is(t, seen);
+  int index = 0;
+  while (index < 4 && (!word || strcmp(words[index], word))) index++;
+  if (index == 4) return complain(t, "\"expect\" must be nothing, hazard { }, stop { }, duty { } or note { }"), false;
+  const ts_outcome *worst = worst_of(seen, (ts_word)index);
+  if (!worst) {
+    char text[60];
+    snprintf(text, sizeof text, "expected a %s, found none", words[index]);
+    return complain(t, text), false;
+  }
+  if (index == TS_HAZARD) return hazard_is(t, L, worst);
+  return index == TS_DUTY ? duty_is(t, L, worst) : true;
+}
+
+static bool meets_all(trial *t, lua_State *L, const ts_evaluation *seen) {
+  if (!lua_istable(L, -1)) return complain(t, "it has no \"expect\""), false;
+  if (luaL_len(L, -1) == 0) return meets(t, L, seen);
+  bool good = true;
+  for (lua_Integer i = 1; i <= luaL_len(L, -1); i++) {
+    lua_geti(L, -1, i);
+    good = lua_istable(L, -1) && meets(t, L, seen) && good;
+    lua_pop(L, 1);
+  }
+  return good;
+}
+
+/* ---- one example --------------------------------------------------------------------- */
+
+static bool run_in(trial *t, lua_State *L, ts_dossier *world, ts_subject subject, int example) {
+  ts_effect effects[EFFECTS];
+  lua_getfield(L, example, "given");
+  bool good = lua_isnil(L, -1) || apply_given(t, L, world, subject);
+  lua_getfield(L, example, "with");
+  size_t count = read_with(t, L, effects);
+  if (!good) return false;
+  ts_evaluator_use(t->evaluator, world);
+  t->evaluator->box->watch = watch;
+  t->evaluator->box->watcher = t;
+  const ts_evaluation *seen = ts_evaluate(t->evaluator, t->index, subject, effects, count);
+  if (seen->failure) return complain(t, seen->failure), false;
+  if (seen->unresolved) complain(t, "more courses than can be seen: state more facts, or ask fewer questions");
+  lua_getfield(L, example, "expect");
+  return meets_all(t, L, seen) && !seen->unresolved;
+}
+
+static bool run_example(trial *t, lua_State *L) {  /* the example on the top */
+  int example = lua_gettop(L);
+  t->name = "?";
+  if (!lua_istable(L, example)) return complain(t, "an example is a table"), false;
+  lua_rawgeti(L, example, 1);
+  t->name = lua_type(L, -1) == LUA_TSTRING ? lua_tostring(L, -1) : "(it has no name)";
+  ts_subject subject;
+  ts_dossier *world = ts_dossier_example(t->packs->vocabulary, t->packs->units, t->rule->each, &subject);
+  if (!world) return complain(t, "no world can be made for this kind of subject"), false;
+  bool good = run_in(t, L, world, subject, example);
+  ts_dossier_free(world);
+  lua_settop(L, example);
+  return good;
+}
+
+static void report_thresholds(trial *t) {
+  for (size_t i = 0; i < t->count; i++)
+    if (t->thresholds[i].seen != 3)
+      ts_report(t->problems, TS_WARNING, t->file, t->thresholds[i].line, "%s: no example makes this comparison %s",
+                t->rule->id, t->thresholds[i].seen == 1 ? "true" : "false");
+}
+
+size_t ts_rule_examples_run(const ts_packs *packs, size_t rule, ts_diagnostics *problems) {
+  lua_State *L = packs->box->lua;
+  trial t = {.packs = packs, .rule = ts_rule_at(packs, rule), .index = rule, .problems = problems};
+  char file[256];
+  snprintf(file, sizeof file, "%s/%s", t.rule->pack, t.rule->file);
+  t.file = file;
+  t.evaluator = ts_evaluator_new(packs, NULL);
+  size_t passed = 0;
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_DECLARED);
+  lua_rawgeti(L, -1, ts_rule_declaration(packs, rule));
+  lua_getfield(L, -1, "body");
+  lua_getfield(L, -1, "examples");
+  int list = lua_gettop(L);
+  for (size_t i = 1; i <= t.rule->example_count; i++) {
+    lua_rawgeti(L, list, (lua_Integer)i);
+    passed += run_example(&t, L);
+    lua_settop(L, list);
+  }
+  lua_settop(L, 0);
+  report_thresholds(&t);
+  if (!t.rule->example_count) ts_report(problems, TS_ERROR, file, t.rule->line, "%s: a rule without examples", t.rule->id);
+  free(t.thresholds);
+  ts_evaluator_free(t.evaluator);
+  return passed;
+}

@@ -1,0 +1,151 @@
+/* Nothing a rule can reach may remember: a pure function keeps no state.
+ *
+ * Tables that a rule's functions hold in upvalues are replaced by read-only
+ * views; plain upvalues are remembered and compared after each evaluation. */
+#include "rule/sandbox.h"
+
+static int refuse_write(lua_State *L) {
+  return luaL_error(L, "this table is read-only: one evaluation leaves nothing behind for the next");
+}
+
+static int view_length(lua_State *L) {
+  lua_getmetatable(L, 1);
+  lua_getfield(L, -1, "__index");
+  lua_pushinteger(L, (lua_Integer)lua_rawlen(L, -1));
+  return 1;
+}
+
+/* In place of the table on the top, its view: remembered, so that one table has one view. */
+static void new_view(lua_State *L) {
+  lua_newtable(L);                       /* table, view */
+  lua_newtable(L);                       /* table, view, meta */
+  lua_pushvalue(L, -3);
+  lua_setfield(L, -2, "__index");
+  lua_pushcfunction(L, refuse_write);
+  lua_setfield(L, -2, "__newindex");
+  lua_pushcfunction(L, view_length);
+  lua_setfield(L, -2, "__len");
+  lua_pushboolean(L, 0);
+  lua_setfield(L, -2, "__metatable");
+  lua_setmetatable(L, -2);               /* table, view */
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_FREEZER);
+  lua_pushvalue(L, -3);
+  lua_pushvalue(L, -3);
+  lua_rawset(L, -3);                     /* table, view, freezer */
+  lua_pushvalue(L, -2);
+  lua_pushvalue(L, -3);
+  lua_rawset(L, -3);                     /* freezer[view] = view */
+  lua_pop(L, 1);
+}
+
+static void freeze_members(lua_State *L) {  /* original on the top */
+  luaL_checkstack(L, 8, "tables nested too deep");
+  for (lua_pushnil(L); lua_next(L, -2);) {  /* original, key, value */
+    if (lua_isfunction(L, -1) && !lua_iscfunction(L, -1)) ts_freeze_function(L, lua_gettop(L));
+    if (lua_istable(L, -1)) {
+      ts_freeze(L);
+      lua_pushvalue(L, -2);
+      lua_insert(L, -2);                    /* original, key, key, view */
+      lua_rawset(L, -4);                    /* assigning to a present key is allowed during next */
+    } else {
+      lua_pop(L, 1);
+    }
+  }
+}
+
+void ts_freeze(lua_State *L) {
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_FREEZER);
+  lua_pushvalue(L, -2);
+  lua_rawget(L, -2);                        /* table, freezer, known */
+  lua_remove(L, -2);
+  if (!lua_isnil(L, -1)) {
+    lua_remove(L, -2);                      /* known */
+    return;
+  }
+  lua_pop(L, 1);                            /* table */
+  new_view(L);                              /* table, view */
+  lua_insert(L, -2);                        /* view, table */
+  freeze_members(L);
+  lua_pop(L, 1);
+}
+
+/* freezer[function] = { plain upvalues in order } marks it as seen. */
+static bool remember_function(lua_State *L, int index) {
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_FREEZER);
+  lua_pushvalue(L, index);
+  lua_rawget(L, -2);
+  bool seen = !lua_isnil(L, -1);
+  lua_pop(L, 1);
+  if (!seen) {
+    lua_pushvalue(L, index);
+    lua_newtable(L);
+    lua_rawset(L, -3);
+  }
+  lua_pop(L, 1);
+  return !seen;
+}
+
+static void freeze_upvalue(lua_State *L, int index, int n) {  /* its value on the top; pops it */
+  if (lua_istable(L, -1)) {
+    ts_freeze(L);
+    lua_setupvalue(L, index, n);
+    return;
+  }
+  if (lua_isfunction(L, -1) && !lua_iscfunction(L, -1)) ts_freeze_function(L, lua_gettop(L));
+  lua_pop(L, 1);
+}
+
+static void remember_upvalues(lua_State *L, int index) {
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_FREEZER);
+  lua_pushvalue(L, index);
+  lua_rawget(L, -2);                        /* freezer, list */
+  for (int n = 1; lua_getupvalue(L, index, n); n++) lua_rawseti(L, -2, n);
+  lua_pop(L, 2);
+}
+
+static bool is_environment(lua_State *L) {  /* of the value on the top */
+  lua_getfield(L, LUA_REGISTRYINDEX, "tankside.environment");
+  bool same = lua_rawequal(L, -1, -2);
+  lua_pop(L, 1);
+  return same;
+}
+
+void ts_freeze_function(lua_State *L, int index) {
+  luaL_checkstack(L, 16, "functions nested too deep");
+  if (!remember_function(L, index)) return;
+  for (int n = 1; lua_getupvalue(L, index, n); n++) {
+    if (is_environment(L)) lua_pop(L, 1);
+    else freeze_upvalue(L, index, n);
+  }
+  remember_upvalues(L, index);
+}
+
+static bool upvalue_unchanged(lua_State *L, int n) {  /* ..., list, value: pops the value */
+  lua_rawgeti(L, -2, n);
+  bool same = lua_rawequal(L, -1, -2);
+  lua_pop(L, 1);
+  if (same && lua_isfunction(L, -1) && !lua_iscfunction(L, -1))
+    same = ts_function_unchanged(L, lua_gettop(L));
+  lua_pop(L, 1);
+  return same;
+}
+
+/* Called after every evaluation, so it must be cheap: rules have few upvalues.
+ * A recursive function would recurse here; Lua functions that refer to
+ * themselves are refused by depth. */
+static bool unchanged_to(lua_State *L, int index) {
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_FREEZER);
+  lua_pushvalue(L, index);
+  lua_rawget(L, -2);
+  lua_remove(L, -2);                        /* list */
+  bool same = true;
+  if (lua_istable(L, -1))
+    for (int n = 1; same && lua_getupvalue(L, index, n); n++) same = upvalue_unchanged(L, n);
+  lua_pop(L, 1);
+  return same;
+}
+
+bool ts_function_unchanged(lua_State *L, int index) {
+  if (!lua_checkstack(L, 16) || lua_gettop(L) > 150) return true;
+  return unchanged_to(L, index);
+}

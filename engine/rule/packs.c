@@ -1,0 +1,134 @@
+/* Packs: folders of rule files, loaded, checked field by field, and kept as C
+ * tables beside the Lua functions. */
+#include "rule/packs_int.h"
+
+#include "base/digest.h"
+#include "base/file.h"
+#include "base/text.h"
+#include "rule/evaluator.h"
+#include "rule/lint.h"
+#include <stdlib.h>
+#include <string.h>
+
+ts_packs *ts_packs_new(const ts_units *units, ts_vocabulary *vocabulary) {
+  ts_packs *packs = ts_alloc(sizeof *packs);
+  packs->arena = ts_arena_new();
+  packs->units = units;
+  packs->vocabulary = vocabulary;
+  packs->box = ts_sandbox_new(units);
+  return packs;
+}
+
+void ts_packs_free(ts_packs *packs) {
+  if (!packs) return;
+  ts_sandbox_free(packs->box);
+  ts_arena_free(packs->arena);
+  free(packs->rules);
+  free(packs->controls);
+  free(packs->files);
+  free(packs);
+}
+
+size_t ts_rule_count(const ts_packs *packs) { return packs->rule_count; }
+const ts_rule *ts_rule_at(const ts_packs *packs, size_t index) { return &packs->rules[index].rule; }
+size_t ts_control_count(const ts_packs *packs) { return packs->control_count; }
+const ts_control *ts_control_at(const ts_packs *packs, size_t index) { return &packs->controls[index]; }
+size_t ts_pack_file_count(const ts_packs *packs) { return packs->file_count; }
+const char *ts_pack_file_name(const ts_packs *packs, size_t index) { return packs->files[index].name; }
+const char *ts_pack_file_digest(const ts_packs *packs, size_t index) { return packs->files[index].digest; }
+lua_Integer ts_rule_declaration(const ts_packs *packs, size_t rule) { return packs->rules[rule].declaration; }
+
+const ts_control *ts_control_find(const ts_packs *packs, const char *id) {
+  for (size_t i = 0; i < packs->control_count; i++)
+    if (ts_same(packs->controls[i].id, id)) return &packs->controls[i];
+  return NULL;
+}
+
+/* ---- loading -------------------------------------------------------------------- */
+
+/* "common/air.lua:12: text" from Lua becomes a report at its own file and line. */
+static void report_lua(const char *why, const char *name, ts_diagnostics *problems) {
+  size_t n = strlen(name);
+  int line = 0;
+  if (!strncmp(why, name, n) && why[n] == ':') {
+    const char *at = why + n + 1;
+    while (*at >= '0' && *at <= '9') line = 10 * line + (*at++ - '0');
+    if (*at == ':') why = at + 1 + (at[1] == ' ');
+  }
+  ts_report(problems, TS_ERROR, name, line, "%s", why);
+}
+
+static bool run_file(ts_packs *packs, const ts_pack_file *file, ts_diagnostics *problems) {
+  if (!ts_lint(file->text, file->length, file->name, problems)) return false;
+  const char *why = ts_sandbox_run_file(packs->box, file->text, file->length, file->name);
+  if (why) report_lua(why, file->name, problems);
+  return why == NULL;
+}
+
+static bool load_file(ts_packs *packs, const char *folder, const char *pack, const char *name, ts_diagnostics *problems) {
+  ts_pack_file file = {.pack = pack, .name = ts_arena_printf(packs->arena, "%s/%s", pack, name)};
+  file.text = ts_file_read(packs->arena, ts_path_join(packs->arena, folder, name), 1 << 20, &file.length, problems);
+  if (!file.text) return false;
+  ts_digest(file.text, file.length, file.digest);
+  TS_GROW(packs->files, packs->file_count, packs->file_capacity);
+  packs->files[packs->file_count++] = file;
+  return run_file(packs, &packs->files[packs->file_count - 1], problems);
+}
+
+static const char *pack_name(ts_arena *arena, const char *folder) {
+  size_t n = strlen(folder);
+  while (n > 1 && folder[n - 1] == '/') n--;
+  return ts_path_name(ts_arena_copy_n(arena, folder, n));
+}
+
+static int compare_rules(const void *a, const void *b) {
+  return strcmp(((const ts_loaded_rule *)a)->rule.id, ((const ts_loaded_rule *)b)->rule.id);
+}
+
+static int compare_controls(const void *a, const void *b) {
+  return strcmp(((const ts_control *)a)->id, ((const ts_control *)b)->id);
+}
+
+bool ts_packs_load(ts_packs *packs, const char *folder, ts_diagnostics *problems) {
+  const char *pack = pack_name(packs->arena, folder);
+  char **names = ts_folder_list(packs->arena, folder, ".lua", problems);
+  if (!names) return false;
+  if (!names[0]) ts_report(problems, TS_ERROR, folder, 0, "no rule files (*.lua) in this folder");
+  bool good = names[0] != NULL;
+  for (size_t i = 0; names[i]; i++) good = load_file(packs, folder, pack, names[i], problems) && good;
+  good = ts_declarations_read(packs, problems) && good;
+  qsort(packs->rules, packs->rule_count, sizeof *packs->rules, compare_rules);
+  qsort(packs->controls, packs->control_count, sizeof *packs->controls, compare_controls);
+  return good;
+}
+
+/* ---- evaluators ------------------------------------------------------------------- */
+
+
+
+void ts_evaluator_use(ts_evaluator *evaluator, const ts_dossier *dossier) {
+  ts_sandbox *box = evaluator->box;
+  box->dossier = dossier;
+  box->slot_count = ts_slot_count(dossier);
+  free(box->read_mark);
+  box->read_mark = ts_alloc((box->slot_count + 1) * sizeof *box->read_mark);
+}
+
+ts_evaluator *ts_evaluator_new(const ts_packs *packs, const ts_dossier *dossier) {
+  ts_evaluator *evaluator = ts_alloc(sizeof *evaluator);
+  evaluator->packs = packs;
+  evaluator->box = ts_sandbox_new(packs->units);
+  evaluator->box->packs = packs;
+  for (size_t i = 0; i < packs->file_count; i++) /* they loaded before: they load again */
+    ts_sandbox_run_file(evaluator->box, packs->files[i].text, packs->files[i].length, packs->files[i].name);
+  ts_graph_mark(evaluator->box->graph);
+  if (dossier) ts_evaluator_use(evaluator, dossier);
+  return evaluator;
+}
+
+void ts_evaluator_free(ts_evaluator *evaluator) {
+  if (!evaluator) return;
+  ts_sandbox_free(evaluator->box);
+  free(evaluator->courses);
+  free(evaluator);
+}

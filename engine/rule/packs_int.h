@@ -1,0 +1,37 @@
+/* Inside of the packs, shared by packs.c (loading) and declare.c (checking what was declared). */
+#ifndef TS_RULE_PACKS_INT_H
+#define TS_RULE_PACKS_INT_H
+
+#include "rule/sandbox.h"
+
+typedef struct {
+  const char *pack, *name;
+  char *text;
+  size_t length;
+  char digest[65];
+} ts_pack_file;
+
+typedef struct {
+  ts_rule rule;
+  lua_Integer declaration; /* its place among the declared tables, from 1 */
+} ts_loaded_rule;
+
+struct ts_packs {
+  ts_arena *arena;
+  const ts_units *units;
+  ts_vocabulary *vocabulary;
+  ts_sandbox *box;
+  ts_loaded_rule *rules;
+  size_t rule_count, rule_capacity;
+  ts_control *controls;
+  size_t control_count, control_capacity;
+  ts_pack_file *files;
+  size_t file_count, file_capacity;
+  lua_Integer declared; /* how many declarations have been read */
+};
+
+/* Reads what was declared since the last call into rules, controls and the
+ * vocabulary. Every field is checked; false with reports. */
+bool ts_declarations_read(ts_packs *packs, ts_diagnostics *problems);
+
+#endif

@@ -1,0 +1,136 @@
+/* The sandbox: one Lua state in which rule files live and rules are run.
+ *
+ * What rules can reach is exactly: their subject, q, calc, min max abs sum
+ * same, hazard duty stop note, rule control fact share nothing, and a
+ * whitelist of Lua (type, ipairs, an ordered pairs, tostring of plain values,
+ * a small part of string, table and math). Nothing else is in their
+ * environment; there is no file, clock, randomness, loading, coroutine, pcall
+ * or metatable to be had.
+ *
+ * A value in Lua is a light userdata: a number that names a node of the graph
+ * or a subject of the dossier, stamped with the evaluation it belongs to:
+ *
+ *     bit 62        61..60     59..24        23..0
+ *     subject?      11         evaluation    index
+ *
+ * so a handle kept from an earlier evaluation is noticed, and none can be forged. */
+#ifndef TS_RULE_SANDBOX_H
+#define TS_RULE_SANDBOX_H
+
+#include "base/arena.h"
+#include "quantity/graph.h"
+#include "rule/rule.h"
+#include <lauxlib.h>
+#include <lua.h>
+
+typedef enum { TS_COMPARE, TS_READ_FLAG, TS_READ_CHOICE } ts_question;
+
+/* A place where the path of a rule depends on its facts. */
+typedef struct {
+  ts_question kind;
+  ts_node_id a, b;   /* COMPARE: a < b, or a <= b */
+  bool or_equal;
+  uint32_t slot;     /* READ_FLAG, READ_CHOICE */
+  unsigned bit;      /* READ_FLAG on a set: which member */
+  uint64_t options;  /* bits of the answers possible here */
+  unsigned taken;    /* the answer taken: 0 or 1, or the number of the choice */
+  uint64_t left;     /* answers not yet tried */
+  bool settled;      /* one answer only: no fork */
+} ts_step;
+
+typedef struct {
+  char name[48];
+  ts_node_id node;
+} ts_named;
+
+/* An outcome as said, rendered when its course ends. */
+typedef struct {
+  ts_outcome out;
+  ts_named *named;
+  size_t named_count;
+  const char *because;     /* the template */
+  size_t slot_mark;        /* how many reads came before */
+} ts_said;
+
+typedef struct ts_sandbox {
+  lua_State *lua;
+  size_t memory, memory_limit;
+  long steps_left;         /* Lua instructions, in hundreds, before giving up */
+  const ts_units *units;
+  const ts_packs *packs;   /* while evaluating */
+  ts_packs *loading;       /* while files are being loaded, else NULL */
+  const char *file;        /* the file being loaded: "common/air.lua" */
+  size_t declared;         /* how many tables were declared so far */
+  ts_graph *graph;
+  uint64_t stamp;          /* of this evaluation */
+
+  /* one evaluation */
+  const ts_dossier *dossier;
+  const ts_rule *rule;
+  ts_subject subject;
+  const ts_effect *effects;
+  size_t effect_count;
+  ts_step *steps;          /* decisions of this course, forks and settled */
+  size_t step_count, step_capacity, prefix; /* the first `prefix` are replayed */
+  uint32_t *reads;         /* slots read on this course, in order */
+  size_t read_count, read_capacity;
+  uint64_t *read_mark;     /* per slot: the stamp when it was last read */
+  size_t slot_count;
+  ts_said *said;
+  size_t said_count, said_capacity;
+  ts_arena *arena;         /* texts of this evaluation */
+  ts_range *room;
+  size_t room_size;
+  bool evaluating;
+  void (*watch)(void *who, const char *file, int line, bool yes); /* sees each comparison, or NULL */
+  void *watcher;
+} ts_sandbox;
+
+/* A state with the whitelist and nothing loaded. Never NULL. */
+ts_sandbox *ts_sandbox_new(const ts_units *units);
+void ts_sandbox_free(ts_sandbox *box);
+ts_sandbox *ts_sandbox_of(lua_State *L);
+
+/* Compiles and runs one rule file; the tables it declares are kept in the
+ * registry under TS_DECLARED, in order. NULL or what went wrong (in the box's arena). */
+const char *ts_sandbox_run_file(ts_sandbox *box, const char *text, size_t length, const char *name);
+
+/* Registry keys. */
+#define TS_DECLARED "tankside.declared" /* array of { word = , line = , body = } */
+#define TS_FREEZER "tankside.freezer"   /* what was made read-only: original -> proxy */
+
+/* Pushes a read-only view of the table on the top in its place. */
+void ts_freeze(lua_State *L);
+/* Makes everything the function at `index` can keep (its upvalues, and theirs) read-only. */
+void ts_freeze_function(lua_State *L, int index);
+/* Whether plain upvalues of the function at `index` still are what they were when it was frozen. */
+bool ts_function_unchanged(lua_State *L, int index);
+
+/* Handles. The checks raise a Lua error that says what was expected. */
+void ts_push_node(lua_State *L, ts_node_id id); /* raises the graph's problem on TS_NO_NODE */
+void ts_push_subject(lua_State *L, ts_subject subject);
+bool ts_is_node(lua_State *L, int index);
+bool ts_is_subject(lua_State *L, int index);
+ts_node_id ts_to_node(lua_State *L, int index);  /* a bare number becomes a plain constant */
+ts_subject ts_to_subject(lua_State *L, int index);
+
+/* Installers, each called once by ts_sandbox_new with the environment table on the top. */
+void ts_install_values(lua_State *L);  /* values.c: arithmetic, comparison, q, calc, min ... */
+void ts_install_words(lua_State *L);   /* words.c: hazard, rule, control ... */
+void ts_install_library(lua_State *L); /* library.c: the whitelist of Lua */
+
+/* Reading a field of a subject: pushes a handle, boolean, string or list. */
+int ts_field_read(lua_State *L, ts_subject subject, const char *name); /* fields.c */
+ts_node_id ts_slot_node(ts_sandbox *box, uint32_t slot);               /* with effects applied */
+ts_value ts_slot_seen(ts_sandbox *box, uint32_t slot);                 /* the value with effects applied */
+void ts_note_read(ts_sandbox *box, uint32_t slot);
+
+/* Deciding (course.c). */
+bool ts_decide_compare(lua_State *L, ts_node_id a, ts_node_id b, bool or_equal);
+unsigned ts_decide_choice(lua_State *L, ts_question kind, uint32_t slot, unsigned bit, uint64_t options);
+extern const char ts_abandon; /* its address is the error that ends an impossible course */
+
+/* Rendering at the end of a course (shown.c). */
+void ts_render_course(ts_sandbox *box, ts_course *course);
+
+#endif

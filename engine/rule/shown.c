@@ -1,0 +1,441 @@
+/* Rendering: what a course said, in words and numbers a reader can redo.
+ *
+ * Values are shown as the dossier states them: the narrowing that decisions
+ * imposed is undone first, and the decisions themselves are listed beside. */
+#include "rule/sandbox.h"
+
+#include "base/text.h"
+#include <stdlib.h>
+#include <string.h>
+
+typedef struct {
+  ts_sandbox *box;
+  const ts_named *named; /* names that outcomes of this course gave to nodes */
+  size_t named_count;
+  bool numbers;          /* numbers in place of names */
+  bool withhold;         /* leave confidential values out */
+  ts_text out;
+} pen;
+
+static void write_node(pen *p, ts_node_id id, int outer);
+
+static void add_spaced(ts_text *out, const char *name) {
+  for (const char *c = name; *c; c++) ts_text_add_n(out, *c == '-' || *c == '_' ? " " : c, 1);
+}
+
+/* "breath hold", or with whose it is where that is not the rule's own subject: "water temperature". */
+static void write_title(pen *p, uint32_t slot) {
+  const ts_fact_def *fact = ts_slot_fact(p->box->dossier, slot);
+  if (ts_slot_subject(p->box->dossier, slot) != p->box->subject) {
+    add_spaced(&p->out, fact->entity);
+    ts_text_add(&p->out, " ");
+  }
+  add_spaced(&p->out, fact->name);
+}
+
+static bool hidden(const pen *p, uint32_t slot) {
+  return p->withhold && ts_slot_fact(p->box->dossier, slot)->sees == TS_CONFIDENTIAL;
+}
+
+static void write_range(pen *p, ts_range range, ts_dim dim, const char *unit) {
+  char text[128];
+  ts_system system = ts_dossier_units(p->box->dossier);
+  ts_text_add(&p->out, ts_quantity_show(p->box->units, range, dim, unit, system, text, sizeof text));
+}
+
+static const char *unit_for(const pen *p, const ts_fact_def *fact) {
+  if (fact->type == TS_DATE || fact->type == TS_DAY) return "date";
+  if (fact->type == TS_CLOCK) return "clock";
+  bool us = ts_dossier_units(p->box->dossier) == TS_US && fact->unit_us;
+  return us ? fact->unit_us : fact->unit;
+}
+
+static void write_number(pen *p, const ts_node *n) {
+  const char *unit = NULL;
+  if (n->op == TS_FACT) unit = unit_for(p, ts_slot_fact(p->box->dossier, n->a));
+  if (n->op == TS_DERIVED) unit = unit_for(p, ts_slot_fact(p->box->dossier, n->b));
+  if (n->op == TS_CALL) unit = ts_functions()[n->calc].unit;
+  bool us = ts_dossier_units(p->box->dossier) == TS_US && n->op == TS_CALL;
+  write_range(p, (ts_range){n->lo, n->hi}, n->dim, us || (unit && !*unit) ? NULL : unit);
+}
+
+static bool rests_on_hidden(const pen *p, ts_node_id id, int depth) {
+  if (id == TS_NO_NODE || depth > 64) return false;
+  const ts_node *n = ts_node_at(p->box->graph, id);
+  if (n->op == TS_FACT) return hidden(p, n->a);
+  if (n->op == TS_DERIVED) return hidden(p, n->b);
+  if (n->op == TS_CONSTANT) return false;
+  return rests_on_hidden(p, n->a, depth + 1) || rests_on_hidden(p, n->b, depth + 1);
+}
+
+/* The value of a node, or that it is withheld. */
+static void write_value(pen *p, ts_node_id id) {
+  if (p->withhold && rests_on_hidden(p, id, 0)) ts_text_add(&p->out, "(withheld)");
+  else write_number(p, ts_node_at(p->box->graph, id));
+}
+
+static void write_call(pen *p, const ts_node *n) {
+  const ts_function *f = &ts_functions()[n->calc];
+  ts_node_id values[TS_ARGUMENTS_MAX], at = n->a;
+  for (int i = f->count; i-- > 0; at = ts_node_at(p->box->graph, at)->b) values[i] = ts_node_at(p->box->graph, at)->a;
+  add_spaced(&p->out, f->name);
+  ts_text_add(&p->out, "(");
+  for (int i = 0; i < f->count; i++) {
+    if (i) ts_text_add(&p->out, ", ");
+    if (p->numbers) write_value(p, values[i]);
+    else write_node(p, values[i], 0);
+  }
+  ts_text_add(&p->out, ")");
+}
+
+static const struct {
+  const char *sign;
+  int binds;
+} signs[] = {[TS_ADD] = {" + ", 1}, [TS_SUB] = {" − ", 1}, [TS_MUL] = {" × ", 2}, [TS_DIV] = {" ÷ ", 2}};
+
+static void write_operation(pen *p, const ts_node *n, int outer) {
+  int binds = signs[n->op].binds;
+  bool bracket = binds < outer;
+  if (bracket) ts_text_add(&p->out, "(");
+  write_node(p, n->a, binds);
+  ts_text_add(&p->out, signs[n->op].sign);
+  write_node(p, n->b, binds + 1);
+  if (bracket) ts_text_add(&p->out, ")");
+}
+
+static void write_around(pen *p, const char *before, const ts_node *n, const char *after) {
+  ts_text_add(&p->out, before);
+  write_node(p, n->a, 0);
+  if (n->b != TS_NO_NODE) {
+    ts_text_add(&p->out, ", ");
+    write_node(p, n->b, 0);
+  }
+  ts_text_add(&p->out, after);
+}
+
+static const char *name_given(const pen *p, ts_node_id id) {
+  for (size_t i = 0; i < p->named_count; i++)
+    if (p->named[i].node == id) return p->named[i].name;
+  return NULL;
+}
+
+static void write_leaf(pen *p, ts_node_id id, const ts_node *n) {
+  if (p->numbers || n->op == TS_CONSTANT) write_value(p, id);
+  else write_title(p, n->op == TS_FACT ? n->a : n->b);
+}
+
+static void write_node(pen *p, ts_node_id id, int outer) {
+  const ts_node *n = ts_node_at(p->box->graph, id);
+  const char *given = p->numbers || n->op == TS_CONSTANT ? NULL : name_given(p, id);
+  if (given) {
+    add_spaced(&p->out, given);
+    return;
+  }
+  switch ((ts_op)n->op) {
+  case TS_ADD: case TS_SUB: case TS_MUL: case TS_DIV: write_operation(p, n, outer); break;
+  case TS_NEG: write_around(p, "−(", n, ")"); break;
+  case TS_ABS: write_around(p, "size of (", n, ")"); break;
+  case TS_MIN: write_around(p, "lesser of (", n, ")"); break;
+  case TS_MAX: write_around(p, "greater of (", n, ")"); break;
+  case TS_ROOT: write_around(p, "√(", n, ")"); break;
+  case TS_RAISE: write_around(p, "(", n, ")"); ts_text_addf(&p->out, "^%d", n->k); break;
+  case TS_CALL:
+    if (p->numbers) write_value(p, id);
+    else write_call(p, n);
+    break;
+  case TS_DERIVED: case TS_FACT: case TS_CONSTANT: case TS_LINK: write_leaf(p, id, n); break;
+  }
+}
+
+/* ---- one piece of text each ---------------------------------------------------- */
+
+static const char *take(pen *p) {
+  const char *text = ts_arena_copy(p->box->arena, p->out.data ? p->out.data : "");
+  p->out.length = 0;
+  if (p->out.data) p->out.data[0] = 0;
+  return text;
+}
+
+static bool is_operation(const ts_node *n) { return n->op != TS_CONSTANT && n->op != TS_FACT && n->op != TS_DERIVED; }
+
+static bool mark_calls(const ts_graph *graph, ts_node_id id, bool *calls, int depth) {
+  if (id == TS_NO_NODE || depth > 200) return false;
+  const ts_node *n = ts_node_at(graph, id);
+  if (n->op == TS_FACT || n->op == TS_CONSTANT) return false;
+  if (n->op == TS_CALL) calls[id] = true;
+  bool a = mark_calls(graph, n->a, calls, depth + 1);
+  bool b = n->op != TS_DERIVED && mark_calls(graph, n->b, calls, depth + 1);
+  return a || b || n->op == TS_CALL;
+}
+
+/* Each science function inside, with its numbers: "breath hold limit(38 kg, 2.5 m) = 45 s". */
+static void write_calls(pen *p, ts_node_id id) {
+  ts_node_id count = ts_node_count(p->box->graph);
+  bool *calls = ts_alloc(count * sizeof *calls);
+  mark_calls(p->box->graph, id, calls, 0);
+  for (ts_node_id at = 0; at < count; at++) {
+    if (!calls[at]) continue;
+    if (p->out.length) ts_text_add(&p->out, "; ");
+    write_call(p, ts_node_at(p->box->graph, at));
+    ts_text_add(&p->out, " = ");
+    write_value(p, at);
+  }
+  free(calls);
+}
+
+/* "45 s − 15 s − 12 s = 18 s", after the functions it uses; a fact has none. */
+static const char *working(pen *p, ts_node_id id) {
+  const ts_node *n = ts_node_at(p->box->graph, id);
+  if (!is_operation(n)) return NULL;
+  p->numbers = true;
+  write_calls(p, id);
+  if (n->op != TS_CALL) {
+    if (p->out.length) ts_text_add(&p->out, "; ");
+    write_node(p, id, 0);
+    ts_text_add(&p->out, " = ");
+    write_value(p, id);
+  }
+  p->numbers = false;
+  return take(p);
+}
+
+static const char *shown(pen *p, ts_node_id id, bool withhold) {
+  p->withhold = withhold;
+  write_value(p, id);
+  p->withhold = false;
+  return take(p);
+}
+
+static ts_shown show_named(pen *p, const ts_named *named) {
+  ts_shown s = {.shown = shown(p, named->node, false), .withheld = shown(p, named->node, true)};
+  add_spaced(&p->out, named->name);
+  s.name = take(p);
+  if (!is_operation(ts_node_at(p->box->graph, named->node))) return s;
+  s.working = working(p, named->node);
+  size_t count = p->named_count;
+  p->named_count = 0; /* the formula itself, not its own name */
+  write_node(p, named->node, 0);
+  p->named_count = count;
+  s.names = take(p);
+  return s;
+}
+
+/* ---- facts that are not numbers -------------------------------------------------- */
+
+static void write_choices(ts_text *out, const char *choices, uint64_t bits, const char *joiner) {
+  bool some = false;
+  const char *at = choices;
+  for (unsigned i = 0; at && *at; i++) {
+    size_t length = strcspn(at, " ");
+    if (bits >> i & 1) {
+      if (some) ts_text_add(out, joiner);
+      ts_text_add_n(out, at, length);
+      some = true;
+    }
+    at += length + strspn(at + length, " ");
+  }
+  if (!some) ts_text_add(out, "none");
+}
+
+static void write_fact(pen *p, uint32_t slot) {
+  const ts_fact_def *fact = ts_slot_fact(p->box->dossier, slot);
+  ts_value value = ts_slot_seen(p->box, slot);
+  if (hidden(p, slot)) {
+    ts_text_add(&p->out, "(withheld)");
+    return;
+  }
+  switch (fact->type) {
+  case TS_QUANTITY: case TS_COUNT: case TS_DATE: case TS_CLOCK: case TS_DAY: write_value(p, ts_slot_node(p->box, slot)); break;
+  case TS_FLAG: ts_text_add(&p->out, value.choices == 3 ? "not known" : value.choices == 2 ? "yes" : "no"); break;
+  case TS_CHOICE: case TS_KIND_WORD:
+    if (value.state == TS_UNKNOWN) ts_text_add(&p->out, "not known");
+    else write_choices(&p->out, fact->choices, value.choices, " or ");
+    break;
+  case TS_SET:
+    if (value.state == TS_UNKNOWN) ts_text_add(&p->out, "not known");
+    else write_choices(&p->out, fact->choices, value.choices, " and ");
+    break;
+  default: ts_text_add(&p->out, value.text ? value.text : "none"); break;
+  }
+}
+
+/* ---- templates: {margin}, {i.breath_hold}, {person.label} -------------------------- */
+
+/* The field a path leads to from the rule's subject; the first segment may be the parameter's name. */
+static bool write_path(pen *p, ts_subject from, const char *path) {
+  char name[64];
+  size_t length = strcspn(path, ".");
+  if (length >= sizeof name) return false;
+  memcpy(name, path, length);
+  name[length] = 0;
+  bool last = !path[length];
+  if (last && !strcmp(name, "label")) return ts_text_add(&p->out, ts_subject_at(p->box->dossier, from)->label), true;
+  ts_field field = ts_subject_field(p->box->dossier, from, name);
+  if (last && (field.kind == TS_FIELD_FACT || field.kind == TS_FIELD_TEXT)) return write_fact(p, field.slot), true;
+  if (last && field.kind == TS_FIELD_SUBJECT && field.subject != TS_NO_SUBJECT)
+    return ts_text_add(&p->out, ts_subject_at(p->box->dossier, field.subject)->label), true;
+  if (!last && field.kind == TS_FIELD_SUBJECT && field.subject != TS_NO_SUBJECT) return write_path(p, field.subject, path + length + 1);
+  return false;
+}
+
+static bool write_named(pen *p, const ts_said *said, const char *name) {
+  for (size_t i = 0; i < said->named_count; i++)
+    if (!strcmp(said->named[i].name, name)) return write_value(p, said->named[i].node), true;
+  return false;
+}
+
+static void write_placeholder(pen *p, const ts_said *said, const char *inside) {
+  const char *dot = strchr(inside, '.');
+  if (write_named(p, said, inside) || write_path(p, p->box->subject, inside)) return;
+  if (dot && write_path(p, p->box->subject, dot + 1)) return;
+  ts_text_addf(&p->out, "{%s}", inside);
+}
+
+static const char *fill(pen *p, const ts_said *said, bool withhold) {
+  char inside[96];
+  p->withhold = withhold;
+  for (const char *c = said->because; *c; c++) {
+    size_t length = *c == '{' ? strcspn(c + 1, "}") : sizeof inside;
+    if (length >= sizeof inside || !c[length + 1]) {
+      ts_text_add_n(&p->out, c, 1);
+      continue;
+    }
+    memcpy(inside, c + 1, length);
+    inside[length] = 0;
+    write_placeholder(p, said, inside);
+    c += length + 1;
+  }
+  p->withhold = false;
+  return take(p);
+}
+
+/* ---- decisions ------------------------------------------------------------------ */
+
+static void write_side(pen *p, ts_node_id id) {
+  const ts_node *n = ts_node_at(p->box->graph, id);
+  if (n->op == TS_CONSTANT) {
+    write_value(p, id);
+    return;
+  }
+  write_node(p, id, 0);
+  ts_text_add(&p->out, " (");
+  write_value(p, id);
+  ts_text_add(&p->out, ")");
+}
+
+static void write_compare(pen *p, const ts_step *step) {
+  static const char *const sign[2][2] = {{" ≥ ", " > "}, {" < ", " ≤ "}}; /* [taken][or_equal] */
+  write_side(p, step->a);
+  ts_text_add(&p->out, sign[step->taken][step->or_equal]);
+  write_side(p, step->b);
+}
+
+static void write_answer(pen *p, const ts_step *step) {
+  const ts_fact_def *fact = ts_slot_fact(p->box->dossier, step->slot);
+  write_title(p, step->slot);
+  if (hidden(p, step->slot)) {
+    ts_text_add(&p->out, ": (withheld)");
+    return;
+  }
+  if (step->kind == TS_READ_FLAG && step->bit) {
+    ts_text_add(&p->out, " ");
+    write_choices(&p->out, fact->choices, (uint64_t)1 << (step->bit - 1), "");
+  }
+  ts_text_add(&p->out, ": ");
+  if (step->kind == TS_READ_CHOICE) write_choices(&p->out, fact->choices, (uint64_t)1 << step->taken, "");
+  else ts_text_add(&p->out, step->taken ? "yes" : "no");
+  if (!step->settled) ts_text_add(&p->out, " (not known)");
+}
+
+static const char *decision_text(pen *p, const ts_step *step, bool withhold) {
+  p->withhold = withhold;
+  if (step->kind == TS_COMPARE) write_compare(p, step);
+  else write_answer(p, step);
+  p->withhold = false;
+  return take(p);
+}
+
+static void render_decisions(pen *p, ts_course *course) {
+  ts_sandbox *box = p->box;
+  ts_decision *all = ts_arena_alloc(box->arena, (box->step_count + 1) * sizeof *all);
+  for (size_t i = 0; i < box->step_count; i++) {
+    const ts_step *step = &box->steps[i];
+    all[i] = (ts_decision){.taken = step->taken != 0, .settled = step->settled};
+    all[i].text = decision_text(p, step, false);
+    all[i].withheld = decision_text(p, step, true);
+  }
+  course->decisions = all;
+  course->decision_count = box->step_count;
+}
+
+/* ---- outcomes --------------------------------------------------------------------- */
+
+static int compare_slots(const void *a, const void *b) {
+  uint32_t x = *(const uint32_t *)a, y = *(const uint32_t *)b;
+  return x < y ? -1 : x > y;
+}
+
+static void render_facts(ts_sandbox *box, const ts_said *said, ts_outcome *out) {
+  uint32_t *slots = ts_arena_alloc(box->arena, (said->slot_mark + 1) * sizeof *slots);
+  if (said->slot_mark) memcpy(slots, box->reads, said->slot_mark * sizeof *slots);
+  qsort(slots, said->slot_mark, sizeof *slots, compare_slots);
+  out->facts = slots;
+  out->fact_count = said->slot_mark;
+}
+
+static int compare_names(const void *a, const void *b) {
+  return strcmp(*(const char *const *)a, *(const char *const *)b);
+}
+
+/* The science functions behind the values and the decisions of an outcome. */
+static void render_functions(ts_sandbox *box, const ts_said *said, ts_outcome *out) {
+  ts_node_id count = ts_node_count(box->graph);
+  bool *calls = ts_alloc((count + 1) * sizeof *calls);
+  for (size_t i = 0; i < said->named_count; i++) mark_calls(box->graph, said->named[i].node, calls, 0);
+  for (size_t i = 0; i < said->out.decision_count; i++)
+    if (box->steps[i].kind == TS_COMPARE) {
+      mark_calls(box->graph, box->steps[i].a, calls, 0);
+      mark_calls(box->graph, box->steps[i].b, calls, 0);
+    }
+  const char **names = ts_arena_alloc(box->arena, (count + 1) * sizeof *names);
+  size_t found = 0;
+  for (ts_node_id at = 0; at < count; at++)
+    if (calls[at]) names[found++] = ts_functions()[ts_node_at(box->graph, at)->calc].name;
+  free(calls);
+  qsort(names, found, sizeof *names, compare_names);
+  size_t kept = 0;
+  for (size_t i = 0; i < found; i++)
+    if (!kept || strcmp(names[kept - 1], names[i])) names[kept++] = names[i];
+  out->calls = names;
+  out->call_count = kept;
+}
+
+static void render_outcome(pen *p, const ts_said *said, ts_outcome *out) {
+  ts_sandbox *box = p->box;
+  *out = said->out;
+  p->named = said->named;
+  p->named_count = said->named_count;
+  ts_shown *values = ts_arena_alloc(box->arena, (said->named_count + 1) * sizeof *values);
+  for (size_t i = 0; i < said->named_count; i++) values[i] = show_named(p, &said->named[i]);
+  out->values = values;
+  out->value_count = said->named_count;
+  out->because = fill(p, said, false);
+  out->because_withheld = fill(p, said, true);
+  render_facts(box, said, out);
+  render_functions(box, said, out);
+}
+
+void ts_render_course(ts_sandbox *box, ts_course *course) {
+  pen p = {.box = box};
+  ts_graph_restore(box->graph);
+  ts_outcome *outcomes = ts_arena_alloc(box->arena, (box->said_count + 1) * sizeof *outcomes);
+  for (size_t i = 0; i < box->said_count; i++) render_outcome(&p, &box->said[i], &outcomes[i]);
+  if (box->said_count) {
+    p.named = box->said[0].named;
+    p.named_count = box->said[0].named_count;
+  }
+  render_decisions(&p, course);
+  course->outcomes = outcomes;
+  course->outcome_count = box->said_count;
+  ts_text_release(&p.out);
+}

@@ -1,0 +1,201 @@
+/* The words of a rule file: rule, control, fact, share to declare; hazard,
+ * duty, stop, note to say something about a subject. */
+#include "rule/sandbox.h"
+
+#include "base/text.h"
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- declaring -------------------------------------------------------------- */
+
+static int line_of_caller(lua_State *L) {
+  lua_Debug where;
+  if (!lua_getstack(L, 1, &where) || !lua_getinfo(L, "l", &where)) return 0;
+  return where.currentline;
+}
+
+static void freeze_functions(lua_State *L, int table) {
+  for (lua_pushnil(L); lua_next(L, table); lua_pop(L, 1))
+    if (lua_isfunction(L, -1) && !lua_iscfunction(L, -1)) ts_freeze_function(L, lua_gettop(L));
+}
+
+static int declare(lua_State *L, const char *word) {
+  ts_sandbox *box = ts_sandbox_of(L);
+  if (box->evaluating) return luaL_error(L, "\"%s\" belongs at the top of a file, not inside a rule", word);
+  if (!lua_istable(L, 1)) return luaL_error(L, "%s wants a table: %s { ... }", word, word);
+  freeze_functions(L, 1);
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_DECLARED);
+  lua_createtable(L, 0, 4);
+  lua_pushstring(L, word);
+  lua_setfield(L, -2, "word");
+  lua_pushinteger(L, line_of_caller(L));
+  lua_setfield(L, -2, "line");
+  lua_pushstring(L, box->file);
+  lua_setfield(L, -2, "file");
+  lua_pushvalue(L, 1);
+  lua_setfield(L, -2, "body");
+  lua_rawseti(L, -2, (lua_Integer)++box->declared);
+  return 0;
+}
+
+static int declare_rule(lua_State *L) { return declare(L, "rule"); }
+static int declare_control(lua_State *L) { return declare(L, "control"); }
+static int declare_fact(lua_State *L) { return declare(L, "fact"); }
+
+/* share("scale", { ... }): the table is known by that name in every file loaded later. */
+static int declare_share(lua_State *L) {
+  const char *name = luaL_checkstring(L, 1);
+  if (ts_sandbox_of(L)->evaluating) return luaL_error(L, "\"share\" belongs at the top of a file");
+  luaL_checktype(L, 2, LUA_TTABLE);
+  lua_settop(L, 2);
+  ts_freeze(L);
+  lua_getfield(L, LUA_REGISTRYINDEX, "tankside.environment");
+  lua_getmetatable(L, -1);
+  lua_getfield(L, -1, "names");
+  lua_getfield(L, -1, name);
+  if (!lua_isnil(L, -1)) return luaL_error(L, "the name \"%s\" is taken", name);
+  lua_pop(L, 1);
+  lua_pushvalue(L, 2);
+  lua_setfield(L, -2, name);
+  return 0;
+}
+
+/* ---- saying ------------------------------------------------------------------ */
+
+static const char *const outcome_words[] = {"hazard", "duty", "stop", "note"};
+
+static const char *text_field(lua_State *L, ts_sandbox *box, const char *name, bool required, const char *word) {
+  lua_getfield(L, 1, name);
+  if (lua_isnil(L, -1) && !required) return lua_pop(L, 1), NULL;
+  if (lua_type(L, -1) != LUA_TSTRING) luaL_error(L, "%s: \"%s\" must be a text", word, name);
+  const char *copy = ts_arena_copy(box->arena, lua_tostring(L, -1));
+  lua_pop(L, 1);
+  return copy;
+}
+
+static int level_field(lua_State *L, const char *name) {
+  lua_getfield(L, 1, name);
+  lua_Integer level = lua_isinteger(L, -1) ? lua_tointeger(L, -1) : 0;
+  if (level < 1 || level > 5) luaL_error(L, "hazard: \"%s\" must be a whole number from 1 to 5", name);
+  lua_pop(L, 1);
+  return (int)level;
+}
+
+static int compare_named(const void *a, const void *b) {
+  return strcmp(((const ts_named *)a)->name, ((const ts_named *)b)->name);
+}
+
+static void read_values(lua_State *L, ts_sandbox *box, ts_said *said, const char *word) {
+  enum { MOST = 32 };
+  lua_getfield(L, 1, "values");
+  if (lua_isnil(L, -1)) {
+    lua_pop(L, 1);
+    return;
+  }
+  if (!lua_istable(L, -1)) luaL_error(L, "%s: \"values\" must be a table of named quantities", word);
+  said->named = ts_arena_alloc(box->arena, MOST * sizeof *said->named);
+  for (lua_pushnil(L); lua_next(L, -2); lua_pop(L, 1)) {
+    if (lua_type(L, -2) != LUA_TSTRING || said->named_count == MOST) luaL_error(L, "%s: \"values\" has names, at most %d", word, (int)MOST);
+    ts_named *named = &said->named[said->named_count++];
+    strncpy(named->name, lua_tostring(L, -2), sizeof named->name - 1);
+    named->node = ts_to_node(L, -1);
+  }
+  lua_pop(L, 1);
+  qsort(said->named, said->named_count, sizeof *said->named, compare_named);
+}
+
+static void read_controls(lua_State *L, ts_sandbox *box, ts_said *said, const char *word) {
+  lua_getfield(L, 1, "controls");
+  if (lua_isnil(L, -1)) {
+    lua_pop(L, 1);
+    return;
+  }
+  if (!lua_istable(L, -1)) luaL_error(L, "%s: \"controls\" must be a list of names", word);
+  lua_Integer count = luaL_len(L, -1);
+  if (count > 64) luaL_error(L, "%s: more than 64 controls", word);
+  const char **ids = ts_arena_alloc(box->arena, (size_t)(count + 1) * sizeof *ids);
+  for (lua_Integer i = 1; i <= count; i++) {
+    if (lua_geti(L, -1, i) != LUA_TSTRING) luaL_error(L, "%s: \"controls\" must be a list of names", word);
+    ids[i - 1] = ts_arena_copy(box->arena, lua_tostring(L, -1));
+    lua_pop(L, 1);
+  }
+  lua_pop(L, 1);
+  said->out.controls = ids;
+  said->out.control_count = (size_t)count;
+}
+
+static const char *const fields[] = {"likelihood", "severity", "because", "values", "controls", "about", "who",
+                                     "met", "instrument", "section"};
+
+/* A misspelt field would be silently ignored by Lua; here it is an error. */
+static void check_fields(lua_State *L, const char *word) {
+  for (lua_pushnil(L); lua_next(L, 1); lua_pop(L, 1)) {
+    if (lua_type(L, -2) != LUA_TSTRING) luaL_error(L, "%s: fields have names", word);
+    const char *name = lua_tostring(L, -2);
+    size_t count = sizeof fields / sizeof *fields, i = 0;
+    while (i < count && strcmp(fields[i], name)) i++;
+    if (i < count) continue;
+    const char *near = ts_nearest(name, fields, count);
+    luaL_error(L, "%s has no field \"%s\"%s%s", word, name, near ? "; the nearest name is " : "", near ? near : "");
+  }
+}
+
+static void read_duty(lua_State *L, ts_sandbox *box, ts_said *said) {
+  said->out.instrument = text_field(L, box, "instrument", true, "duty");
+  said->out.section = text_field(L, box, "section", true, "duty");
+  lua_getfield(L, 1, "met");
+  if (!lua_isnil(L, -1) && !lua_isboolean(L, -1)) luaL_error(L, "duty: \"met\" must be true, false or nil (open)");
+  said->out.state = lua_isnil(L, -1) ? TS_UNDECIDED : lua_toboolean(L, -1) ? TS_MET : TS_NOT_MET;
+  lua_pop(L, 1);
+}
+
+/* While files load, hazard { ... } stands for what an example expects. */
+static int describe(lua_State *L, ts_word word) {
+  if (lua_isnoneornil(L, 1)) lua_settop(L, 0), lua_newtable(L);
+  luaL_checktype(L, 1, LUA_TTABLE);
+  lua_pushstring(L, outcome_words[word]);
+  lua_setfield(L, 1, "word");
+  lua_settop(L, 1);
+  return 1;
+}
+
+static int say(lua_State *L, ts_word word) {
+  ts_sandbox *box = ts_sandbox_of(L);
+  const char *name = outcome_words[word];
+  if (!box->evaluating) return describe(L, word);
+  if (!lua_istable(L, 1)) return luaL_error(L, "%s wants a table: %s { ... }", name, name);
+  if (box->said_count >= 256) return luaL_error(L, "more than 256 outcomes from one rule over one subject");
+  check_fields(L, name);
+  ts_said said = {.out = {.word = word, .decision_count = box->step_count, .line = line_of_caller(L)}, .slot_mark = box->read_count};
+  if (word == TS_HAZARD) {
+    said.out.likelihood = level_field(L, "likelihood");
+    said.out.severity = level_field(L, "severity");
+  }
+  if (word == TS_DUTY) read_duty(L, box, &said);
+  said.because = text_field(L, box, "because", true, name);
+  const char *about = text_field(L, box, "about", false, name);
+  said.out.about = about ? about : "";
+  said.out.who = text_field(L, box, "who", false, name);
+  read_values(L, box, &said, name);
+  read_controls(L, box, &said, name);
+  said.slot_mark = box->read_count;
+  TS_GROW(box->said, box->said_count, box->said_capacity);
+  box->said[box->said_count++] = said;
+  return 0;
+}
+
+static int say_hazard(lua_State *L) { return say(L, TS_HAZARD); }
+static int say_duty(lua_State *L) { return say(L, TS_DUTY); }
+static int say_stop(lua_State *L) { return say(L, TS_STOP); }
+static int say_note(lua_State *L) { return say(L, TS_REMARK); }
+
+void ts_install_words(lua_State *L) {
+  static const luaL_Reg words[] = {{"rule", declare_rule}, {"control", declare_control}, {"fact", declare_fact},
+                                   {"share", declare_share}, {"hazard", say_hazard}, {"duty", say_duty},
+                                   {"stop", say_stop}, {"note", say_note}, {NULL, NULL}};
+  luaL_setfuncs(L, words, 0);
+  lua_newtable(L); /* what an example expects when nothing is to be said */
+  lua_pushliteral(L, "nothing");
+  lua_setfield(L, -2, "word");
+  lua_setfield(L, -2, "nothing");
+}
