@@ -16,12 +16,6 @@ case ${1-} in
   *) echo "usage: sh shared/setup.sh [--tests]" >&2; exit 2 ;;
 esac
 
-# The sanitizers' own part, where the distribution packs it apart from clang.
-optional=libclang-rt-dev
-if [ $with_tests = yes ] && apt-cache show $optional >/dev/null 2>&1; then
-  packages="$packages $optional"
-fi
-
 missing_packages() {
   for package in $packages; do
     state=$(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null) || state=none
@@ -29,20 +23,34 @@ missing_packages() {
   done
 }
 
+# Some distributions pack the sanitizers' own part apart from clang.
+sanitizers_link() {
+  trial=$(mktemp) links=1
+  echo 'int main(void) { return 0; }' |
+    clang -fsanitize=address,undefined -x c -o "$trial" - >/dev/null 2>&1 && links=0
+  rm -f "$trial"
+  return $links
+}
+
 by_apt() {
   missing=$(missing_packages)
-  [ -n "$missing" ] || return 0
+  if [ -z "$missing" ]; then
+    if [ $with_tests = no ] || sanitizers_link; then return 0; fi
+  fi
   if [ "$(id -u)" = 0 ]; then as_root=""
   elif command -v sudo >/dev/null 2>&1; then as_root=sudo
   else
-    echo "setup: not installed: $missing" >&2
-    echo "setup: run this once as root, or: apt-get install $missing" >&2
+    echo "setup: not installed: ${missing:-libclang-rt-dev}" >&2
+    echo "setup: run this once as root, or: apt-get install ${missing:-libclang-rt-dev}" >&2
     exit 2
   fi
-  echo "setup: installing $missing"
   apt="$as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -y
     -o Acquire::Retries=3 -o DPkg::Lock::Timeout=300"
-  $apt update </dev/null
+  $apt update </dev/null || echo "setup: the package lists are not up to date" >&2
+  if [ $with_tests = yes ] && apt-cache show libclang-rt-dev >/dev/null 2>&1; then
+    missing="$missing libclang-rt-dev"
+  fi
+  echo "setup: installing $missing"
   # shellcheck disable=SC2086  # a list of words on purpose
   $apt install --no-install-recommends $missing </dev/null
 }
