@@ -11,6 +11,7 @@
 /* What stands for "without limit" where a result is a time: nobody is at work in
  * water longer than a day, and an infinite end would not print. */
 #define TS_ONE_DAY 86400.0       /* s */
+#define TS_LONG (30 * TS_ONE_DAY) /* the same for supplies and rooms, which may outlast a day */
 #define TS_MMHG 133.322387415    /* conventional millimetre of mercury, Pa */
 #define TS_PI 3.14159265358979323846
 

@@ -19,14 +19,20 @@ static double minutes_gone(double seconds) { return floor(seconds / TS_MINUTE * 
 /* Groups are whole; one read between two counts as the higher. */
 static int group_of(double number) { return (int)ceil(number - 1e-9); }
 
-static const ts_no_stop_row *no_stop_row(double metres) {
+/* NULL: deeper than the first `rows` of the table. */
+static const ts_no_stop_row *no_stop_row(double metres, size_t rows) {
   double feet = feet_of(metres);
-  for (size_t i = 0; i < ts_no_stop_count; i++)
+  for (size_t i = 0; i < rows; i++)
     if (feet <= ts_no_stop_rows[i].feet) return &ts_no_stop_rows[i];
-  return &ts_no_stop_rows[ts_no_stop_count - 1];
+  return NULL;
 }
 
-double ts_point_no_stop_limit(const double *x) { return no_stop_row(x[0])->limit * TS_MINUTE; }
+static int no_stop_minutes(double metres) {
+  const ts_no_stop_row *row = no_stop_row(metres, ts_no_stop_count);
+  return row == NULL ? 0 : row->limit;
+}
+
+double ts_point_no_stop_limit(const double *x) { return no_stop_minutes(x[0]) * TS_MINUTE; }
 
 /* Where the limit is unlimited the groups end too: the next one is the last there. */
 static int group_in(const ts_no_stop_row *row, double minutes) {
@@ -39,7 +45,8 @@ static int group_in(const ts_no_stop_row *row, double minutes) {
 double ts_point_repetitive_group(const double *x) {
   double minutes = minutes_begun(x[1]);
   if (x[0] <= 0 || minutes <= 0) return 0;
-  return group_in(no_stop_row(x[0]), minutes);
+  const ts_no_stop_row *row = no_stop_row(x[0], ts_no_stop_grouped);
+  return row == NULL ? TS_PAST_TABLE : group_in(row, minutes);
 }
 
 /* ---- surface interval ------------------------------------------------------ */
@@ -57,6 +64,7 @@ double ts_point_surface_interval_group(const double *x) {
   int group = group_of(x[0]);
   double minutes = minutes_gone(x[1]);
   if (group == 0) return 0;
+  if (group == TS_PAST_TABLE) return minutes < TS_DAY_MINUTES ? group : 0;
   if (group > TS_GROUP_L && minutes > ts_interval_last[group - TS_GROUP_L - 1]) return 0;
   for (; group > TS_GROUP_L; group--, minutes -= STEP)
     if (minutes <= STEP) return group;
@@ -65,6 +73,7 @@ double ts_point_surface_interval_group(const double *x) {
 
 /* ---- residual nitrogen ------------------------------------------------------ */
 
+/* Below the last row its times stand: they are longer than those further down. */
 static size_t residual_index(double metres) {
   double feet = feet_of(metres);
   for (size_t i = 0; i < ts_residual_count; i++)
@@ -80,6 +89,7 @@ static size_t row_for(size_t index, int group) {
 
 static double residual_minutes(size_t index, int group) {
   if (group == 0) return 0;
+  if (group == TS_PAST_TABLE) return TS_DAY_MINUTES;
   int minutes = ts_residual_rows[row_for(index, group)].minutes[group - 1];
   return minutes == 0 ? TS_DAY_MINUTES : minutes;
 }
@@ -101,12 +111,12 @@ ts_range ts_range_residual_nitrogen_time(const ts_range *x) {
 
 /* Limit and residual time come from the same row, as the manual's worksheet has it. */
 double ts_point_no_stop_remaining(const double *x) {
-  int group = group_of(x[1]);
-  size_t index = residual_index(x[0]);
-  if (group > 0) index = row_for(index, group);
-  double limit = ts_no_stop_rows[index].limit; /* both tables begin with the same rows */
-  if (limit == TS_DAY_MINUTES) return limit * TS_MINUTE;
-  return fmax(0, limit - residual_minutes(index, group)) * TS_MINUTE;
+  int group = group_of(x[1]), limit = no_stop_minutes(x[0]);
+  if (group == TS_PAST_TABLE) return 0;
+  if (group == 0 || limit == TS_DAY_MINUTES) return limit * TS_MINUTE;
+  size_t index = residual_index(x[0]), row = row_for(index, group);
+  if (row != index) limit = no_stop_minutes(ts_residual_rows[row].feet * TS_FOOT);
+  return fmax(0, limit - residual_minutes(row, group)) * TS_MINUTE;
 }
 
 /* ---- height above the sea --------------------------------------------------- */

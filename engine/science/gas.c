@@ -10,8 +10,8 @@ double ts_point_gas_demand(const double *x) { return x[0] * (x[1] / x[2]); }
 double ts_point_gas_needed(const double *x) { return x[0] * (x[1] / x[2]) * x[3] * x[4]; }
 
 double ts_point_gas_endurance(const double *x) {
-  double usable = x[0] * fmax(0, x[1] - x[2]);
-  return usable / (x[3] * x[4] * x[5]);
+  double usable = x[0] * fmax(0, x[1] - x[2]), rate = x[3] * x[4] * x[5];
+  return rate > 0 ? fmin(usable / rate, TS_LONG) : TS_LONG;
 }
 
 double ts_point_cylinder_free_gas(const double *x) { return x[0] * ((x[1] + x[2]) / x[2]); }
@@ -19,7 +19,7 @@ double ts_point_cylinder_free_gas(const double *x) { return x[0] * ((x[1] + x[2]
 double ts_point_cylinder_energy(const double *x) { return x[0] * x[1] * log(x[1] / x[2]); }
 
 double ts_point_maximum_operating_depth(const double *x) {
-  return fmax(0, x[1] / x[0] - x[2]) / (x[3] * TS_GRAVITY);
+  return fmin(fmax(0, x[1] / x[0] - x[2]) / (x[3] * TS_GRAVITY), 1000);
 }
 
 /* ---- oxygen exposure, NOAA Diving Manual, the rows that were at hand ------- */

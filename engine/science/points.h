@@ -8,6 +8,27 @@
 #define TS_POINT_OF(name_) double ts_point_##name_(const double *x)
 #define TS_RANGE_OF(name_) ts_range ts_range_##name_(const ts_range *x)
 
+/* breath.c */
+TS_POINT_OF(alveolar_oxygen_after);
+TS_POINT_OF(breath_hold_limit);
+TS_POINT_OF(breath_hold_to_oxygen);
+TS_POINT_OF(carbon_dioxide_output);
+TS_POINT_OF(metabolic_power);
+TS_POINT_OF(oxygen_uptake);
+
+/* chamber.c */
+TS_POINT_OF(air_changes);
+TS_POINT_OF(carbon_dioxide_after);
+TS_RANGE_OF(carbon_dioxide_after);
+TS_POINT_OF(carbon_dioxide_after_release);
+TS_POINT_OF(carbon_dioxide_steady);
+TS_POINT_OF(oxygen_after);
+TS_POINT_OF(oxygen_after_release);
+TS_POINT_OF(oxygen_steady);
+TS_POINT_OF(time_to_carbon_dioxide);
+TS_POINT_OF(time_to_oxygen);
+TS_POINT_OF(ventilation_for_carbon_dioxide);
+
 /* decompression.c */
 TS_POINT_OF(altitude_group);
 TS_POINT_OF(ascent_time);

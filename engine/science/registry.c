@@ -10,6 +10,8 @@ enum { WIDEN = 4 }; /* units in the last place, for the rounding inside a functi
 
 /* Topics in the order of the alphabet, as the reference prints them. */
 static const ts_function functions[] = {
+#include "science/breath.inc"
+#include "science/chamber.inc"
 #include "science/decompression.inc"
 #include "science/gas.inc"
 #include "science/pressure.inc"

@@ -62,6 +62,7 @@ const ts_residual_row ts_residual_rows[] = {
 };
 const size_t ts_residual_count = sizeof ts_residual_rows / sizeof *ts_residual_rows;
 
-/* Columns M, N and O were not at hand: Z's time stands for them. */
-const int ts_flying_minutes[TS_GROUPS] = {0,   0,   0,   105, 279,  426,  553,  664,
-                                          764, 853, 935, 1010, 1261, 1261, 1261, 1261};
+/* Columns M, N and O were not at hand: Z's time stands for them. Past the table, what
+ * the manual asks for after exceptional exposures: 48 h. */
+const int ts_flying_minutes[TS_PAST_TABLE] = {0,   0,   0,   105,  279,  426,  553,  664,  764,
+                                              853, 935, 1010, 1261, 1261, 1261, 1261, 2880};

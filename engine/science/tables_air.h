@@ -36,7 +36,7 @@ typedef struct {
 extern const ts_residual_row ts_residual_rows[];
 extern const size_t ts_residual_count;
 
-/* Table 9-6, column 8000 ft: surface interval before flying, by group. */
-extern const int ts_flying_minutes[TS_GROUPS];
+/* Table 9-6, column 8000 ft: surface interval before flying, by group, and last past the table. */
+extern const int ts_flying_minutes[TS_PAST_TABLE];
 
 #endif
