@@ -1,0 +1,203 @@
+/* PDF: the HTML set by the separate program weasyprint.
+ *
+ * No shell. The program writes to a pipe and this process writes the file, so
+ * that a PDF is there whole or not at all. A fixed SOURCE_DATE_EPOCH makes two
+ * runs give the same bytes. */
+#include "base/file.h"
+#include "base/text.h"
+#include "document/transform.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <poll.h>
+#include <signal.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/wait.h>
+#include <time.h>
+#include <unistd.h>
+
+enum { SECONDS = 180, NOT_THERE = 127, SAID_LIMIT = 1 << 16, PDF_LIMIT = 256 << 20 };
+
+static const struct {
+  const char *name, *css;
+} papers[] = {{"a4", "a4.css"}, {"letter", "letter.css"}};
+
+const char *ts_document_paper(const char *paper, ts_diagnostics *problems) {
+  for (size_t i = 0; i < sizeof papers / sizeof *papers; i++)
+    if (ts_same(paper ? paper : "a4", papers[i].name)) return papers[i].css;
+  ts_report(problems, TS_ERROR, "assessment.xml", 0,
+            "unknown paper \"%s\"; expected \"a4\" or \"letter\"", paper);
+  return NULL;
+}
+
+/* ---- the child ---------------------------------------------------------- */
+
+typedef struct {
+  pid_t pid;
+  int out, err; /* our ends of its pipes; -1 when closed */
+} child;
+
+/* The environment with SOURCE_DATE_EPOCH fixed; in the arena. */
+static char **environment(ts_arena *arena) {
+  static const char fixed[] = "SOURCE_DATE_EPOCH=";
+  size_t count = 0, kept = 0;
+  while (environ[count]) count++;
+  char **copy = ts_arena_alloc(arena, (count + 2) * sizeof *copy);
+  for (size_t i = 0; i < count; i++)
+    if (strncmp(environ[i], fixed, sizeof fixed - 1) != 0) copy[kept++] = environ[i];
+  copy[kept] = ts_arena_printf(arena, "%s0", fixed);
+  return copy;
+}
+
+/* Runs in the child: only what is allowed between fork and exec. */
+static void become(char *const *arguments, char *const *variables, int out, int err) {
+  int nothing = open("/dev/null", O_RDONLY);
+  setpgid(0, 0);
+  if (nothing >= 0 && dup2(nothing, 0) >= 0 && dup2(out, 1) >= 0 && dup2(err, 2) >= 0)
+    execvpe(arguments[0], arguments, variables);
+  _exit(NOT_THERE);
+}
+
+static bool start(child *c, char *const *arguments, ts_arena *arena) {
+  char **variables = environment(arena);
+  int out[2] = {-1, -1}, err[2] = {-1, -1};
+  *c = (child){.pid = -1, .out = -1, .err = -1};
+  if (pipe2(out, O_CLOEXEC) == 0 && pipe2(err, O_CLOEXEC) == 0) c->pid = fork();
+  if (c->pid == 0) become(arguments, variables, out[1], err[1]);
+  if (out[1] >= 0) close(out[1]);
+  if (err[1] >= 0) close(err[1]);
+  c->out = out[0];
+  c->err = err[0];
+  return c->pid > 0;
+}
+
+/* ---- listening ---------------------------------------------------------- */
+
+static long long milliseconds(void) {
+  struct timespec now;
+  clock_gettime(CLOCK_MONOTONIC, &now);
+  return now.tv_sec * 1000LL + now.tv_nsec / 1000000;
+}
+
+/* Takes what is there; closes the pipe at its end. Past the limit it is read and dropped. */
+static void take(int *pipe, short events, ts_text *into, size_t limit) {
+  if (!(events & (POLLIN | POLLHUP | POLLERR))) return;
+  char bytes[65536];
+  ssize_t n = read(*pipe, bytes, sizeof bytes);
+  if (n > 0 && into->length + (size_t)n <= limit) ts_text_add_n(into, bytes, (size_t)n);
+  if (n > 0 || (n < 0 && errno == EINTR)) return;
+  close(*pipe);
+  *pipe = -1;
+}
+
+/* Reads both pipes to their ends. False when the time ran out. */
+static bool listen_to(child *c, ts_text *pdf, ts_text *said) {
+  long long end = milliseconds() + SECONDS * 1000LL;
+  while (c->out >= 0 || c->err >= 0) {
+    long long left = end - milliseconds();
+    if (left <= 0) return false;
+    struct pollfd both[] = {{c->out, POLLIN, 0}, {c->err, POLLIN, 0}};
+    int ready = poll(both, 2, (int)left);
+    if (ready < 0 && errno != EINTR) return false;
+    if (ready <= 0) continue;
+    take(&c->out, both[0].revents, pdf, PDF_LIMIT);
+    take(&c->err, both[1].revents, said, SAID_LIMIT);
+  }
+  return true;
+}
+
+static int finish(child *c, bool in_time) {
+  int status = 0;
+  if (!in_time) kill(-c->pid, SIGKILL);
+  while (waitpid(c->pid, &status, 0) < 0 && errno == EINTR) continue;
+  if (c->out >= 0) close(c->out);
+  if (c->err >= 0) close(c->err);
+  return status;
+}
+
+/* ---- reporting ---------------------------------------------------------- */
+
+/* It says so whenever tags are asked for; no claim is made on any paper. */
+static bool expected(const char *line, size_t n) {
+  static const char about_tags[] = "WARNING: PDF/UA support is experimental";
+  return n >= sizeof about_tags - 1 && strncmp(line, about_tags, sizeof about_tags - 1) == 0;
+}
+
+/* Each line weasyprint said, as one warning. */
+static void report_lines(const ts_text *said, const char *file, ts_diagnostics *problems) {
+  const char *line = said->length ? said->data : "";
+  while (*line) {
+    size_t n = strcspn(line, "\n");
+    if (n && !expected(line, n))
+      ts_report(problems, TS_WARNING, file, 0, "weasyprint: %.*s", (int)n, line);
+    line += n + (line[n] == '\n');
+  }
+}
+
+static bool judge(bool in_time, int status, const ts_text *pdf, const char *file,
+                  ts_diagnostics *problems) {
+  if (!in_time)
+    ts_report(problems, TS_ERROR, file, 0, "weasyprint took longer than %d s and was stopped",
+              SECONDS);
+  else if (WIFEXITED(status) && WEXITSTATUS(status) == NOT_THERE)
+    ts_report(problems, TS_ERROR, file, 0,
+              "the program \"weasyprint\" cannot be run; install the package weasyprint");
+  else if (!WIFEXITED(status) || WEXITSTATUS(status) != 0)
+    ts_report(problems, TS_ERROR, file, 0, "weasyprint failed; what it said is above");
+  else if (pdf->length < 5 || memcmp(pdf->data, "%PDF-", 5) != 0)
+    ts_report(problems, TS_ERROR, file, 0, "weasyprint gave no PDF");
+  else
+    return true;
+  return false;
+}
+
+/* ---- the whole ---------------------------------------------------------- */
+
+/* A path that no argument parser takes for an option or an address. */
+static char *plain_path(ts_arena *arena, const char *path, ts_diagnostics *problems) {
+  char *real = realpath(path, NULL);
+  if (!real) ts_report(problems, TS_ERROR, path, 0, "cannot be opened");
+  char *copy = ts_arena_copy(arena, real);
+  free(real);
+  return copy;
+}
+
+static bool run_program(char *const *arguments, const char *html_path, ts_text *pdf,
+                        ts_arena *arena, ts_diagnostics *problems) {
+  child c;
+  ts_text said = {0};
+  bool started = start(&c, arguments, arena);
+  bool in_time = started && listen_to(&c, pdf, &said);
+  int status = started ? finish(&c, in_time) : NOT_THERE << 8;
+  report_lines(&said, html_path, problems);
+  ts_text_release(&said);
+  return judge(in_time || !started, status, pdf, html_path, problems);
+}
+
+bool ts_sheet_pdf_with(const char *html_path, const char *pdf_path, const char *paper,
+                       const char *attachment, ts_diagnostics *problems) {
+  const char *paper_css = ts_document_paper(paper, problems);
+  if (!paper_css) return false;
+  ts_arena *arena = ts_arena_new();
+  const char *folder = ts_data_path(arena, "templates");
+  char *html = plain_path(arena, html_path, problems);
+  char *attached = attachment ? plain_path(arena, attachment, problems) : NULL;
+  char program[] = "weasyprint", variant[] = "--pdf-variant", ua[] = "pdf/ua-1", style[] = "-s",
+       attach[] = "-a", output[] = "-";
+  char *arguments[] = {program, variant, ua, style, ts_path_join(arena, folder, "paged.css"),
+                       style, ts_path_join(arena, folder, paper_css), html, output,
+                       attached ? attach : NULL, attached, NULL};
+  ts_text pdf = {0};
+  bool good = html && (attached || !attachment) &&
+              run_program(arguments, html_path, &pdf, arena, problems) &&
+              ts_file_write(pdf_path, pdf.data, pdf.length, problems);
+  ts_text_release(&pdf);
+  ts_arena_free(arena);
+  return good;
+}
+
+bool ts_sheet_pdf(const char *html_path, const char *pdf_path, const char *paper,
+                  ts_diagnostics *problems) {
+  return ts_sheet_pdf_with(html_path, pdf_path, paper, NULL, problems);
+}

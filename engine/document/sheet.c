@@ -1,0 +1,62 @@
+/* Sheets: the table of documents, and which tasks they are printed for. */
+#include "tankside/document.h"
+
+#include "base/text.h"
+#include "base/xml.h"
+#include "document/transform.h"
+
+#include <string.h>
+
+static const ts_sheet sheets[] = {
+    {"assessment", "the full assessment, for insurer, officer and coordinator", "assessment.xsl",
+     false, true},
+    {"task", "the task sheet: one task on one page, for those who do it", "task.xsl", true, false},
+    {NULL, NULL, NULL, false, false},
+};
+
+static const char *const names[] = {"assessment", "task", NULL};
+_Static_assert(sizeof names / sizeof *names == sizeof sheets / sizeof *sheets,
+               "every sheet has its name in the list");
+
+const ts_sheet *ts_sheets(void) { return sheets; }
+
+const char *const *ts_sheet_names(void) { return names; }
+
+const ts_sheet *ts_sheet_find(const char *name) {
+  for (const ts_sheet *s = sheets; s->name; s++)
+    if (ts_same(s->name, name)) return s;
+  return NULL;
+}
+
+static const xmlNode *next_element(const xmlNode *node, const char *name) {
+  while (node && !(node->type == XML_ELEMENT_NODE && ts_same((const char *)node->name, name)))
+    node = node->next;
+  return node;
+}
+
+static bool visit_task(const xmlNode *task, bool (*visit)(void *, const char *), void *data) {
+  xmlChar *path = xmlGetNoNsProp(task, BAD_CAST "path");
+  bool more = !path || visit(data, (const char *)path);
+  xmlFree(path);
+  return more;
+}
+
+bool ts_document_each_task(const xmlNode *root, bool (*visit)(void *data, const char *path),
+                           void *data) {
+  const xmlNode *schedule = next_element(root->children, "schedule");
+  const xmlNode *day = schedule ? next_element(schedule->children, "day") : NULL;
+  for (; day; day = next_element(day->next, "day"))
+    for (const xmlNode *task = next_element(day->children, "task"); task;
+         task = next_element(task->next, "task"))
+      if (!visit_task(task, visit, data)) return false;
+  return true;
+}
+
+bool ts_sheet_each_task(const char *assessment_xml, size_t length,
+                        bool (*visit)(void *data, const char *path), void *data,
+                        ts_diagnostics *problems) {
+  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  bool all = xml && ts_document_each_task(ts_xml_root(xml), visit, data);
+  ts_xml_free(xml);
+  return all;
+}

@@ -1,0 +1,212 @@
+/* Transform: one assessment, one stylesheet, one page of HTML.
+ *
+ * Plain XSLT 1.0 without extensions, so that nothing in a template can read a
+ * clock or a random number: the same assessment gives the same bytes. */
+#include "document/transform.h"
+
+#include "base/file.h"
+#include "base/text.h"
+
+#include <libxml/uri.h>
+#include <libxslt/transform.h>
+#include <libxslt/variables.h>
+#include <libxslt/xsltutils.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { STYLE_LIMIT = 1 << 20, MESSAGE_LIMIT = 4000 };
+/* Far above what the largest assessment needs, far below a hung process. */
+static const unsigned long template_steps = 100UL * 1000 * 1000;
+static const unsigned long path_steps = 4000UL * 1000 * 1000;
+
+/* ---- opening ------------------------------------------------------------ */
+
+static bool is_assessment(const xmlNode *root) {
+  if (!root || !ts_same((const char *)root->name, "assessment")) return false;
+  xmlChar *format = xmlGetNoNsProp(root, BAD_CAST "format");
+  bool good = ts_same((const char *)format, "1");
+  xmlFree(format);
+  return good;
+}
+
+ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *problems) {
+  ts_xml *xml = ts_xml_read(bytes, length, "assessment.xml", problems);
+  if (!xml || is_assessment(ts_xml_root(xml))) return xml;
+  ts_report(problems, TS_ERROR, "assessment.xml", 1, "is not an assessment of format 1");
+  ts_xml_free(xml);
+  return NULL;
+}
+
+typedef struct {
+  const char *wanted, *found;
+  ts_text seen;
+} task_search;
+
+static bool look_for_task(void *data, const char *path) {
+  task_search *search = data;
+  if (ts_same(path, search->wanted)) search->found = search->wanted;
+  ts_text_addf(&search->seen, "%s%s", search->seen.length ? ", " : "", path);
+  return true;
+}
+
+/* True when the sheet can be printed for this subject; reports otherwise. */
+static bool subject_fits(const ts_sheet *sheet, const char *subject, const ts_xml *xml,
+                         ts_diagnostics *problems) {
+  if (!sheet->per_task) return true;
+  task_search search = {.wanted = subject};
+  ts_document_each_task(ts_xml_root(xml), look_for_task, &search);
+  if (!subject)
+    ts_report(problems, TS_ERROR, "assessment.xml", 0, "the sheet \"%s\" needs a task: %s",
+              sheet->name, search.seen.length ? search.seen.data : "there is none");
+  else if (!search.found)
+    ts_report(problems, TS_ERROR, "assessment.xml", 0, "no task \"%s\"; there are: %s", subject,
+              search.seen.length ? search.seen.data : "none");
+  ts_text_release(&search.seen);
+  return search.found != NULL;
+}
+
+/* ---- running ------------------------------------------------------------ */
+
+/* Collects what libxslt says, piece by piece; reported as one when it is over. */
+static void hear(void *data, const char *format, ...) __attribute__((format(printf, 2, 3)));
+static void hear(void *data, const char *format, ...) {
+  ts_text *said = data;
+  char piece[1024];
+  va_list list;
+  va_start(list, format);
+  int n = vsnprintf(piece, sizeof piece, format, list);
+  va_end(list);
+  if (n > 0 && said->length < MESSAGE_LIMIT) ts_text_add(said, piece);
+}
+
+static void report_said(const ts_text *said, const char *stylesheet, ts_diagnostics *problems) {
+  ts_text line = {0};
+  for (const char *c = said->length ? said->data : "no reason was given"; *c; c++) {
+    char byte = *c == '\n' ? ' ' : *c;
+    ts_text_add_n(&line, &byte, 1);
+  }
+  while (line.length && line.data[line.length - 1] == ' ') line.data[--line.length] = '\0';
+  ts_report(problems, TS_ERROR, stylesheet, 0, "the stylesheet failed: %s", line.data);
+  ts_text_release(&line);
+}
+
+static xsltStylesheet *load(const char *path, ts_text *said) {
+  xmlGenericErrorFunc xslt_before = xsltGenericError, xml_before = xmlGenericError;
+  void *xslt_data = xsltGenericErrorContext, *xml_data = xmlGenericErrorContext;
+  xsltSetGenericErrorFunc(said, hear);
+  xmlSetGenericErrorFunc(said, hear);
+  xmlChar *address = xmlPathToURI(BAD_CAST path);
+  xsltStylesheet *style = address ? xsltParseStylesheetFile(address) : NULL;
+  xmlFree(address);
+  xsltSetGenericErrorFunc(xslt_data, xslt_before);
+  xmlSetGenericErrorFunc(xml_data, xml_before);
+  if (style && style->errors == 0) return style;
+  xsltFreeStylesheet(style);
+  return NULL;
+}
+
+/* What a stylesheet is told from outside. */
+typedef struct {
+  const char *name, *value;
+} parameter;
+enum { PARAMETERS = 3 };
+
+static bool set_up(xsltTransformContext *context, ts_document_guard *guard,
+                   const parameter *parameters, ts_text *said) {
+  xsltSetTransformErrorFunc(context, said, hear);
+  context->opLimit = template_steps;
+  context->xpathCtxt->opLimit = path_steps;
+  bool good = xsltSetCtxtSecurityPrefs(guard->prefs, context) == 0;
+  for (const parameter *p = parameters; p < parameters + PARAMETERS; p++)
+    good = xsltQuoteOneUserParam(context, BAD_CAST p->name, BAD_CAST p->value) == 0 && good;
+  return good;
+}
+
+/* The HTML with its doctype, for free(); NULL when the stylesheet gave none. */
+static char *save(xmlDoc *result, xsltStylesheet *style, size_t *length) {
+  static const char doctype[] = "<!DOCTYPE html>\n";
+  xmlChar *bytes = NULL;
+  int count = 0;
+  if (xsltSaveResultToString(&bytes, &count, result, style) != 0 || !bytes) return NULL;
+  size_t head = sizeof doctype - 1, body = (size_t)count;
+  char *html = ts_alloc(head + body + 1);
+  memcpy(html, doctype, head);
+  memcpy(html + head, bytes, body);
+  xmlFree(bytes);
+  *length = head + body;
+  return html;
+}
+
+static char *run(xsltStylesheet *style, const ts_xml *xml, ts_document_guard *guard,
+                 const parameter *parameters, size_t *length, ts_text *said) {
+  xsltTransformContext *context = xsltNewTransformContext(style, ts_xml_document(xml));
+  if (!context) return NULL;
+  xmlDoc *result = NULL;
+  if (set_up(context, guard, parameters, said))
+    result = xsltApplyStylesheetUser(style, ts_xml_document(xml), NULL, NULL, NULL, context);
+  char *html = result && context->state == XSLT_STATE_OK ? save(result, style, length) : NULL;
+  xmlFreeDoc(result);
+  xsltFreeTransformContext(context);
+  return html;
+}
+
+static const char *style_text(ts_arena *arena, const char *folder, const char *name,
+                              ts_diagnostics *problems) {
+  const char *path = ts_path_join(arena, folder, name);
+  return ts_file_read(arena, path, STYLE_LIMIT, NULL, problems);
+}
+
+static char *guarded(const char *path, const ts_xml *xml, const parameter *parameters,
+                     size_t *length, ts_text *said) {
+  ts_document_guard guard;
+  xsltStylesheet *style = ts_document_guard_begin(&guard) ? load(path, said) : NULL;
+  char *html = style ? run(style, xml, &guard, parameters, length, said) : NULL;
+  ts_document_guard_end(&guard);
+  xsltFreeStylesheet(style);
+  return html;
+}
+
+static char *transform(const ts_sheet *sheet, const ts_xml *xml, const char *subject,
+                       size_t *length, ts_diagnostics *problems) {
+  ts_arena *arena = ts_arena_new();
+  const char *folder = ts_data_path(arena, "templates");
+  const parameter parameters[PARAMETERS] = {
+      {"css", style_text(arena, folder, "page.css", problems)},
+      {"browser-css", style_text(arena, folder, "browser.css", problems)},
+      {"task", subject ? subject : ""},
+  };
+  bool there = parameters[0].value && parameters[1].value;
+  const char *path = ts_path_join(arena, folder, sheet->stylesheet);
+  ts_text said = {0};
+  char *html = there ? guarded(path, xml, parameters, length, &said) : NULL;
+  if (there && !html) report_said(&said, path, problems);
+  ts_text_release(&said);
+  ts_arena_free(arena);
+  return html;
+}
+
+static const ts_sheet *known_sheet(const char *name, ts_diagnostics *problems) {
+  const ts_sheet *sheet = ts_sheet_find(name);
+  if (sheet) return sheet;
+  const char *const *names = ts_sheet_names();
+  size_t count = 0;
+  while (names[count]) count++;
+  const char *near = ts_nearest(name, names, count);
+  ts_report(problems, TS_ERROR, "assessment.xml", 0, "no sheet \"%s\"; the nearest name is \"%s\"",
+            name, near ? near : names[0]);
+  return NULL;
+}
+
+bool ts_sheet_render(const char *assessment_xml, size_t length, const char *sheet,
+                     const char *subject, const char *paper, char **html, size_t *html_length,
+                     ts_diagnostics *problems) {
+  *html = NULL;
+  *html_length = 0;
+  const ts_sheet *which = known_sheet(sheet, problems);
+  if (!which || !ts_document_paper(paper, problems)) return false;
+  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  if (xml && subject_fits(which, subject, xml, problems))
+    *html = transform(which, xml, subject, html_length, problems);
+  ts_xml_free(xml);
+  return *html != NULL;
+}

@@ -1,0 +1,33 @@
+/* Transform: assessment.xml through a stylesheet of templates/ to HTML.
+ *
+ * Internal to engine/document; the public door is tankside/document.h. */
+#ifndef TS_DOCUMENT_TRANSFORM_H
+#define TS_DOCUMENT_TRANSFORM_H
+
+#include "base/xml.h"
+#include "tankside/document.h"
+#include <libxslt/xsltInternals.h>
+#include <libxslt/security.h>
+
+/* Parses an assessment and checks that it is one, of a format this library
+ * knows. NULL with a report. The bytes must outlive the result; ts_xml_free. */
+ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *problems);
+
+/* As ts_sheet_each_task, on a parsed assessment. */
+bool ts_document_each_task(const xmlNode *root, bool (*visit)(void *data, const char *path),
+                           void *data);
+
+/* The stylesheet in templates/ for "a4", "letter" or NULL (A4); NULL with a report for any other. */
+const char *ts_document_paper(const char *paper, ts_diagnostics *problems);
+
+/* What a stylesheet may reach: it reads inside `folder` and nothing else; no
+ * writing, no network. Held between begin and end; libxslt checks imports
+ * against its process-wide preferences only, so this sets them and `end` puts
+ * back what was there. Not for two threads at once. */
+typedef struct {
+  xsltSecurityPrefsPtr prefs, before;
+} ts_document_guard;
+bool ts_document_guard_begin(ts_document_guard *guard);
+void ts_document_guard_end(ts_document_guard *guard);
+
+#endif
