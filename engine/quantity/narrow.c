@@ -32,17 +32,17 @@ ts_answer ts_less(const ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equ
 /* The largest value that counts as below `limit`, and the smallest that
  * counts as not below it: just past and just inside the tolerance, so that asking again settles. */
 static double below(double limit) {
-  double step = 1.0000001 * tolerance * fabs(limit);
+  double step = 1.001 * tolerance * fabs(limit);
   return step > 0 && isfinite(step) ? limit - step : nextafter(limit, -INFINITY);
 }
 
 static double above(double limit) {
-  double step = 1.0000001 * tolerance * fabs(limit);
+  double step = 1.001 * tolerance * fabs(limit);
   return step > 0 && isfinite(step) ? limit + step : nextafter(limit, INFINITY);
 }
 
 static double still(double limit, int sign) {
-  double step = 0.9999999 * tolerance * fabs(limit);
+  double step = 0.999 * tolerance * fabs(limit);
   return isfinite(step) ? limit + sign * step : limit;
 }
 
