@@ -27,7 +27,10 @@ typedef struct {
   bool has_unit;
 } part;
 
+static bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+
 static bool starts_number(const char *text) {
+  if (text[0] == '1' && text[1] == '/' && is_letter(text[2])) return false; /* the unit 1/h */
   if (*text == '-' || *text == '+') text++;
   if (*text == '.') text++;
   return is_digit(*text);

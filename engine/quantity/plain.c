@@ -7,35 +7,35 @@
 static const struct {
   const char *written, *plain;
 } replacements[] = {
-    {"\xc2\xb0", "deg"},
-    {"\xe2\x84\x83", "degC"},
-    {"\xe2\x84\x89", "degF"}, /* °, ℃, ℉ */
-    {"\xc2\xb5", "u"},
-    {"\xce\xbc", "u"}, /* both µ */
-    {"\xce\xa9", "Ohm"},
-    {"\xe2\x84\xa6", "Ohm"}, /* both Ω */
-    {"\xc2\xb7", "."},
-    {"\xe2\x8b\x85", "."}, /* middle dots */
-    {"\xc2\xb1", "+-"},
+    {"°", "deg"},
+    {"º", "deg"}, /* the ordinal sign that keyboards offer for it */
+    {"℃", "degC"},
+    {"℉", "degF"},
+    {"\xc2\xb5", "u"},       /* micro sign */
+    {"\xce\xbc", "u"},       /* Greek mu */
+    {"\xce\xa9", "Ohm"},     /* Greek omega */
+    {"\xe2\x84\xa6", "Ohm"}, /* ohm sign */
+    {"·", "."},
+    {"⋅", "."},
+    {"±", "+-"},
     {"+/-", "+-"},
-    {"\xe2\x88\x92", "-"},  /* ±, minus */
-    {"\xe2\x80\xa6", ".."}, /* ellipsis */
-    {"\xc2\xa0", " "},
-    {"\xe2\x80\x89", " "},
-    {"\xe2\x80\xaf", " "}, /* spaces */
+    {"\xe2\x88\x92", "-"}, /* minus sign */
+    {"…", ".."},
+    {"₂", "2"},
+    {"\xc2\xa0", " "},     /* no-break space */
+    {"\xe2\x80\x89", " "}, /* thin space */
+    {"\xe2\x80\xaf", " "}, /* narrow no-break space */
     {"\t", " "},
     {"\n", " "},
     {"\r", " "},
-    {"\xe2\x82\x82", "2"}, /* subscript 2, of H2O */
 };
 
 static const struct {
   const char *written;
   char plain;
 } superscripts[] = {
-    {"\xc2\xb9", '1'},     {"\xc2\xb2", '2'},     {"\xc2\xb3", '3'},     {"\xe2\x81\xb4", '4'},
-    {"\xe2\x81\xb5", '5'}, {"\xe2\x81\xb6", '6'}, {"\xe2\x81\xb7", '7'}, {"\xe2\x81\xb8", '8'},
-    {"\xe2\x81\xb9", '9'}, {"\xe2\x81\xb0", '0'}, {"\xe2\x81\xbb", '-'},
+    {"⁰", '0'}, {"¹", '1'}, {"²", '2'}, {"³", '3'}, {"⁴", '4'}, {"⁵", '5'},
+    {"⁶", '6'}, {"⁷", '7'}, {"⁸", '8'}, {"⁹", '9'}, {"⁻", '-'},
 };
 
 typedef struct {
@@ -76,24 +76,28 @@ static size_t put_superscript(writer *w, const char *at) {
 }
 
 static size_t put_one(writer *w, const char *at) {
-  size_t length = put_replacement(w, at);
-  if (!length) length = put_superscript(w, at);
-  if (!length && *at >= ' ' && *at <= '~') put(w, at, length = 1);
+  bool printable = *at >= ' ' && *at <= '~';
+  size_t length = printable && *at != '+' ? 0 : put_replacement(w, at);
+  if (!length && !printable) length = put_superscript(w, at);
+  if (!length && printable) put(w, at, length = 1);
   return length;
 }
 
-/* Length of the UTF-8 character at `at`, for quoting it. */
+/* Length of the UTF-8 character at `at`, 0 when the bytes are none. */
 static int character_length(const char *at) {
-  int length = 1;
-  while (((unsigned char)at[length] & 0xc0) == 0x80 && length < 4) length++;
+  unsigned char first = (unsigned char)*at;
+  int length = first < 0x80 ? 1 : first < 0xc2 ? 0 : first < 0xe0 ? 2 : first < 0xf0 ? 3 : 4;
+  if (first > 0xf4) return 0;
+  for (int i = 1; i < length; i++)
+    if (((unsigned char)at[i] & 0xc0) != 0x80) return 0;
   return length;
 }
 
 static void say_unexpected(const char *at, char *why, size_t size) {
   if (strncmp(at, "\xe2\x80\x93", 3) == 0 || strncmp(at, "\xe2\x80\x94", 3) == 0)
     snprintf(why, size, "unexpected dash; a range is written \"3..4 m\"");
-  else if ((unsigned char)*at < ' ' || *at == 0x7f)
-    snprintf(why, size, "unexpected control character %d in a quantity", *at);
+  else if ((unsigned char)*at < ' ' || *at == 0x7f || !character_length(at))
+    snprintf(why, size, "unexpected byte %d in a quantity", (unsigned char)*at);
   else
     snprintf(why, size, "unexpected \"%.*s\" in a quantity", character_length(at), at);
 }

@@ -89,8 +89,9 @@ static double as_decimal(double number) {
 }
 
 static bool is_relative(const ts_piece *middle, const ts_piece *by, const char *by_text) {
-  return strchr(by_text, '%') && by->form == TS_SCALED && middle->form == TS_SCALED &&
-         !TS_KIND_OF(middle->scale.dim) && middle->scale.dim != TS_NUMBER;
+  return strchr(by_text, '%') && by->form == TS_SCALED && by->scale.dim == TS_NUMBER &&
+         middle->form == TS_SCALED && !TS_KIND_OF(middle->scale.dim) &&
+         middle->scale.dim != TS_NUMBER;
 }
 
 /* Ends in the written unit: `26 +- 1 degC`, `4.2 m +- 0.1 m`, `5 mg/L +- 10 %`. */

@@ -10,7 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { NUMBER = 48, UNIT = 96, DIGITS = 4, TEMPERATURE_DECIMALS = 1 };
+enum { NUMBER = 48, UNIT = 96, DIGITS = 4, TEMPERATURE_DECIMALS = 1, PLACES_MAX = 300 };
 
 /* ---- rounding --------------------------------------------------------------------- */
 
@@ -26,8 +26,8 @@ static double whole_near(double x, direction to) {
 
 /* Rounds to four significant digits, and no more than `decimals` behind the point. */
 static double round_for_reader(double x, int decimals, direction to) {
-  if (x == 0 || !isfinite(x)) return x;
-  int places = DIGITS - 1 - (int)floor(log10(fabs(x)));
+  int places = x == 0 || !isfinite(x) ? 0 : DIGITS - 1 - (int)floor(log10(fabs(x)));
+  if (x == 0 || !isfinite(x) || places > PLACES_MAX) return x;
   if (places > decimals) places = decimals;
   double power = pow(10, abs(places));
   return places >= 0 ? whole_near(x * power, to) / power : whole_near(x / power, to) * power;
@@ -44,8 +44,8 @@ static const char *number_text(double x, char *out) {
 static const struct {
   const char *written, *shown;
 } pretty[] = {
-    {"delta_degC", "°C"}, {"delta_degF", "°F"}, {"degC", "°C"}, {"degF", "°F"},
-    {"deg C", "°C"},      {"deg F", "°F"},      {"Ohm", "Ω"},   {"dBA", "dB(A)"},
+    {"delta_degC", "°C"}, {"delta_degF", "°F"}, {"degC", "°C"},    {"degF", "°F"}, {"deg C", "°C"},
+    {"deg F", "°F"},      {"Ohm", "Ω"},         {"year", "years"}, {"y", "years"}, {"dBA", "dB(A)"},
 };
 
 static const char *const raised[] = {"⁰", "¹", "²", "³", "⁴", "⁵", "⁶", "⁷", "⁸", "⁹"};
@@ -68,6 +68,8 @@ static void show_unit(const char *unit, char *out, size_t size) {
   ts_text text = {0};
   for (size_t i = 0; i < sizeof pretty / sizeof *pretty; i++)
     if (ts_same(unit, pretty[i].written)) unit = pretty[i].shown;
+  if (unit[0] == '1' && unit[1] == '/') unit++;
+  if (*unit == '/') ts_text_add(&text, "per "), unit++;
   for (const char *at = unit; *at;) {
     size_t taken = at > unit && is_letter(at[-1]) ? show_exponent(&text, at) : 0;
     if (taken) {
@@ -173,11 +175,12 @@ static bool show_plain_times(ts_range range, char *out, size_t size) {
   static const struct {
     double second, below;
     const char *name;
-  } plain[] = {{86400, INFINITY, "d"}, {3600, 172800, "h"}, {60, 7200, "min"}, {1, 120, "s"}};
+  } plain[] = {{3600, 172800, "h"}, {86400, INFINITY, "d"}, {60, 7200, "min"}, {1, 120, "s"}};
+  double largest = fmax(fabs(range.lo), fabs(range.hi));
   for (size_t i = 0; i < sizeof plain / sizeof *plain; i++) {
     double lo = range.lo / plain[i].second, hi = range.hi / plain[i].second;
     bool seconds = plain[i].second == 1;
-    if (range.hi >= plain[i].below || range.lo < 0) continue;
+    if (largest >= plain[i].below) continue;
     if (!seconds && (floor(lo) != lo || floor(hi) != hi)) continue;
     show_numbers(lo, hi, 99, plain[i].name, out, size);
     return true;

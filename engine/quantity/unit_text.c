@@ -161,7 +161,8 @@ static bool read_expression(parser *p, ts_scale *scale) {
   bool divided = false;
   *scale = (ts_scale){1, 1, 0, 0, TS_NUMBER};
   skip_spaces(p);
-  link how = *p->at == '/' ? read_link(p) : END; /* "/min" is per minute */
+  /* "/min" and "per min" are 1/min */
+  link how = *p->at == '/' || strncmp(p->at, "per ", 4) == 0 ? read_link(p) : END;
   if (how == END && !read_factor(p, scale)) return false;
   if (how == END) how = read_link(p);
   for (; how != END; how = read_link(p)) {
