@@ -4,7 +4,8 @@
  * symbol: udunits2's symbols include things nobody means on a set (`gal` is an
  * acceleration there, `pt` and `ph` are printers' points and phots), so from
  * there only names in words are taken. Its US gallon is rounded to seven
- * digits; ours is exact.
+ * digits and its acre and fathom are made of survey feet, which NIST retired at
+ * the end of 2022 (from memory); ours are exact, of international feet.
  *
  * Sources. Customary units: NIST SP 811 (2008), App. B.8/B.9, and NIST SP 1038
  * (2006). msw: 10 kPa, by definition (US Navy Diving Manual). fsw: four values
@@ -86,6 +87,8 @@ const ts_unit ts_own_units[] = {
     {"mile", FACTOR(1609344, 1e3, TS_LENGTH), TS_PLURAL},
     {"nmi", FACTOR(1852, 1, TS_LENGTH), TS_AS_IS},
     {"nautical_mile", FACTOR(1852, 1, TS_LENGTH), TS_PLURAL},
+    {"fathom", FACTOR(18288, 1e4, TS_LENGTH), TS_PLURAL},
+    {"furlong", FACTOR(201168, 1e3, TS_LENGTH), TS_PLURAL},
     {"micron", FACTOR(1, 1e6, TS_LENGTH), TS_PLURAL},
 
     /* mass */
@@ -131,6 +134,7 @@ const ts_unit ts_own_units[] = {
     /* area and volume */
     {"ha", FACTOR(1e4, 1, TS_AREA), TS_AS_IS},
     {"hectare", FACTOR(1e4, 1, TS_AREA), TS_PLURAL},
+    {"acre", FACTOR(40468564224, 1e7, TS_AREA), TS_PLURAL},
     {"sqft", FACTOR(9290304, 1e8, TS_AREA), TS_AS_IS},
     {"L", FACTOR(1, 1e3, TS_VOLUME), TS_SYMBOL},
     {"l", FACTOR(1, 1e3, TS_VOLUME), TS_SYMBOL},
