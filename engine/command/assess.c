@@ -1,0 +1,169 @@
+/* tankside assess: the dossier assessed, a summary shown, the documents written. */
+#include "base/file.h"
+#include "base/text.h"
+#include "command/command.h"
+#include "tankside/document.h"
+#include <stdio.h>
+#include <stdlib.h>
+#include <time.h>
+#include <unistd.h>
+
+/* ---- progress ------------------------------------------------------------------ */
+
+/* Shown only to somebody who watches a terminal, and only once it takes long. */
+typedef struct {
+  bool watched, shown;
+  struct timespec began;
+} watch;
+
+static watch progress_new(void) {
+  watch p = {.watched = isatty(STDERR_FILENO) == 1};
+  clock_gettime(CLOCK_MONOTONIC, &p.began);
+  return p;
+}
+
+static bool progress_due(watch *p) {
+  struct timespec now;
+  if (!p->watched) return false;
+  clock_gettime(CLOCK_MONOTONIC, &now);
+  long waited = (now.tv_sec - p->began.tv_sec) * 1000 + (now.tv_nsec - p->began.tv_nsec) / 1000000;
+  p->shown = p->shown || waited > 1000;
+  return p->shown;
+}
+
+static void progress_part(void *context, double part) {
+  if (progress_due(context)) fprintf(stderr, "\rassessing %3.0f %%", 100 * part);
+}
+
+static void progress_file(watch *p, const char *name) {
+  if (progress_due(p)) fprintf(stderr, "\r\033[Kwriting %s", name);
+}
+
+static void progress_end(const watch *p) {
+  if (p->shown) fputs("\r\033[K", stderr);
+}
+
+/* ---- documents ------------------------------------------------------------------ */
+
+typedef struct {
+  ts_session *s;
+  const ts_options *options;
+  watch *progress;
+  const char *folder, *xml_path, *bytes;
+  size_t length;
+  const ts_sheet *sheet;
+  size_t files;
+} writer;
+
+static bool write_pdf(writer *w, const char *html_path, const char *name) {
+  char *file = ts_arena_printf(w->s->arena, "%s.pdf", name);
+  char *path = ts_path_join(w->s->arena, w->folder, file);
+  progress_file(w->progress, file);
+  w->files++;
+  if (w->sheet->attaches)
+    return ts_sheet_pdf_with(html_path, path, w->options->paper, w->xml_path, w->s->problems);
+  return ts_sheet_pdf(html_path, path, w->options->paper, w->s->problems);
+}
+
+static bool write_sheet(writer *w, const char *task) {
+  const char *sheet = w->sheet->name;
+  char *html = NULL;
+  size_t length = 0;
+  char *name = task ? ts_arena_printf(w->s->arena, "%s-%s", sheet, task)
+                    : ts_arena_copy(w->s->arena, sheet);
+  char *file = ts_arena_printf(w->s->arena, "%s.html", name);
+  char *path = ts_path_join(w->s->arena, w->folder, file);
+  progress_file(w->progress, file);
+  if (!ts_sheet_render(w->bytes, w->length, sheet, task, w->options->paper, &html, &length,
+                       w->s->problems))
+    return false;
+  bool good = ts_file_write(path, html, length, w->s->problems);
+  free(html);
+  w->files++;
+  return good && (w->options->no_pdf || write_pdf(w, path, name));
+}
+
+static bool write_for_task(void *data, const char *task) { return write_sheet(data, task); }
+
+static bool write_sheets(writer *w) {
+  for (w->sheet = ts_sheets(); w->sheet->name != NULL; w->sheet++) {
+    bool good = w->sheet->per_task ? ts_sheet_each_task(w->bytes, w->length, write_for_task, w,
+                                                        w->s->problems)
+                                   : write_sheet(w, NULL);
+    if (!good) return false;
+  }
+  return true;
+}
+
+static bool write_documents(ts_session *s, const ts_options *options, watch *progress,
+                            const ts_assessment *assessment) {
+  char *bytes;
+  writer w = {.s = s, .options = options, .progress = progress, .folder = options->out};
+  ts_assessment_write(assessment, &bytes, &w.length);
+  w.bytes = bytes;
+  w.xml_path = ts_path_join(s->arena, w.folder, "assessment.xml");
+  w.files = 1;
+  bool good = ts_folder_make(w.folder, s->problems) &&
+              ts_file_write(w.xml_path, bytes, w.length, s->problems) && write_sheets(&w);
+  free(bytes);
+  if (good) printf("\n%zu files in %s\n", w.files, w.folder);
+  return good;
+}
+
+/* ---- the verb ----------------------------------------------------------------------- */
+
+static ts_assessment *assess(ts_session *s, const ts_options *options, watch *progress) {
+  ts_assess_inputs inputs = {.dossier = s->dossier,
+                             .packs = s->packs,
+                             .matrix = s->matrix,
+                             .units = s->units,
+                             .sets = options->sets,
+                             .set_count = options->set_count,
+                             .no_rules_for = s->no_rules_for,
+                             .progress = progress_part,
+                             .context = progress};
+  return ts_assess(&inputs, s->problems);
+}
+
+static int conclude(ts_session *s, const ts_options *options, watch *progress,
+                    const ts_assessment *assessment) {
+  progress_end(progress);
+  print_summary(s, assessment);
+  bool good = options->out == NULL || write_documents(s, options, progress, assessment);
+  progress_end(progress);
+  if (!good) return NOT_DONE;
+  return ts_assessment_holds(assessment) ? LOOK : DONE;
+}
+
+static int run(const ts_options *options) {
+  ts_session s = {0};
+  watch progress = progress_new();
+  ts_assessment *assessment = NULL;
+  int status = NOT_DONE;
+  bool opened = session_open(&s);
+  bool matrix = opened && session_read_matrix(&s, options->matrix);
+  if (opened && session_read_dossier(&s, options, options->words[0]) && matrix &&
+      ts_count(s.problems, TS_ERROR) == 0)
+    assessment = assess(&s, options, &progress);
+  if (assessment != NULL) status = conclude(&s, options, &progress, assessment);
+  ts_assessment_free(assessment);
+  session_close(&s);
+  return status;
+}
+
+const ts_verb verb_assess = {
+    .name = "assess",
+    .usage = "assess DOSSIER [OPTION]...",
+    .summary = "score every task of a dossier and write the documents",
+    .details =
+        "Runs the common rules, those of the dossier's jurisdiction and those given with\n"
+        "--pack over every subject, in three views: as described, with what is in place,\n"
+        "with everything planned. Shows a summary; with -o DIR also writes assessment.xml,\n"
+        "and each document as HTML and PDF. What is not known counts as its worst.\n\n"
+        "It never says that something may go ahead: a competent person decides.\n\n"
+        "Exit status: 0 nothing above the line, no stop, no duty open or not met, complete;\n"
+        "1 otherwise; 2 not assessed, and then nothing is written.",
+    .takes = OPTION_PACK | OPTION_MATRIX | OPTION_SET | OPTION_OUT | OPTION_PAPER | OPTION_NO_PDF,
+    .least = 1,
+    .most = 1,
+    .run = run};

@@ -1,0 +1,48 @@
+/* tankside check: the facts of a dossier, no rules. */
+#include "command/command.h"
+#include "tankside/dossier.h"
+#include <stdio.h>
+
+typedef struct {
+  size_t stated, unknown, derived;
+} tally;
+
+static tally count_facts(const ts_dossier *dossier) {
+  tally t = {0};
+  for (uint32_t slot = 0; slot < ts_slot_count(dossier); slot++) {
+    const ts_fact_def *fact = ts_slot_fact(dossier, slot);
+    if (fact->type < TS_QUANTITY) continue; /* structure and text */
+    if (fact->derived) t.derived++;
+    else if (ts_slot_value(dossier, slot)->state == TS_UNKNOWN) t.unknown++;
+    else t.stated++;
+  }
+  return t;
+}
+
+static int run(const ts_options *options) {
+  ts_session s = {0};
+  int status = NOT_DONE;
+  if (session_open(&s) && session_read_dossier(&s, options, options->words[0])) {
+    tally t = count_facts(s.dossier);
+    printf("%u subjects; %zu facts stated, %zu not known, %zu worked out from others\n",
+           ts_subject_count(s.dossier), t.stated, t.unknown, t.derived);
+    printf("%zu warnings\n", ts_count(s.problems, TS_WARNING));
+    status = ts_count(s.problems, TS_ERROR) > 0 ? NOT_DONE : DONE;
+  }
+  session_close(&s);
+  return status;
+}
+
+const ts_verb verb_check = {
+    .name = "check",
+    .usage = "check DOSSIER [OPTION]...",
+    .summary = "read a dossier: facts, units, references, plausibility",
+    .details =
+        "Reads the dossier and what it includes, and says everything that is wrong with\n"
+        "it: one problem a line, `file:line: error: text`, on standard error. No rule is\n"
+        "run. The packs of its jurisdiction are loaded for the facts they add.\n\n"
+        "Exit status: 0 it can be used (there may be warnings), 2 it cannot.",
+    .takes = OPTION_PACK | OPTION_SET,
+    .least = 1,
+    .most = 1,
+    .run = run};

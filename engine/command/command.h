@@ -1,0 +1,103 @@
+/* The command line: one file for each verb, and what they share.
+ *
+ * A verb is a row of a table: what it is called, which options it takes, what
+ * its help says, and the function that does it. Exit status: 0 nothing above the line, 1
+ * something to look at, 2 not done. */
+#ifndef TS_COMMAND_COMMAND_H
+#define TS_COMMAND_COMMAND_H
+
+#include "base/arena.h"
+#include "rule/rule.h"
+#include "tankside/assess.h"
+#include "tankside/diagnostics.h"
+#include <stdbool.h>
+#include <stddef.h>
+
+enum { DONE = 0, LOOK = 1, NOT_DONE = 2 };
+
+/* ---- options --------------------------------------------------------------- */
+
+typedef enum {
+  OPTION_PACK = 1,
+  OPTION_MATRIX = 2,
+  OPTION_SET = 4,
+  OPTION_OUT = 8,
+  OPTION_PAPER = 16,
+  OPTION_NO_PDF = 32,
+  OPTION_AS = 64,
+  OPTION_SHEET = 128,
+  OPTION_TASK = 256,
+  OPTION_BRIEF = 512
+} option_bit;
+
+enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
+
+typedef struct {
+  const char *packs[REPEATS_MAX];
+  size_t pack_count;
+  const char *sets[REPEATS_MAX];
+  size_t set_count;
+  const char *matrix, *out, *paper, *as, *sheet, *task;
+  bool no_pdf, brief, help;
+  const char *words[WORDS_MAX]; /* what is no option, in order */
+  size_t word_count;
+} ts_options;
+
+typedef struct {
+  const char *name, *usage, *summary; /* "assess", "assess DOSSIER [OPTION]...", one line */
+  const char *details;                /* paragraphs for its help, lines of at most 80 columns */
+  unsigned takes;                     /* option_bit, or-ed */
+  size_t least, most;                 /* how many words */
+  int (*run)(const ts_options *options);
+} ts_verb;
+
+extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary;
+
+/* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
+bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);
+/* The lines that describe the options a verb takes, to stdout. */
+void options_help(unsigned takes);
+/* `tankside: error: ...` on stderr with the nearest of the candidates; gives NOT_DONE. */
+int unknown(const char *what, const char *name, const char *const *candidates, size_t count);
+int usage_error(const char *format, ...) __attribute__((format(printf, 1, 2)));
+
+/* ---- a session: what has been loaded --------------------------------------- */
+
+typedef struct {
+  ts_arena *arena;
+  ts_diagnostics *problems;
+  ts_units *units;
+  ts_vocabulary *vocabulary;
+  ts_packs *packs;
+  ts_dossier *dossier;
+  ts_matrix *matrix;
+  const char *no_rules_for; /* a jurisdiction without a pack, or NULL */
+} ts_session;
+
+/* Units, vocabulary, empty packs. False with reports. Close it in any case. */
+bool session_open(ts_session *session);
+/* Prints every problem to stderr and frees everything. */
+void session_close(ts_session *session);
+/* The common pack, and those given with --pack: folders, or names of packs that came with the
+ * program. With a jurisdiction, its packs in between. */
+bool session_load_packs(ts_session *session, const ts_options *options, const char *jurisdiction);
+/* All packs that came with the program, then those given. */
+bool session_load_all_packs(ts_session *session, const ts_options *options);
+/* Packs for the dossier's jurisdiction, the dossier itself, each --set. */
+bool session_read_dossier(ts_session *session, const ts_options *options, const char *path);
+/* The matrix by name or file; the default where none is given. */
+bool session_read_matrix(ts_session *session, const char *name);
+
+/* ---- printing ---------------------------------------------------------------- */
+
+/* Prints a text folded at 80 columns: `first` before the first line, as many spaces
+ * before the others. Columns are counted in characters. */
+void print_folded(const char *first, const char *text);
+
+/* The assessment in a screenful: counts, stops, the top findings, questions. */
+void print_summary(const ts_session *session, const ts_assessment *assessment);
+
+/* The caution that stands on every document. */
+extern const char caution[];
+
+#endif

@@ -1,0 +1,34 @@
+/* Text folded at the width of a terminal. */
+#include "base/text.h"
+#include "command/command.h"
+#include <stdio.h>
+#include <string.h>
+
+enum { WIDTH = 80 };
+
+/* Characters, not bytes: continuation bytes do not count. */
+static size_t columns(const char *text, size_t bytes) {
+  size_t count = 0;
+  for (size_t i = 0; i < bytes; i++) count += ((unsigned char)text[i] & 0xC0) != 0x80;
+  return count;
+}
+
+void print_folded(const char *first, const char *text) {
+  size_t indent = columns(first, strlen(first)), at = indent;
+  bool begun = false;
+  fputs(first, stdout);
+  for (const char *word = text; *(word += strspn(word, " \n\t")) != '\0';) {
+    size_t bytes = strcspn(word, " \n\t"), width = columns(word, bytes);
+    if (begun && at + 1 + width > WIDTH) {
+      printf("\n%*s", (int)indent, "");
+      at = indent;
+      begun = false;
+    }
+    if (begun) fputc(' ', stdout);
+    fwrite(word, 1, bytes, stdout);
+    at += width + begun;
+    begun = true;
+    word += bytes;
+  }
+  fputc('\n', stdout);
+}

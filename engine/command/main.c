@@ -1,0 +1,99 @@
+/* The command line: finds the verb and runs it. */
+#include "base/text.h"
+#include "command/command.h"
+#include <libxml/xmlversion.h>
+#include <libxslt/xsltconfig.h>
+#include <lua.h>
+#include <stdio.h>
+
+static const ts_verb *const verbs[] = {&verb_assess, &verb_check, &verb_print,
+                                    &verb_rules,  &verb_calc,  &verb_vocabulary};
+
+enum { VERBS = sizeof verbs / sizeof verbs[0] };
+
+const char caution[] =
+    "It computes and documents; a competent person decides. Local codes and licensed "
+    "practice (diving supervisor, doctor, engineer, electrician) come first. A score is a "
+    "prompt for a decision, not a permission.";
+
+static void help_all(void) {
+  puts("tankside: risk assessment of work in, under and beside water on set\n");
+  puts("usage: tankside COMMAND [ARGUMENT]...\n");
+  for (size_t i = 0; i < VERBS; i++) printf("  %-11s %s\n", verbs[i]->name, verbs[i]->summary);
+  puts("\n  tankside COMMAND --help   what it takes and gives");
+  puts("  tankside --version        this program and its libraries\n");
+  puts("Exit status: 0 assessed, nothing above the line; 1 assessed, something stops,\n"
+       "stands above the line, is not met or incomplete; 2 not assessed.\n");
+  print_folded("", caution);
+}
+
+static void help_verb(const ts_verb *verb) {
+  printf("usage: tankside %s\n\n%s\n", verb->usage, verb->details);
+  if (verb->takes != 0) {
+    puts("\nOptions:");
+    options_help(verb->takes);
+  }
+}
+
+static void version(void) {
+  printf("tankside %s\n", TANKSIDE_VERSION);
+  printf("with %s, libxml2 %s, libxslt %s\n", LUA_RELEASE, LIBXML_DOTTED_VERSION,
+         LIBXSLT_DOTTED_VERSION);
+}
+
+static const ts_verb *find_verb(const char *name) {
+  for (size_t i = 0; i < VERBS; i++)
+    if (ts_same(verbs[i]->name, name)) return verbs[i];
+  return NULL;
+}
+
+static int no_such_verb(const char *name) {
+  const char *names[VERBS];
+  for (size_t i = 0; i < VERBS; i++) names[i] = verbs[i]->name;
+  return unknown(name[0] == '-' ? "option" : "command", name, names, VERBS);
+}
+
+static int run_verb(const ts_verb *verb, int count, char **arguments) {
+  ts_options options = {0};
+  if (!options_read(verb, count, arguments, &options)) return NOT_DONE;
+  if (options.help) {
+    help_verb(verb);
+    return DONE;
+  }
+  return verb->run(&options);
+}
+
+/* `tankside help VERB` is `tankside VERB --help`. */
+static int help(int count, char **arguments) {
+  if (count == 0) {
+    help_all();
+    return DONE;
+  }
+  const ts_verb *verb = find_verb(arguments[0]);
+  if (verb == NULL) return no_such_verb(arguments[0]);
+  help_verb(verb);
+  return DONE;
+}
+
+/* Output that could not be written is no success: a full disk, a closed pipe. */
+static int flushed(int status) {
+  if (fflush(stdout) == 0 && !ferror(stdout)) return status;
+  fputs("tankside: error: cannot write to standard output\n", stderr);
+  return NOT_DONE;
+}
+
+int main(int count, char **arguments) {
+  if (count < 2) {
+    help_all();
+    return NOT_DONE;
+  }
+  const char *name = arguments[1];
+  if (ts_same(name, "--version")) {
+    version();
+    return flushed(DONE);
+  }
+  if (ts_same(name, "--help") || ts_same(name, "-h") || ts_same(name, "help"))
+    return flushed(help(ts_same(name, "help") ? count - 2 : 0, arguments + 2));
+  const ts_verb *verb = find_verb(name);
+  return verb != NULL ? flushed(run_verb(verb, count - 2, arguments + 2)) : no_such_verb(name);
+}

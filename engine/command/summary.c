@@ -1,0 +1,160 @@
+/* The assessment in a screenful. */
+#include "assess/assessment.h"
+#include "base/text.h"
+#include "command/command.h"
+#include <stdarg.h>
+#include <stdio.h>
+
+enum { FINDINGS_SHOWN = 10, DUTIES_SHOWN = 5, QUESTIONS_SHOWN = 5, FAILURES_SHOWN = 5 };
+
+static void line(const char *first, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
+
+static void line(const char *first, const char *format, ...) {
+  char text[1024];
+  va_list list;
+  va_start(list, format);
+  vsnprintf(text, sizeof text, format, list);
+  va_end(list);
+  print_folded(first, text);
+}
+
+static const char *fact_text(const ts_session *s, const char *name) {
+  const ts_subject_info *production = ts_subject_at(s->dossier, 0);
+  for (size_t i = 0; i < ts_fact_count(s->vocabulary, production->entity); i++)
+    if (ts_same(ts_fact_at(s->vocabulary, production->entity, i)->name, name))
+      return ts_slot_value(s->dossier, production->slot + (uint32_t)i)->text;
+  return NULL;
+}
+
+static void heading(const ts_session *s) {
+  const char *title = fact_text(s, "title"), *revision = fact_text(s, "revision");
+  const char *jurisdiction = fact_text(s, "jurisdiction");
+  line("", "%s, revision %s", title ? title : "untitled", revision ? revision : "not given");
+  line("", "%zu rules for %s, matrix %s", ts_rule_count(s->packs),
+       jurisdiction ? jurisdiction : "no jurisdiction", ts_matrix_id(s->matrix));
+}
+
+/* ---- counts ----------------------------------------------------------------------- */
+
+static void count(size_t number, const char *one, const char *many) {
+  printf("  %4zu %s\n", number, number == 1 ? one : many);
+}
+
+static void counts(ts_summary sum) {
+  puts("\nWith the controls that are in place:");
+  count(sum.stops, "stop", "stops");
+  printf("  %4zu of %zu hazards above the line\n", sum.above, sum.hazards);
+  printf("  %4zu duties not met, %zu open, %zu met\n", sum.duties_not_met, sum.duties_open,
+         sum.duties_met);
+  count(sum.open, "fact not known that a finding rests on",
+        "facts not known that findings rest on");
+  if (sum.waived > 0) count(sum.waived, "finding waived", "findings waived");
+  if (!sum.complete)
+    printf("  NOT COMPLETE: %zu %s\n", sum.failed, sum.failed == 1 ? "failure" : "failures");
+}
+
+static void failures(const ts_assessment *a) {
+  if (a->failure_count == 0) return;
+  puts("\nFailed, so not complete");
+  for (size_t i = 0; i < a->failure_count && i < FAILURES_SHOWN; i++) {
+    const ts_failure *f = &a->failures[i];
+    line("  ", "%s%s%s%s%s", f->rule ? f->rule : "", f->subject ? " on " : "",
+         f->subject ? f->subject : "", f->rule ? ": " : "", f->text);
+  }
+  if (a->failure_count > FAILURES_SHOWN)
+    printf("  and %zu more\n", a->failure_count - FAILURES_SHOWN);
+}
+
+/* ---- findings ----------------------------------------------------------------------- */
+
+static void place(const ts_finding_view *f) {
+  line("            ", "%s: %s", f->subject, f->subject_label);
+  if (f->because != NULL && f->because[0] != '\0') print_folded("            ", f->because);
+}
+
+static void stop(const ts_finding_view *f) {
+  const char *sure = f->standing[TS_IN_PLACE].certainty == TS_CERTAIN ? "" : " (possible)";
+  char head[32];
+  snprintf(head, sizeof head, "  STOP %-5s ", f->id);
+  line(head, "%s%s%s%s", f->title, f->about[0] ? ": " : "", f->about, sure);
+  place(f);
+}
+
+static void hazard(const ts_session *s, const ts_finding_view *f) {
+  ts_score worst = f->standing[TS_IN_PLACE].worst;
+  const ts_band *band = ts_matrix_band(s->matrix, worst.likelihood, worst.severity);
+  char head[48];
+  snprintf(head, sizeof head, "  %s %2d %-5s ", band->letter, worst.likelihood * worst.severity,
+           f->id);
+  line(head, "%s%s%s (%s%s)", f->title, f->about[0] ? ": " : "", f->about, band->word,
+       f->standing[TS_IN_PLACE].settled ? "" : " at worst");
+  place(f);
+}
+
+static void stops(const ts_assessment *a) {
+  size_t shown = 0;
+  for (size_t i = 0; i < ts_finding_count(a); i++) {
+    ts_finding_view f = ts_finding_at(a, i);
+    if (!ts_same(f.word, "stop") || f.standing[TS_IN_PLACE].certainty == TS_GONE) continue;
+    if (shown++ == 0) puts("\nStops");
+    if (shown <= FINDINGS_SHOWN) stop(&f);
+  }
+  if (shown > FINDINGS_SHOWN) printf("  and %zu more\n", shown - FINDINGS_SHOWN);
+}
+
+static bool above_the_line(const ts_session *s, const ts_finding_view *f) {
+  ts_score worst = f->standing[TS_IN_PLACE].worst;
+  return ts_same(f->word, "hazard") && !f->waived && worst.likelihood > 0 &&
+         ts_matrix_band(s->matrix, worst.likelihood, worst.severity)->above;
+}
+
+static void hazards(const ts_session *s, const ts_assessment *a) {
+  size_t shown = 0;
+  for (size_t i = 0; i < ts_finding_count(a); i++) {
+    ts_finding_view f = ts_finding_at(a, i);
+    if (!above_the_line(s, &f)) continue;
+    if (shown++ == 0) puts("\nAbove the line, worst first");
+    if (shown <= FINDINGS_SHOWN) hazard(s, &f);
+  }
+  if (shown > FINDINGS_SHOWN) printf("  and %zu more\n", shown - FINDINGS_SHOWN);
+}
+
+static void duties(const ts_assessment *a) {
+  size_t shown = 0;
+  for (size_t i = 0; i < ts_duty_count(a); i++) {
+    ts_finding_view f = ts_duty_at(a, i);
+    if (!ts_same(f.state, "not-met") || f.waived) continue;
+    if (shown++ == 0) puts("\nDuties not met");
+    char head[32];
+    snprintf(head, sizeof head, "  %-5s ", f.id);
+    if (shown <= DUTIES_SHOWN) line(head, "%s (%s)", f.title, f.subject);
+  }
+  if (shown > DUTIES_SHOWN) printf("  and %zu more\n", shown - DUTIES_SHOWN);
+}
+
+static void questions(const ts_session *s, const ts_assessment *a) {
+  if (a->open_count == 0) return;
+  puts("\nNot known; the worst findings need these first");
+  for (size_t i = 0; i < a->open_count && i < QUESTIONS_SHOWN; i++) {
+    const ts_fact_def *fact = ts_slot_fact(s->dossier, a->open[i].slot);
+    char path[256];
+    line("  ", "%s: %s; ask the %s",
+         ts_slot_path(s->dossier, a->open[i].slot, path, sizeof path), fact->meaning,
+         fact->asked);
+  }
+  if (a->open_count > QUESTIONS_SHOWN)
+    printf("  and %zu more\n", a->open_count - QUESTIONS_SHOWN);
+}
+
+void print_summary(const ts_session *session, const ts_assessment *assessment) {
+  heading(session);
+  counts(ts_assessment_summary(assessment));
+  failures(assessment);
+  stops(assessment);
+  hazards(session, assessment);
+  duties(assessment);
+  questions(session, assessment);
+  putchar('\n');
+  print_folded("", caution);
+}
