@@ -1,0 +1,454 @@
+#include "dossier/crosscheck.h"
+
+#include "quantity/calendar.h"
+
+#include <math.h>
+#include <stdarg.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- what every check needs -------------------------------------------- */
+
+static uint32_t slot_of(const ts_check *check, ts_subject subject, const char *fact) {
+  return subject == TS_NO_SUBJECT ? TS_ABSENT : ts_world_slot(check->dossier, subject, fact);
+}
+
+bool ts_check_known(const ts_check *check, ts_subject subject, const char *fact, ts_range *range) {
+  uint32_t slot = slot_of(check, subject, fact);
+  if (slot == TS_ABSENT || check->dossier->values[slot].state == TS_UNKNOWN) return false;
+  *range = check->dossier->values[slot].range;
+  return true;
+}
+
+bool ts_check_is(const ts_check *check, ts_subject subject, const char *fact, const char *word) {
+  uint32_t slot = slot_of(check, subject, fact);
+  if (slot == TS_ABSENT) return false;
+  const ts_known_fact *known = ts_world_known(check->dossier, slot);
+  uint64_t choices = check->dossier->values[slot].choices;
+  if (known->def->type == TS_FLAG) return choices == (ts_same(word, "yes") ? 2 : 1);
+  uint32_t bit = ts_choice_find(known, word);
+  return bit != TS_ABSENT && choices == UINT64_C(1) << bit;
+}
+
+const char *ts_check_shown(const ts_check *check, ts_subject subject, const char *fact) {
+  const ts_dossier *dossier = check->dossier;
+  uint32_t slot = slot_of(check, subject, fact);
+  const ts_value *value = &dossier->values[slot];
+  const ts_known_fact *known = ts_world_known(dossier, slot);
+  char out[96];
+  if (value->text) return value->text;
+  const char *unit =
+      dossier->system == TS_US && known->def->unit_us ? known->def->unit_us : known->def->unit;
+  return ts_arena_copy(dossier->arena, ts_quantity_show(dossier->units, value->range, known->dim,
+                                                        unit, dossier->system, out, sizeof out));
+}
+
+void ts_check_say(const ts_check *check, ts_level level, ts_subject subject, const char *fact,
+                  const char *format, ...) {
+  const ts_dossier *dossier = check->dossier;
+  uint32_t slot = fact ? slot_of(check, subject, fact) : TS_ABSENT;
+  int line = slot == TS_ABSENT ? dossier->subjects[subject].info.line : dossier->values[slot].line;
+  va_list list;
+  char *text = NULL;
+  va_start(list, format);
+  if (vasprintf(&text, format, list) < 0) abort();
+  va_end(list);
+  ts_report(check->problems, level, ts_world_file(dossier, subject), line, "%s", text);
+  free(text);
+}
+
+/* Equal up to what units and arithmetic may lose. */
+static bool more(double a, double b) { return a > b + 1e-9 * fmax(fabs(a), fabs(b)); }
+
+/* ---- what must not be more than something else ---------------------------- */
+
+/* `left` and `right` are reached from the subject by the field name before
+ * the dot; "" is the subject itself. */
+static const struct {
+  const char *entity, *left_from, *left, *right_from, *right;
+  ts_level certain;
+  const char *who, *wrong; /* "the record" "is" / "may be" "up before it is down" */
+} limits[] = {
+    {"immersion", "", "time", "", "task-duration", TS_ERROR, "the immersion",
+     "longer than its task"},
+    {"immersion", "", "wet-time", "", "task-duration", TS_WARNING, "the time wet",
+     "longer than the task"},
+    {"immersion", "", "time", "", "wet-time", TS_ERROR, "the time under water",
+     "longer than the time wet"},
+    {"immersion", "", "eyes-open-time", "", "time", TS_ERROR, "the time with open eyes",
+     "longer than the time under water"},
+    {"immersion", "", "breath-hold", "", "time", TS_ERROR, "one breath-hold",
+     "longer than all the time under water"},
+    {"immersion", "", "depth", "basin", "depth", TS_ERROR, "the immersion",
+     "deeper than the water"},
+    {"record", "", "depth", "basin", "depth", TS_ERROR, "the record", "deeper than the water"},
+    {"chamber", "", "depth", "basin", "depth", TS_ERROR, "the chamber", "deeper than the water"},
+    {"task", "", "landing-depth", "basin", "depth", TS_ERROR, "the landing place",
+     "deeper than the water"},
+    {"basin", "", "least-depth", "", "depth", TS_ERROR, "the least depth",
+     "more than the greatest"},
+    {"supply", "", "reserve-pressure", "", "pressure", TS_ERROR, "the reserve",
+     "more than there is at the start"},
+    {"task", "", "start", "", "finish", TS_ERROR, "the task", "over before it starts"},
+    {"task", "day", "call", "", "start", TS_ERROR, "the task", "begun before the day's call"},
+    {"task", "", "finish", "day", "wrap", TS_ERROR, "the task", "over only after the day's wrap"},
+    {"day", "", "call", "", "wrap", TS_ERROR, "the day", "over before it begins"},
+    {"day", "", "child-call", "", "child-wrap", TS_ERROR, "the children's day",
+     "over before it begins"},
+    {"day", "", "call", "", "child-call", TS_WARNING, "the children's call",
+     "before the day's first call"},
+    {"day", "", "child-wrap", "", "wrap", TS_WARNING, "the children's release",
+     "after the day's wrap"},
+    {"record", "", "down", "", "up", TS_ERROR, "the record", "up before it is down"},
+    {"record", "day", "call", "", "down", TS_WARNING, "the record", "before the day's call"},
+    {"record", "", "up", "day", "wrap", TS_WARNING, "the record", "after the day's wrap"},
+};
+
+/* Places a site's parts are looked for from, where the subject does not stand in the site. */
+static ts_subject reach(const ts_check *check, const char *from) {
+  if (!*from) return check->subject;
+  ts_field field = ts_subject_field(check->dossier, check->subject, from);
+  if (field.kind == TS_FIELD_SUBJECT) return field.subject;
+  ts_field site = ts_subject_field(check->dossier, check->subject, "site");
+  if (site.kind != TS_FIELD_SUBJECT || site.subject == TS_NO_SUBJECT) return TS_NO_SUBJECT;
+  field = ts_subject_field(check->dossier, site.subject, from);
+  return field.kind == TS_FIELD_SUBJECT ? field.subject : TS_NO_SUBJECT;
+}
+
+/* Which of the two facts the message points at: one of the subject's own. */
+static void check_limit(const ts_check *check, size_t row) {
+  ts_subject left = reach(check, limits[row].left_from),
+             right = reach(check, limits[row].right_from);
+  const char *a = limits[row].left, *b = limits[row].right;
+  const char *at = *limits[row].left_from ? b : a;
+  ts_range x, y;
+  if (!ts_check_known(check, left, a, &x) || !ts_check_known(check, right, b, &y)) return;
+  if (!more(x.hi, y.lo)) return;
+  bool certain = more(x.lo, y.hi);
+  ts_check_say(check, certain ? limits[row].certain : TS_WARNING, check->subject, at,
+               "%s %s %s: \"%s\" is %s, \"%s\" is %s", limits[row].who, certain ? "is" : "may be",
+               limits[row].wrong, a, ts_check_shown(check, left, a), b,
+               ts_check_shown(check, right, b));
+}
+
+static void check_limits(const ts_check *check) {
+  const char *entity = check->dossier->subjects[check->subject].info.entity->name;
+  for (size_t i = 0; i < sizeof limits / sizeof *limits; i++)
+    if (ts_same(limits[i].entity, entity)) check_limit(check, i);
+}
+
+/* ---- volume, turnover ---------------------------------------------------- */
+
+/* A round or stepped tank holds less than length x width x mean depth, but no
+ * tank holds more than length x width x greatest depth. */
+static void check_volume(const ts_check *check) {
+  ts_range stated, computed, length, width, depth;
+  if (!ts_check_known(check, check->subject, "volume", &stated) ||
+      !ts_check_known(check, check->subject, "volume-by-dimensions", &computed) ||
+      !ts_check_known(check, check->subject, "length", &length) ||
+      !ts_check_known(check, check->subject, "width", &width) ||
+      !ts_check_known(check, check->subject, "depth", &depth))
+    return;
+  if (stated.hi >= 0.9 * computed.lo && stated.lo <= 1.1 * computed.hi) return;
+  bool impossible =
+      stated.lo > 1.1 * length.hi * width.hi * depth.hi || stated.hi < 0.5 * computed.lo;
+  ts_check_say(check, impossible ? TS_ERROR : TS_WARNING, check->subject, "volume",
+               "stated volume %s differs by more than 10 %% from length, width and depths, which "
+               "give %s",
+               ts_check_shown(check, check->subject, "volume"),
+               ts_check_shown(check, check->subject, "volume-by-dimensions"));
+}
+
+static bool volume_of(const ts_check *check, ts_subject basin, ts_range *volume) {
+  return ts_check_known(check, basin, "volume", volume) ||
+         ts_check_known(check, basin, "volume-by-dimensions", volume);
+}
+
+static void check_turnover(const ts_check *check) {
+  ts_range turnover, flow, volume;
+  if (!ts_check_known(check, check->subject, "turnover", &turnover) ||
+      !ts_check_known(check, check->subject, "flow", &flow) ||
+      !volume_of(check, reach(check, "basin"), &volume) || !(flow.lo > 0))
+    return;
+  ts_range computed = {volume.lo / flow.hi, volume.hi / flow.lo};
+  if (turnover.hi >= 0.9 * computed.lo && turnover.lo <= 1.1 * computed.hi) return;
+  char out[96];
+  ts_check_say(check, TS_ERROR, check->subject, "turnover",
+               "stated turnover %s differs by more than 10 %% from volume and flow, which give %s",
+               ts_check_shown(check, check->subject, "turnover"),
+               ts_quantity_show(check->dossier->units, computed, TS_TIME, "h",
+                                check->dossier->system, out, sizeof out));
+}
+
+/* ---- the log against itself ---------------------------------------------- */
+
+/* The person's other record, if it is of the same date and not later than this one. */
+static bool counts_towards(const ts_check *check, ts_subject other, ts_range down) {
+  const ts_dossier *dossier = check->dossier;
+  ts_subject day = ts_world_above(dossier, check->subject, "day");
+  ts_subject other_day = ts_world_above(dossier, other, "day");
+  ts_range date, other_date, other_down;
+  return ts_check_known(check, day, "date", &date) &&
+         ts_check_known(check, other_day, "date", &other_date) && date.lo == other_date.lo &&
+         ts_check_known(check, other, "down", &other_down) && other_down.lo <= down.lo;
+}
+
+static bool log_total(const ts_check *check, ts_range *total) {
+  ts_subject person = ts_world_target(check->dossier, check->subject, "person");
+  ts_range down, duration;
+  *total = (ts_range){0, 0};
+  if (person == TS_NO_SUBJECT || !ts_check_known(check, check->subject, "down", &down))
+    return false;
+  ts_field records = ts_subject_field(check->dossier, person, "records");
+  for (size_t i = 0; i < records.count; i++) {
+    if (!counts_towards(check, records.list[i], down)) continue;
+    if (!ts_check_known(check, records.list[i], "duration", &duration)) return false;
+    total->lo += duration.lo;
+    total->hi += duration.hi;
+  }
+  return true;
+}
+
+static void check_log_total(const ts_check *check) {
+  ts_range stated, total;
+  const double minute = 60; /* a log is kept in whole minutes */
+  if (!ts_check_known(check, check->subject, "day-total-stated", &stated) ||
+      !log_total(check, &total))
+    return;
+  if (stated.lo <= total.hi + minute && stated.hi >= total.lo - minute) return;
+  char out[96];
+  ts_check_say(check, TS_ERROR, check->subject, "day-total-stated",
+               "the log states %s for the day, but its entries add up to %s",
+               ts_check_shown(check, check->subject, "day-total-stated"),
+               ts_quantity_show(check->dossier->units, total, TS_TIME, "min",
+                                check->dossier->system, out, sizeof out));
+}
+
+/* ---- age ------------------------------------------------------------------- */
+
+/* Posts that the law and practice of every place give to adults. */
+static const struct {
+  const char *role;
+  ts_level level;
+} adults[] = {
+    {"diving-supervisor", TS_ERROR}, {"safety-diver", TS_ERROR}, {"standby-diver", TS_ERROR},
+    {"camera-diver", TS_ERROR},      {"medic", TS_ERROR},        {"chaperone", TS_ERROR},
+    {"teacher", TS_ERROR},           {"lifeguard", TS_WARNING},  {"stunt-performer", TS_WARNING},
+};
+
+static void check_age(const ts_check *check) {
+  ts_range age, born, revised;
+  const double adult = 18 * TS_YEAR_SECONDS;
+  if (ts_check_known(check, check->subject, "born", &born) &&
+      ts_check_known(check, 0, "on", &revised) && born.lo > revised.hi)
+    ts_check_say(check, TS_ERROR, check->subject, "born",
+                 "\"%s\" is born after the date of this revision",
+                 check->dossier->subjects[check->subject].info.path);
+  if (!ts_check_known(check, check->subject, "age-at-start", &age) || age.lo >= adult) return;
+  for (size_t i = 0; i < sizeof adults / sizeof *adults; i++) {
+    if (!ts_check_is(check, check->subject, "role", adults[i].role)) continue;
+    bool certain = age.hi < adult;
+    ts_check_say(check, certain ? adults[i].level : TS_WARNING, check->subject, "born",
+                 "a %s %s under 18 on the first day", adults[i].role, certain ? "is" : "may be");
+  }
+}
+
+/* ---- gas -------------------------------------------------------------------- */
+
+/* Least and most gas, as free gas at the surface, that an immersion breathes;
+ * false when that is not known. Somebody who gives the mouthpiece away breathes
+ * less than the time says. */
+static bool gas_used(const ts_check *check, ts_subject immersion, ts_range rate, ts_range *used) {
+  const double bar_per_metre = 0.0995; /* fresh water, 1 atm at the surface: common practice */
+  ts_range time, depth;
+  if (!ts_check_is(check, immersion, "gives-up-gas", "no") ||
+      !ts_check_is(check, immersion, "breathes-gas", "yes") ||
+      !ts_check_known(check, immersion, "time", &time) ||
+      !ts_check_known(check, immersion, "depth", &depth))
+    return false;
+  *used = (ts_range){time.lo * rate.lo, time.hi * rate.hi * (1 + bar_per_metre * depth.hi)};
+  return true;
+}
+
+static bool gas_there(const ts_check *check, ts_range *there) {
+  ts_range volume, cylinders, pressure, reserve;
+  if (!ts_check_known(check, check->subject, "cylinder-volume", &volume) ||
+      !ts_check_known(check, check->subject, "cylinders", &cylinders) ||
+      !ts_check_known(check, check->subject, "pressure", &pressure) ||
+      !ts_check_known(check, check->subject, "reserve-pressure", &reserve))
+    return false;
+  const double atmosphere = 101325;
+  there->lo = volume.lo * cylinders.lo * fmax(0, pressure.lo - reserve.hi) / atmosphere;
+  there->hi = volume.hi * cylinders.hi * fmax(0, pressure.hi - reserve.lo) / atmosphere;
+  return true;
+}
+
+/* One task's use of this supply; the bank is refilled between tasks at most. */
+static void check_gas_of_task(const ts_check *check, ts_subject task, ts_range there,
+                              ts_range rate) {
+  ts_field immersions = ts_subject_field(check->dossier, task, "immersions");
+  ts_range needed = {0, 0}, used;
+  for (size_t i = 0; i < immersions.count; i++) {
+    if (ts_world_target(check->dossier, immersions.list[i], "supply") != check->subject) continue;
+    if (!gas_used(check, immersions.list[i], rate, &used)) continue;
+    needed.lo += used.lo;
+    needed.hi += used.hi;
+  }
+  if (needed.hi <= there.lo) return;
+  bool certain = needed.lo > there.hi;
+  char have[96], want[96];
+  const ts_dossier *dossier = check->dossier;
+  ts_check_say(
+      check, certain ? TS_ERROR : TS_WARNING, check->subject, NULL,
+      "the gas in \"%s\" %s not last through the minutes planned in \"%s\": %s above the "
+      "reserve, %s needed",
+      dossier->subjects[check->subject].info.path, certain ? "does" : "may",
+      dossier->subjects[task].info.path,
+      ts_quantity_show(dossier->units, there, TS_VOLUME, "L", dossier->system, have, sizeof have),
+      ts_quantity_show(dossier->units, needed, TS_VOLUME, "L", dossier->system, want, sizeof want));
+}
+
+static void check_gas(const ts_check *check) {
+  ts_range there, rate;
+  if (!gas_there(check, &there) ||
+      !ts_check_known(check, check->subject, "surface-consumption", &rate))
+    return;
+  ts_field tasks = ts_subject_field(check->dossier, 0, "tasks");
+  for (size_t i = 0; i < tasks.count; i++) check_gas_of_task(check, tasks.list[i], there, rate);
+}
+
+static void check_gas_source(const ts_check *check) {
+  const ts_dossier *dossier = check->dossier;
+  ts_subject supply = ts_world_target(dossier, check->subject, "supply");
+  ts_subject site = reach(check, "site");
+  const char *path = dossier->subjects[check->subject].info.path;
+  if (supply == TS_NO_SUBJECT) {
+    if (ts_check_is(check, check->subject, "breathes-gas", "yes"))
+      ts_check_say(check, TS_WARNING, check->subject, "breathes-gas",
+                   "\"%s\" breathes gas, but \"supply\" does not say from what", path);
+    return;
+  }
+  if (ts_world_above(dossier, supply, "site") != site)
+    ts_check_say(check, TS_WARNING, check->subject, "supply",
+                 "\"%s\" breathes from \"%s\", which is not at the day's site", path,
+                 dossier->subjects[supply].info.path);
+}
+
+/* ---- posts against counts ------------------------------------------------- */
+
+static const struct {
+  const char *role, *count;
+} counted_posts[] = {
+    {"safety-diver", "safety-divers"},
+    {"standby-diver", "standby-divers"},
+    {"lifeguard", "lifeguards"},
+};
+
+static void check_post_counts(const ts_check *check) {
+  ts_field posts = ts_subject_field(check->dossier, check->subject, "posts");
+  ts_range stated;
+  for (size_t i = 0; i < sizeof counted_posts / sizeof *counted_posts; i++) {
+    size_t named = 0;
+    for (size_t k = 0; k < posts.count; k++)
+      if (ts_check_is(check, posts.list[k], "role", counted_posts[i].role)) named++;
+    if (!named || !ts_check_known(check, check->subject, counted_posts[i].count, &stated)) continue;
+    if ((double)named >= stated.lo && (double)named <= stated.hi) continue;
+    ts_check_say(check, TS_WARNING, check->subject, counted_posts[i].count,
+                 "\"%s\" is %s, but %zu %s named as %s", counted_posts[i].count,
+                 ts_check_shown(check, check->subject, counted_posts[i].count), named,
+                 named == 1 ? "post is" : "posts are", counted_posts[i].role);
+  }
+}
+
+/* ---- dates ------------------------------------------------------------------ */
+
+static double date_read(const ts_dossier *dossier, const char *text, double otherwise) {
+  ts_range range;
+  ts_dim dim;
+  char why[64];
+  bool read = text && ts_quantity_read(dossier->units, text, &range, &dim, why, sizeof why);
+  return read && dim == TS_MOMENT ? range.lo : otherwise;
+}
+
+static void check_controls(const ts_check *check) {
+  const ts_dossier *dossier = check->dossier;
+  for (size_t i = 0; i < dossier->control_count; i++) {
+    const ts_applied_control *control = &dossier->controls[i];
+    ts_subject day = ts_world_above(dossier, control->scope, "day");
+    ts_range date;
+    if (!control->in_place || !ts_check_known(check, day, "date", &date)) continue;
+    if (date_read(dossier, control->on, -INFINITY) > date.hi)
+      ts_report(check->problems, TS_ERROR, ts_world_file(dossier, control->scope), control->line,
+                "control \"%s\" was checked on %s, after the day it is to work on",
+                control->control, control->on);
+  }
+}
+
+static void check_evidence(const ts_check *check) {
+  const ts_dossier *dossier = check->dossier;
+  ts_range revised;
+  if (!ts_check_known(check, 0, "on", &revised) || !ts_world_text(dossier, 0, "on")) return;
+  for (size_t i = 0; i < dossier->evidence_count; i++)
+    if (date_read(dossier, dossier->evidence[i].on, -INFINITY) > revised.hi)
+      ts_report(check->problems, TS_WARNING, dossier->sources[dossier->evidence_file[i]].path,
+                dossier->evidence[i].line, "evidence for \"%s\" is dated %s, after this revision",
+                dossier->evidence[i].target, dossier->evidence[i].on);
+}
+
+/* Facts like "tested-on" say what was done: not after this revision was written. */
+static void check_done_dates(const ts_check *check) {
+  const ts_dossier *dossier = check->dossier;
+  const ts_subject_entry *entry = &dossier->subjects[check->subject];
+  ts_range revised, done;
+  if (!ts_check_known(check, 0, "on", &revised) || !ts_world_text(dossier, 0, "on")) return;
+  for (size_t i = 0; i < dossier->vocabulary->entities[entry->entity].count; i++) {
+    const ts_fact_def *def = ts_known_at(dossier->vocabulary, entry->entity, i)->def;
+    size_t length = strlen(def->name);
+    if (def->type != TS_DATE || length < 4 || !ts_same(def->name + length - 3, "-on")) continue;
+    if (ts_check_known(check, check->subject, def->name, &done) && done.lo > revised.hi)
+      ts_check_say(check, TS_WARNING, check->subject, def->name,
+                   "\"%s\" is %s, after the date of this revision", def->name,
+                   ts_check_shown(check, check->subject, def->name));
+  }
+}
+
+static void check_same_day(const ts_check *check) {
+  const ts_dossier *dossier = check->dossier;
+  for (ts_subject s = 0; s < check->subject; s++)
+    if (ts_world_is(dossier, s, "day") &&
+        ts_same(ts_world_text(dossier, s, "date"),
+                ts_world_text(dossier, check->subject, "date")) &&
+        ts_world_target(dossier, s, "site") == ts_world_target(dossier, check->subject, "site"))
+      ts_check_say(check, TS_WARNING, check->subject, "date",
+                   "the site has this date already, at line %d of \"%s\"",
+                   dossier->subjects[s].info.line, dossier->subjects[s].info.file);
+}
+
+/* ---- the table ---------------------------------------------------------- */
+
+static const struct {
+  const char *entity; /* NULL: every one */
+  void (*check)(const ts_check *check);
+} checks[] = {
+    {NULL, check_limits},
+    {"basin", check_volume},
+    {"plant", check_turnover},
+    {"record", check_log_total},
+    {"person", check_age},
+    {"supply", check_gas},
+    {"immersion", check_gas_source},
+    {"task", check_post_counts},
+    {NULL, check_done_dates},
+    {"day", check_same_day},
+    {"person", ts_check_presence},
+    {"production", check_controls},
+    {"production", check_evidence},
+};
+
+void ts_world_crosscheck(const ts_dossier *dossier, ts_diagnostics *problems) {
+  for (ts_subject s = 0; s < dossier->subject_count; s++) {
+    ts_check check = {dossier, problems, s};
+    for (size_t i = 0; i < sizeof checks / sizeof *checks; i++)
+      if (!checks[i].entity || ts_world_is(dossier, s, checks[i].entity)) checks[i].check(&check);
+  }
+}

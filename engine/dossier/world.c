@@ -1,0 +1,240 @@
+#include "dossier/world.h"
+#include "dossier/value.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+ts_dossier *ts_world_new(const ts_vocabulary *vocabulary, const ts_units *units) {
+  ts_dossier *dossier = ts_alloc(sizeof *dossier);
+  *dossier = (ts_dossier){.arena = ts_arena_new(), .vocabulary = vocabulary, .units = units};
+  dossier->plans = ts_plans_new(vocabulary, dossier->arena);
+  return dossier;
+}
+
+void ts_dossier_free(ts_dossier *dossier) {
+  if (!dossier) return;
+  ts_plans_free(dossier->plans, dossier->vocabulary);
+  ts_names_release(&dossier->paths);
+  ts_names_release(&dossier->person_days);
+  free(dossier->subjects);
+  free(dossier->values);
+  free(dossier->owners);
+  free(dossier->targets);
+  free(dossier->sources);
+  free(dossier->evidence);
+  free(dossier->evidence_file);
+  free(dossier->controls);
+  free(dossier->waivers);
+  ts_arena_free(dossier->arena);
+  free(dossier);
+}
+
+/* ---- growing ----------------------------------------------------------- */
+
+static void add_slot(ts_dossier *dossier, ts_subject subject, const ts_known_fact *fact, int line) {
+  if (dossier->slot_count == dossier->slot_capacity) {
+    size_t capacity = dossier->slot_capacity ? 2 * dossier->slot_capacity : 256;
+    dossier->values = ts_resize(dossier->values, capacity * sizeof *dossier->values);
+    dossier->owners = ts_resize(dossier->owners, capacity * sizeof *dossier->owners);
+    dossier->targets = ts_resize(dossier->targets, capacity * sizeof *dossier->targets);
+    dossier->slot_capacity = capacity;
+  }
+  ts_value value = ts_value_unknown(fact);
+  value.line = line;
+  dossier->values[dossier->slot_count] = value;
+  dossier->owners[dossier->slot_count] = subject;
+  dossier->targets[dossier->slot_count++] = (ts_list){0};
+}
+
+ts_subject ts_world_add(ts_dossier *dossier, uint32_t entity, const char *path, ts_subject parent,
+                        uint32_t file, int line) {
+  const ts_known_entity *known = &dossier->vocabulary->entities[entity];
+  TS_GROW(dossier->subjects, dossier->subject_count, dossier->subject_capacity);
+  ts_subject subject = (ts_subject)dossier->subject_count++;
+  ts_subject_entry *entry = &dossier->subjects[subject];
+  *entry = (ts_subject_entry){.entity = entity, .file = file};
+  entry->info = (ts_subject_info){.entity = known->def,
+                                  .path = path,
+                                  .label = path,
+                                  .line = line,
+                                  .parent = parent,
+                                  .slot = (uint32_t)dossier->slot_count};
+  entry->info.file = file < dossier->source_count ? dossier->sources[file].name : "";
+  for (size_t i = 0; i < known->count; i++)
+    add_slot(dossier, subject, ts_known_at(dossier->vocabulary, entity, i), line);
+  ts_names_put(&dossier->paths, path, subject);
+  return subject;
+}
+
+static bool is_part_of(const ts_dossier *dossier, uint32_t entity, ts_subject subject) {
+  return dossier->vocabulary->entities[entity].def->single &&
+         dossier->plans[entity].parent == dossier->subjects[subject].entity;
+}
+
+const char *ts_world_part_path(ts_dossier *dossier, ts_subject subject, const char *entity) {
+  if (subject == 0) return entity;
+  return ts_arena_printf(dossier->arena, "%s/%s", dossier->subjects[subject].info.path, entity);
+}
+
+void ts_world_complete(ts_dossier *dossier, ts_subject subject) {
+  for (uint32_t i = 0; i < dossier->vocabulary->entity_count; i++) {
+    if (!is_part_of(dossier, i, subject)) continue;
+    ts_subject_info info = dossier->subjects[subject].info;
+    const char *path =
+        ts_world_part_path(dossier, subject, dossier->vocabulary->entities[i].def->name);
+    ts_subject part = ts_names_get(&dossier->paths, path);
+    if (part == TS_NO_SUBJECT)
+      part = ts_world_add(dossier, i, path, subject, dossier->subjects[subject].file, info.line);
+    ts_world_complete(dossier, part);
+  }
+}
+
+void ts_list_add(ts_arena *arena, ts_list *list, ts_subject subject) {
+  if (list->count == list->capacity) {
+    size_t capacity = list->capacity ? 2 * list->capacity : 4;
+    ts_subject *larger = ts_arena_alloc(arena, capacity * sizeof *larger);
+    if (list->count) memcpy(larger, list->at, list->count * sizeof *larger);
+    list->at = larger;
+    list->capacity = capacity;
+  }
+  list->at[list->count++] = subject;
+}
+
+/* ---- looking ----------------------------------------------------------- */
+
+uint32_t ts_world_slot(const ts_dossier *dossier, ts_subject subject, const char *name) {
+  const ts_subject_entry *entry = &dossier->subjects[subject];
+  uint32_t position = ts_fact_position(dossier->vocabulary, entry->entity, name);
+  return position == TS_ABSENT ? TS_ABSENT : entry->info.slot + position;
+}
+
+const ts_known_fact *ts_world_known(const ts_dossier *dossier, uint32_t slot) {
+  const ts_subject_entry *entry = &dossier->subjects[dossier->owners[slot]];
+  return ts_known_at(dossier->vocabulary, entry->entity, slot - entry->info.slot);
+}
+
+const char *ts_world_text(const ts_dossier *dossier, ts_subject subject, const char *name) {
+  uint32_t slot = ts_world_slot(dossier, subject, name);
+  return slot == TS_ABSENT ? NULL : dossier->values[slot].text;
+}
+
+ts_subject ts_world_target(const ts_dossier *dossier, ts_subject subject, const char *name) {
+  uint32_t slot = ts_world_slot(dossier, subject, name);
+  if (slot == TS_ABSENT || !dossier->targets[slot].count) return TS_NO_SUBJECT;
+  return dossier->targets[slot].at[0];
+}
+
+bool ts_world_is(const ts_dossier *dossier, ts_subject subject, const char *entity) {
+  return ts_same(dossier->subjects[subject].info.entity->name, entity);
+}
+
+ts_subject ts_world_above(const ts_dossier *dossier, ts_subject subject, const char *entity) {
+  while (subject != TS_NO_SUBJECT && !ts_world_is(dossier, subject, entity))
+    subject = dossier->subjects[subject].info.parent;
+  return subject;
+}
+
+const char *ts_world_file(const ts_dossier *dossier, ts_subject subject) {
+  uint32_t file = dossier->subjects[subject].file;
+  return file < dossier->source_count ? dossier->sources[file].path : "";
+}
+
+/* ---- what other stages see --------------------------------------------- */
+
+ts_subject ts_subject_count(const ts_dossier *dossier) {
+  return (ts_subject)dossier->subject_count;
+}
+
+const ts_subject_info *ts_subject_at(const ts_dossier *dossier, ts_subject subject) {
+  return &dossier->subjects[subject].info;
+}
+
+ts_subject ts_subject_find(const ts_dossier *dossier, const char *path) {
+  return ts_names_get(&dossier->paths, path); /* TS_ABSENT is TS_NO_SUBJECT */
+}
+
+uint32_t ts_slot_count(const ts_dossier *dossier) { return (uint32_t)dossier->slot_count; }
+
+const ts_value *ts_slot_value(const ts_dossier *dossier, uint32_t slot) {
+  return &dossier->values[slot];
+}
+
+const ts_fact_def *ts_slot_fact(const ts_dossier *dossier, uint32_t slot) {
+  return ts_world_known(dossier, slot)->def;
+}
+
+ts_subject ts_slot_subject(const ts_dossier *dossier, uint32_t slot) {
+  return dossier->owners[slot];
+}
+
+char *ts_slot_path(const ts_dossier *dossier, uint32_t slot, char *out, size_t size) {
+  snprintf(out, size, "%s/%s", dossier->subjects[dossier->owners[slot]].info.path,
+           ts_slot_fact(dossier, slot)->name);
+  return out;
+}
+
+bool ts_slot_assumed(const ts_dossier *dossier, uint32_t slot) {
+  return dossier->values[slot].state == TS_UNKNOWN;
+}
+
+/* ---- fields ------------------------------------------------------------ */
+
+ts_field ts_subject_field(const ts_dossier *dossier, ts_subject subject, const char *name) {
+  const ts_subject_entry *entry = &dossier->subjects[subject];
+  const ts_plan *plan = &dossier->plans[entry->entity];
+  uint32_t number = ts_names_get(&plan->names, name);
+  ts_field field = {.kind = TS_FIELD_NONE, .subject = TS_NO_SUBJECT};
+  if (number == TS_ABSENT) return field;
+  ts_plan_field meaning = plan->fields[number];
+  field.kind = meaning.kind;
+  field.bit = meaning.bit;
+  switch (meaning.kind) {
+  case TS_FIELD_SUBJECT: field.subject = entry->links[meaning.index]; break;
+  case TS_FIELD_LIST:
+    field.list = entry->lists[meaning.index].at;
+    field.count = entry->lists[meaning.index].count;
+    break;
+  default: field.slot = entry->info.slot + meaning.index; break;
+  }
+  return field;
+}
+
+const char *ts_subject_nearest(const ts_dossier *dossier, ts_subject subject, const char *name) {
+  return ts_names_nearest(&dossier->plans[dossier->subjects[subject].entity].names, name);
+}
+
+/* ---- papers and sources ------------------------------------------------ */
+
+size_t ts_evidence_count(const ts_dossier *dossier) { return dossier->evidence_count; }
+
+const ts_evidence *ts_evidence_at(const ts_dossier *dossier, size_t index) {
+  return &dossier->evidence[index];
+}
+
+size_t ts_applied_count(const ts_dossier *dossier) { return dossier->control_count; }
+
+const ts_applied_control *ts_applied_at(const ts_dossier *dossier, size_t index) {
+  return &dossier->controls[index];
+}
+
+size_t ts_waiver_count(const ts_dossier *dossier) { return dossier->waiver_count; }
+
+const ts_waiver *ts_waiver_at(const ts_dossier *dossier, size_t index) {
+  return &dossier->waivers[index];
+}
+
+size_t ts_source_count(const ts_dossier *dossier) { return dossier->source_count; }
+
+const char *ts_source_name(const ts_dossier *dossier, size_t index) {
+  return dossier->sources[index].name;
+}
+
+const char *ts_source_digest(const ts_dossier *dossier, size_t index) {
+  return dossier->sources[index].digest;
+}
+
+ts_system ts_dossier_units(const ts_dossier *dossier) { return dossier->system; }
+
+const ts_vocabulary *ts_dossier_vocabulary(const ts_dossier *dossier) {
+  return dossier->vocabulary;
+}

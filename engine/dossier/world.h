@@ -1,0 +1,130 @@
+/* The dossier in memory.
+ *
+ * A dossier is built in steps, each in its own file:
+ *
+ *   reader.c    files and elements  -> subjects with values, in document order
+ *   link.c      texts of references -> subjects; person-days; lists; `links`
+ *   derive.c    facts worked out from other facts
+ *   crosscheck.c the dossier against itself
+ *
+ * Subjects and slots only ever grow at the end, so numbers once given hold.
+ * Everything but the growing arrays lives in the arena. Stage-internal. */
+#ifndef TS_DOSSIER_WORLD_H
+#define TS_DOSSIER_WORLD_H
+
+#include "base/text.h"
+#include "dossier/plan.h"
+#include "dossier/subjects.h"
+#include "dossier/vocabulary_index.h"
+
+typedef struct {
+  ts_subject *at;
+  size_t count, capacity; /* grows in the arena */
+} ts_list;
+
+typedef struct {
+  ts_subject_info info;
+  uint32_t entity;   /* index in the vocabulary */
+  uint32_t file;     /* index in `sources` */
+  bool removed;      /* an example emptied the list it was in */
+  ts_subject *links; /* by link number of the entity's plan */
+  ts_list *lists;    /* by list number of the entity's plan */
+} ts_subject_entry;
+
+typedef struct {
+  const char *path; /* as messages show it */
+  const char *name; /* relative to the dossier's folder */
+  char digest[65];
+} ts_source;
+
+struct ts_dossier {
+  ts_arena *arena;
+  const ts_vocabulary *vocabulary;
+  const ts_units *units;
+  ts_system system;
+
+  ts_subject_entry *subjects;
+  size_t subject_count, subject_capacity;
+  ts_names paths;       /* path -> subject */
+  ts_names person_days; /* "p1@2027-03-09" -> subject, by what it refers to now */
+
+  ts_value *values;   /* by slot */
+  ts_subject *owners; /* by slot */
+  ts_list *targets;   /* by slot: what a reference refers to */
+  size_t slot_count, slot_capacity;
+
+  ts_plan *plans; /* by entity */
+
+  ts_source *sources;
+  size_t source_count, source_capacity;
+  ts_evidence *evidence;
+  uint32_t *evidence_file;
+  size_t evidence_count, evidence_capacity;
+  ts_applied_control *controls;
+  size_t control_count, control_capacity;
+  ts_waiver *waivers;
+  size_t waiver_count, waiver_capacity;
+};
+
+ts_dossier *ts_world_new(const ts_vocabulary *vocabulary, const ts_units *units);
+
+/* Adds a subject with all its facts unknown. `path` must not be taken. Returns its number. */
+ts_subject ts_world_add(ts_dossier *dossier, uint32_t entity, const char *path, ts_subject parent,
+                        uint32_t file, int line);
+
+/* Adds the single parts of a subject that are not there yet, and theirs. */
+void ts_world_complete(ts_dossier *dossier, ts_subject subject);
+
+/* The path of a single part: "tank-2/water". */
+const char *ts_world_part_path(ts_dossier *dossier, ts_subject subject, const char *entity);
+
+/* The slot of a fact by its written name, or TS_ABSENT. */
+uint32_t ts_world_slot(const ts_dossier *dossier, ts_subject subject, const char *name);
+
+/* The known fact in a slot. */
+const ts_known_fact *ts_world_known(const ts_dossier *dossier, uint32_t slot);
+
+/* Text of a structure or text fact as written, or NULL. */
+const char *ts_world_text(const ts_dossier *dossier, ts_subject subject, const char *name);
+
+/* The subject a reference by that name leads to, or TS_NO_SUBJECT. */
+ts_subject ts_world_target(const ts_dossier *dossier, ts_subject subject, const char *name);
+
+/* The subject itself, or the nearest above it, of the named entity; TS_NO_SUBJECT where none is. */
+ts_subject ts_world_above(const ts_dossier *dossier, ts_subject subject, const char *entity);
+
+/* True when the subject is of the named entity. */
+bool ts_world_is(const ts_dossier *dossier, ts_subject subject, const char *entity);
+
+/* The name of a subject's file as messages show it. */
+const char *ts_world_file(const ts_dossier *dossier, ts_subject subject);
+
+/* What a path names: a subject (*slot is TS_ABSENT) or a fact of one. False when neither is there.
+ */
+bool ts_world_path(const ts_dossier *dossier, const char *path, ts_subject *subject,
+                   uint32_t *slot);
+
+/* Reports that a path leads nowhere, with the nearest one. `what` says whose path it is. */
+void ts_world_no_path(const ts_dossier *dossier, const char *what, const char *path,
+                      ts_diagnostics *problems, const char *file, int line);
+
+void ts_list_add(ts_arena *arena, ts_list *list, ts_subject subject);
+
+/* Finds the subjects that references name. Reports those that lead nowhere;
+ * `doubt` is added to the message ("" or why the target may only seem to be missing). */
+bool ts_world_resolve(ts_dossier *dossier, const char *doubt, ts_diagnostics *problems);
+
+/* Works out links and lists from the reference targets: link.c. May be called again after a change.
+ */
+void ts_world_link(ts_dossier *dossier);
+
+/* Makes a person-day for every person and date with an immersion or a record. */
+void ts_world_person_days(ts_dossier *dossier);
+
+/* Works out every derived fact's value: derive.c. */
+void ts_world_derive(ts_dossier *dossier);
+
+/* The dossier against itself: crosscheck.c. */
+void ts_world_crosscheck(const ts_dossier *dossier, ts_diagnostics *problems);
+
+#endif
