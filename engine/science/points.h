@@ -68,4 +68,39 @@ TS_POINT_OF(volume_at_pressure);
 TS_POINT_OF(water_density);
 TS_RANGE_OF(water_density);
 
+/* cold.c */
+TS_POINT_OF(body_surface_area);
+TS_POINT_OF(body_surface_mosteller);
+TS_POINT_OF(cooling_rate_exercise);
+TS_POINT_OF(cooling_rate_rest);
+TS_POINT_OF(core_cooling_time);
+TS_POINT_OF(frostbite_time);
+TS_POINT_OF(hand_function_time);
+TS_POINT_OF(immersion_heat_loss);
+TS_POINT_OF(suit_insulation);
+TS_POINT_OF(surface_per_mass);
+TS_POINT_OF(survival_time);
+TS_POINT_OF(wind_chill);
+
+/* heat.c */
+TS_POINT_OF(scald_time);
+TS_POINT_OF(scald_time_table);
+TS_POINT_OF(wbgt_indoor);
+TS_POINT_OF(wbgt_limit_acclimatised);
+TS_POINT_OF(wbgt_limit_unacclimatised);
+TS_POINT_OF(wbgt_outdoor);
+TS_POINT_OF(wbgt_reference_acclimatised);
+TS_POINT_OF(wbgt_reference_unacclimatised);
+
+/* heat_index.c */
+TS_POINT_OF(heat_index);
+TS_RANGE_OF(heat_index);
+
+/* moist_air.c */
+TS_POINT_OF(convection_in_air);
+TS_POINT_OF(convection_in_wind);
+TS_POINT_OF(dew_point);
+TS_POINT_OF(evaporative_heat_loss);
+TS_POINT_OF(wet_bulb);
+
 #endif

@@ -15,6 +15,7 @@ static const ts_function functions[] = {
 #include "science/decompression.inc"
 #include "science/gas.inc"
 #include "science/pressure.inc"
+#include "science/thermal.inc"
     {.name = NULL},
 };
 
@@ -48,6 +49,11 @@ static ts_range from_corners(const ts_function *function, const ts_range *x) {
   return (ts_range){function->point(low), function->point(high)};
 }
 
+/* A search ends a few roundings from the root, on either side of it. */
+static ts_range widen_search(ts_range r) {
+  return (ts_range){r.lo - 1e-12 * fabs(r.lo), r.hi + 1e-12 * fabs(r.hi)};
+}
+
 ts_range ts_function_apply(const ts_function *function, const ts_range *x, bool *open) {
   ts_range widest = {function->lo, function->hi}, taken[TS_ARGUMENTS_MAX];
   *open = true;
@@ -56,6 +62,7 @@ ts_range ts_function_apply(const ts_function *function, const ts_range *x, bool 
   ts_range result =
       function->range != NULL ? function->range(taken) : from_corners(function, taken);
   if (!(result.lo <= result.hi)) return widest; /* a NaN, which no row should give */
+  if (function->iterated) result = widen_search(result);
   if (!function->exact) result = ts_range_widen(result, WIDEN);
   *open = false;
   return (ts_range){fmin(fmax(result.lo, widest.lo), widest.hi),

@@ -48,6 +48,7 @@ typedef struct ts_function {
   /* One worked line to try: arguments for `tankside calc`, each in single quotes. */
   const char *example;
   bool exact;           /* read from a table or counted: the ends are not widened */
+  bool iterated;        /* found by search: the ends are widened by 1e-12 of their size */
 } ts_function;
 
 /* All functions, ordered by topic and name; ends with a row whose name is NULL. */

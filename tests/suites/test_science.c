@@ -141,6 +141,7 @@ START_TEST(turning_arguments_turn) {
         pick_all(f, x, &state);
         double first = f->point(x), at = x[i];
         x[i] = pick(&f->argument[i], &state);
+        if (n % 2 == 0) x[i] = at + (x[i] - at) * 1e-3; /* some turn only at a seam */
         double second = f->point(x), change = x[i] > at ? second - first : first - second;
         up = up || change > slack(f, first, second);
         down = down || change < -slack(f, first, second);
@@ -198,7 +199,8 @@ START_TEST(points_stay_points) {
       ts_range all = ts_function_apply(f, box, &open);
       double y = f->point(x);
       ck_assert_msg(all.lo <= y && y <= all.hi, "%s", f->name);
-      ck_assert_msg(all.hi - all.lo <= 1e-14 * fabs(y) + 1e-300, "%s: %.17g .. %.17g", f->name, all.lo,
+      double allowed = f->iterated ? 3e-12 : 1e-14;
+      ck_assert_msg(all.hi - all.lo <= allowed * fabs(y) + 1e-300, "%s: %.17g .. %.17g", f->name, all.lo,
                     all.hi);
       ck_assert_msg(!f->exact || all.lo == all.hi, "%s is exact but was widened", f->name);
     }
