@@ -29,8 +29,9 @@ ts_answer ts_less(const ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equ
   return TS_OPEN;
 }
 
-/* The largest value that counts as below `limit`, and the smallest that
- * counts as not below it: just past and just inside the tolerance, so that asking again settles. */
+/* The largest value that counts as below `limit`, and the smallest that counts
+ * as above it: a little past the tolerance, so that asking again settles. What
+ * lies within the tolerance of a limit stands for the limit itself. */
 static double below(double limit) {
   double step = 1.001 * tolerance * fabs(limit);
   return step > 0 && isfinite(step) ? limit - step : nextafter(limit, -INFINITY);
@@ -39,11 +40,6 @@ static double below(double limit) {
 static double above(double limit) {
   double step = 1.001 * tolerance * fabs(limit);
   return step > 0 && isfinite(step) ? limit + step : nextafter(limit, INFINITY);
-}
-
-static double still(double limit, int sign) {
-  double step = 0.999 * tolerance * fabs(limit);
-  return isfinite(step) ? limit + sign * step : limit;
 }
 
 /* Only facts and what is made from them may shrink: a constant belongs to all evaluations. */
@@ -151,8 +147,8 @@ static bool propagate(ts_graph *graph, ts_node_id top) {
 /* a < b, or with `or_equal` a <= b, is known to hold. */
 static bool impose_less(ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equal) {
   double top = now(graph, b).hi, bottom = now(graph, a).lo;
-  ts_range low = {-INFINITY, or_equal ? still(top, 1) : below(top)};
-  ts_range high = {or_equal ? still(bottom, -1) : above(bottom), INFINITY};
+  ts_range low = {-INFINITY, or_equal ? top : below(top)};
+  ts_range high = {or_equal ? bottom : above(bottom), INFINITY};
   if (!cut(graph, a, low) || !cut(graph, b, high)) return false;
   return propagate(graph, a > b ? a : b);
 }

@@ -119,8 +119,17 @@ static const char *name_given(const pen *p, ts_node_id id) {
   return NULL;
 }
 
+/* A number inside a formula; a range in brackets, so that its dots are not read as part of it. */
+static void write_operand(pen *p, ts_node_id id) {
+  const ts_node *n = ts_node_at(p->box->graph, id);
+  bool range = n->lo < n->hi;
+  if (range) ts_text_add(&p->out, "(");
+  write_value(p, id);
+  if (range) ts_text_add(&p->out, ")");
+}
+
 static void write_leaf(pen *p, ts_node_id id, const ts_node *n) {
-  if (p->numbers || n->op == TS_CONSTANT) write_value(p, id);
+  if (p->numbers || n->op == TS_CONSTANT) write_operand(p, id);
   else write_title(p, n->op == TS_FACT ? n->a : n->b);
 }
 
@@ -140,7 +149,7 @@ static void write_node(pen *p, ts_node_id id, int outer) {
   case TS_ROOT: write_around(p, "√(", n, ")"); break;
   case TS_RAISE: write_around(p, "(", n, ")"); ts_text_addf(&p->out, "^%d", n->k); break;
   case TS_CALL:
-    if (p->numbers) write_value(p, id);
+    if (p->numbers) write_operand(p, id);
     else write_call(p, n);
     break;
   case TS_DERIVED: case TS_FACT: case TS_CONSTANT: case TS_LINK: write_leaf(p, id, n); break;
@@ -323,11 +332,14 @@ static void write_side(pen *p, ts_node_id id) {
   ts_text_add(&p->out, ")");
 }
 
+/* What was found out, read from the side that is not a bare threshold: "margin (18..20 s) < 20 s". */
 static void write_compare(pen *p, const ts_step *step) {
-  static const char *const sign[2][2] = {{" ≥ ", " > "}, {" < ", " ≤ "}}; /* [taken][or_equal] */
-  write_side(p, step->a);
-  ts_text_add(&p->out, sign[step->taken][step->or_equal]);
-  write_side(p, step->b);
+  static const char *const sign[2][2] = {{" ≥ ", " > "}, {" < ", " ≤ "}};   /* [taken][or_equal] */
+  static const char *const turned[2][2] = {{" ≤ ", " < "}, {" > ", " ≥ "}}; /* the same, sides exchanged */
+  bool turn = ts_node_at(p->box->graph, step->a)->op == TS_CONSTANT;
+  write_side(p, turn ? step->b : step->a);
+  ts_text_add(&p->out, (turn ? turned : sign)[step->taken][step->or_equal]);
+  write_side(p, turn ? step->a : step->b);
 }
 
 static void write_answer(pen *p, const ts_step *step) {

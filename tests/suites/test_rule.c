@@ -1,0 +1,404 @@
+/* Rules: the sandbox refuses what it must, courses are all seen, and what is said can be redone. */
+#include "rule/rule.h"
+
+#include "base/file.h"
+#include "base/text.h"
+#include "scratch.h"
+
+#include <check.h>
+#include <stdlib.h>
+#include <string.h>
+
+Suite *suite_rule(void);
+
+typedef struct {
+  ts_arena *arena;
+  ts_units *units;
+  ts_vocabulary *vocabulary;
+  ts_packs *packs;
+  ts_diagnostics *problems;
+  char scratch[256];
+  const char *folder;
+  bool loaded;
+} bench;
+
+static void put(bench *b, const char *name, const char *text) {
+  ck_assert(ts_file_write(ts_path_join(b->arena, b->folder, name), text, strlen(text), b->problems));
+}
+
+static bench open_bench(void) {
+  char why[256];
+  bench b = {.arena = ts_arena_new(), .units = ts_units_new(why, sizeof why), .vocabulary = ts_vocabulary_new(), .problems = ts_diagnostics_new()};
+  b.packs = ts_packs_new(b.units, b.vocabulary);
+  scratch_make(b.scratch, sizeof b.scratch);
+  b.folder = ts_path_join(b.arena, b.scratch, "pack");
+  ck_assert(ts_folder_make(b.folder, b.problems));
+  return b;
+}
+
+static void close_bench(bench *b) {
+  scratch_remove(b->scratch);
+  ts_packs_free(b->packs);
+  ts_vocabulary_free(b->vocabulary);
+  ts_units_free(b->units);
+  ts_diagnostics_free(b->problems);
+  ts_arena_free(b->arena);
+}
+
+
+
+/* One rule with this body, loaded from a file of its own. */
+static bench bench_with(const char *before, const char *body) {
+  bench b = open_bench();
+  const char *rule = ts_arena_printf(b.arena, "%s\nrule { id = 'x.y', title = 't', each = 'immersion', harm = 'h', "
+                                     "sources = { 'common practice' },\n assess = function (i)\n%s\nend }\n", before, body);
+  put(&b, "a.lua", rule);
+  b.loaded = ts_packs_load(b.packs, b.folder, b.problems);
+  return b;
+}
+
+static char *printed(const bench *b) {
+  char *text = NULL;
+  size_t size = 0;
+  FILE *out = open_memstream(&text, &size);
+  ts_diagnostics_print(b->problems, out);
+  fclose(out);
+  return text;
+}
+
+static void expect_report(const bench *b, const char *part) {
+  char *text = printed(b);
+  ck_assert_msg(strstr(text, part) != NULL, "\"%s\" not in: %s", part, text);
+  free(text);
+}
+
+typedef void (*looker)(const ts_evaluation *seen);
+
+/* Runs the rule over an example immersion with one fact given, and looks. */
+static void evaluate(bench *b, const char *path, const char *value, looker look) {
+  if (!b->loaded) ck_abort_msg("not loaded: %s", printed(b));
+  ts_subject subject;
+  ts_dossier *world = ts_dossier_example(b->vocabulary, b->units, "immersion", &subject);
+  ck_assert(!path || ts_dossier_given(world, subject, path, value, b->problems, "test", 1));
+  ts_evaluator *evaluator = ts_evaluator_new(b->packs, world);
+  look(ts_evaluate(evaluator, 0, subject, NULL, 0));
+  ts_evaluator_free(evaluator);
+  ts_dossier_free(world);
+}
+
+/* ---- refused while loading ------------------------------------------------------------- */
+
+static const struct {
+  const char *body, *says;
+} refused[] = {
+    {"if i.depth == i.depth then end", "\"==\" and \"~=\" are only for"},
+    {"if i.takes ~= 3 then end", "\"==\" and \"~=\" are only for"},
+    {"local t = {} local x = t[i.depth < q'1 m']", "no comparison inside [ ]"},
+    {"goto done ::done::", "goto"},
+    {"local _ENV = {}", "_ENV"},
+    {"local x <close> = nil", "<close>"},
+    {"local x = 1 & 3", "bitwise"},
+    {"return function (...) end", "\"...\""},
+    {"local = 3", "expected"},
+};
+
+START_TEST(refused_while_loading) {
+  bench b = bench_with("", refused[_i].body);
+  ck_assert(!b.loaded);
+  expect_report(&b, refused[_i].says);
+  expect_report(&b, "pack/a.lua:");
+  close_bench(&b);
+}
+END_TEST
+
+START_TEST(bytecode_and_binary_are_refused) {
+  bench b = open_bench();
+  ts_file_write(ts_path_join(b.arena, b.folder, "a.lua"), "\x1bLua\x54\x00\x19", 7, b.problems);
+  ck_assert(!ts_packs_load(b.packs, b.folder, b.problems));
+  close_bench(&b);
+}
+END_TEST
+
+START_TEST(misspelt_fields_are_named) {
+  bench b = open_bench();
+  put(&b, "a.lua", "rule { id = 'x.y', titel = 't', each = 'imersion', harm = 'h', sources = { 's' }, assess = function () end }\n"
+                   "control { id = 'c', title = 't', kind = 'magic', say = 's', check = 'c', often = 'o', who = 'w',\n"
+                   "  changes = { { fact = 'immersion.breth-hold', at_most = '3 s' } } }\n");
+  ck_assert(!ts_packs_load(b.packs, b.folder, b.problems));
+  expect_report(&b, "unknown field \"titel\"; the nearest name is \"title\"");
+  expect_report(&b, "unknown kind of subject \"imersion\"; the nearest name is immersion");
+  expect_report(&b, "\"kind\" must be elimination");
+  expect_report(&b, "immersion has no fact \"breth-hold\"; the nearest name is breath-hold");
+  close_bench(&b);
+}
+END_TEST
+
+/* ---- failures while evaluating ------------------------------------------------------------ */
+
+static const struct {
+  const char *before, *body, *says;
+} failing[] = {
+    {"", "while true do end", "runs too long"},
+    {"", "for n = 1, 1e9 do end", "runs too long"},
+    {"", "local t = {} for n = 1, 1e7 do t[n] = { n } end", "too long"},
+    {"", "local s = 'x' for n = 1, 60 do s = s .. s end", "memory"},
+    {"local function f() return f() + 1 end", "f()", "too long"},
+    {"", "depth = 3", "assignment to the global \"depth\""},
+    {"", "return os.time()", "unknown name \"os\""},
+    {"", "return io.open('x')", "unknown name \"io\""},
+    {"", "return load('x')", "unknown name \"load\""},
+    {"", "return pcall(q)", "unknown name \"pcall\""},
+    {"", "return setmetatable({}, {})", "unknown name \"setmetatable\""},
+    {"", "return getmetatable('').__index", "unknown name"},
+    {"", "return ('x'):rep(10)", "rep"},
+    {"", "string.len = nil", "read-only"},
+    {"", "calc.visibility = nil", "read-only"},
+    {"", "return calc.breath_hold_limt(1)", "the nearest name is calc.breath_hold_limit"},
+    {"", "return i.dept", "the nearest name is \"depth\""},
+    {"", "i.depth = q'1 m'", "cannot change a fact"},
+    {"", "return i.depth + i.time", "cannot add"},
+    {"", "return i.depth < q'3 s'", "cannot compare"},
+    {"", "return i.depth < 3", "cannot compare"},
+    {"", "return q'3 metrs'", "metrs"},
+    {"", "return tostring(i.depth)", "plain values"},
+    {"", "return 'depth ' .. i.depth", "not text"},
+    {"", "hazard { likelihood = 6, severity = 5, because = 'b' }", "\"likelihood\" must be a whole number from 1 to 5"},
+    {"", "hazard { likelihod = 3, severity = 5, because = 'b' }", "likelihood"},
+    {"", "hazard { likelihood = 3, severity = 5 }", "\"because\" must be a text"},
+    {"local n = 0", "n = n + 1", "keeps something"},
+    {"local seen = {}", "seen[1] = true", "read-only"},
+    {"local kept", "if kept then return kept < q'1 m' end kept = i.depth", "keeps something"},
+    {"", "error('x')", "unknown name \"error\""},
+    {"", "local d = 0 / 0 hazard { likelihood = d, severity = 1, because = 'b' }", "likelihood"},
+};
+
+static const char *wanted;
+
+static void look_for_failure(const ts_evaluation *seen) {
+  ck_assert_msg(seen->failure != NULL, "no failure for: %s", wanted);
+  ck_assert_msg(strstr(seen->failure, wanted) != NULL, "\"%s\" not in \"%s\"", wanted, seen->failure);
+}
+
+START_TEST(fails_in_the_open) {
+  bench b = bench_with(failing[_i].before, failing[_i].body);
+  wanted = failing[_i].says;
+  evaluate(&b, "depth", "3 m", look_for_failure);
+  close_bench(&b);
+}
+END_TEST
+
+
+/* A failed evaluation leaves the evaluator as good as new. */
+START_TEST(a_failure_leaves_nothing_behind) {
+  bench b = open_bench();
+  put(&b, "a.lua", "rule { id = 'a.bomb', title = 't', each = 'immersion', harm = 'h', sources = { 's' },\n"
+                   " assess = function () local s = 'x' for n = 1, 60 do s = s .. s end end }\n"
+                   "rule { id = 'b.good', title = 't', each = 'immersion', harm = 'h', sources = { 's' },\n"
+                   " assess = function (i) if i.depth > q'1 m' then hazard { likelihood = 2, severity = 3, because = 'b' } end end }\n");
+  ck_assert(ts_packs_load(b.packs, b.folder, b.problems));
+  ts_subject subject;
+  ts_dossier *world = ts_dossier_example(b.vocabulary, b.units, "immersion", &subject);
+  ts_evaluator *evaluator = ts_evaluator_new(b.packs, world);
+  for (int round = 0; round < 50; round++) {
+    ck_assert_ptr_nonnull(ts_evaluate(evaluator, 0, subject, NULL, 0)->failure);
+    const ts_evaluation *good = ts_evaluate(evaluator, 1, subject, NULL, 0);
+    ck_assert_ptr_null(good->failure);
+    ck_assert_uint_eq(good->course_count, 2);
+  }
+  ts_evaluator_free(evaluator);
+  ts_dossier_free(world);
+  close_bench(&b);
+}
+END_TEST
+
+/* ---- courses -------------------------------------------------------------------------------- */
+
+static void look_settled(const ts_evaluation *seen) {
+  ck_assert_ptr_null(seen->failure);
+  ck_assert_uint_eq(seen->course_count, 1);
+  ck_assert_uint_eq(seen->courses[0].outcome_count, 1);
+  const ts_outcome *out = seen->courses[0].outcomes;
+  ck_assert_int_eq(out->likelihood, 4);
+  ck_assert_str_eq(out->because, "at 3 m, twice is 6 m");
+  ck_assert_str_eq(out->values[0].working, "3 m × 2 = 6 m");
+  ck_assert_str_eq(out->values[0].names, "depth × 2");
+  ck_assert(seen->courses[0].decisions[0].settled);
+  ck_assert_str_eq(seen->courses[0].decisions[0].text, "depth (3 m) > 2 m");
+}
+
+START_TEST(settled_facts_give_one_course) {
+  bench b = bench_with("", "local twice = i.depth * 2\n if i.depth > q'2 m' then hazard { likelihood = 4, severity = 2, "
+                           "because = 'at {i.depth}, twice is {twice}', values = { twice = twice } } end");
+  evaluate(&b, "depth", "3 m", look_settled);
+  close_bench(&b);
+}
+END_TEST
+
+static void look_both_sides(const ts_evaluation *seen) {
+  ck_assert_ptr_null(seen->failure);
+  ck_assert_uint_eq(seen->course_count, 2);
+  ck_assert_uint_eq(seen->courses[0].outcome_count + seen->courses[1].outcome_count, 1);
+}
+
+START_TEST(an_overlap_forks) {
+  bench b = bench_with("", "if i.depth > q'2 m' then hazard { likelihood = 4, severity = 2, because = 'b' } end");
+  evaluate(&b, "depth", "1..3 m", look_both_sides);
+  close_bench(&b);
+}
+END_TEST
+
+/* The second comparison is settled by the first on both sides: two courses, not four. */
+START_TEST(what_was_decided_is_not_asked_again) {
+  bench b = bench_with("", "local deep = i.depth + q'1 m' > q'3 m'\n local also = i.depth > q'2 m'\n"
+                           "if deep then hazard { likelihood = also and 4 or 1, severity = 2, because = 'b' } end");
+  evaluate(&b, "depth", "1..3 m", look_both_sides);
+  close_bench(&b);
+}
+END_TEST
+
+static void look_flag(const ts_evaluation *seen) {
+  ck_assert_ptr_null(seen->failure);
+  ck_assert_uint_eq(seen->course_count, 2);
+  for (size_t i = 0; i < 2; i++) ck_assert(!seen->courses[i].decisions[0].settled);
+}
+
+START_TEST(an_unknown_flag_forks_once) {
+  bench b = bench_with("", "local a = i.site.indoor\n local b = i.site.indoor\n if a and not b then hazard { likelihood = 5, severity = 5, because = 'never' } end");
+  evaluate(&b, NULL, NULL, look_flag);
+  close_bench(&b);
+}
+END_TEST
+
+static void look_unresolved(const ts_evaluation *seen) {
+  ck_assert_ptr_null(seen->failure);
+  ck_assert(seen->unresolved);
+  ck_assert_uint_le(seen->course_count, 256);
+}
+
+/* Ten independent open comparisons are 1024 courses: past the bound, and said so. */
+START_TEST(too_many_courses_are_unresolved) {
+  bench b = bench_with("", "local n = 1\n for k = 1, 10 do if q'0..1 m' * k + i.depth > q'3 m' + q'0..1 m' * (k * k) then n = n + 1 end end\n"
+                           "hazard { likelihood = 1 + math.floor(n / 4), severity = 1, because = 'b' }");
+  evaluate(&b, "depth", "0..6 m", look_unresolved);
+  close_bench(&b);
+}
+END_TEST
+
+static void look_withheld(const ts_evaluation *seen) {
+  ck_assert_ptr_null(seen->failure);
+  ck_assert_ptr_nonnull(strstr(seen->courses[0].outcomes[0].because, "2014"));
+  ck_assert_ptr_null(strstr(seen->courses[0].outcomes[0].because_withheld, "2014"));
+  ck_assert_ptr_nonnull(strstr(seen->courses[0].outcomes[0].because_withheld, "(withheld)"));
+}
+
+START_TEST(confidential_values_can_be_left_out) {
+  bench b = bench_with("", "note { because = 'born {i.person.born}' }");
+  evaluate(&b, "person.born", "2014-05-02", look_withheld);
+  close_bench(&b);
+}
+END_TEST
+
+/* ---- effects ---------------------------------------------------------------------------------- */
+
+START_TEST(a_control_changes_what_the_rule_sees) {
+  bench b = bench_with("control { id = 'c', title = 't', kind = 'engineering', say = 's', check = 'c', often = 'o', who = 'w',\n"
+                       " changes = { { fact = 'immersion.depth', at_most = '2 m' } } }",
+                       "if i.depth > q'2.5 m' then hazard { likelihood = 4, severity = 2, because = 'b' } end");
+  ck_assert(b.loaded);
+  ts_subject subject;
+  ts_dossier *world = ts_dossier_example(b.vocabulary, b.units, "immersion", &subject);
+  ck_assert(ts_dossier_given(world, subject, "depth", "3 m", b.problems, "test", 1));
+  ts_evaluator *evaluator = ts_evaluator_new(b.packs, world);
+  ts_effect effect = {ts_control_find(b.packs, "c"), NULL};
+  ck_assert_uint_eq(ts_evaluate(evaluator, 0, subject, NULL, 0)->courses[0].outcome_count, 1);
+  ck_assert_uint_eq(ts_evaluate(evaluator, 0, subject, &effect, 1)->courses[0].outcome_count, 0);
+  effect.to = "2.8 m"; /* the dossier says how far it really goes */
+  ck_assert_uint_eq(ts_evaluate(evaluator, 0, subject, &effect, 1)->courses[0].outcome_count, 1);
+  ts_evaluator_free(evaluator);
+  ts_dossier_free(world);
+  close_bench(&b);
+}
+END_TEST
+
+/* ---- examples and packs -------------------------------------------------------------------------- */
+
+START_TEST(examples_are_run_and_judged) {
+  bench b = open_bench();
+  put(&b, "a.lua", "rule { id = 'x.y', title = 't', each = 'immersion', harm = 'h', sources = { 's' },\n"
+                   " assess = function (i) if i.depth > q'2 m' then hazard { likelihood = 4, severity = 2, because = 'b' } end end,\n"
+                   " examples = { { 'shallow', given = { depth = '1 m' }, expect = nothing },\n"
+                   "  { 'deep', given = { depth = '3 m' }, expect = hazard { likelihood = 4, severity = 2 } },\n"
+                   "  { 'not known', given = { depth = '?' }, expect = hazard { likelihood = 4, severity = 2 } },\n"
+                   "  { 'wrong', given = { depth = '3 m' }, expect = hazard { likelihood = 5, severity = 2 } } } }\n");
+  ck_assert(ts_packs_load(b.packs, b.folder, b.problems));
+  ck_assert_uint_eq(ts_rule_examples_run(b.packs, 0, b.problems), 3);
+  expect_report(&b, "example \"wrong\": expected hazard 5 × 2, found 4 × 2");
+  close_bench(&b);
+}
+END_TEST
+
+START_TEST(a_threshold_no_example_reaches_is_found) {
+  bench b = open_bench();
+  put(&b, "a.lua", "rule { id = 'x.y', title = 't', each = 'immersion', harm = 'h', sources = { 's' },\n"
+                   " assess = function (i)\n  if i.depth > q'2 m' then note { because = 'b' } end end,\n"
+                   " examples = { { 'shallow', given = { depth = '1 m' }, expect = nothing } } }\n");
+  ck_assert(ts_packs_load(b.packs, b.folder, b.problems));
+  ck_assert_uint_eq(ts_rule_examples_run(b.packs, 0, b.problems), 1);
+  expect_report(&b, "a.lua:3: warning: x.y: no example makes this comparison true");
+  close_bench(&b);
+}
+END_TEST
+
+START_TEST(a_pack_may_declare_facts_and_share_tables) {
+  bench b = open_bench();
+  put(&b, "00.lua", "fact { entity = 'basin', name = 'ledge-width', type = 'quantity', unit = 'm', low = '0 m', high = '9 m',\n"
+                    " meaning = 'm', measured = 't', asked = 'site manager' }\nshare('limits', { ledge = '0.6 m' })\n");
+  put(&b, "01.lua", "rule { id = 'x.y', title = 't', each = 'site', harm = 'h', sources = { 's' },\n"
+                    " assess = function (s) if s.basin.ledge_width < q(limits.ledge) then stop { because = 'b' } end end,\n"
+                    " examples = { { 'narrow', given = { ['basin.ledge_width'] = '0.5 m' }, expect = stop {} },\n"
+                    "  { 'wide', given = { ['basin.ledge_width'] = '1 m' }, expect = nothing } } }\n");
+  ck_assert_msg(ts_packs_load(b.packs, b.folder, b.problems), "%s", printed(&b));
+  ck_assert_uint_eq(ts_rule_examples_run(b.packs, 0, b.problems), 2);
+  ck_assert_uint_eq(ts_count(b.problems, TS_ERROR), 0);
+  close_bench(&b);
+}
+END_TEST
+
+START_TEST(the_same_rule_twice_is_refused) {
+  bench b = open_bench();
+  const char *rule = "rule { id = 'x.y', title = 't', each = 'site', harm = 'h', sources = { 's' }, assess = function () end }\n";
+  put(&b, "a.lua", rule);
+  put(&b, "b.lua", rule);
+  ck_assert(!ts_packs_load(b.packs, b.folder, b.problems));
+  expect_report(&b, "pack/b.lua:1: error: rule \"x.y\" is already declared in pack/a.lua:1");
+  close_bench(&b);
+}
+END_TEST
+
+static void add_all(TCase *tc) {
+  tcase_add_loop_test(tc, refused_while_loading, 0, sizeof refused / sizeof *refused);
+  tcase_add_test(tc, bytecode_and_binary_are_refused);
+  tcase_add_test(tc, misspelt_fields_are_named);
+  tcase_add_loop_test(tc, fails_in_the_open, 0, sizeof failing / sizeof *failing);
+  tcase_add_test(tc, a_failure_leaves_nothing_behind);
+  tcase_add_test(tc, settled_facts_give_one_course);
+  tcase_add_test(tc, an_overlap_forks);
+  tcase_add_test(tc, what_was_decided_is_not_asked_again);
+  tcase_add_test(tc, an_unknown_flag_forks_once);
+  tcase_add_test(tc, too_many_courses_are_unresolved);
+  tcase_add_test(tc, confidential_values_can_be_left_out);
+  tcase_add_test(tc, a_control_changes_what_the_rule_sees);
+  tcase_add_test(tc, examples_are_run_and_judged);
+  tcase_add_test(tc, a_threshold_no_example_reaches_is_found);
+  tcase_add_test(tc, a_pack_may_declare_facts_and_share_tables);
+  tcase_add_test(tc, the_same_rule_twice_is_refused);
+}
+
+Suite *suite_rule(void) {
+  Suite *suite = suite_create("rule");
+  TCase *tc = tcase_create("rule");
+  tcase_set_timeout(tc, 120);
+  add_all(tc);
+  suite_add_tcase(suite, tc);
+  return suite;
+}
