@@ -178,7 +178,7 @@ START_TEST(every_row_says_what_it_means_how_it_is_measured_and_who_knows) {
   for (size_t i = 0; i < fact_count; i++) {
     const char *said[] = {facts[i].meaning, facts[i].measured, facts[i].asked};
     for (size_t k = 0; k < 3; k++)
-      ck_assert_msg(said[k] && strlen(said[k]) > 3 && said[k][strlen(said[k]) - 1] != '.', "%s.%s",
+      ck_assert_msg(said[k] && strlen(said[k]) >= 3 && said[k][strlen(said[k]) - 1] != '.', "%s.%s",
                     facts[i].entity, facts[i].name);
   }
 }
