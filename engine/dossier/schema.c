@@ -93,9 +93,9 @@ static void set_data(writer *w, const ts_known_fact *fact) {
   ts_text text = {0};
   ts_text_add(&text, "\\?|none|");
   add_alternatives(&text, fact);
-  ts_text_add(&text, "\\??( ");
+  ts_text_add(&text, "[?]?( ");
   add_alternatives(&text, fact);
-  ts_text_add(&text, "\\??)*");
+  ts_text_add(&text, "[?]?)*");
   pattern(w, text.data);
   ts_text_release(&text);
 }
