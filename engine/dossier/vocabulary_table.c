@@ -34,8 +34,11 @@
 #define CHAPERONE "chaperone"
 
 /* Structure and words. */
-#define ROW(e, n, type, c, m, sees, opt) \
-  {e, n, type, NULL, NULL, NULL, NULL, c, m, "as written by the production", OFFICE, sees, false, opt}
+#define ROW(e, n, type, c, m, sees, opt)                                                           \
+  {                                                                                                \
+    e, n, type, NULL, NULL, NULL, NULL, c, m, "as written by the production", OFFICE, sees, false, \
+        opt                                                                                        \
+  }
 #define ID(e, m) ROW(e, "id", TS_ID, NULL, m, OPEN, false)
 #define REF(e, n, to, m) ROW(e, n, TS_REF, to, m, OPEN, false)
 #define REF_OR_NONE(e, n, to, m) ROW(e, n, TS_REF, to, m, OPEN, true)
@@ -48,26 +51,26 @@
 #define MUST_TEXT(e, n, m) ROW(e, n, TS_TEXT, NULL, m, OPEN, false)
 
 /* Facts. */
-#define QUANTITY(e, n, u, us, lo, hi, m, how, who, sees) \
-  {e, n, TS_QUANTITY, u, us, lo, hi, NULL, m, how, who, sees, false, false}
-#define COUNT(e, n, lo, hi, m, how, who, sees) \
-  {e, n, TS_COUNT, "", NULL, lo, hi, NULL, m, how, who, sees, false, false}
-#define FLAG(e, n, m, how, who, sees) \
-  {e, n, TS_FLAG, NULL, NULL, NULL, NULL, NULL, m, how, who, sees, false, false}
-#define CHOICE(e, n, c, m, how, who, sees) \
-  {e, n, TS_CHOICE, NULL, NULL, NULL, NULL, c, m, how, who, sees, false, false}
-#define SET(e, n, c, m, how, who, sees) \
-  {e, n, TS_SET, NULL, NULL, NULL, NULL, c, m, how, who, sees, false, false}
-#define DATE(e, n, m, how, who, sees) \
-  {e, n, TS_DATE, NULL, NULL, "1900-01-01", "2100-12-31", NULL, m, how, who, sees, false, false}
-#define CLOCK(e, n, m, how, who, sees) \
-  {e, n, TS_CLOCK, NULL, NULL, "00:00", "47:59", NULL, m, how, who, sees, false, false}
+#define QUANTITY(e, n, u, us, lo, hi, m, how, who, sees)                                           \
+  { e, n, TS_QUANTITY, u, us, lo, hi, NULL, m, how, who, sees, false, false }
+#define COUNT(e, n, lo, hi, m, how, who, sees)                                                     \
+  { e, n, TS_COUNT, "", NULL, lo, hi, NULL, m, how, who, sees, false, false }
+#define FLAG(e, n, m, how, who, sees)                                                              \
+  { e, n, TS_FLAG, NULL, NULL, NULL, NULL, NULL, m, how, who, sees, false, false }
+#define CHOICE(e, n, c, m, how, who, sees)                                                         \
+  { e, n, TS_CHOICE, NULL, NULL, NULL, NULL, c, m, how, who, sees, false, false }
+#define SET(e, n, c, m, how, who, sees)                                                            \
+  { e, n, TS_SET, NULL, NULL, NULL, NULL, c, m, how, who, sees, false, false }
+#define DATE(e, n, m, how, who, sees)                                                              \
+  { e, n, TS_DATE, NULL, NULL, "1900-01-01", "2100-12-31", NULL, m, how, who, sees, false, false }
+#define CLOCK(e, n, m, how, who, sees)                                                             \
+  { e, n, TS_CLOCK, NULL, NULL, "00:00", "47:59", NULL, m, how, who, sees, false, false }
 
 /* Facts computed from other facts; engine/dossier/derive.c says how. */
-#define DERIVED(e, n, u, us, lo, hi, m, how, sees) \
-  {e, n, TS_QUANTITY, u, us, lo, hi, NULL, m, how, "computed", sees, true, false}
-#define DERIVED_COUNT(e, n, lo, hi, m, how, sees) \
-  {e, n, TS_COUNT, "", NULL, lo, hi, NULL, m, how, "computed", sees, true, false}
+#define DERIVED(e, n, u, us, lo, hi, m, how, sees)                                                 \
+  { e, n, TS_QUANTITY, u, us, lo, hi, NULL, m, how, "computed", sees, true, false }
+#define DERIVED_COUNT(e, n, lo, hi, m, how, sees)                                                  \
+  { e, n, TS_COUNT, "", NULL, lo, hi, NULL, m, how, "computed", sees, true, false }
 
 static const ts_entity_def entities[] = {
     {"production", "productions", "dossier", true, "the show, and how it is run"},
@@ -97,19 +100,19 @@ static const ts_entity_def entities[] = {
 };
 
 static const ts_fact_def facts[] = {
+#include "dossier/vocabulary_emergency.def"
+#include "dossier/vocabulary_gas.def"
+#include "dossier/vocabulary_immersion.def"
+#include "dossier/vocabulary_machines.def"
+#include "dossier/vocabulary_openwater.def"
+#include "dossier/vocabulary_people.def"
+#include "dossier/vocabulary_place.def"
 #include "dossier/vocabulary_production.def"
 #include "dossier/vocabulary_site.def"
-#include "dossier/vocabulary_water.def"
-#include "dossier/vocabulary_place.def"
-#include "dossier/vocabulary_emergency.def"
-#include "dossier/vocabulary_openwater.def"
-#include "dossier/vocabulary_gas.def"
-#include "dossier/vocabulary_machines.def"
-#include "dossier/vocabulary_people.def"
-#include "dossier/vocabulary_worn.def"
-#include "dossier/vocabulary_work.def"
-#include "dossier/vocabulary_immersion.def"
 #include "dossier/vocabulary_totals.def"
+#include "dossier/vocabulary_water.def"
+#include "dossier/vocabulary_work.def"
+#include "dossier/vocabulary_worn.def"
 };
 
 const ts_entity_def *ts_builtin_entities(size_t *count) {

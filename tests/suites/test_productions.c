@@ -20,8 +20,8 @@ static ts_dossier *dossiers[PRODUCTIONS];
 
 static ts_dossier *read_production(const char *name) {
   ts_diagnostics *problems = ts_diagnostics_new();
-  char *path = ts_arena_printf(arena, "%s/productions/%s/dossier.xml",
-                               ts_data_path(arena, "shared"), name);
+  char *path =
+      ts_arena_printf(arena, "%s/productions/%s/dossier.xml", ts_data_path(arena, "shared"), name);
   ts_dossier *dossier = ts_dossier_read(path, vocabulary, units, problems);
   if (ts_count(problems, TS_ERROR) || ts_count(problems, TS_WARNING))
     ts_diagnostics_print(problems, stderr);
@@ -82,8 +82,10 @@ START_TEST(each_leaves_something_open_and_says_most) {
     for (uint32_t slot = 0; slot < ts_slot_count(dossiers[i]); slot++) {
       const ts_value *value = ts_slot_value(dossiers[i], slot);
       if (!value->text || ts_slot_fact(dossiers[i], slot)->type < TS_QUANTITY) continue;
-      if (value->state == TS_UNKNOWN) asked++;
-      else written++;
+      if (value->state == TS_UNKNOWN)
+        asked++;
+      else
+        written++;
     }
     ck_assert_msg(asked >= 3, "%s: %zu facts are marked ?", productions[i], asked);
     ck_assert_msg(written >= 1000, "%s: %zu facts", productions[i], written);
@@ -113,7 +115,8 @@ START_TEST(the_serial_is_split_into_a_file_a_day) {
 }
 END_TEST
 
-/* 14 + 11 min in Ada's records of day 1 in the dive log; Tove 18 + 11; both written in day-1.xml. */
+/* 14 + 11 min in Ada's records of day 1 in the dive log; Tove 18 + 11; both written in day-1.xml.
+ */
 START_TEST(the_logs_add_up_to_what_the_serial_states) {
   static const struct {
     const char *path;

@@ -9,9 +9,10 @@
 
 Suite *suite_vocabulary_table(void);
 
-static const char *const lua_keywords[] = {
-    "and",   "break", "do",  "else", "elseif", "end",    "false", "for",  "function", "goto", "if",
-    "in",    "local", "nil", "not",  "or",     "repeat", "return", "then", "true",     "until", "while"};
+static const char *const lua_keywords[] = {"and",   "break", "do",       "else", "elseif", "end",
+                                           "false", "for",   "function", "goto", "if",     "in",
+                                           "local", "nil",   "not",      "or",   "repeat", "return",
+                                           "then",  "true",  "until",    "while"};
 
 static const ts_fact_def *facts;
 static const ts_entity_def *entities;
@@ -93,7 +94,8 @@ START_TEST(names_are_words_that_lua_can_read) {
   for (size_t i = 0; i < fact_count; i++) {
     ck_assert_msg(well_formed(facts[i].name), "%s.%s", facts[i].entity, facts[i].name);
     for (size_t k = 0; k < sizeof lua_keywords / sizeof *lua_keywords; k++)
-      ck_assert_msg(!ts_same(facts[i].name, lua_keywords[k]), "%s.%s", facts[i].entity, facts[i].name);
+      ck_assert_msg(!ts_same(facts[i].name, lua_keywords[k]), "%s.%s", facts[i].entity,
+                    facts[i].name);
   }
   for (size_t i = 0; i < entity_count; i++) ck_assert(well_formed(entities[i].name));
 }
@@ -122,9 +124,11 @@ START_TEST(no_two_things_of_one_entity_have_one_name) {
     is_not_a_part_or_list(&facts[i]);
     for (size_t j = 0; j < fact_count; j++) {
       if (i == j || !ts_same(facts[i].entity, facts[j].entity)) continue;
-      ck_assert_msg(!ts_same(facts[i].name, facts[j].name), "%s.%s", facts[i].entity, facts[i].name);
+      ck_assert_msg(!ts_same(facts[i].name, facts[j].name), "%s.%s", facts[i].entity,
+                    facts[i].name);
       if (facts[i].type == TS_SET)
-        ck_assert_msg(!is_member(&facts[i], facts[j].name), "%s.%s", facts[j].entity, facts[j].name);
+        ck_assert_msg(!is_member(&facts[i], facts[j].name), "%s.%s", facts[j].entity,
+                      facts[j].name);
     }
   }
 }
@@ -145,7 +149,8 @@ START_TEST(parents_and_references_exist) {
       ck_assert_msg(entity_named(entities[i].parent) < &entities[i], "%s", entities[i].name);
   for (size_t i = 0; i < fact_count; i++)
     if (facts[i].type == TS_REF || facts[i].type == TS_REFS)
-      ck_assert_msg(entity_named(facts[i].choices) != NULL, "%s.%s", facts[i].entity, facts[i].name);
+      ck_assert_msg(entity_named(facts[i].choices) != NULL, "%s.%s", facts[i].entity,
+                    facts[i].name);
 }
 END_TEST
 
@@ -193,8 +198,8 @@ START_TEST(optional_is_structure_or_text_and_derived_is_a_number) {
 END_TEST
 
 START_TEST(medical_facts_birth_dates_and_fears_are_confidential) {
-  static const char *const hidden[] = {"born", "epilepsy", "pregnant", "fear-of-water", "age",
-                                       "medical-on", "congested", "allergies"};
+  static const char *const hidden[] = {"born", "epilepsy",   "pregnant",  "fear-of-water",
+                                       "age",  "medical-on", "congested", "allergies"};
   for (size_t h = 0; h < sizeof hidden / sizeof *hidden; h++) {
     size_t found = 0;
     for (size_t i = 0; i < fact_count; i++)
