@@ -99,21 +99,24 @@ static const ts_entity_def entities[] = {
     {"person-day", "person-days", NULL, false, "one person on one day: totals over tasks and log"},
 };
 
+/* The order of the sections is that of the entities. */
+/* clang-format off */
 static const ts_fact_def facts[] = {
-#include "dossier/vocabulary_emergency.def"
-#include "dossier/vocabulary_gas.def"
-#include "dossier/vocabulary_immersion.def"
-#include "dossier/vocabulary_machines.def"
-#include "dossier/vocabulary_openwater.def"
-#include "dossier/vocabulary_people.def"
-#include "dossier/vocabulary_place.def"
 #include "dossier/vocabulary_production.def"
 #include "dossier/vocabulary_site.def"
-#include "dossier/vocabulary_totals.def"
 #include "dossier/vocabulary_water.def"
-#include "dossier/vocabulary_work.def"
+#include "dossier/vocabulary_place.def"
+#include "dossier/vocabulary_emergency.def"
+#include "dossier/vocabulary_openwater.def"
+#include "dossier/vocabulary_gas.def"
+#include "dossier/vocabulary_machines.def"
+#include "dossier/vocabulary_people.def"
 #include "dossier/vocabulary_worn.def"
+#include "dossier/vocabulary_work.def"
+#include "dossier/vocabulary_immersion.def"
+#include "dossier/vocabulary_totals.def"
 };
+/* clang-format on */
 
 const ts_entity_def *ts_builtin_entities(size_t *count) {
   *count = sizeof entities / sizeof entities[0];
