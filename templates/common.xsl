@@ -10,7 +10,7 @@
   <xsl:param name="task"/>
 
   <xsl:variable name="words" select="document('words-en-GB.xml')/words"/>
-  <xsl:variable name="w" select="$words/*"/>
+  <xsl:variable name="w" select="$words/word | $words/count"/>
   <xsl:variable name="palette" select="document('palette.xml')/palette"/>
   <xsl:variable name="root" select="/assessment"/>
   <xsl:variable name="production" select="/assessment/production"/>

@@ -1,0 +1,259 @@
+<?xml version="1.0" encoding="UTF-8"?>
+<!-- The registers: duties, controls, facts not known, waivers, facts, evidence, inputs. -->
+<xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
+
+  <!-- ===== duties ===== -->
+
+  <xsl:template name="duties">
+    <section aria-labelledby="duties">
+      <xsl:call-template name="section-head"><xsl:with-param name="id" select="'duties'"/></xsl:call-template>
+      <xsl:choose>
+        <xsl:when test="duties/duty">
+          <xsl:if test="duties/duty/@check-the-text"><p class="legend"><span class="mark"><xsl:value-of select="$w[@id = 'check-mark']"/></span><xsl:text> </xsl:text><xsl:value-of select="$w[@id = 'check-the-text']"/></p></xsl:if>
+          <div class="scroll" tabindex="0" role="region" aria-labelledby="duties">
+          <table class="duties">
+            <caption class="away"><xsl:value-of select="$sections[@id = 'duties']/@title"/></caption>
+            <thead><tr>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'duty'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'instrument'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'because'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'as-described'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'as-in-place'"/></xsl:call-template>
+            </tr></thead>
+            <tbody>
+              <xsl:apply-templates select="duties/duty[@state = 'not-met']"/>
+              <xsl:apply-templates select="duties/duty[@state = 'open']"/>
+              <xsl:apply-templates select="duties/duty[@state = 'met']"/>
+            </tbody>
+          </table>
+          </div>
+        </xsl:when>
+        <xsl:otherwise><xsl:call-template name="nothing"/></xsl:otherwise>
+      </xsl:choose>
+    </section>
+  </xsl:template>
+
+  <xsl:template match="duty">
+    <tr id="{@id}">
+      <th scope="row"><span class="id"><xsl:value-of select="@id"/></span><xsl:text> </xsl:text><xsl:value-of select="@title"/>
+        <span class="of"><xsl:value-of select="@subject-label"/></span></th>
+      <td><xsl:value-of select="@instrument"/><xsl:if test="@section">, <xsl:value-of select="@section"/></xsl:if>
+        <xsl:if test="@check-the-text = 'yes'"><xsl:text> </xsl:text><span class="mark"><xsl:value-of select="$w[@id = 'check-mark']"/></span></xsl:if>
+        <span class="of path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span></td>
+      <td><xsl:for-each select="because"><p class="because"><xsl:value-of select="."/></p></xsl:for-each>
+        <xsl:apply-templates select="value"/>
+        <xsl:apply-templates select="." mode="rests"/></td>
+      <td><xsl:call-template name="duty-state"><xsl:with-param name="state" select="@state"/></xsl:call-template></td>
+      <td><xsl:call-template name="duty-state"><xsl:with-param name="state" select="@state-in-place"/></xsl:call-template></td>
+    </tr>
+  </xsl:template>
+
+  <xsl:template name="duty-state">
+    <xsl:param name="state"/>
+    <xsl:if test="string($state) != ''"><span class="duty-state {$state}"><xsl:value-of select="$w[@id = concat('duty-', $state)]"/></span></xsl:if>
+  </xsl:template>
+
+  <!-- ===== controls ===== -->
+
+  <xsl:template name="controls">
+    <section aria-labelledby="controls">
+      <xsl:call-template name="section-head"><xsl:with-param name="id" select="'controls'"/></xsl:call-template>
+      <xsl:choose>
+        <xsl:when test="controls/control">
+          <div class="scroll" tabindex="0" role="region" aria-labelledby="controls">
+          <table class="controls">
+            <caption class="away"><xsl:value-of select="$sections[@id = 'controls']/@title"/></caption>
+            <thead><tr>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'control'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'effect'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'check'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'applied'"/></xsl:call-template>
+            </tr></thead>
+            <tbody>
+              <xsl:for-each select="controls/control">
+                <xsl:sort select="@kind-rank" data-type="number"/>
+                <tr id="control-{@ref}">
+                  <th scope="row"><xsl:value-of select="@title"/>
+                    <span class="of"><xsl:value-of select="$w[@id = concat('kind-', current()/@kind)]"/></span>
+                    <xsl:if test="@file"><span class="of path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span></xsl:if></th>
+                  <td><xsl:for-each select="effect"><span class="item"><xsl:value-of select="."/></span></xsl:for-each>
+                    <xsl:if test="@source"><span class="of"><xsl:value-of select="concat($w[@id = 'source'], ': ', @source)"/></span></xsl:if></td>
+                  <td><xsl:for-each select="check"><span class="item"><xsl:value-of select="@how"/>
+                      <xsl:if test="@often">, <xsl:value-of select="@often"/></xsl:if>
+                      <xsl:if test="@who"> (<xsl:value-of select="@who"/>)</xsl:if></span></xsl:for-each></td>
+                  <td><xsl:for-each select="applied"><span class="item">
+                      <b><xsl:value-of select="$w[@id = concat('c-', current()/@state)]"/></b>: <xsl:value-of select="@subject-label"/><xsl:if test="not(@subject-label)"><xsl:value-of select="@subject"/></xsl:if>
+                      <xsl:if test="@to"><xsl:value-of select="concat(', ', @to)"/></xsl:if>
+                      <xsl:if test="@by"><xsl:value-of select="concat(', ', @by)"/></xsl:if>
+                      <xsl:if test="@on"><xsl:value-of select="concat(', ', @on)"/></xsl:if>
+                      <xsl:if test="@evidence"><xsl:value-of select="concat(', ', @evidence)"/></xsl:if></span></xsl:for-each>
+                    <xsl:if test="not(applied)"><xsl:value-of select="$w[@id = 'c-not-planned']"/></xsl:if></td>
+                </tr>
+              </xsl:for-each>
+            </tbody>
+          </table>
+          </div>
+        </xsl:when>
+        <xsl:otherwise><xsl:call-template name="nothing"/></xsl:otherwise>
+      </xsl:choose>
+    </section>
+  </xsl:template>
+
+  <!-- ===== facts not known, by who knows ===== -->
+
+  <xsl:key name="asked" match="/assessment/open-facts/fact" use="string(@asked)"/>
+
+  <xsl:template name="open-facts">
+    <section aria-labelledby="open">
+      <xsl:call-template name="section-head"><xsl:with-param name="id" select="'open'"/></xsl:call-template>
+      <xsl:if test="not(open-facts/fact)"><xsl:call-template name="nothing"/></xsl:if>
+      <xsl:for-each select="open-facts/fact[count(. | key('asked', string(@asked))[1]) = 1]">
+        <xsl:sort select="@asked"/>
+        <xsl:variable name="who"><xsl:value-of select="@asked"/><xsl:if test="not(@asked)"><xsl:value-of select="$w[@id = 'asked-nobody']"/></xsl:if></xsl:variable>
+        <div class="scroll" tabindex="0" role="region" aria-label="{$w[@id = 'asked']}: {$who}">
+        <table class="open">
+          <caption><xsl:value-of select="$who"/></caption>
+          <thead><tr>
+            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'fact'"/></xsl:call-template>
+            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'plausible'"/></xsl:call-template>
+            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'measured'"/></xsl:call-template>
+            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'settles'"/></xsl:call-template>
+          </tr></thead>
+          <tbody>
+            <xsl:for-each select="key('asked', string(@asked))">
+              <tr>
+                <th scope="row"><xsl:value-of select="@title"/><span class="of"><xsl:value-of select="@subject-label"/></span></th>
+                <td><xsl:value-of select="@plausible"/></td>
+                <td><xsl:value-of select="@measured"/></td>
+                <td><xsl:call-template name="links"><xsl:with-param name="ids" select="concat(normalize-space(@findings), ' ')"/></xsl:call-template></td>
+              </tr>
+            </xsl:for-each>
+          </tbody>
+        </table>
+        </div>
+      </xsl:for-each>
+    </section>
+  </xsl:template>
+
+  <!-- "F1 F7 " as links. -->
+  <xsl:template name="links">
+    <xsl:param name="ids"/>
+    <xsl:variable name="one" select="substring-before($ids, ' ')"/>
+    <xsl:if test="$one != ''">
+      <a href="#{$one}"><xsl:value-of select="$one"/></a><xsl:text> </xsl:text>
+      <xsl:call-template name="links"><xsl:with-param name="ids" select="substring-after($ids, ' ')"/></xsl:call-template>
+    </xsl:if>
+  </xsl:template>
+
+  <!-- ===== waivers and failures ===== -->
+
+  <xsl:template name="waivers">
+    <section aria-labelledby="waivers">
+      <xsl:call-template name="section-head"><xsl:with-param name="id" select="'waivers'"/></xsl:call-template>
+      <xsl:if test="not(waivers/waiver or failures/failure)"><xsl:call-template name="nothing"/></xsl:if>
+      <ul class="points">
+        <xsl:for-each select="waivers/waiver">
+          <li><b><xsl:value-of select="$w[@id = 'waiver']"/></b>: <xsl:value-of select="@rule"/>
+            <xsl:if test="@subject"><xsl:value-of select="concat(', ', @subject)"/></xsl:if>
+            <xsl:if test="@by"><xsl:value-of select="concat('. ', $w[@id = 'waived'], ' ', @by)"/></xsl:if>
+            <xsl:if test="@until"><xsl:value-of select="concat(', ', $w[@id = 'until'], ' ', @until)"/></xsl:if>
+            <xsl:if test="@because"><xsl:value-of select="concat(': ', @because)"/></xsl:if>
+            <xsl:text> </xsl:text><b><xsl:choose>
+              <xsl:when test="@valid = 'yes'"><xsl:value-of select="concat('(', $w[@id = 'waiver-valid'], ')')"/></xsl:when>
+              <xsl:otherwise><xsl:value-of select="concat('(', $w[@id = 'waiver-invalid'], ')')"/></xsl:otherwise>
+            </xsl:choose></b></li>
+        </xsl:for-each>
+        <xsl:for-each select="failures/failure">
+          <li><b><xsl:value-of select="$w[@id = 'failure']"/></b>: <xsl:value-of select="@rule"/><xsl:if test="@subject"><xsl:value-of select="concat(', ', @subject)"/></xsl:if>.
+            <span class="path"><xsl:value-of select="@text"/></span></li>
+        </xsl:for-each>
+      </ul>
+    </section>
+  </xsl:template>
+
+  <!-- ===== facts and evidence ===== -->
+
+  <xsl:template name="facts">
+    <section aria-labelledby="facts">
+      <xsl:call-template name="section-head"><xsl:with-param name="id" select="'facts'"/></xsl:call-template>
+      <div class="fact-list">
+        <xsl:for-each select="subjects/subject[fact]">
+          <p><b><xsl:value-of select="@label"/></b><xsl:text> </xsl:text><span class="path"><xsl:value-of select="@path"/></span><xsl:text> </xsl:text>
+            <xsl:for-each select="fact">
+              <xsl:if test="position() &gt; 1">; </xsl:if>
+              <xsl:value-of select="concat(@title, ' ', @text)"/>
+              <xsl:call-template name="marks"><xsl:with-param name="fact" select="."/></xsl:call-template>
+            </xsl:for-each>
+          </p>
+        </xsl:for-each>
+      </div>
+    </section>
+  </xsl:template>
+
+  <xsl:template name="evidence">
+    <section aria-labelledby="evidence">
+      <xsl:call-template name="section-head"><xsl:with-param name="id" select="'evidence'"/></xsl:call-template>
+      <xsl:choose>
+        <xsl:when test="subjects/subject/fact/evidence">
+          <div class="scroll" tabindex="0" role="region" aria-labelledby="evidence">
+          <table>
+            <caption class="away"><xsl:value-of select="$sections[@id = 'evidence']/@title"/></caption>
+            <thead><tr>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'fact'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'value'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'evidence'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'where'"/></xsl:call-template>
+            </tr></thead>
+            <tbody>
+              <xsl:for-each select="subjects/subject/fact/evidence">
+                <tr>
+                  <th scope="row"><xsl:value-of select="../@title"/><span class="of"><xsl:value-of select="../../@label"/></span></th>
+                  <td><xsl:value-of select="../@text"/></td>
+                  <td><xsl:for-each select="@kind | @by | @on | @ref"><xsl:if test="position() &gt; 1">, </xsl:if><xsl:value-of select="."/></xsl:for-each></td>
+                  <td><span class="path"><xsl:value-of select="../@file"/><xsl:if test="../@line"><xsl:value-of select="concat(':', ../@line)"/></xsl:if></span></td>
+                </tr>
+              </xsl:for-each>
+            </tbody>
+          </table>
+          </div>
+        </xsl:when>
+        <xsl:otherwise><xsl:call-template name="nothing"/></xsl:otherwise>
+      </xsl:choose>
+    </section>
+  </xsl:template>
+
+  <!-- ===== inputs ===== -->
+
+  <xsl:template name="inputs">
+    <section aria-labelledby="inputs">
+      <xsl:call-template name="section-head"><xsl:with-param name="id" select="'inputs'"/></xsl:call-template>
+      <div class="scroll" tabindex="0" role="region" aria-labelledby="inputs">
+      <table class="inputs">
+        <caption class="away"><xsl:value-of select="$sections[@id = 'inputs']/@title"/></caption>
+        <thead><tr>
+          <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'file'"/></xsl:call-template>
+          <th scope="col">SHA-256</th>
+        </tr></thead>
+        <tbody>
+          <xsl:for-each select="inputs/dossier | inputs/rules | inputs/matrix">
+            <tr><th scope="row"><xsl:if test="@pack"><xsl:value-of select="concat(@pack, '/')"/></xsl:if><xsl:value-of select="@file"/></th>
+              <td class="path"><xsl:value-of select="@sha256"/></td></tr>
+          </xsl:for-each>
+          <tr><th scope="row"><xsl:value-of select="$w[@id = 'digest']"/></th><td class="path"><b><xsl:value-of select="$digest"/></b></td></tr>
+        </tbody>
+      </table>
+      </div>
+      <xsl:if test="inputs/set">
+        <p><span class="label"><xsl:value-of select="$w[@id = 'set-facts']"/></span>
+          <xsl:for-each select="inputs/set"><xsl:if test="position() &gt; 1">; </xsl:if><span class="path"><xsl:value-of select="concat(@path, ' = ', @value)"/></span></xsl:for-each></p>
+      </xsl:if>
+    </section>
+  </xsl:template>
+
+  <xsl:template name="sign-off">
+    <section aria-labelledby="sign">
+      <xsl:call-template name="section-head"><xsl:with-param name="id" select="'sign'"/></xsl:call-template>
+      <xsl:call-template name="signatures"/>
+    </section>
+  </xsl:template>
+</xsl:stylesheet>

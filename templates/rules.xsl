@@ -1,0 +1,106 @@
+<?xml version="1.0" encoding="UTF-8"?>
+<!-- Rules: what was looked at and does not apply; the register of rules and functions. -->
+<xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
+
+  <xsl:template name="looked-at">
+    <section aria-labelledby="looked">
+      <xsl:call-template name="section-head"><xsl:with-param name="id" select="'looked'"/></xsl:call-template>
+      <xsl:choose>
+        <xsl:when test="looked-at/rule">
+          <div class="scroll" tabindex="0" role="region" aria-labelledby="looked">
+          <table class="looked">
+            <caption class="away"><xsl:value-of select="$sections[@id = 'looked']/@title"/></caption>
+            <thead><tr>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'rule-considered'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'counts'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'not-because'"/></xsl:call-template>
+            </tr></thead>
+            <tbody><xsl:apply-templates select="looked-at/rule"/></tbody>
+          </table>
+          </div>
+        </xsl:when>
+        <xsl:otherwise><xsl:call-template name="nothing"/></xsl:otherwise>
+      </xsl:choose>
+    </section>
+  </xsl:template>
+
+  <xsl:template match="looked-at/rule">
+    <tr>
+      <th scope="row"><xsl:value-of select="@title"/>
+        <span class="of path"><xsl:value-of select="concat(@id, ' ', @pack, '/', @file, ':', @line)"/></span></th>
+      <td><xsl:value-of select="concat(@each, ': ', @subjects, ' · ', @applied, ' · ', @found)"/></td>
+      <td>
+        <xsl:for-each select="skipped">
+          <xsl:if test="position() &gt; 1">; </xsl:if>
+          <xsl:value-of select="@subject-label"/><xsl:if test="not(@subject-label)"><xsl:value-of select="@subject"/></xsl:if>
+          <xsl:if test="@because"><xsl:text>: </xsl:text><b><xsl:value-of select="@because"/></b></xsl:if>
+        </xsl:for-each>
+        <xsl:if test="@more &gt; 0"><xsl:text>; </xsl:text>
+          <xsl:call-template name="count"><xsl:with-param name="id" select="'n-more'"/><xsl:with-param name="n" select="@more"/></xsl:call-template></xsl:if>
+        <xsl:if test="source"><span class="of"><xsl:value-of select="concat($w[@id = 'sources'], ': ')"/>
+          <xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></span></xsl:if>
+      </td>
+    </tr>
+  </xsl:template>
+
+  <!-- ===== the register of rules and functions ===== -->
+
+  <xsl:template name="rules">
+    <xsl:variable name="each" select="(findings/finding | duties/duty)[count(. | key('by-rule', @rule)[1]) = 1]"/>
+    <xsl:variable name="functions" select="(findings/finding | duties/duty)/function[count(. | key('by-function', @name)[1]) = 1]"/>
+    <section aria-labelledby="rules">
+      <xsl:call-template name="section-head"><xsl:with-param name="id" select="'rules'"/></xsl:call-template>
+      <xsl:if test="not($each)"><xsl:call-template name="nothing"/></xsl:if>
+      <xsl:if test="$each">
+        <div class="scroll" tabindex="0" role="region" aria-labelledby="rules">
+        <table class="rule-list">
+          <caption class="away"><xsl:value-of select="$sections[@id = 'rules']/@title"/></caption>
+          <thead><tr>
+            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'rule'"/></xsl:call-template>
+            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'sources'"/></xsl:call-template>
+            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'functions'"/></xsl:call-template>
+            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'used'"/></xsl:call-template>
+          </tr></thead>
+          <tbody>
+            <xsl:for-each select="$each"><xsl:sort select="@rule"/><xsl:call-template name="rule-row"/></xsl:for-each>
+          </tbody>
+        </table>
+        </div>
+      </xsl:if>
+      <xsl:if test="$functions">
+        <div class="scroll" tabindex="0" role="region" aria-label="{$w[@id = 'functions']}">
+        <table class="function-list">
+          <caption><xsl:value-of select="$w[@id = 'functions']"/></caption>
+          <thead><tr>
+            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'functions'"/></xsl:call-template>
+            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'formula'"/></xsl:call-template>
+            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'source'"/></xsl:call-template>
+            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'limits'"/></xsl:call-template>
+          </tr></thead>
+          <tbody>
+            <xsl:for-each select="$functions">
+              <xsl:sort select="@name"/>
+              <tr id="function-{@name}"><th scope="row"><xsl:value-of select="translate(@name, '_', ' ')"/></th>
+                <td><xsl:value-of select="@formula"/></td><td><xsl:value-of select="@source"/></td><td><xsl:value-of select="@limits"/></td></tr>
+            </xsl:for-each>
+          </tbody>
+        </table>
+        </div>
+      </xsl:if>
+    </section>
+  </xsl:template>
+
+  <xsl:template name="rule-row">
+    <xsl:variable name="mine" select="key('by-rule', @rule)"/>
+    <tr id="rule-{@rule}">
+      <th scope="row"><xsl:value-of select="@title"/><span class="of path"><xsl:value-of select="concat(@rule, ' ', @pack, '/', @file, ':', @line)"/></span></th>
+      <td><xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></td>
+      <td>
+        <xsl:for-each select="$mine/function[count(. | key('by-function', @name)[../@rule = current()/@rule][1]) = 1]">
+          <xsl:if test="position() &gt; 1">, </xsl:if><a href="#function-{@name}"><xsl:value-of select="translate(@name, '_', ' ')"/></a>
+        </xsl:for-each>
+      </td>
+      <td><xsl:for-each select="$mine"><xsl:if test="position() &gt; 1"><xsl:text> </xsl:text></xsl:if><a href="#{@id}"><xsl:value-of select="@id"/></a></xsl:for-each></td>
+    </tr>
+  </xsl:template>
+</xsl:stylesheet>
