@@ -71,9 +71,8 @@ static void look(ts_assessment *a, size_t rule, ts_subject subject,
   *skip = (ts_skip){.subject = subject};
   if (course->decision_count == 0) return;
   const ts_decision *last = &course->decisions[course->decision_count - 1];
-  const char *answer = last->taken ? "yes" : "no";
-  skip->because = ts_arena_printf(a->arena, "%s: %s", last->text, answer);
-  skip->withheld = ts_arena_printf(a->arena, "%s: %s", last->withheld, answer);
+  skip->because = ts_arena_copy(a->arena, last->text);
+  skip->withheld = ts_arena_copy(a->arena, last->withheld);
 }
 
 /* Each view counts the controls of the one before it and maybe more: where it

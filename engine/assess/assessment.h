@@ -14,14 +14,14 @@
 typedef struct {
   ts_outcome outcome;
   const ts_decision *decisions; /* the first outcome.decision_count of the course */
-} ts_said;
+} ts_spoken;
 
 /* One finding in one view, with what was said on its worst and best course. */
 typedef struct {
   ts_standing standing;
   ts_duty_state duty;  /* duties */
-  const ts_said *worst; /* NULL when no course says it */
-  const ts_said *best;  /* of the mildest course that says it; hazards and duties */
+  const ts_spoken *worst; /* NULL when no course says it */
+  const ts_spoken *best;  /* of the mildest course that says it; hazards and duties */
 } ts_case;
 
 typedef struct {
@@ -80,7 +80,7 @@ struct ts_assessment {
 /* The view whose words are printed: the first, from as described on, in which it is said. */
 ts_view ts_finding_speaks(const ts_finding *finding);
 /* What is said there: never NULL for a finding that is kept. */
-const ts_said *ts_finding_said(const ts_finding *finding);
+const ts_spoken *ts_finding_said(const ts_finding *finding);
 
 /* "hazard", "duty", "stop", "note"; "met", "open", "not-met". */
 const char *ts_word_name(ts_word word);

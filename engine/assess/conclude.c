@@ -23,7 +23,7 @@ ts_view ts_finding_speaks(const ts_finding *finding) {
   return (ts_view)view;
 }
 
-const ts_said *ts_finding_said(const ts_finding *finding) {
+const ts_spoken *ts_finding_said(const ts_finding *finding) {
   return finding->view[ts_finding_speaks(finding)].worst;
 }
 
@@ -50,11 +50,6 @@ static void check_waivers(const ts_assessment *a, ts_diagnostics *problems) {
     if (!known)
       ts_report(problems, TS_WARNING, w->file, w->line, "no rule \"%s\" to waive%s%s%s", w->rule,
                 near ? "; the nearest name is \"" : "", near ? near : "", near ? "\"" : "");
-    else if (!w->valid)
-      ts_report(problems, TS_WARNING, w->file, w->line,
-                "the waiver of \"%s\" does not count: who, why and a date not before the last "
-                "day are needed",
-                w->rule);
   }
 }
 

@@ -34,8 +34,8 @@ static const ts_decision *copy_decisions(ts_arena *arena, const ts_decision *all
   return copy;
 }
 
-const ts_said *ts_said_copy(ts_arena *arena, const ts_course *course, const ts_outcome *outcome) {
-  ts_said *said = ts_arena_alloc(arena, sizeof *said);
+const ts_spoken *ts_spoken_copy(ts_arena *arena, const ts_course *course, const ts_outcome *outcome) {
+  ts_spoken *said = ts_arena_alloc(arena, sizeof *said);
   ts_outcome *o = &said->outcome;
   *o = *outcome;
   if (o->decision_count > course->decision_count) o->decision_count = course->decision_count;

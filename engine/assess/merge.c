@@ -135,10 +135,10 @@ static void fill(const merger *m, const tally *t, ts_case *into) {
   ts_arena *arena = m->assessment->arena;
   ts_standing *standing = &into->standing;
   bool all = everywhere(m, t);
-  into->worst = ts_said_copy(arena, t->worst.course, t->worst.outcome);
+  into->worst = ts_spoken_copy(arena, t->worst.course, t->worst.outcome);
   into->best = t->best.outcome == t->worst.outcome
                    ? into->worst
-                   : ts_said_copy(arena, t->best.course, t->best.outcome);
+                   : ts_spoken_copy(arena, t->best.course, t->best.outcome);
   standing->certainty = all ? TS_CERTAIN : TS_POSSIBLE;
   standing->settled = all && t->worst_plain == t->best_plain;
   if (t->word == TS_DUTY) into->duty = duty_state(m, t);
@@ -192,7 +192,7 @@ static void unresolved_hazard(merger *m) {
       .because = "too much is not known: not every course of this rule could be seen",
       .because_withheld = "too much is not known: not every course of this rule could be seen"};
   ts_case *into = &finding_for(m, TS_HAZARD, "")->view[m->view];
-  if (into->worst == NULL) into->worst = ts_said_copy(m->assessment->arena, &nothing, &words);
+  if (into->worst == NULL) into->worst = ts_spoken_copy(m->assessment->arena, &nothing, &words);
   into->standing.certainty = TS_POSSIBLE;
   raise_to_declared(m, &into->standing);
 }

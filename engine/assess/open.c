@@ -61,7 +61,7 @@ static void name_open(lister *l, uint32_t slot, const char *id) {
   l->last[slot] = id;
 }
 
-static void name_facts(lister *l, const ts_said *said, const char *id) {
+static void name_facts(lister *l, const ts_spoken *said, const char *id) {
   if (said == NULL) return;
   const ts_dossier *dossier = l->assessment->in.dossier;
   for (size_t i = 0; i < said->outcome.fact_count; i++) {

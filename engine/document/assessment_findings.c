@@ -74,28 +74,23 @@ static void values(ts_paper *paper, const ts_outcome *outcome) {
 }
 
 static void condition(ts_paper *paper, const ts_decision *decision, const char *which) {
-  const char *no = decision->taken ? "" : ": no";
-  const char *text = ts_arena_printf(paper->arena, "%s%s", decision->text, no);
-  const char *other = decision->withheld;
   ts_xml_start(&paper->out, "condition");
-  ts_xml_attribute(&paper->out, "text", text);
+  ts_xml_attribute(&paper->out, "text", decision->text);
   ts_xml_attribute(&paper->out, "case", which);
   ts_xml_attribute(&paper->out, "settled", ts_paper_yes(decision->settled));
-  if (other != NULL && !ts_same(other, decision->text))
-    ts_xml_attributef(&paper->out, "withheld", "%s%s", other, no);
+  withheld(paper, decision->text, decision->withheld);
   ts_xml_end(&paper->out);
 }
 
-static bool said_before(const ts_said *said, size_t index) {
+static bool said_before(const ts_spoken *said, size_t index) {
   const ts_decision *one = &said->decisions[index];
   for (size_t i = 0; i < index; i++)
-    if (ts_same(said->decisions[i].text, one->text) && said->decisions[i].taken == one->taken)
-      return true;
+    if (ts_same(said->decisions[i].text, one->text)) return true;
   return false;
 }
 
 /* What is open first: those are the conditions a reader can still change. */
-static void conditions(ts_paper *paper, const ts_said *said, const char *which) {
+static void conditions(ts_paper *paper, const ts_spoken *said, const char *which) {
   for (int settled = 0; settled <= 1; settled++)
     for (size_t i = 0; i < said->outcome.decision_count; i++)
       if (said->decisions[i].settled == settled && !said_before(said, i))
@@ -146,7 +141,7 @@ static void sources(ts_paper *paper, const ts_rule *rule) {
  * where the facts leave both open. */
 static void why(ts_paper *paper, const ts_finding *finding) {
   const ts_case *told = &finding->view[ts_finding_speaks(finding)];
-  const ts_said *worst = told->worst, *best = told->best != worst ? told->best : NULL;
+  const ts_spoken *worst = told->worst, *best = told->best != worst ? told->best : NULL;
   because(paper, &worst->outcome, "worst");
   if (best != NULL && !ts_same(best->outcome.because, worst->outcome.because))
     because(paper, &best->outcome, "best");
