@@ -97,8 +97,8 @@ bool ts_packs_load(ts_packs *packs, const char *folder, ts_diagnostics *problems
   bool good = names[0] != NULL;
   for (size_t i = 0; names[i]; i++) good = load_file(packs, folder, pack, names[i], problems) && good;
   good = ts_declarations_read(packs, problems) && good;
-  qsort(packs->rules, packs->rule_count, sizeof *packs->rules, compare_rules);
-  qsort(packs->controls, packs->control_count, sizeof *packs->controls, compare_controls);
+  if (packs->rule_count) qsort(packs->rules, packs->rule_count, sizeof *packs->rules, compare_rules);
+  if (packs->control_count) qsort(packs->controls, packs->control_count, sizeof *packs->controls, compare_controls);
   return good;
 }
 
