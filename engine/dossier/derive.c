@@ -161,7 +161,8 @@ static ts_node_id age(const deriving *d, const char *list, const char *fact) {
 static ts_node_id age_at_start(const deriving *d, const char *list, const char *fact) {
   (void)fact;
   ts_field days = list_of(d, 0, list);
-  if (!days.count) return d->reader->read(d->reader, d->slot);
+  ts_range anything = wanted(d)->plausible;
+  if (!days.count) return ts_fact_value(d->reader->graph, d->slot, anything, wanted(d)->dim);
   double first = date_of(d->reader->dossier, days.list[0]);
   for (size_t i = 1; i < days.count; i++) {
     double date = date_of(d->reader->dossier, days.list[i]);
@@ -323,12 +324,14 @@ static void derive_value(ts_dossier *dossier, own_reader *own, uint32_t slot) {
   if (value->state == TS_SET_BY_USER) return;
   own->assumed = false;
   ts_graph_reset(own->reader.graph);
-  value->state = TS_UNKNOWN; /* what reads its own slot has nothing to go by */
+  value->state = TS_UNKNOWN;
   ts_node_id node = ts_derive(&own->reader, slot);
   if (node == TS_NO_NODE) return;
   const ts_node *n = ts_node_at(own->reader.graph, node);
   value->range = (ts_range){n->lo, n->hi};
-  value->state = own->assumed ? TS_UNKNOWN : TS_STATED;
+  ts_range all = ts_world_known(dossier, slot)->plausible;
+  bool anything = n->lo <= all.lo && n->hi >= all.hi;
+  value->state = own->assumed || anything ? TS_UNKNOWN : TS_STATED;
 }
 
 void ts_world_derive(ts_dossier *dossier) {

@@ -178,6 +178,8 @@ static void grow_list(const walk *w, const ts_list_rule *rule) {
     entity =
         ts_names_get(&dossier->vocabulary->entity_names, ts_world_known(dossier, slot)->choices[0]);
   }
+  if (!dossier->vocabulary->entities[entity].def->parent)
+    return; /* person-days follow by themselves */
   ts_subject made = add_example(dossier, entity, place_for(w, entity));
   fill_structure(dossier, made);
   if (rule->kind == TS_LIST_REFERENCES)

@@ -4,7 +4,6 @@
 #include "base/text.h"
 #include "dossier/subjects.h"
 #include "dossier/vocabulary_index.h"
-#include "dossier/words.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -36,34 +35,31 @@ static void split_choices(ts_arena *arena, ts_known_fact *known) {
   }
 }
 
-/* Reads low and high; the dimension comes with them. */
-static bool read_plausible(const ts_units *units, ts_known_fact *known, char *why, size_t size) {
+/* Reads low and high; the dimension comes with them. What does not read is
+ * left empty here and reported by ts_vocabulary_check_fact. */
+static void read_plausible(const ts_units *units, ts_known_fact *known) {
+  char why[256];
   ts_range low, high;
   ts_dim dim;
   const ts_fact_def *def = known->def;
-  if (!def->low || !def->high) {
-    ts_words_cut("a plausible range is missing", why, size);
-    return false;
-  }
-  if (!ts_quantity_read(units, def->low, &low, &known->dim, why, size)) return false;
-  if (!ts_quantity_read(units, def->high, &high, &dim, why, size)) return false;
-  known->plausible = (ts_range){low.lo, high.hi};
-  if (dim == known->dim && low.lo <= high.hi) return true;
-  ts_words_cut("the ends of the plausible range do not fit each other", why, size);
-  return false;
+  if (def->low && def->high &&
+      ts_quantity_read(units, def->low, &low, &known->dim, why, sizeof why) &&
+      ts_quantity_read(units, def->high, &high, &dim, why, sizeof why) && low.lo <= high.hi)
+    known->plausible = (ts_range){low.lo, high.hi};
 }
 
-/* Adds a fact to the flat table; false when its plausible range does not read. */
-static bool enter(ts_vocabulary *vocabulary, const ts_units *units, const ts_fact_def *def,
-                  bool added, char *why, size_t size) {
+/* Adds a fact to the flat table. */
+static void enter(ts_vocabulary *vocabulary, const ts_units *units, const ts_fact_def *def,
+                  bool added) {
   TS_GROW(vocabulary->facts, vocabulary->fact_count, vocabulary->fact_capacity);
   ts_known_fact *known = &vocabulary->facts[vocabulary->fact_count++];
   *known = (ts_known_fact){.def = def, .added = added};
   known->field = field_name(vocabulary->arena, def->name);
   split_choices(vocabulary->arena, known);
-  if (def->type == TS_DAY) known->dim = TS_MOMENT;
-  return !ts_is_fact(def->type) || !ts_is_number(def->type) ||
-         read_plausible(units, known, why, size);
+  if (def->type == TS_DAY)
+    known->dim = TS_MOMENT;
+  else if (ts_is_number(def->type))
+    read_plausible(units, known);
 }
 
 static void attach(ts_vocabulary *vocabulary, uint32_t fact) {
@@ -94,7 +90,7 @@ ts_vocabulary *ts_vocabulary_new(void) {
   enter_entities(vocabulary);
   vocabulary->builtin = ts_builtin_facts(&vocabulary->builtin_count);
   for (size_t i = 0; i < vocabulary->builtin_count; i++) {
-    enter(vocabulary, units, &vocabulary->builtin[i], false, why, sizeof why);
+    enter(vocabulary, units, &vocabulary->builtin[i], false);
     attach(vocabulary, (uint32_t)i);
   }
   return vocabulary;
@@ -184,6 +180,8 @@ static const ts_fact_def *copy_fact(ts_arena *arena, const ts_fact_def *fact) {
                           &copy->measured, &copy->asked};
   for (size_t i = 0; i < sizeof texts / sizeof *texts; i++)
     *texts[i] = ts_arena_copy(arena, *texts[i]);
+  bool plain = fact->type == TS_QUANTITY || fact->type == TS_COUNT;
+  if (plain && !copy->unit) copy->unit = "";
   return copy;
 }
 
@@ -211,13 +209,12 @@ static bool may_add(const ts_vocabulary *vocabulary, const ts_fact_def *fact,
 
 bool ts_vocabulary_add(ts_vocabulary *vocabulary, const ts_units *units, const ts_fact_def *fact,
                        ts_diagnostics *problems, const char *file, int line) {
-  char why[256];
   if (!may_add(vocabulary, fact, problems, file, line)) return false;
   const ts_fact_def *copy = copy_fact(vocabulary->arena, fact);
-  if (!enter(vocabulary, units, copy, true, why, sizeof why)) {
+  enter(vocabulary, units, copy, true);
+  const ts_known_fact *known = &vocabulary->facts[vocabulary->fact_count - 1];
+  if (!ts_vocabulary_check_fact(vocabulary, known, problems, file, line)) {
     vocabulary->fact_count--;
-    ts_report(problems, TS_ERROR, file, line, "plausible range of fact \"%s\": %s", fact->name,
-              why);
     return false;
   }
   attach(vocabulary, (uint32_t)(vocabulary->fact_count - 1));

@@ -65,6 +65,10 @@ uint64_t ts_all_choices(const ts_known_fact *fact);
 /* The bit number of a word among the choices, or TS_ABSENT. */
 uint32_t ts_choice_find(const ts_known_fact *fact, const char *word);
 
+/* Checks one fact: its name, its choices, its plausible range and units. Reports at file:line. */
+bool ts_vocabulary_check_fact(const ts_vocabulary *vocabulary, const ts_known_fact *fact,
+                              ts_diagnostics *problems, const char *file, int line);
+
 /* Checks the built-in tables: names unique and usable in Lua, parents and
  * references known, plausible ranges readable, not inverted, of the dimension
  * of their units. Reports against file "vocabulary"; true when all is well. */
