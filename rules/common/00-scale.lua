@@ -102,6 +102,20 @@ share("scale", {
   count = count,
   missing = 3,   -- base for missing protection
   frequent = 4,  -- base for events that are frequent by nature: slips on a wet deck
-  mets = function (effort) return efforts[effort] end,
-  watts = function (work_rate) return q(rates[work_rate]) end,
+  mets = function(effort) return efforts[effort] end,
+  watts = function(work_rate) return q(rates[work_rate]) end,
+})
+
+-- Times of the emergency plan, from the moment somebody is in trouble.
+share("rescue", {
+  to_gas = function(emergency)
+    return emergency.notice_time + emergency.reach_time + emergency.gas_time
+  end,
+  to_surface = function(emergency)
+    return emergency.notice_time + emergency.reach_time + emergency.surface_time
+  end,
+  to_breath = function(emergency)
+    return emergency.notice_time + emergency.reach_time + emergency.surface_time
+      + emergency.deck_time + emergency.breath_time
+  end,
 })
