@@ -1,7 +1,7 @@
 /* Units: our own table.
  *
  * What must be exact, what the trade writes and udunits2 lacks, and every
- * symbol: udunits2's symbols include things nobody means on a set (`gal` is an
+ * symbol: udunits2's short names include things nobody means on a set (`gal` is an
  * acceleration there, `pt` and `ph` are printers' points and phots), so from
  * there only names in words are taken. Its US gallon is rounded to seven
  * digits and its acre and fathom are made of survey feet, which NIST retired at

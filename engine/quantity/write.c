@@ -76,7 +76,7 @@ static void write_base(ts_range range, ts_dim dim, char *out, size_t size) {
 static bool is_date(double moment) {
   ts_date first = {1, 1, 1}, last = {9999, 12, 31};
   double day = moment / TS_DAY_SECONDS;
-  return floor(day) == day && !same_bits(moment, -0.0) && day >= (double)ts_day_number(first) &&
+  return fmod(moment, TS_DAY_SECONDS) == 0 && !same_bits(moment, -0.0) && day >= (double)ts_day_number(first) &&
          day <= (double)ts_day_number(last);
 }
 
