@@ -14,8 +14,13 @@ static const ts_function functions[] = {
 #include "science/chamber.inc"
 #include "science/decompression.inc"
 #include "science/gas.inc"
+#include "science/light.inc"
+#include "science/motion.inc"
 #include "science/pressure.inc"
+#include "science/sound.inc"
+#include "science/structure.inc"
 #include "science/thermal.inc"
+#include "science/water.inc"
     {.name = NULL},
 };
 

@@ -105,6 +105,23 @@ START_TEST(results_stay_within_the_widest) {
 }
 END_TEST
 
+/* The least and the greatest result of a row lie at two corners of its valid ranges. */
+START_TEST(extremes_stay_within_the_widest) {
+  for (const ts_function *f = ts_functions(); f->name != NULL; f++) {
+    if (f->range != NULL) continue;
+    double low[TS_ARGUMENTS_MAX], high[TS_ARGUMENTS_MAX];
+    for (int i = 0; i < f->count; i++) {
+      bool rises = f->argument[i].direction == TS_RISES;
+      low[i] = rises ? f->argument[i].lo : f->argument[i].hi;
+      high[i] = rises ? f->argument[i].hi : f->argument[i].lo;
+    }
+    double least = f->point(low), most = f->point(high);
+    ck_assert_msg(least >= f->lo && most <= f->hi, "%s reaches [%g, %g], claims [%g, %g]", f->name, least,
+                  most, f->lo, f->hi);
+  }
+}
+END_TEST
+
 /* Moves one argument up and asks whether the result went the claimed way. */
 static bool direction_holds(const ts_function *f, int i, uint64_t *state) {
   double x[TS_ARGUMENTS_MAX];
@@ -260,6 +277,7 @@ Suite *suite_science(void) {
   TCase *values = tcase_create("values");
   tcase_set_timeout(values, 60);
   tcase_add_test(values, results_stay_within_the_widest);
+  tcase_add_test(values, extremes_stay_within_the_widest);
   tcase_add_test(values, directions_hold);
   tcase_add_test(values, turning_arguments_turn);
   tcase_add_test(values, ranges_enclose);
