@@ -4,6 +4,7 @@
 #include "assess/label.h"
 #include "assess/merge.h"
 #include "assess/scope.h"
+#include "base/file.h"
 #include "base/text.h"
 #include <stdlib.h>
 
@@ -18,15 +19,24 @@ static const char *nearest_control(const ts_packs *packs, const char *id) {
   return near;
 }
 
+static void unknown_control(const ts_assess_inputs *in, const ts_applied_control *applied,
+                            ts_diagnostics *problems) {
+  ts_arena *arena = ts_arena_new();
+  const char *near = nearest_control(in->packs, applied->control);
+  const char *file = applied->file;
+  if (in->folder != NULL) file = ts_path_join(arena, in->folder, file);
+  ts_report(problems, TS_ERROR, file, applied->line, "unknown control \"%s\"%s%s%s",
+            applied->control, near ? "; the nearest name is \"" : "", near ? near : "",
+            near ? "\"" : "");
+  ts_arena_free(arena);
+}
+
 static bool controls_known(const ts_assess_inputs *in, ts_diagnostics *problems) {
   bool known = true;
   for (size_t i = 0; i < ts_applied_count(in->dossier); i++) {
     const ts_applied_control *applied = ts_applied_at(in->dossier, i);
     if (ts_control_find(in->packs, applied->control) != NULL) continue;
-    const char *near = nearest_control(in->packs, applied->control);
-    ts_report(problems, TS_ERROR, applied->file, applied->line, "unknown control \"%s\"%s%s%s",
-              applied->control, near ? "; the nearest name is \"" : "", near ? near : "",
-              near ? "\"" : "");
+    unknown_control(in, applied, problems);
     known = false;
   }
   return known;

@@ -1,6 +1,7 @@
 #include "assess/conclude.h"
 #include "assess/open.h"
 #include "assess/scope.h"
+#include "base/file.h"
 #include "base/text.h"
 #include <stdio.h>
 #include <stdlib.h>
@@ -42,15 +43,13 @@ static const char *nearest_rule(const ts_packs *packs, const char *id, bool *kno
   return near;
 }
 
-static void check_waivers(const ts_assessment *a, ts_diagnostics *problems) {
-  for (size_t i = 0; i < ts_waiver_count(a->in.dossier); i++) {
-    const ts_waiver *w = ts_waiver_at(a->in.dossier, i);
-    bool known;
-    const char *near = nearest_rule(a->in.packs, w->rule, &known);
-    if (!known)
-      ts_report(problems, TS_WARNING, w->file, w->line, "no rule \"%s\" to waive%s%s%s", w->rule,
-                near ? "; the nearest name is \"" : "", near ? near : "", near ? "\"" : "");
-  }
+static void check_waiver(const ts_assessment *a, const ts_waiver *w, ts_diagnostics *problems) {
+  bool known;
+  const char *near = nearest_rule(a->in.packs, w->rule, &known), *file = w->file;
+  if (known) return;
+  if (a->in.folder != NULL) file = ts_path_join(a->arena, a->in.folder, file);
+  ts_report(problems, TS_WARNING, file, w->line, "no rule \"%s\" to waive%s%s%s", w->rule,
+            near ? "; the nearest name is \"" : "", near ? near : "", near ? "\"" : "");
 }
 
 static bool waives(const ts_assessment *a, const ts_waiver *w, const ts_finding *f) {
@@ -135,7 +134,8 @@ static void count(ts_assessment *a) {
 }
 
 void ts_conclude(ts_assessment *a, ts_diagnostics *problems) {
-  check_waivers(a, problems);
+  for (size_t i = 0; i < ts_waiver_count(a->in.dossier); i++)
+    check_waiver(a, ts_waiver_at(a->in.dossier, i), problems);
   waive(a, a->findings, a->finding_count);
   waive(a, a->duties, a->duty_count);
   put_in_order(a->findings, a->finding_count, 'F');

@@ -5,6 +5,7 @@
 #include "tankside/document.h"
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 #include <time.h>
 #include <unistd.h>
 
@@ -119,6 +120,8 @@ static ts_assessment *assess(ts_session *s, const ts_options *options, watch *pr
                              .units = s->units,
                              .sets = options->sets,
                              .set_count = options->set_count,
+                             .folder = strchr(options->words[0], '/') ? ts_path_folder(s->arena, options->words[0])
+                                                                     : NULL,
                              .no_rules_for = s->no_rules_for,
                              .progress = progress_part,
                              .context = progress};

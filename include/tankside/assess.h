@@ -97,6 +97,7 @@ typedef struct {
   const ts_units *units;
   const char *const *sets;  /* each --set as given, "PATH=VALUE"; already applied to the dossier */
   size_t set_count;
+  const char *folder;       /* where the dossier stands, put before file names in messages; or NULL */
   const char *no_rules_for; /* a jurisdiction for which no pack was found, or NULL */
   /* Called now and then with how far it is, from 0 to 1; may be NULL. */
   void (*progress)(void *context, double part);
