@@ -44,8 +44,7 @@ static bool controls_known(const ts_assess_inputs *in, ts_diagnostics *problems)
 
 /* ---- one rule over one subject -------------------------------------------- */
 
-static void failure_add(ts_assessment *a, const char *rule, const char *subject,
-                        const char *text) {
+static void failure_add(ts_assessment *a, const char *rule, const char *subject, const char *text) {
   if (a->failure_count > 0) {
     const ts_failure *last = &a->failures[a->failure_count - 1];
     if (ts_same(last->rule, rule) && ts_same(last->subject, subject) && ts_same(last->text, text))
@@ -87,8 +86,7 @@ static void look(ts_assessment *a, size_t rule, ts_subject subject,
 
 /* Each view counts the controls of the one before it and maybe more: where it
  * has no more changes to facts, what was evaluated last still holds and only credit differs. */
-static void assess_one(ts_assessment *a, ts_evaluator *evaluator, size_t rule,
-                       ts_subject subject) {
+static void assess_one(ts_assessment *a, ts_evaluator *evaluator, size_t rule, ts_subject subject) {
   const ts_evaluation *evaluation = NULL;
   ts_arena *arena = ts_arena_new();
   size_t before = 0;
@@ -138,7 +136,7 @@ ts_assessment *ts_assess(const ts_assess_inputs *inputs, ts_diagnostics *problem
   ts_assessment *a = assessment_new(inputs);
   assess_all(a);
   if (inputs->no_rules_for != NULL)
-    failure_add(a, NULL, NULL,
+    failure_add(a, inputs->no_rules_for, ts_subject_at(inputs->dossier, 0)->path,
                 ts_arena_printf(a->arena, "no rules for jurisdiction \"%s\" were found",
                                 inputs->no_rules_for));
   ts_conclude(a, problems);

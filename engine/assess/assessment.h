@@ -19,16 +19,16 @@ typedef struct {
 /* One finding in one view, with what was said on its worst and best course. */
 typedef struct {
   ts_standing standing;
-  ts_duty_state duty;  /* duties */
+  ts_duty_state duty;     /* duties */
   const ts_spoken *worst; /* NULL when no course says it */
   const ts_spoken *best;  /* of the mildest course that says it; hazards and duties */
 } ts_case;
 
 typedef struct {
-  size_t rule;        /* index in the packs */
+  size_t rule; /* index in the packs */
   ts_subject subject;
   ts_word word;
-  const char *about;  /* "" where the rule says nothing */
+  const char *about; /* "" where the rule says nothing */
   ts_case view[TS_VIEWS];
   const ts_waiver *waiver; /* a valid one that covers it, or NULL */
   char id[24];
@@ -45,7 +45,7 @@ enum { TS_SKIPS_SHOWN = 5 };
 /* How one rule went over all its subjects, as described. */
 typedef struct {
   size_t subjects, applied, found;
-  size_t skipped;                 /* may be more than are kept */
+  size_t skipped; /* may be more than are kept */
   ts_skip skips[TS_SKIPS_SHOWN];
 } ts_look;
 
@@ -67,11 +67,11 @@ struct ts_assessment {
   size_t finding_count, finding_capacity;
   ts_finding *duties;
   size_t duty_count, duty_capacity;
-  ts_look *looks;       /* one a rule */
+  ts_look *looks; /* one a rule */
   ts_failure *failures;
   size_t failure_count, failure_capacity;
-  bool *read;           /* by slot: some outcome rests on it */
-  const char **labels;  /* by subject: what people call it */
+  bool *read;          /* by slot: some outcome rests on it */
+  const char **labels; /* by subject: what people call it */
   ts_open_fact *open;
   size_t open_count;
   ts_summary summary;

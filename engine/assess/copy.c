@@ -34,7 +34,8 @@ static const ts_decision *copy_decisions(ts_arena *arena, const ts_decision *all
   return copy;
 }
 
-const ts_spoken *ts_spoken_copy(ts_arena *arena, const ts_course *course, const ts_outcome *outcome) {
+const ts_spoken *ts_spoken_copy(ts_arena *arena, const ts_course *course,
+                                const ts_outcome *outcome) {
   ts_spoken *said = ts_arena_alloc(arena, sizeof *said);
   ts_outcome *o = &said->outcome;
   *o = *outcome;

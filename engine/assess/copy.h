@@ -5,6 +5,7 @@
 #include "assess/assessment.h"
 
 /* A deep copy of one outcome and of the decisions of its course it hangs on. */
-const ts_spoken *ts_spoken_copy(ts_arena *arena, const ts_course *course, const ts_outcome *outcome);
+const ts_spoken *ts_spoken_copy(ts_arena *arena, const ts_course *course,
+                                const ts_outcome *outcome);
 
 #endif

@@ -42,8 +42,7 @@ static const char *made_label(labeller *l, ts_subject subject) {
 static const char *label_of(labeller *l, ts_subject subject) {
   const ts_subject_info *info = ts_subject_at(l->dossier, subject);
   if (l->labels[subject] == NULL)
-    l->labels[subject] =
-        ts_same(info->label, info->path) ? made_label(l, subject) : info->label;
+    l->labels[subject] = ts_same(info->label, info->path) ? made_label(l, subject) : info->label;
   return l->labels[subject];
 }
 

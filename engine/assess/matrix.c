@@ -205,8 +205,8 @@ static void refuse_strangers(matrix_reader *r, xmlNode *root) {
     for (size_t p = 0; p < PARTS; p++) known = known || ts_same(name, names[p]);
     if (known) continue;
     const char *near = ts_nearest(name, names, PARTS);
-    WRONG(r, line_of(r, child), "unknown element <%s>%s%s%s", name, near ? "; the nearest is <" : "",
-          near ? near : "", near ? ">" : "");
+    WRONG(r, line_of(r, child), "unknown element <%s>%s%s%s", name,
+          near ? "; the nearest is <" : "", near ? near : "", near ? ">" : "");
   }
 }
 

@@ -13,7 +13,7 @@ typedef struct {
 
 /* How far controls of some kinds may lower a score, taken together. */
 typedef struct {
-  bool kinds[TS_PPE + 1]; /* by ts_hierarchy */
+  bool kinds[TS_PPE + 1];   /* by ts_hierarchy */
   int likelihood, severity; /* steps */
 } ts_credit_limit;
 

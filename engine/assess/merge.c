@@ -48,8 +48,7 @@ static bool rests_on_assumed(const ts_dossier *dossier, const ts_outcome *outcom
 
 /* Duties and stops have no score; a rank lets them be folded like hazards. */
 static ts_score score_of(const merger *m, const ts_outcome *outcome) {
-  if (outcome->word == TS_HAZARD)
-    return ts_credited(m->assessment, m->subject, m->view, outcome);
+  if (outcome->word == TS_HAZARD) return ts_credited(m->assessment, m->subject, m->view, outcome);
   return (ts_score){.rank = outcome->word == TS_DUTY ? 1 + (int)outcome->state : 1};
 }
 
@@ -71,8 +70,8 @@ static tally *tally_for(merger *m, ts_word word, const char *about) {
   for (size_t i = 0; i < m->count; i++)
     if (m->tallies[i].word == word && ts_same(m->tallies[i].about, about)) return &m->tallies[i];
   TS_GROW(m->tallies, m->count, m->capacity);
-  m->tallies[m->count] = (tally){
-      .word = word, .about = about, .worst_plain = INT_MIN, .best_plain = INT_MAX};
+  m->tallies[m->count] =
+      (tally){.word = word, .about = about, .worst_plain = INT_MIN, .best_plain = INT_MAX};
   return &m->tallies[m->count++];
 }
 
@@ -84,8 +83,7 @@ static void hear(merger *m, const ts_course *course, const ts_outcome *outcome) 
   bool first = t->here.course != course;
   if (first || plain.score.rank > t->here_plain) t->here_plain = plain.score.rank;
   if (first || said.score.rank > t->here.score.rank) t->here = said;
-  for (size_t i = 0; i < outcome->fact_count; i++)
-    m->assessment->read[outcome->facts[i]] = true;
+  for (size_t i = 0; i < outcome->fact_count; i++) m->assessment->read[outcome->facts[i]] = true;
 }
 
 static void fold(merger *m, tally *t) {
@@ -114,8 +112,7 @@ static bool everywhere(const merger *m, const tally *t) {
 static void raise_to_declared(const merger *m, ts_standing *standing) {
   const ts_rule *rule = rule_of(m);
   ts_score declared = {.likelihood = rule->worst_likelihood, .severity = rule->worst_severity};
-  declared.rank =
-      ts_matrix_rank(m->assessment->in.matrix, declared.likelihood, declared.severity);
+  declared.rank = ts_matrix_rank(m->assessment->in.matrix, declared.likelihood, declared.severity);
   if (declared.rank > standing->worst.rank) standing->worst = declared;
   standing->best = (ts_score){0};
   standing->unresolved = true;

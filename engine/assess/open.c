@@ -23,8 +23,10 @@ const uint32_t *ts_made_of(const ts_dossier *dossier, uint32_t slot, ts_arena *a
   uint32_t slots = ts_slot_count(dossier);
   tracer t = {.reader = {.dossier = dossier, .graph = ts_graph_new(), .read = trace}};
   t.seen = ts_alloc((slots + 1) * sizeof *t.seen);
-  if (ts_slot_fact(dossier, slot)->derived) trace(&t.reader, slot);
-  else t.seen[slot] = true;
+  if (ts_slot_fact(dossier, slot)->derived)
+    trace(&t.reader, slot);
+  else
+    t.seen[slot] = true;
   *count = 0;
   for (uint32_t i = 0; i < slots; i++) *count += t.seen[i];
   uint32_t *made = ts_arena_alloc(arena, (*count + 1) * sizeof *made);
@@ -41,7 +43,7 @@ const uint32_t *ts_made_of(const ts_dossier *dossier, uint32_t slot, ts_arena *a
 typedef struct {
   const ts_assessment *assessment;
   ts_arena *scratch;
-  uint32_t *place; /* by slot: number in the list and 1, or 0 */
+  uint32_t *place;   /* by slot: number in the list and 1, or 0 */
   const char **last; /* by slot: id of the finding that named it last */
   ts_text *names;    /* by number: ids of findings */
   ts_open_fact *facts;

@@ -70,8 +70,8 @@ static bool write_sheet(writer *w, const char *task) {
   const char *sheet = w->sheet->name;
   char *html = NULL;
   size_t length = 0;
-  char *name = task ? ts_arena_printf(w->s->arena, "%s-%s", sheet, task)
-                    : ts_arena_copy(w->s->arena, sheet);
+  char *name =
+      task ? ts_arena_printf(w->s->arena, "%s-%s", sheet, task) : ts_arena_copy(w->s->arena, sheet);
   char *file = ts_arena_printf(w->s->arena, "%s.html", name);
   char *path = ts_path_join(w->s->arena, w->folder, file);
   progress_file(w->progress, file);
@@ -88,9 +88,9 @@ static bool write_for_task(void *data, const char *task) { return write_sheet(da
 
 static bool write_sheets(writer *w) {
   for (w->sheet = ts_sheets(); w->sheet->name != NULL; w->sheet++) {
-    bool good = w->sheet->per_task ? ts_sheet_each_task(w->bytes, w->length, write_for_task, w,
-                                                        w->s->problems)
-                                   : write_sheet(w, NULL);
+    bool good = w->sheet->per_task
+                    ? ts_sheet_each_task(w->bytes, w->length, write_for_task, w, w->s->problems)
+                    : write_sheet(w, NULL);
     if (!good) return false;
   }
   return true;
@@ -114,17 +114,17 @@ static bool write_documents(ts_session *s, const ts_options *options, watch *pro
 /* ---- the verb ----------------------------------------------------------------------- */
 
 static ts_assessment *assess(ts_session *s, const ts_options *options, watch *progress) {
-  ts_assess_inputs inputs = {.dossier = s->dossier,
-                             .packs = s->packs,
-                             .matrix = s->matrix,
-                             .units = s->units,
-                             .sets = options->sets,
-                             .set_count = options->set_count,
-                             .folder = strchr(options->words[0], '/') ? ts_path_folder(s->arena, options->words[0])
-                                                                     : NULL,
-                             .no_rules_for = s->no_rules_for,
-                             .progress = progress_part,
-                             .context = progress};
+  ts_assess_inputs inputs = {
+      .dossier = s->dossier,
+      .packs = s->packs,
+      .matrix = s->matrix,
+      .units = s->units,
+      .sets = options->sets,
+      .set_count = options->set_count,
+      .folder = strchr(options->words[0], '/') ? ts_path_folder(s->arena, options->words[0]) : NULL,
+      .no_rules_for = s->no_rules_for,
+      .progress = progress_part,
+      .context = progress};
   return ts_assess(&inputs, s->problems);
 }
 

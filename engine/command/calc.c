@@ -7,7 +7,8 @@
 
 enum { SHOWN = 128, WHY = 256 };
 
-static const char *show(const ts_session *s, ts_range range, ts_dim dim, const char *unit, char *out) {
+static const char *show(const ts_session *s, ts_range range, ts_dim dim, const char *unit,
+                        char *out) {
   return ts_quantity_show(s->units, range, dim, unit, TS_METRIC, out, SHOWN);
 }
 

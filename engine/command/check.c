@@ -12,9 +12,12 @@ static tally count_facts(const ts_dossier *dossier) {
   for (uint32_t slot = 0; slot < ts_slot_count(dossier); slot++) {
     const ts_fact_def *fact = ts_slot_fact(dossier, slot);
     if (fact->type < TS_QUANTITY) continue; /* structure and text */
-    if (fact->derived) t.derived++;
-    else if (ts_slot_value(dossier, slot)->state == TS_UNKNOWN) t.unknown++;
-    else t.stated++;
+    if (fact->derived)
+      t.derived++;
+    else if (ts_slot_value(dossier, slot)->state == TS_UNKNOWN)
+      t.unknown++;
+    else
+      t.stated++;
   }
   return t;
 }
@@ -37,11 +40,10 @@ const ts_verb verb_check = {
     .name = "check",
     .usage = "check DOSSIER [OPTION]...",
     .summary = "read a dossier: facts, units, references, plausibility",
-    .details =
-        "Reads the dossier and what it includes, and says everything that is wrong with\n"
-        "it: one problem a line, `file:line: error: text`, on standard error. No rule is\n"
-        "run. The packs of its jurisdiction are loaded for the facts they add.\n\n"
-        "Exit status: 0 it can be used (there may be warnings), 2 it cannot.",
+    .details = "Reads the dossier and what it includes, and says everything that is wrong with\n"
+               "it: one problem a line, `file:line: error: text`, on standard error. No rule is\n"
+               "run. The packs of its jurisdiction are loaded for the facts they add.\n\n"
+               "Exit status: 0 it can be used (there may be warnings), 2 it cannot.",
     .takes = OPTION_PACK | OPTION_SET,
     .least = 1,
     .most = 1,

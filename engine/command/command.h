@@ -26,8 +26,7 @@ typedef enum {
   OPTION_NO_PDF = 32,
   OPTION_AS = 64,
   OPTION_SHEET = 128,
-  OPTION_TASK = 256,
-  OPTION_BRIEF = 512
+  OPTION_TASK = 256
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -38,7 +37,7 @@ typedef struct {
   const char *sets[REPEATS_MAX];
   size_t set_count;
   const char *matrix, *out, *paper, *as, *sheet, *task;
-  bool no_pdf, brief, help;
+  bool no_pdf, help;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
 } ts_options;

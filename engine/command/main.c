@@ -7,7 +7,7 @@
 #include <stdio.h>
 
 static const ts_verb *const verbs[] = {&verb_assess, &verb_check, &verb_print,
-                                    &verb_rules,  &verb_calc,  &verb_vocabulary};
+                                       &verb_rules,  &verb_calc,  &verb_vocabulary};
 
 enum { VERBS = sizeof verbs / sizeof verbs[0] };
 

@@ -12,8 +12,10 @@ typedef struct {
 } option_row;
 
 static const option_row rows[] = {
-    {"--pack", "DIR", OPTION_PACK, "also the rules of this folder, or of a pack by name; repeatable"},
-    {"--matrix", "NAME|FILE", OPTION_MATRIX, "the matrix: five-by-five (default), mil-std-882e, or a file"},
+    {"--pack", "DIR", OPTION_PACK,
+     "also the rules of this folder, or of a pack by name; repeatable"},
+    {"--matrix", "NAME|FILE", OPTION_MATRIX,
+     "the matrix: five-by-five (default), mil-std-882e, or a file"},
     {"--set", "PATH=VALUE", OPTION_SET, "take this value instead of the dossier's; repeatable"},
     {"-o", "PATH", OPTION_OUT, "write here"},
     {"--paper", "a4|letter", OPTION_PAPER, "size of the paper (a4)"},
@@ -21,7 +23,6 @@ static const option_row rows[] = {
     {"--as", "FORM", OPTION_AS, "in this form"},
     {"--sheet", "NAME", OPTION_SHEET, "which document: assessment, task"},
     {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each"},
-    {"--brief", NULL, OPTION_BRIEF, "counts only"},
 };
 
 enum { ROWS = sizeof rows / sizeof rows[0] };
@@ -72,7 +73,6 @@ static bool store(ts_options *into, const option_row *row, const char *value) {
   case OPTION_AS: into->as = value; break;
   case OPTION_SHEET: into->sheet = value; break;
   case OPTION_TASK: into->task = value; break;
-  case OPTION_BRIEF: into->brief = true; break;
   }
   return true;
 }
@@ -99,7 +99,8 @@ static bool no_such_option(const ts_verb *verb, const char *argument) {
 }
 
 /* Reads one option at arguments[*at]; moves *at over its value. */
-static bool read_option(const ts_verb *verb, int count, char **arguments, int *at, ts_options *into) {
+static bool read_option(const ts_verb *verb, int count, char **arguments, int *at,
+                        ts_options *into) {
   const char *argument = arguments[*at], *value = NULL;
   size_t length;
   const option_row *row = row_for(verb, argument, &length);

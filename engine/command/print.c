@@ -35,10 +35,12 @@ static bool print_sheet(const printer *p) {
                        &length, p->s->problems))
     return false;
   bool good;
-  if (ts_same(p->options->as, "pdf")) good = write_pdf(p, html, length);
+  if (ts_same(p->options->as, "pdf"))
+    good = write_pdf(p, html, length);
   else if (p->options->out != NULL)
     good = ts_file_write(p->options->out, html, length, p->s->problems);
-  else good = to_stdout(html, length);
+  else
+    good = to_stdout(html, length);
   free(html);
   return good;
 }
@@ -65,7 +67,8 @@ static int wrong_request(const ts_options *options, const char *sheet) {
 
 static int run(const ts_options *options) {
   ts_session s = {0};
-  printer p = {.s = &s, .options = options, .sheet = options->sheet ? options->sheet : "assessment"};
+  printer p = {
+      .s = &s, .options = options, .sheet = options->sheet ? options->sheet : "assessment"};
   int status = wrong_request(options, p.sheet);
   if (status != DONE) return status;
   s.arena = ts_arena_new();
@@ -80,10 +83,9 @@ const ts_verb verb_print = {
     .name = "print",
     .usage = "print ASSESSMENT [--sheet NAME] [--as html|pdf] [OPTION]...",
     .summary = "a document from an assessment.xml",
-    .details =
-        "Prints one document from an assessment.xml that `tankside assess -o` wrote. HTML\n"
-        "goes to standard output or to the file given with -o; a PDF needs -o, and the\n"
-        "HTML it is set from stays beside it. Nothing is computed again.",
+    .details = "Prints one document from an assessment.xml that `tankside assess -o` wrote. HTML\n"
+               "goes to standard output or to the file given with -o; a PDF needs -o, and the\n"
+               "HTML it is set from stays beside it. Nothing is computed again.",
     .takes = OPTION_SHEET | OPTION_AS | OPTION_TASK | OPTION_OUT | OPTION_PAPER,
     .least = 1,
     .most = 1,

@@ -43,13 +43,12 @@ const ts_verb verb_rules = {
     .name = "rules",
     .usage = "rules list|check [--pack DIR]...",
     .summary = "the rules there are, and whether their examples come out",
-    .details =
-        "list   one rule a line: id, the subject it is asked of, title, pack/file:line\n"
-        "check  runs every example of every rule, and says what does not come out as\n"
-        "       written, which threshold no example reaches, and which control a rule\n"
-        "       names that no pack has\n\n"
-        "All packs that came with the program are loaded, and those given with --pack.\n"
-        "Exit status of check: 0 all come out, 1 some do not, 2 a pack cannot be loaded.",
+    .details = "list   one rule a line: id, the subject it is asked of, title, pack/file:line\n"
+               "check  runs every example of every rule, and says what does not come out as\n"
+               "       written, which threshold no example reaches, and which control a rule\n"
+               "       names that no pack has\n\n"
+               "All packs that came with the program are loaded, and those given with --pack.\n"
+               "Exit status of check: 0 all come out, 1 some do not, 2 a pack cannot be loaded.",
     .takes = OPTION_PACK,
     .least = 1,
     .most = 1,

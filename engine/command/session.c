@@ -24,6 +24,7 @@ bool session_open(ts_session *session) {
 }
 
 void session_close(ts_session *session) {
+  fflush(stdout); /* so that the two read in order where both go to one place */
   ts_diagnostics_print(session->problems, stderr);
   ts_matrix_free(session->matrix);
   ts_dossier_free(session->dossier);
@@ -116,8 +117,9 @@ static const char *jurisdiction_in(ts_session *session, const ts_xml *xml) {
   return NULL;
 }
 
-/* The packs decide which facts a dossier may state, and the dossier which packs: so its jurisdiction
- * is looked up before it is read. What is wrong with the file is said when it is read. */
+/* The packs decide which facts a dossier may state, and the dossier which packs: so its
+ * jurisdiction is looked up before it is read. What is wrong with the file is said when it is read.
+ */
 static const char *peek_jurisdiction(ts_session *session, const char *path) {
   ts_diagnostics *unsaid = ts_diagnostics_new();
   size_t length = 0;
@@ -144,8 +146,7 @@ static bool apply_set(ts_session *session, const char *set) {
 
 bool session_read_dossier(ts_session *session, const ts_options *options, const char *path) {
   bool good = session_load_packs(session, options, peek_jurisdiction(session, path));
-  session->dossier =
-      ts_dossier_read(path, session->vocabulary, session->units, session->problems);
+  session->dossier = ts_dossier_read(path, session->vocabulary, session->units, session->problems);
   if (session->dossier == NULL) return false;
   for (size_t i = 0; i < options->set_count; i++)
     good = apply_set(session, options->sets[i]) && good;

@@ -7,8 +7,13 @@
 
 enum { FINDINGS_SHOWN = 10, DUTIES_SHOWN = 5, QUESTIONS_SHOWN = 5, FAILURES_SHOWN = 5 };
 
-static void line(const char *first, const char *format, ...)
-    __attribute__((format(printf, 2, 3)));
+typedef struct {
+  const ts_session *s;
+  const ts_assessment *a;
+  ts_word word; /* TS_STOP or TS_HAZARD */
+} session_view;
+
+static void line(const char *first, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
 static void line(const char *first, const char *format, ...) {
   char text[1024];
@@ -92,32 +97,44 @@ static void hazard(const ts_session *s, const ts_finding_view *f) {
   place(f);
 }
 
-static void stops(const ts_assessment *a) {
-  size_t shown = 0;
-  for (size_t i = 0; i < ts_finding_count(a); i++) {
-    ts_finding_view f = ts_finding_at(a, i);
-    if (!ts_same(f.word, "stop") || f.standing[TS_IN_PLACE].certainty == TS_GONE) continue;
-    if (shown++ == 0) puts("\nStops");
-    if (shown <= FINDINGS_SHOWN) stop(&f);
-  }
-  if (shown > FINDINGS_SHOWN) printf("  and %zu more\n", shown - FINDINGS_SHOWN);
+/* One rule often finds the same on many subjects: the worst is shown, the others are counted. */
+static bool shown_before(const ts_assessment *a, size_t index) {
+  const ts_finding *f = &a->findings[index];
+  for (size_t i = 0; i < index; i++)
+    if (a->findings[i].rule == f->rule && a->findings[i].word == f->word) return true;
+  return false;
 }
 
-static bool above_the_line(const ts_session *s, const ts_finding_view *f) {
-  ts_score worst = f->standing[TS_IN_PLACE].worst;
-  return ts_same(f->word, "hazard") && !f->waived && worst.likelihood > 0 &&
-         ts_matrix_band(s->matrix, worst.likelihood, worst.severity)->above;
+static bool stands(const session_view *v, size_t index) {
+  ts_finding_view f = ts_finding_at(v->a, index);
+  if (v->word == TS_STOP)
+    return ts_same(f.word, "stop") && f.standing[TS_IN_PLACE].certainty != TS_GONE;
+  ts_score worst = f.standing[TS_IN_PLACE].worst;
+  return ts_same(f.word, "hazard") && !f.waived && worst.likelihood > 0 &&
+         ts_matrix_band(v->s->matrix, worst.likelihood, worst.severity)->above;
 }
 
-static void hazards(const ts_session *s, const ts_assessment *a) {
+static void others(const session_view *v, size_t index) {
+  size_t more = 0;
+  for (size_t i = index + 1; i < ts_finding_count(v->a); i++)
+    more += v->a->findings[i].rule == v->a->findings[index].rule && stands(v, i);
+  if (more > 0) printf("            and on %zu more like it\n", more);
+}
+
+static void standing_findings(const session_view *v, const char *title) {
   size_t shown = 0;
-  for (size_t i = 0; i < ts_finding_count(a); i++) {
-    ts_finding_view f = ts_finding_at(a, i);
-    if (!above_the_line(s, &f)) continue;
-    if (shown++ == 0) puts("\nAbove the line, worst first");
-    if (shown <= FINDINGS_SHOWN) hazard(s, &f);
+  for (size_t i = 0; i < ts_finding_count(v->a); i++) {
+    if (!stands(v, i) || shown_before(v->a, i)) continue;
+    ts_finding_view f = ts_finding_at(v->a, i);
+    if (shown++ == 0) printf("\n%s\n", title);
+    if (shown > FINDINGS_SHOWN) continue;
+    if (v->word == TS_STOP)
+      stop(&f);
+    else
+      hazard(v->s, &f);
+    others(v, i);
   }
-  if (shown > FINDINGS_SHOWN) printf("  and %zu more\n", shown - FINDINGS_SHOWN);
+  if (shown > FINDINGS_SHOWN) printf("  and %zu more rules\n", shown - FINDINGS_SHOWN);
 }
 
 static void duties(const ts_assessment *a) {
@@ -139,20 +156,20 @@ static void questions(const ts_session *s, const ts_assessment *a) {
   for (size_t i = 0; i < a->open_count && i < QUESTIONS_SHOWN; i++) {
     const ts_fact_def *fact = ts_slot_fact(s->dossier, a->open[i].slot);
     char path[256];
-    line("  ", "%s: %s; ask the %s",
-         ts_slot_path(s->dossier, a->open[i].slot, path, sizeof path), fact->meaning,
-         fact->asked);
+    line("  ", "%s: %s; ask the %s", ts_slot_path(s->dossier, a->open[i].slot, path, sizeof path),
+         fact->meaning, fact->asked);
   }
-  if (a->open_count > QUESTIONS_SHOWN)
-    printf("  and %zu more\n", a->open_count - QUESTIONS_SHOWN);
+  if (a->open_count > QUESTIONS_SHOWN) printf("  and %zu more\n", a->open_count - QUESTIONS_SHOWN);
 }
 
 void print_summary(const ts_session *session, const ts_assessment *assessment) {
   heading(session);
   counts(ts_assessment_summary(assessment));
   failures(assessment);
-  stops(assessment);
-  hazards(session, assessment);
+  session_view view = {.s = session, .a = assessment, .word = TS_STOP};
+  standing_findings(&view, "Stops");
+  view.word = TS_HAZARD;
+  standing_findings(&view, "Above the line, worst first");
   duties(assessment);
   questions(session, assessment);
   putchar('\n');

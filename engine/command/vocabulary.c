@@ -21,10 +21,9 @@ const ts_verb verb_vocabulary = {
     .name = "vocabulary",
     .usage = "vocabulary [--as text|schema] [--pack DIR]...",
     .summary = "every fact a dossier can state: reference page or schema",
-    .details =
-        "Prints the reference page of all facts, with their units, plausible ranges, how\n"
-        "they are found out and who usually knows; or, with --as schema, a RELAX NG\n"
-        "schema of the dossier for editors. Facts that packs declare are included.",
+    .details = "Prints the reference page of all facts, with their units, plausible ranges, how\n"
+               "they are found out and who usually knows; or, with --as schema, a RELAX NG\n"
+               "schema of the dossier for editors. Facts that packs declare are included.",
     .takes = OPTION_AS | OPTION_PACK,
     .least = 0,
     .most = 0,

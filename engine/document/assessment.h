@@ -44,8 +44,8 @@ const char *ts_paper_plausible(ts_paper *paper, const ts_fact_def *fact);
 const char *ts_paper_state(const ts_paper *paper, uint32_t slot); /* stated unknown set derived */
 const char *ts_paper_sees(const ts_fact_def *fact);               /* open crew confidential */
 const char *ts_paper_yes(bool yes);
-const char *ts_paper_date(ts_paper *paper, double seconds);  /* 2027-03-09 */
-const char *ts_paper_day(ts_paper *paper, double seconds);   /* Tuesday 9 March 2027 */
+const char *ts_paper_date(ts_paper *paper, double seconds); /* 2027-03-09 */
+const char *ts_paper_day(ts_paper *paper, double seconds);  /* Tuesday 9 March 2027 */
 
 /* The slot of a fact by its written name, or UINT32_MAX where the entity has none. */
 uint32_t ts_paper_slot(const ts_paper *paper, ts_subject subject, const char *name);

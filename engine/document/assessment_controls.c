@@ -13,11 +13,11 @@ static void words(ts_paper *paper, const char *element, const char *text) {
 
 static void effect(ts_paper *paper, const ts_control *control) {
   const char *changes = ts_paper_changes(paper, control, NULL);
-  const char *lowers =
-      ts_paper_lowers(paper, control->lowers_likelihood, control->lowers_severity);
+  const char *lowers = ts_paper_lowers(paper, control->lowers_likelihood, control->lowers_severity);
   if (changes != NULL && lowers != NULL)
     words(paper, "effect", ts_arena_printf(paper->arena, "%s; %s", changes, lowers));
-  else words(paper, "effect", changes != NULL ? changes : lowers);
+  else
+    words(paper, "effect", changes != NULL ? changes : lowers);
 }
 
 static void applied(ts_paper *paper, const ts_control *control) {

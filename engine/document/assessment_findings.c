@@ -89,9 +89,11 @@ static bool said_before(const ts_spoken *said, size_t index) {
   return false;
 }
 
-/* What is open first: those are the conditions a reader can still change. */
+/* What is open first: those are the conditions a reader can still change. What is
+ * settled is so in every case and is listed once, with the worst. */
 static void conditions(ts_paper *paper, const ts_spoken *said, const char *which) {
-  for (int settled = 0; settled <= 1; settled++)
+  int last = ts_same(which, "worst");
+  for (int settled = 0; settled <= last; settled++)
     for (size_t i = 0; i < said->outcome.decision_count; i++)
       if (said->decisions[i].settled == settled && !said_before(said, i))
         condition(paper, &said->decisions[i], which);
@@ -105,8 +107,7 @@ static void rests(ts_paper *paper, const ts_outcome *outcome) {
     char path[256];
     if (text == NULL) continue;
     ts_xml_start(&paper->out, "rests");
-    ts_xml_attribute(&paper->out, "path",
-                     ts_slot_path(paper->dossier, slot, path, sizeof path));
+    ts_xml_attribute(&paper->out, "path", ts_slot_path(paper->dossier, slot, path, sizeof path));
     ts_xml_attribute(&paper->out, "title", ts_paper_title(paper, fact->name));
     ts_xml_attribute(&paper->out, "text", text);
     ts_xml_attribute(&paper->out, "state", ts_paper_state(paper, slot));
@@ -156,17 +157,18 @@ static void why(ts_paper *paper, const ts_finding *finding) {
 static void control(ts_paper *paper, const ts_finding *finding, const ts_outcome *outcome,
                     size_t index) {
   const ts_control *found = ts_control_find(paper->packs, outcome->controls[index]);
-  const ts_applied_control *applied = ts_applied_here(
-      paper->dossier, outcome->controls[index], finding->subject, TS_AS_PLANNED);
+  const ts_applied_control *applied =
+      ts_applied_here(paper->dossier, outcome->controls[index], finding->subject, TS_AS_PLANNED);
   if (found == NULL) return;
-  ts_steps steps =
-      ts_credit_of(paper->a, finding->subject, TS_AS_PLANNED, outcome, index);
+  ts_steps steps = ts_credit_of(paper->a, finding->subject, TS_AS_PLANNED, outcome, index);
   ts_xml_start(&paper->out, "control");
   ts_xml_attribute(&paper->out, "ref", found->id);
   ts_xml_attribute(&paper->out, "title", found->title);
   ts_xml_attribute(&paper->out, "kind", ts_hierarchy_word(found->kind));
   ts_xml_attribute(&paper->out, "state",
-                   applied == NULL ? "not-planned" : applied->in_place ? "in-place" : "planned");
+                   applied == NULL     ? "not-planned"
+                   : applied->in_place ? "in-place"
+                                       : "planned");
   ts_xml_attribute(&paper->out, "credited",
                    ts_paper_lowers(paper, steps.likelihood, steps.severity));
   if (found->change_count > 0)
@@ -196,8 +198,7 @@ static bool unresolved(const ts_finding *finding) {
 static void place(ts_paper *paper, const ts_finding *finding, const char *const *fields,
                   size_t count) {
   for (size_t i = 0; i < count; i++)
-    ts_xml_attribute(&paper->out, fields[i],
-                     ts_paper_path_to(paper, finding->subject, fields[i]));
+    ts_xml_attribute(&paper->out, fields[i], ts_paper_path_to(paper, finding->subject, fields[i]));
 }
 
 static void waived(ts_paper *paper, const ts_waiver *waiver) {

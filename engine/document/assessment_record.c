@@ -22,8 +22,7 @@ static void set_input(ts_paper *paper, ts_text *all, const char *set) {
   const char *equals = strchr(set, '=');
   if (equals == NULL) return;
   ts_xml_start(&paper->out, "set");
-  ts_xml_attribute(&paper->out, "path",
-                   ts_arena_copy_n(paper->arena, set, (size_t)(equals - set)));
+  ts_xml_attribute(&paper->out, "path", ts_arena_copy_n(paper->arena, set, (size_t)(equals - set)));
   ts_xml_attribute(&paper->out, "value", equals + 1);
   ts_xml_end(&paper->out);
   ts_text_addf(all, "set %s\n", set);
@@ -32,8 +31,7 @@ static void set_input(ts_paper *paper, ts_text *all, const char *set) {
 static void rule_inputs(ts_paper *paper, ts_text *all) {
   for (size_t i = 0; i < ts_pack_file_count(paper->packs); i++) {
     const char *name = ts_pack_file_name(paper->packs, i), *slash = strchr(name, '/');
-    const char *pack =
-        slash ? ts_arena_copy_n(paper->arena, name, (size_t)(slash - name)) : "";
+    const char *pack = slash ? ts_arena_copy_n(paper->arena, name, (size_t)(slash - name)) : "";
     input(paper, all, "rules", pack, slash ? slash + 1 : name,
           ts_pack_file_digest(paper->packs, i));
   }
@@ -49,8 +47,7 @@ void ts_paper_inputs(ts_paper *paper) {
           ts_source_digest(paper->dossier, i));
   rule_inputs(paper, &all);
   input(paper, &all, "matrix", NULL, matrix->file, matrix->digest);
-  for (size_t i = 0; i < paper->a->in.set_count; i++)
-    set_input(paper, &all, paper->a->in.sets[i]);
+  for (size_t i = 0; i < paper->a->in.set_count; i++) set_input(paper, &all, paper->a->in.sets[i]);
   ts_xml_start(&paper->out, "digest");
   ts_xml_attribute(&paper->out, "sha256", ts_digest(all.data, all.length, digest));
   ts_xml_end(&paper->out);

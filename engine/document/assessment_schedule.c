@@ -107,9 +107,8 @@ static void record(ts_paper *paper, ts_subject subject) {
 }
 
 static void total(ts_paper *paper, ts_subject subject) {
-  static const fact_attribute facts[] = {{"time-planned", "planned"},
-                                         {"time-recorded", "recorded"},
-                                         {"time-7-days", "seven-days"}};
+  static const fact_attribute facts[] = {
+      {"time-planned", "planned"}, {"time-recorded", "recorded"}, {"time-7-days", "seven-days"}};
   ts_xml_start(&paper->out, "total");
   person(paper, subject);
   ATTRIBUTES(paper, subject, facts);

@@ -62,8 +62,10 @@ const char *ts_paper_who(ts_paper *paper, ts_subject subject) {
   gathering crowd = {0};
   crowd.seen = ts_arena_alloc(paper->arena, ts_subject_count(paper->dossier) * sizeof(bool));
   ts_subject person = ts_leads_to(paper->dossier, subject, "person");
-  if (person != TS_NO_SUBJECT) crowd_add(paper, &crowd, person);
-  else crowd_below(paper, &crowd, subject);
+  if (person != TS_NO_SUBJECT)
+    crowd_add(paper, &crowd, person);
+  else
+    crowd_below(paper, &crowd, subject);
   return crowd_words(paper, &crowd);
 }
 

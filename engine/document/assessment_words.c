@@ -1,6 +1,6 @@
 /* Facts and controls in words. */
-#include "document/assessment.h"
 #include "assess/scope.h"
+#include "document/assessment.h"
 #include "quantity/calendar.h"
 #include <math.h>
 #include <string.h>

@@ -69,22 +69,22 @@ typedef struct {
 
 /* One finding or duty, to look at. Texts belong to the assessment. */
 typedef struct {
-  const char *id;                /* "F1", "D1" */
-  const char *word;              /* "hazard", "stop", "note", "duty" */
-  const char *rule, *title, *about; /* about: "" where the rule says nothing */
+  const char *id;                                   /* "F1", "D1" */
+  const char *word;                                 /* "hazard", "stop", "note", "duty" */
+  const char *rule, *title, *about;                 /* about: "" where the rule says nothing */
   const char *subject, *subject_label, *task_label; /* path and labels; task_label may be NULL */
-  const char *because;           /* of the worst course */
-  const char *state;             /* duties, in place: "met", "open", "not-met"; else NULL */
+  const char *because;                              /* of the worst course */
+  const char *state; /* duties, in place: "met", "open", "not-met"; else NULL */
   bool waived;
   ts_standing standing[TS_VIEWS];
 } ts_finding_view;
 
 typedef struct {
-  size_t stops;  /* possible or certain with what is in place */
-  size_t above;  /* hazards whose worst score in place is above the line, waived ones not counted */
+  size_t stops; /* possible or certain with what is in place */
+  size_t above; /* hazards whose worst score in place is above the line, waived ones not counted */
   size_t hazards, notes;
-  size_t waived; /* findings under a waiver */
-  size_t open;   /* facts not known that some finding rests on */
+  size_t waived;                                  /* findings under a waiver */
+  size_t open;                                    /* facts not known that some finding rests on */
   size_t duties_met, duties_open, duties_not_met; /* with what is in place */
   size_t failed; /* rules that failed on some subject, and packs that were not found */
   bool complete; /* nothing failed */
@@ -95,9 +95,9 @@ typedef struct {
   const ts_packs *packs;
   const ts_matrix *matrix;
   const ts_units *units;
-  const char *const *sets;  /* each --set as given, "PATH=VALUE"; already applied to the dossier */
+  const char *const *sets; /* each --set as given, "PATH=VALUE"; already applied to the dossier */
   size_t set_count;
-  const char *folder;       /* where the dossier stands, put before file names in messages; or NULL */
+  const char *folder; /* where the dossier stands, put before file names in messages; or NULL */
   const char *no_rules_for; /* a jurisdiction for which no pack was found, or NULL */
   /* Called now and then with how far it is, from 0 to 1; may be NULL. */
   void (*progress)(void *context, double part);
@@ -123,7 +123,8 @@ size_t ts_duty_count(const ts_assessment *assessment);
 ts_finding_view ts_duty_at(const ts_assessment *assessment, size_t index);
 
 /* The whole assessment as XML, format 1: everything the documents say. The
- * bytes are malloc'd and NUL-terminated; the caller frees them. The same inputs give the same bytes. */
+ * bytes are malloc'd and NUL-terminated; the caller frees them. The same inputs give the same
+ * bytes. */
 void ts_assessment_write(const ts_assessment *assessment, char **bytes, size_t *length);
 
 #endif

@@ -29,9 +29,7 @@ const char *assess_world_said(assess_world *w) {
   return copy;
 }
 
-static void must(assess_world *w, bool good) {
-  ck_assert_msg(good, "%s", assess_world_said(w));
-}
+static void must(assess_world *w, bool good) { ck_assert_msg(good, "%s", assess_world_said(w)); }
 
 static void read_dossier(assess_world *w, const char *path) {
   w->dossier = ts_dossier_read(path, w->vocabulary, w->units, w->problems);
@@ -45,7 +43,8 @@ static void write_text(assess_world *w, const char *path, const char *text) {
 static const char dossier_text[] =
     "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
     "<dossier format=\"1\" units=\"metric\">\n"
-    "  <production title=\"Test\" jurisdiction=\"test\" revision=\"1\" on=\"2027-03-01\" by=\"us\"/>\n"
+    "  <production title=\"Test\" jurisdiction=\"test\" revision=\"1\" on=\"2027-03-01\" "
+    "by=\"us\"/>\n"
     "  <site id=\"tank\"/>\n"
     "  <person id=\"p1\" role=\"performer\" name=\"One\"/>\n"
     "  <person id=\"p2\" role=\"performer\"/>\n"

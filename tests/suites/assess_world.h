@@ -17,9 +17,10 @@ typedef struct {
   ts_matrix *matrix;
 } assess_world;
 
-/* A pack "test" of one rule file, the default matrix, and a dossier of one site, two people, one day
- * with one task in which both are in the water. `immersion` are the attributes of p1's, `inside`
- * elements inside the task, `after` elements after the day. Fails the test when anything does not read. */
+/* A pack "test" of one rule file, the default matrix, and a dossier of one site, two people, one
+ * day with one task in which both are in the water. `immersion` are the attributes of p1's,
+ * `inside` elements inside the task, `after` elements after the day. Fails the test when anything
+ * does not read. */
 void assess_world_make(assess_world *world, const char *rules, const char *immersion,
                        const char *inside, const char *after);
 /* The packs and dossier of a demo production, by its folder's name. */
@@ -31,7 +32,8 @@ ts_assessment *assess_world_run(assess_world *world);
 /* What has been reported so far, as printed. Lives in the arena. */
 const char *assess_world_said(assess_world *world);
 
-/* The finding or duty of this rule on this subject about this; fails the test when there is none. */
+/* The finding or duty of this rule on this subject about this; fails the test when there is none.
+ */
 ts_finding_view finding_of(const ts_assessment *assessment, const char *rule, const char *subject,
                            const char *about);
 bool has_finding(const ts_assessment *assessment, const char *rule, const char *subject);

@@ -17,22 +17,21 @@
   "rule { id = '" id "', title = 'T', each = '" each "', harm = 'performer: drowning',"            \
   " sources = { 'common practice' }, assess = function (i)\n" body "\nend, examples = {} }\n"
 
-static const char controls[] =
-    CONTROL("shorter", "engineering",
-            "changes = { { fact = 'immersion.breath-hold', at_most = '8 s' } }")
+static const char controls[] = CONTROL(
+    "shorter", "engineering", "changes = { { fact = 'immersion.breath-hold', at_most = '8 s' } }")
     CONTROL("second-air", "engineering", "lowers = { likelihood = 1, severity = 1 }")
-    CONTROL("drill", "administrative", "lowers = { likelihood = 2 }")
-    CONTROL("gloves", "ppe", "lowers = { likelihood = 2 }");
+        CONTROL("drill", "administrative", "lowers = { likelihood = 2 }")
+            CONTROL("gloves", "ppe", "lowers = { likelihood = 2 }");
 
-static const char hold_rule[] =
-    RULE("hold", "immersion",
-         "  local named = { 'second-air', 'drill', 'gloves', 'shorter' }\n"
-         "  if i.breath_hold > q'20 s' then\n"
-         "    hazard { likelihood = 5, severity = 5, because = '{i.breath_hold}', controls = named }\n"
-         "  elseif i.breath_hold > q'10 s' then\n"
-         "    hazard { likelihood = 3, severity = 4, because = '{i.breath_hold}', controls = named }\n"
-         "  end\n"
-         "  if i.breath_hold > q'60 s' then stop { because = 'too long' } end");
+static const char hold_rule[] = RULE(
+    "hold", "immersion",
+    "  local named = { 'second-air', 'drill', 'gloves', 'shorter' }\n"
+    "  if i.breath_hold > q'20 s' then\n"
+    "    hazard { likelihood = 5, severity = 5, because = '{i.breath_hold}', controls = named }\n"
+    "  elseif i.breath_hold > q'10 s' then\n"
+    "    hazard { likelihood = 3, severity = 4, because = '{i.breath_hold}', controls = named }\n"
+    "  end\n"
+    "  if i.breath_hold > q'60 s' then stop { because = 'too long' } end");
 
 static assess_world w;
 static ts_assessment *a;
@@ -187,17 +186,17 @@ START_TEST(administrative_and_ppe_together_lower_by_two_at_most) {
 END_TEST
 
 START_TEST(credit_needs_the_control_to_be_named_and_near) {
-  static const char other[] =
-      RULE("other", "immersion",
-           "  if i.breath_hold > q'10 s' then hazard { likelihood = 4, severity = 4, because = 'x' } end");
+  static const char other[] = RULE("other", "immersion",
+                                   "  if i.breath_hold > q'10 s' then hazard { likelihood = 4, "
+                                   "severity = 4, because = 'x' } end");
   make(other, "breath-hold=\"15 s\"", IN_PLACE("second-air"), "");
   check_score(standing_of("other", TS_IN_PLACE).worst, 4, 4);
   end();
   /* On the second day's task: not over the first day's immersion. */
   make(hold_rule, "breath-hold=\"30 s\"", "",
        "<day date=\"2027-03-10\" site=\"tank\"><task id=\"t2\" title=\"Other\" start=\"10:00\""
-       " finish=\"11:00\"><immersion person=\"p1\" wears=\"none\" breath-hold=\"5 s\"/>" IN_PLACE("second-air")
-       "</task></day>");
+       " finish=\"11:00\"><immersion person=\"p1\" wears=\"none\" breath-hold=\"5 s\"/>" IN_PLACE(
+           "second-air") "</task></day>");
   check_score(standing_of("hold", TS_IN_PLACE).worst, 5, 5);
   end();
 }
@@ -249,8 +248,7 @@ END_TEST
 /* ---- what could not be seen ------------------------------------------------------------------ */
 
 static const char failing_rule[] =
-    RULE("fails", "immersion",
-         "  if i.breath_hold > q'10 s' then error('no') end");
+    RULE("fails", "immersion", "  if i.breath_hold > q'10 s' then error('no') end");
 
 START_TEST(a_failure_is_reported_and_makes_it_incomplete) {
   make(failing_rule, "breath-hold=\"15 s\"", "", "");
@@ -287,10 +285,10 @@ START_TEST(too_many_courses_count_as_the_declared_worst) {
 }
 END_TEST
 
-/* ---- waivers ------------------------------------------------------------------------------------ */
+/* ---- waivers ------------------------------------------------------------------------------------
+ */
 
-#define WAIVER(rule)                                                                               \
-  "<waiver rule=\"" rule "\" by=\"us\" until=\"2027-12-31\" because=\"agreed\"/>"
+#define WAIVER(rule) "<waiver rule=\"" rule "\" by=\"us\" until=\"2027-12-31\" because=\"agreed\"/>"
 
 START_TEST(a_waived_finding_is_kept_and_not_counted) {
   make(hold_rule, "breath-hold=\"30 s\"", "", WAIVER("hold"));
@@ -321,19 +319,21 @@ START_TEST(an_incomplete_waiver_does_not_count) {
 }
 END_TEST
 
-/* ---- order, places, documents --------------------------------------------------------------------- */
+/* ---- order, places, documents
+ * --------------------------------------------------------------------- */
 
 START_TEST(findings_are_ordered_and_numbered) {
   static const char rules[] =
       RULE("b", "immersion", "  hazard { likelihood = 2, severity = 2, because = 'x' }")
-      RULE("c", "immersion", "  hazard { likelihood = 5, severity = 5, because = 'x' }")
-      RULE("d", "immersion", "  note { because = 'x' }")
-      RULE("e", "immersion", "  stop { because = 'x' }")
-      RULE("a", "immersion", "  hazard { likelihood = 2, severity = 2, because = 'x', about = 'z' }\n"
-                             "  hazard { likelihood = 2, severity = 2, because = 'x', about = 'y' }");
-  static const char *const expected[] = {"e t1/p1 ", "e t1/p2 ", "c t1/p1 ",  "c t1/p2 ", "a t1/p1 y",
-                                         "a t1/p1 z", "a t1/p2 y", "a t1/p2 z", "b t1/p1 ", "b t1/p2 ",
-                                         "d t1/p1 ", "d t1/p2 "};
+          RULE("c", "immersion", "  hazard { likelihood = 5, severity = 5, because = 'x' }")
+              RULE("d", "immersion", "  note { because = 'x' }")
+                  RULE("e", "immersion", "  stop { because = 'x' }")
+                      RULE("a", "immersion",
+                           "  hazard { likelihood = 2, severity = 2, because = 'x', about = 'z' }\n"
+                           "  hazard { likelihood = 2, severity = 2, because = 'x', about = 'y' }");
+  static const char *const expected[] = {"e t1/p1 ",  "e t1/p2 ",  "c t1/p1 ",  "c t1/p2 ",
+                                         "a t1/p1 y", "a t1/p1 z", "a t1/p2 y", "a t1/p2 z",
+                                         "b t1/p1 ",  "b t1/p2 ",  "d t1/p1 ",  "d t1/p2 "};
   make(rules, "", "", "");
   ck_assert_uint_eq(ts_finding_count(a), 12);
   for (size_t i = 0; i < 12; i++) {
@@ -350,7 +350,8 @@ END_TEST
 
 START_TEST(what_does_not_apply_is_listed_with_why) {
   static const char rule[] =
-      "rule { id = 'deep', title = 'T', each = 'immersion', harm = 'x: y', sources = { 'common practice' },"
+      "rule { id = 'deep', title = 'T', each = 'immersion', harm = 'x: y', sources = { 'common "
+      "practice' },"
       " when = function (i) return i.depth > q'3 m' end,"
       " assess = function (i) hazard { likelihood = 2, severity = 2, because = 'x' } end,"
       " examples = {} }";
@@ -358,9 +359,9 @@ START_TEST(what_does_not_apply_is_listed_with_why) {
   size_t length;
   make(rule, "depth=\"2 m\"", "", "");
   ts_assessment_write(a, &bytes, &length);
-  ck_assert_ptr_nonnull(
-      strstr(bytes, "subjects=\"2\" applied=\"0\" found=\"0\""));
-  ck_assert_msg(strstr(bytes, "<skipped subject=\"t1/p1\" subject-label=\"One in “Task”\" because=\"depth (2 m) ≤ 3 m\"/>"),
+  ck_assert_ptr_nonnull(strstr(bytes, "subjects=\"2\" applied=\"0\" found=\"0\""));
+  ck_assert_msg(strstr(bytes, "<skipped subject=\"t1/p1\" subject-label=\"One in “Task”\" "
+                              "because=\"depth (2 m) ≤ 3 m\"/>"),
                 "%s", strstr(bytes, "<looked-at"));
   free(bytes);
   end();
@@ -387,29 +388,28 @@ END_TEST
 Suite *suite_assess(void);
 
 Suite *suite_assess(void) {
-  const TTest *const tests[] = {
-      a_settled_fact_gives_one_score,
-      a_range_gives_worst_and_best,
-      a_course_without_the_finding_makes_best_none,
-      an_unknown_fact_counts_as_its_worst_and_may_stop,
-      a_certain_stop_stays_with_everything_planned,
-      nothing_is_scored_1_on_an_assumed_fact,
-      changes_are_computed_and_only_in_place_counts,
-      a_value_on_the_control_replaces_the_catalogues,
-      engineering_lowers_both,
-      administrative_and_ppe_together_lower_by_two_at_most,
-      credit_needs_the_control_to_be_named_and_near,
-      a_score_is_never_credited_below_1,
-      an_unknown_control_is_an_error_with_the_nearest_name,
-      duties_are_met_open_or_not_met,
-      a_failure_is_reported_and_makes_it_incomplete,
-      too_many_courses_count_as_the_declared_worst,
-      a_waived_finding_is_kept_and_not_counted,
-      a_waiver_never_lifts_a_stop,
-      an_incomplete_waiver_does_not_count,
-      findings_are_ordered_and_numbered,
-      what_does_not_apply_is_listed_with_why,
-      the_same_inputs_give_the_same_bytes};
+  const TTest *const tests[] = {a_settled_fact_gives_one_score,
+                                a_range_gives_worst_and_best,
+                                a_course_without_the_finding_makes_best_none,
+                                an_unknown_fact_counts_as_its_worst_and_may_stop,
+                                a_certain_stop_stays_with_everything_planned,
+                                nothing_is_scored_1_on_an_assumed_fact,
+                                changes_are_computed_and_only_in_place_counts,
+                                a_value_on_the_control_replaces_the_catalogues,
+                                engineering_lowers_both,
+                                administrative_and_ppe_together_lower_by_two_at_most,
+                                credit_needs_the_control_to_be_named_and_near,
+                                a_score_is_never_credited_below_1,
+                                an_unknown_control_is_an_error_with_the_nearest_name,
+                                duties_are_met_open_or_not_met,
+                                a_failure_is_reported_and_makes_it_incomplete,
+                                too_many_courses_count_as_the_declared_worst,
+                                a_waived_finding_is_kept_and_not_counted,
+                                a_waiver_never_lifts_a_stop,
+                                an_incomplete_waiver_does_not_count,
+                                findings_are_ordered_and_numbered,
+                                what_does_not_apply_is_listed_with_why,
+                                the_same_inputs_give_the_same_bytes};
   Suite *suite = suite_create("assess");
   TCase *cases = tcase_create("assess");
   for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) tcase_add_test(cases, tests[i]);

@@ -2,8 +2,8 @@
  *
  * Each stated fact is made unknown, in memory and, for some, by taking its
  * attribute out of the file: no finding may get a milder worst score in any view,
- * no stop may go, and an assessment that holds must go on holding. And facts drawn inside what is known
- * must give scores within what was said. */
+ * no stop may go, and an assessment that holds must go on holding. And facts drawn inside what is
+ * known must give scores within what was said. */
 #include "assess_world.h"
 
 #include "base/file.h"
@@ -139,7 +139,8 @@ START_TEST(no_fact_can_be_deleted_to_advantage) {
 }
 END_TEST
 
-/* The text with the attribute that is written on or after this line taken out; NULL when it is not there. */
+/* The text with the attribute that is written on or after this line taken out; NULL when it is not
+ * there. */
 static char *without_attribute(ts_arena *arena, const char *text, int line, const char *name) {
   const char *at = text;
   for (int i = 1; i < line && at != NULL; i++) at = strchr(at, '\n') + 1;
@@ -157,8 +158,8 @@ static void write_copy(assess_world *w, const char *from, const char *to, const 
   for (size_t i = 0; i < ts_source_count(w->dossier); i++) {
     const char *file = ts_source_name(w->dossier, i);
     size_t length;
-    const char *text = ts_file_read(w->arena, ts_path_join(w->arena, from, file), 8 << 20, &length,
-                                    w->problems);
+    const char *text =
+        ts_file_read(w->arena, ts_path_join(w->arena, from, file), 8 << 20, &length, w->problems);
     if (ts_same(file, name)) text = changed;
     ck_assert(ts_file_write(ts_path_join(w->arena, to, file), text, strlen(text), w->problems));
   }
@@ -211,7 +212,8 @@ static uint64_t draw(uint64_t *state) {
   return *state >> 33;
 }
 
-/* A point in a range: the ends and the middle oftener than their share, for that is where rules turn. */
+/* A point in a range: the ends and the middle oftener than their share, for that is where rules
+ * turn. */
 static double point_in(ts_range range, uint64_t *state) {
   uint64_t which = draw(state) % 8;
   if (which == 0) return range.lo;
@@ -224,7 +226,8 @@ static const char *number_point(assess_world *w, const ts_fact_def *fact, ts_ran
   char text[128];
   double x = point_in(range, state);
   if (fact->type == TS_COUNT) x = floor(x);
-  if (fact->type == TS_DATE) return ts_arena_copy(w->arena, ts_date_write(floor(x / 86400) * 86400, text, sizeof text));
+  if (fact->type == TS_DATE)
+    return ts_arena_copy(w->arena, ts_date_write(floor(x / 86400) * 86400, text, sizeof text));
   if (fact->type == TS_CLOCK) return ts_arena_copy(w->arena, ts_clock_show(x, text, sizeof text));
   ts_quantity_write(w->units, (ts_range){x, x}, ts_fact_dim(w->vocabulary, fact), fact->unit,
                     TS_METRIC, text, sizeof text);
@@ -239,7 +242,8 @@ static const char *word_point(assess_world *w, const ts_fact_def *fact, const ts
   unsigned wanted = possible > 0 ? (unsigned)(draw(state) % possible) : 0, at = 0;
   for (char *word = strtok_r(words, " ", &rest); word; word = strtok_r(NULL, " ", &rest), bit++) {
     if (!(value->choices >> bit & 1)) continue;
-    bool take = fact->type == TS_SET ? (value->certain >> bit & 1) || draw(state) % 2 : at == wanted;
+    bool take =
+        fact->type == TS_SET ? (value->certain >> bit & 1) || draw(state) % 2 : at == wanted;
     if (take) ts_text_addf(&text, "%s%s", text.length ? " " : "", word);
     at++;
   }

@@ -49,7 +49,10 @@ START_TEST(five_by_five_has_the_published_bands) {
   for (int l = 1; l <= 5; l++)
     for (int s = 1; s <= 5; s++) {
       int score = l * s;
-      const char *band = score <= 3 ? "low" : score <= 6 ? "moderate" : score <= 12 ? "high" : "very-high";
+      const char *band = score <= 3    ? "low"
+                         : score <= 6  ? "moderate"
+                         : score <= 12 ? "high"
+                                       : "very-high";
       ck_assert_str_eq(ts_matrix_band(matrix, l, s)->id, band);
       ck_assert_int_eq(ts_matrix_band(matrix, l, s)->above, score >= 8);
       if (s == 5 && l > 1) ck_assert(ts_matrix_band(matrix, l, s)->above);
@@ -76,13 +79,14 @@ END_TEST
 
 START_TEST(all_cells_of_the_published_table_stand_in_the_file) {
   size_t length;
-  char *bytes = ts_file_read(arena,
-                             ts_arena_printf(arena, "%s/shared/matrices/mil-std-882e.xml", SOURCE_FOLDER),
-                             1 << 20, &length, problems);
+  char *bytes = ts_file_read(
+      arena, ts_arena_printf(arena, "%s/shared/matrices/mil-std-882e.xml", SOURCE_FOLDER), 1 << 20,
+      &length, problems);
   for (char row = 'A'; row <= 'F'; row++)
     for (int column = 1; column <= 4; column++)
-      ck_assert_ptr_nonnull(strstr(
-          bytes, ts_arena_printf(arena, "<published likelihood=\"%c\" severity=\"%d\" ", row, column)));
+      ck_assert_ptr_nonnull(
+          strstr(bytes, ts_arena_printf(arena, "<published likelihood=\"%c\" severity=\"%d\" ", row,
+                                        column)));
 }
 END_TEST
 
@@ -105,8 +109,8 @@ END_TEST
 /* The default matrix with one piece of text replaced. */
 static const char *changed(const char *from, const char *to) {
   size_t length, rest;
-  char *text = ts_file_read(
-      arena, SOURCE_FOLDER "/shared/matrices/five-by-five.xml", 1 << 20, &length, problems);
+  char *text = ts_file_read(arena, SOURCE_FOLDER "/shared/matrices/five-by-five.xml", 1 << 20,
+                            &length, problems);
   char *at = strstr(text, from), *path = ts_path_join(arena, folder, "matrix.xml");
   ck_assert_msg(at != NULL, "no \"%s\" to change", from);
   rest = strlen(at + strlen(from));
@@ -123,11 +127,13 @@ static const struct {
      "matrix.xml: error: cell likelihood 2, severity 3 is missing"},
     {"severity=\"3\" band=\"moderate\"", "severity=\"3\" band=\"moderat\"",
      "error: unknown band \"moderat\"; the nearest is \"moderate\""},
-    {"<cell likelihood=\"1\" severity=\"2\"", "<cell likelihood=\"1\" severity=\"1\"", "stands twice"},
+    {"<cell likelihood=\"1\" severity=\"2\"", "<cell likelihood=\"1\" severity=\"1\"",
+     "stands twice"},
     {"severity=\"5\" band=\"very-high\"", "severity=\"6\" band=\"very-high\"",
      "\"severity\" is \"6\"; a whole number from 1 to 5 was expected"},
     {"<cell likelihood=\"3\" severity=\"3\" band=\"high\"/>",
-     "<cell likelihood=\"3\" severity=\"3\" band=\"low\"/>", "lower band than its milder neighbour"},
+     "<cell likelihood=\"3\" severity=\"3\" band=\"low\"/>",
+     "lower band than its milder neighbour"},
     {"kinds=\"administrative ppe\"", "kinds=\"administrativ ppe\"",
      "unknown kind of control \"administrativ\"; the nearest is \"administrative\""},
     {"rank=\"2\"", "rank=\"1\"", "has the id or the rank of"},
@@ -140,7 +146,8 @@ static const struct {
 
 START_TEST(what_is_wrong_is_said_with_its_line) {
   ck_assert_ptr_null(ts_matrix_read(changed(wrongs[_i].from, wrongs[_i].to), problems));
-  ck_assert_msg(strstr(said(), wrongs[_i].said) != NULL, "no \"%s\" in: %s", wrongs[_i].said, said());
+  ck_assert_msg(strstr(said(), wrongs[_i].said) != NULL, "no \"%s\" in: %s", wrongs[_i].said,
+                said());
 }
 END_TEST
 
