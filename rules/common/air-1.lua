@@ -160,6 +160,7 @@ rule {
     return {
       { "no held breath", given = like(base, { breath_hold = "0 s" }), expect = nothing },
       { "one full breath", given = base, expect = hazard { likelihood = 1, severity = 3 } },
+      { "one quick breath", given = like(base, { count_in_time = "2 s" }), expect = hazard { likelihood = 1, severity = 3 } },
       { "three slow breaths", given = like(base, { count_in_breaths = "3", count_in_time = "20 s" }),
         expect = hazard { likelihood = 3, severity = 3 } },
       { "five fast breaths", given = like(base, { count_in_breaths = "5" }),
