@@ -16,6 +16,8 @@ static uint32_t slot_of(const ts_check *check, ts_subject subject, const char *f
 bool ts_check_known(const ts_check *check, ts_subject subject, const char *fact, ts_range *range) {
   uint32_t slot = slot_of(check, subject, fact);
   if (slot == TS_ABSENT || check->dossier->values[slot].state == TS_UNKNOWN) return false;
+  bool structure = !ts_is_fact(ts_world_known(check->dossier, slot)->def->type);
+  if (structure && !check->dossier->values[slot].text) return false; /* missing or unreadable */
   *range = check->dossier->values[slot].range;
   return true;
 }
@@ -387,7 +389,7 @@ static void check_controls(const ts_check *check) {
 static void check_evidence(const ts_check *check) {
   const ts_dossier *dossier = check->dossier;
   ts_range revised;
-  if (!ts_check_known(check, 0, "on", &revised) || !ts_world_text(dossier, 0, "on")) return;
+  if (!ts_check_known(check, 0, "on", &revised)) return;
   for (size_t i = 0; i < dossier->evidence_count; i++)
     if (date_read(dossier, dossier->evidence[i].on, -INFINITY) > revised.hi)
       ts_report(check->problems, TS_WARNING, dossier->sources[dossier->evidence_file[i]].path,
@@ -400,7 +402,7 @@ static void check_done_dates(const ts_check *check) {
   const ts_dossier *dossier = check->dossier;
   const ts_subject_entry *entry = &dossier->subjects[check->subject];
   ts_range revised, done;
-  if (!ts_check_known(check, 0, "on", &revised) || !ts_world_text(dossier, 0, "on")) return;
+  if (!ts_check_known(check, 0, "on", &revised)) return;
   for (size_t i = 0; i < dossier->vocabulary->entities[entry->entity].count; i++) {
     const ts_fact_def *def = ts_known_at(dossier->vocabulary, entry->entity, i)->def;
     size_t length = strlen(def->name);
@@ -414,6 +416,8 @@ static void check_done_dates(const ts_check *check) {
 
 static void check_same_day(const ts_check *check) {
   const ts_dossier *dossier = check->dossier;
+  ts_range date;
+  if (!ts_check_known(check, check->subject, "date", &date)) return;
   for (ts_subject s = 0; s < check->subject; s++)
     if (ts_world_is(dossier, s, "day") &&
         ts_same(ts_world_text(dossier, s, "date"),

@@ -56,9 +56,14 @@ static char *joined(ts_arena *arena, const char **names, size_t *count) {
 
 void ts_reader_stray(const ts_reader *reader, const xmlNode *element, const char *where) {
   const char *name = (const char *)element->name;
-  const char *home = element->ns ? NULL : belongs_in(reader, name);
+  const char *home = belongs_in(reader, name);
   const char **allowed = allowed_in(reader, where);
   size_t count;
+  if (element->ns) {
+    ts_reader_error(reader, element, NULL, "\"%s\" is of namespace \"%s\"; expected no namespace",
+                    name, (const char *)element->ns->href);
+    return;
+  }
   const char *list = joined(reader->dossier->arena, allowed, &count);
   if (home) {
     ts_reader_error(reader, element, NULL,

@@ -20,10 +20,28 @@ ts_value ts_value_unknown(const ts_known_fact *fact) {
 
 /* ---- numbers ----------------------------------------------------------- */
 
+static bool unreadable(const ts_known_fact *fact, const char *text, const char *why,
+                       const ts_place *place) {
+  ts_report(place->problems, TS_ERROR, place->file, place->line,
+            "cannot read \"%s\" for \"%s\": %s", text, fact->def->name, why);
+  return false;
+}
+
+static const char expected_clock[] = "expected a time of day, like \"10:40\"";
+static const char expected_date[] = "expected a date, like \"2027-03-09\"";
+
+/* What does not even look like a date is told what one looks like, not which unit is unknown. */
+static const char *better_reason(const ts_known_fact *fact, const char *text, const char *why) {
+  if (fact->dim != TS_MOMENT || strpbrk(text, ":-")) return why;
+  return fact->def->type == TS_CLOCK ? expected_clock : expected_date;
+}
+
 static bool wrong_dimension(const ts_known_fact *fact, const char *text, ts_dim found,
                             const ts_place *place) {
   char is[64], wanted[64];
   const char *name = fact->def->name, *like = fact->def->high;
+  if (found == TS_NUMBER && fact->dim == TS_MOMENT)
+    return unreadable(fact, text, better_reason(fact, text, ""), place);
   ts_dim_name(found, is, sizeof is);
   ts_dim_name(fact->dim, wanted, sizeof wanted);
   if (found == TS_NUMBER)
@@ -34,13 +52,6 @@ static bool wrong_dimension(const ts_known_fact *fact, const char *text, ts_dim 
     ts_report(place->problems, TS_ERROR, place->file, place->line,
               "wrong dimension for \"%s\": found %s in \"%s\", expected %s, like \"%s\"", name, is,
               text, wanted, like);
-  return false;
-}
-
-static bool unreadable(const ts_known_fact *fact, const char *text, const char *why,
-                       const ts_place *place) {
-  ts_report(place->problems, TS_ERROR, place->file, place->line,
-            "cannot read \"%s\" for \"%s\": %s", text, fact->def->name, why);
   return false;
 }
 
@@ -84,7 +95,7 @@ static bool read_number(const ts_units *units, const ts_known_fact *fact, const 
   ts_range range;
   ts_dim dim;
   if (!ts_quantity_read(units, text, &range, &dim, why, sizeof why))
-    return unreadable(fact, text, why, place);
+    return unreadable(fact, text, better_reason(fact, text, why), place);
   if (dim != fact->dim) return wrong_dimension(fact, text, dim, place);
   if (!fits_type(fact, text, range, place)) return false;
   value->range = range;

@@ -4,13 +4,6 @@
 
 static const char blanks[] = " \t\r\n";
 
-void ts_words_cut(const char *text, char *out, size_t size) {
-  size_t length = strlen(text);
-  if (length >= size) length = size - 1;
-  memcpy(out, text, length);
-  out[length] = '\0';
-}
-
 char *ts_words_trim(ts_arena *arena, const char *text) {
   text += strspn(text, blanks);
   size_t length = strlen(text);

@@ -7,9 +7,6 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-/* Copies `text` to `out`, cut to `size` bytes with the NUL. */
-void ts_words_cut(const char *text, char *out, size_t size);
-
 /* A copy without white space at either end. */
 char *ts_words_trim(ts_arena *arena, const char *text);
 
