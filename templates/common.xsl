@@ -208,17 +208,18 @@
       </xsl:when>
       <xsl:otherwise><span class="mul"><xsl:value-of select="$w[@id = 'best-none']"/></span></xsl:otherwise>
     </xsl:choose>
-    <xsl:if test="@best-none = 'yes' or @best-band">
+    <xsl:if test="@worst-band and (@best-none = 'yes' or @best != @worst or @best-likelihood != @worst-likelihood)">
       <xsl:text> </xsl:text>
       <span class="best">
-        <xsl:value-of select="$w[@id = 'best-short']"/><xsl:text>: </xsl:text>
+        <xsl:value-of select="$w[@id = 'best-short']"/><xsl:text> </xsl:text>
         <xsl:choose>
           <xsl:when test="@best-none = 'yes'"><xsl:value-of select="$w[@id = 'best-none']"/></xsl:when>
-          <xsl:otherwise>
-            <xsl:value-of select="concat(key('band', @best-band)/@word, ' ', @best, ' = ', @best-likelihood, ' × ', @best-severity)"/>
-          </xsl:otherwise>
+          <xsl:otherwise><xsl:value-of select="key('band', @best-band)/@word"/></xsl:otherwise>
         </xsl:choose>
       </span>
+      <xsl:if test="not(@best-none = 'yes')">
+        <xsl:text> </xsl:text><span class="best"><xsl:value-of select="concat(@best, ' = ', @best-likelihood, ' × ', @best-severity)"/></span>
+      </xsl:if>
     </xsl:if>
   </xsl:template>
 

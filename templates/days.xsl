@@ -47,9 +47,9 @@
       </xsl:for-each>
     </xsl:variable>
     <xsl:if test="$people and number($last) &gt; number($first)">
-      <xsl:variable name="scale" select="($wide - $names - 10) div (($last - $first) * 60)"/>
+      <xsl:variable name="scale" select="($wide - $names - 22) div (($last - $first) * 60)"/>
       <xsl:variable name="tall" select="$head + $lane * count($people) + 6"/>
-      <div class="scroll" tabindex="0" role="region" aria-label="{$w[@id = 'lanes']}">
+      <div class="scroll drawing" tabindex="0" role="region" aria-label="{$w[@id = 'lanes']}">
       <svg class="lanes" role="img" aria-label="{$w[@id = 'lanes']}: {@words}" viewBox="0 0 {$wide} {$tall}" width="{$wide}" height="{$tall}"
            font-family="DejaVu Sans Condensed, DejaVu Sans, sans-serif" font-size="9.5">
         <xsl:for-each select="task[@start-min][@finish-min]">
@@ -113,7 +113,8 @@
         <xsl:when test="immersion[@person = $p]">
           <rect x="{$x + 0.5}" y="{$y + 3}" width="{$long - 1}" height="16" fill="{$paper}" stroke="{$ink}" stroke-width="1"/>
           <text x="{$x + 4}" y="{$y + 12}" fill="{$ink}" font-size="8">
-            <xsl:call-template name="fit"><xsl:with-param name="text" select="immersion[@person = $p]/@time"/><xsl:with-param name="chars" select="floor($long div 4.6)"/></xsl:call-template>
+            <xsl:variable name="time"><xsl:value-of select="immersion[@person = $p]/@time"/><xsl:if test="not(immersion[@person = $p]/@time)">?</xsl:if></xsl:variable>
+            <xsl:call-template name="fit"><xsl:with-param name="text" select="$time"/><xsl:with-param name="chars" select="floor($long div 4.6)"/></xsl:call-template>
           </text>
         </xsl:when>
         <xsl:when test="post[@person = $p]">
@@ -161,8 +162,9 @@
                   <span class="item"><xsl:value-of select="../@title"/>
                     <xsl:for-each select="@depth | @time | @breath-hold | @takes">
                       <xsl:text>, </xsl:text>
-                      <xsl:if test="name() = 'breath-hold' or name() = 'takes'"><xsl:value-of select="concat($w[@id = name(current())], ' ')"/></xsl:if>
+                      <xsl:if test="name() = 'breath-hold'"><xsl:value-of select="concat($w[@id = 'in-hold'], ' ')"/></xsl:if>
                       <xsl:value-of select="."/>
+                      <xsl:if test="name() = 'takes'"><xsl:value-of select="concat(' ', $w[@id = 'in-takes'])"/></xsl:if>
                     </xsl:for-each></span>
                 </xsl:for-each>
                 <xsl:for-each select="../record[@person = $p]">

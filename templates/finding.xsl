@@ -93,14 +93,15 @@
   <xsl:template name="rule-block">
     <xsl:param name="same"/>
     <div class="rule-block">
+      <xsl:if test="count($same) = 1"><xsl:attribute name="class">rule-block one</xsl:attribute></xsl:if>
       <h4><xsl:value-of select="@title"/></h4>
       <p class="meta">
-        <xsl:if test="@harm"><span class="label"><xsl:value-of select="$w[@id = 'harm']"/></span><xsl:value-of select="@harm"/><xsl:text> </xsl:text></xsl:if>
-        <span class="label"><xsl:value-of select="$w[@id = 'rule']"/></span>
-        <a href="#rule-{@rule}"><xsl:value-of select="@rule"/></a>
-        <span class="path"><xsl:value-of select="concat(' ', @pack, '/', @file, ':', @line)"/></span>
-        <xsl:if test="source"><xsl:text> </xsl:text><span class="label"><xsl:value-of select="$w[@id = 'sources']"/></span>
-          <xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></xsl:if>
+        <xsl:if test="@harm"><span class="part"><span class="label"><xsl:value-of select="$w[@id = 'harm']"/></span><xsl:value-of select="@harm"/></span><xsl:text> </xsl:text></xsl:if>
+        <span class="part"><span class="label"><xsl:value-of select="$w[@id = 'rule']"/></span>
+          <a href="#rule-{@rule}"><xsl:value-of select="@rule"/></a>
+          <span class="path"><xsl:value-of select="concat(' ', @pack, '/', @file, ':', @line)"/></span></span>
+        <xsl:if test="source"><xsl:text> </xsl:text><span class="part"><span class="label"><xsl:value-of select="$w[@id = 'sources']"/></span>
+          <xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></span></xsl:if>
       </p>
       <xsl:if test="@reasoning"><p class="meta"><span class="label"><xsl:value-of select="$w[@id = 'reasoning']"/></span><xsl:value-of select="@reasoning"/></p></xsl:if>
       <xsl:if test="$same/function">
@@ -119,6 +120,7 @@
     <xsl:param name="rows"/>
     <xsl:param name="short" select="false()"/>
     <xsl:param name="label"/>
+    <div class="keep">
     <table class="rows">
       <caption class="away"><xsl:value-of select="$label"/></caption>
       <thead><tr>
@@ -136,11 +138,18 @@
               <span class="id"><xsl:value-of select="@id"/></span>
               <xsl:if test="$short"><xsl:text> </xsl:text><a href="#rule-{@rule}"><xsl:value-of select="@title"/></a></xsl:if>
               <span class="of">
-                <xsl:value-of select="@subject-label"/><xsl:if test="not(@subject-label)"><xsl:value-of select="@subject"/></xsl:if>
+                <xsl:variable name="at" select="key('task', @task)/immersion[@path = current()/@subject]"/>
+                <xsl:choose>
+                  <xsl:when test="@task and @subject = @task"><xsl:value-of select="$w[@id = 'whole-task']"/></xsl:when>
+                  <xsl:when test="$at/@person-label"><xsl:value-of select="$at/@person-label"/></xsl:when>
+                  <xsl:when test="@subject-label"><xsl:value-of select="@subject-label"/></xsl:when>
+                  <xsl:otherwise><xsl:value-of select="@subject"/></xsl:otherwise>
+                </xsl:choose>
                 <xsl:if test="@about"><xsl:value-of select="concat(', ', $w[@id = 'about'], ' ', @about)"/></xsl:if>
               </span>
-              <xsl:if test="@who"><span class="of who"><xsl:value-of select="@who"/></span></xsl:if>
-              <xsl:if test="$short and @harm"><span class="of who"><xsl:value-of select="@harm"/></span></xsl:if>
+              <xsl:if test="@who or ($short and @harm)">
+                <span class="of who"><xsl:if test="$short and @harm"><xsl:value-of select="@harm"/><xsl:if test="@who"> · </xsl:if></xsl:if><xsl:value-of select="@who"/></span>
+              </xsl:if>
             </th>
             <td class="c2"><xsl:apply-templates select="." mode="why"/></td>
             <td class="c3"><xsl:apply-templates select="." mode="rests"/></td>
@@ -151,6 +160,7 @@
         </xsl:for-each>
       </tbody>
     </table>
+    </div>
   </xsl:template>
 
   <!-- ===== why ===== -->
@@ -228,7 +238,13 @@
     <li>
       <xsl:value-of select="@title"/><xsl:text> </xsl:text>
       <xsl:if test="not(starts-with(@path, concat(../@subject, '/')))">
-        <span class="quiet"><xsl:value-of select="concat('(', key('fact', @path)/../@label, ') ')"/></span>
+        <xsl:variable name="of" select="key('fact', @path)/.."/>
+        <span class="quiet">
+          <xsl:choose>
+            <xsl:when test="$of/@path = ../@task"><xsl:value-of select="concat('(', $w[@id = 'of-task'], ') ')"/></xsl:when>
+            <xsl:when test="$of"><xsl:value-of select="concat('(', $of/@label, ') ')"/></xsl:when>
+          </xsl:choose>
+        </span>
       </xsl:if>
       <b><xsl:value-of select="@text"/></b>
       <xsl:call-template name="marks"><xsl:with-param name="fact" select="key('fact', @path)"/></xsl:call-template>

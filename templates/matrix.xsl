@@ -14,20 +14,29 @@
         <xsl:call-template name="one-matrix"><xsl:with-param name="as" select="'in-place'"/></xsl:call-template>
         <xsl:call-template name="one-matrix"><xsl:with-param name="as" select="'planned'"/></xsl:call-template>
       </div>
+      <p class="axis"><span class="label"><xsl:value-of select="$w[@id = 'across']"/></span>
+        <xsl:for-each select="matrix/severity"><xsl:sort select="@level" data-type="number"/>
+          <xsl:if test="position() &gt; 1"> · </xsl:if><b><xsl:value-of select="@level"/></b><xsl:text> </xsl:text><xsl:value-of select="@word"/>
+        </xsl:for-each></p>
+      <p class="axis"><span class="label"><xsl:value-of select="$w[@id = 'upward']"/></span>
+        <xsl:for-each select="matrix/likelihood"><xsl:sort select="@level" data-type="number"/>
+          <xsl:if test="position() &gt; 1"> · </xsl:if><b><xsl:value-of select="@level"/></b><xsl:text> </xsl:text><xsl:value-of select="@word"/>
+        </xsl:for-each></p>
       <xsl:call-template name="band-key"/>
     </section>
   </xsl:template>
 
   <xsl:template name="one-matrix">
     <xsl:param name="as"/>
+    <div>
     <table class="matrix">
       <caption><xsl:value-of select="$w[@id = concat('m-', $as)]"/></caption>
       <thead>
         <tr>
-          <th scope="col"><span class="away"><xsl:value-of select="$w[@id = 'likelihood']"/></span></th>
+          <th scope="col" class="corner"><xsl:value-of select="$w[@id = 'likelihood']"/></th>
           <xsl:for-each select="matrix/severity">
             <xsl:sort select="@level" data-type="number"/>
-            <th scope="col"><xsl:value-of select="@level"/><span class="step"><xsl:value-of select="@word"/></span></th>
+            <th scope="col"><xsl:value-of select="@level"/></th>
           </xsl:for-each>
         </tr>
       </thead>
@@ -36,7 +45,7 @@
           <xsl:sort select="@level" data-type="number" order="descending"/>
           <xsl:variable name="l" select="@level"/>
           <tr>
-            <th scope="row"><xsl:value-of select="@level"/><span class="step"><xsl:value-of select="@word"/></span></th>
+            <th scope="row"><xsl:value-of select="@level"/></th>
             <xsl:for-each select="../severity">
               <xsl:sort select="@level" data-type="number"/>
               <xsl:call-template name="cell">
@@ -48,6 +57,7 @@
         </xsl:for-each>
       </tbody>
     </table>
+    </div>
   </xsl:template>
 
   <xsl:template name="cell">
@@ -57,8 +67,11 @@
     <xsl:variable name="n" select="count(key('scored', concat($as, ' ', $place)))"/>
     <xsl:variable name="fill"><xsl:call-template name="fill"><xsl:with-param name="band" select="$band"/></xsl:call-template></xsl:variable>
     <td class="cell f{$fill}">
-      <span class="letter"><xsl:value-of select="key('band', $band)/@letter"/></span>
-      <xsl:if test="$n &gt; 0"><xsl:text> </xsl:text><b class="count"><xsl:value-of select="$n"/></b></xsl:if>
+      <span>
+        <xsl:if test="$n &gt; 0"><xsl:attribute name="class">full</xsl:attribute></xsl:if>
+        <xsl:value-of select="key('band', $band)/@letter"/>
+        <xsl:if test="$n &gt; 0"><xsl:text> </xsl:text><b><xsl:value-of select="$n"/></b></xsl:if>
+      </span>
     </td>
   </xsl:template>
 

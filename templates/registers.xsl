@@ -101,37 +101,38 @@
 
   <!-- ===== facts not known, by who knows ===== -->
 
-  <xsl:key name="asked" match="/assessment/open-facts/fact" use="string(@asked)"/>
-
   <xsl:template name="open-facts">
     <section aria-labelledby="open">
       <xsl:call-template name="section-head"><xsl:with-param name="id" select="'open'"/></xsl:call-template>
-      <xsl:if test="not(open-facts/fact)"><xsl:call-template name="nothing"/></xsl:if>
-      <xsl:for-each select="open-facts/fact[count(. | key('asked', string(@asked))[1]) = 1]">
-        <xsl:sort select="@asked"/>
-        <xsl:variable name="who"><xsl:value-of select="@asked"/><xsl:if test="not(@asked)"><xsl:value-of select="$w[@id = 'asked-nobody']"/></xsl:if></xsl:variable>
-        <div class="scroll" tabindex="0" role="region" aria-label="{$w[@id = 'asked']}: {$who}">
-        <table class="open">
-          <caption><xsl:value-of select="$who"/></caption>
-          <thead><tr>
-            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'fact'"/></xsl:call-template>
-            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'plausible'"/></xsl:call-template>
-            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'measured'"/></xsl:call-template>
-            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'settles'"/></xsl:call-template>
-          </tr></thead>
-          <tbody>
-            <xsl:for-each select="key('asked', string(@asked))">
-              <tr>
-                <th scope="row"><xsl:value-of select="@title"/><span class="of"><xsl:value-of select="@subject-label"/></span></th>
-                <td><xsl:value-of select="@plausible"/></td>
-                <td><xsl:value-of select="@measured"/></td>
-                <td><xsl:call-template name="links"><xsl:with-param name="ids" select="concat(normalize-space(@findings), ' ')"/></xsl:call-template></td>
-              </tr>
-            </xsl:for-each>
-          </tbody>
-        </table>
-        </div>
-      </xsl:for-each>
+      <xsl:choose>
+        <xsl:when test="open-facts/fact">
+          <div class="scroll" tabindex="0" role="region" aria-labelledby="open">
+          <table class="open">
+            <caption class="away"><xsl:value-of select="$sections[@id = 'open']/@title"/></caption>
+            <thead><tr>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'asked'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'fact'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'plausible'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'measured'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'settles'"/></xsl:call-template>
+            </tr></thead>
+            <tbody>
+              <xsl:for-each select="open-facts/fact">
+                <xsl:sort select="@asked"/>
+                <tr>
+                  <td><xsl:value-of select="@asked"/><xsl:if test="not(@asked)"><xsl:value-of select="$w[@id = 'asked-nobody']"/></xsl:if></td>
+                  <th scope="row"><xsl:value-of select="@title"/><span class="of"><xsl:value-of select="@subject-label"/></span></th>
+                  <td><xsl:value-of select="@plausible"/></td>
+                  <td><xsl:value-of select="@measured"/></td>
+                  <td><xsl:call-template name="links"><xsl:with-param name="ids" select="concat(normalize-space(@findings), ' ')"/></xsl:call-template></td>
+                </tr>
+              </xsl:for-each>
+            </tbody>
+          </table>
+          </div>
+        </xsl:when>
+        <xsl:otherwise><xsl:call-template name="nothing"/></xsl:otherwise>
+      </xsl:choose>
     </section>
   </xsl:template>
 

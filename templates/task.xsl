@@ -10,6 +10,7 @@
   <xsl:variable name="here" select="/assessment/findings/finding[@task = $task]"/>
   <xsl:variable name="stops" select="$here[@word = 'stop'][score[@as = 'in-place'][not(@state = 'gone')]]"/>
   <xsl:variable name="hazards" select="$here[@word = 'hazard']"/>
+  <xsl:variable name="kinds" select="$hazards[not(@rule = preceding-sibling::finding[@task = $task][@word = 'hazard']/@rule)]"/>
   <xsl:variable name="around"
     select="/assessment/findings/finding[not(@task)][@word = 'stop' or score[@as = 'in-place']/@worst-band = $above]
             [not(@site) or @site = $day/@site]"/>
@@ -19,7 +20,9 @@
   <xsl:variable name="used" select="$here/control[@state != 'not-planned']/@ref"/>
   <xsl:variable name="ticks"
     select="/assessment/controls/control[@ref = $used or applied/@subject = $task]"/>
-  <xsl:variable name="most" select="6"/>
+  <!-- In the table: the worst kinds above the line, and at least four; the others in one line below it. -->
+  <xsl:variable name="told" select="$kinds[score[@as = 'in-place']/@worst-band = $above][position() &lt;= 8] | $kinds[position() &lt;= 4]"/>
+  <xsl:variable name="others" select="$kinds[count(. | $told) &gt; count($told)]"/>
 
   <xsl:template match="assessment" mode="title">
     <xsl:value-of select="concat($w[@id = 'task-sheet'], ': ', $t/@title, ' · ', production/@title)"/>
@@ -47,7 +50,7 @@
       <p class="kicker"><xsl:value-of select="$w[@id = 'task-sheet']"/> · <xsl:value-of select="$production/@title"/></p>
       <h1><xsl:value-of select="$t/@title"/></h1>
       <dl class="strip">
-        <div><dt><xsl:value-of select="$w[@id = 'when']"/></dt>
+        <div class="wide"><dt><xsl:value-of select="$w[@id = 'when']"/></dt>
           <dd><xsl:value-of select="$day/@words"/><xsl:if test="not($day/@words)"><xsl:value-of select="$day/@date"/></xsl:if>
             <xsl:if test="$t/@start">, <b><xsl:value-of select="concat($t/@start, '–', $t/@finish)"/></b></xsl:if></dd></div>
         <div><dt><xsl:value-of select="$w[@id = 'where-site']"/></dt>
@@ -55,8 +58,7 @@
         <div><dt><xsl:value-of select="$w[@id = 'reference']"/></dt>
           <dd><xsl:call-template name="stated"><xsl:with-param name="text" select="$production/@reference"/></xsl:call-template>
             <xsl:text>, </xsl:text><xsl:value-of select="$w[@id = 'revision']"/><xsl:text> </xsl:text>
-            <xsl:call-template name="stated"><xsl:with-param name="text" select="$production/@revision"/></xsl:call-template>
-            <xsl:if test="$production/@on"><xsl:value-of select="concat(', ', $production/@on)"/></xsl:if></dd></div>
+            <xsl:call-template name="stated"><xsl:with-param name="text" select="$production/@revision"/></xsl:call-template></dd></div>
         <div><dt><xsl:value-of select="$w[@id = 'band']"/></dt>
           <dd><xsl:call-template name="worst-of">
             <xsl:with-param name="findings" select="$hazards"/><xsl:with-param name="as" select="'in-place'"/>
@@ -71,7 +73,7 @@
       <xsl:if test="$t/immersion">
         <div class="scroll" tabindex="0" role="region" aria-labelledby="who">
         <table class="compact">
-          <caption><xsl:value-of select="$w[@id = 'in-water']"/></caption>
+          <caption class="away"><xsl:value-of select="$w[@id = 'in-water']"/></caption>
           <thead><tr>
             <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'person'"/></xsl:call-template>
             <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'role'"/></xsl:call-template>
@@ -135,7 +137,7 @@
           </ul>
         </section>
       </xsl:when>
-      <xsl:otherwise><p class="quiet"><xsl:value-of select="$w[@id = 'no-stops']"/></p></xsl:otherwise>
+      <xsl:otherwise><p class="small"><xsl:value-of select="$w[@id = 'no-stops']"/></p></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
 
@@ -149,7 +151,9 @@
 
   <xsl:template match="finding" mode="open-subject">
     <xsl:choose>
-      <xsl:when test="because/@withheld or rests/@sees = 'confidential'"><xsl:value-of select="$w[@id = 'hidden-person']"/></xsl:when>
+      <xsl:when test=".//@withheld or rests[@sees = 'confidential'][not(@state = 'unknown')]">
+        <xsl:value-of select="@who"/><xsl:if test="not(@who)"><xsl:value-of select="$w[@id = 'hidden-person']"/></xsl:if>
+      </xsl:when>
       <xsl:when test="@subject = $task"/>
       <xsl:when test="key('task', @task)/immersion[@path = current()/@subject]">
         <xsl:value-of select="key('task', @task)/immersion[@path = current()/@subject]/@person-label"/>
@@ -173,28 +177,41 @@
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'after'"/><xsl:with-param name="class" select="'b'"/></xsl:call-template>
             </tr></thead>
             <tbody>
-              <xsl:for-each select="$hazards[position() &lt;= $most]">
-                <xsl:variable name="subject"><xsl:apply-templates select="." mode="open-subject"/></xsl:variable>
+              <xsl:for-each select="$told">
+                <xsl:variable name="same" select="$hazards[@rule = current()/@rule]"/>
                 <tr>
                   <th scope="row"><xsl:value-of select="@title"/>
-                    <xsl:if test="string($subject) != ''"><span class="of"><xsl:value-of select="$subject"/></span></xsl:if></th>
+                    <span class="of">
+                      <xsl:for-each select="$same">
+                        <xsl:variable name="subject"><xsl:apply-templates select="." mode="open-subject"/></xsl:variable>
+                        <xsl:if test="position() &gt; 1 and string($subject) != ''">, </xsl:if><xsl:value-of select="$subject"/>
+                      </xsl:for-each>
+                    </span></th>
                   <td><xsl:apply-templates select="because[1]" mode="open"/></td>
-                  <td class="b"><xsl:call-template name="mark-of"><xsl:with-param name="as" select="'described'"/></xsl:call-template></td>
-                  <td class="b"><xsl:call-template name="mark-of"><xsl:with-param name="as" select="'in-place'"/></xsl:call-template></td>
+                  <td class="b"><xsl:call-template name="worst-of"><xsl:with-param name="findings" select="$same"/><xsl:with-param name="as" select="'described'"/></xsl:call-template></td>
+                  <td class="b"><xsl:call-template name="worst-of"><xsl:with-param name="findings" select="$same"/><xsl:with-param name="as" select="'in-place'"/></xsl:call-template></td>
                 </tr>
               </xsl:for-each>
             </tbody>
           </table>
           </div>
-          <xsl:if test="count($hazards) &gt; $most"><p class="quiet"><xsl:value-of select="$w[@id = 'top-hazards-more']"/></p></xsl:if>
+          <xsl:if test="$others">
+            <p class="around"><span class="label"><xsl:value-of select="$w[@id = 'top-hazards-more']"/></span>
+              <xsl:for-each select="$others">
+                <xsl:text> </xsl:text>
+                <span class="also"><xsl:call-template name="mark-of"><xsl:with-param name="as" select="'in-place'"/></xsl:call-template>
+                  <xsl:text> </xsl:text><xsl:value-of select="@title"/></span>
+              </xsl:for-each>
+            </p>
+          </xsl:if>
         </xsl:when>
-        <xsl:otherwise><p class="quiet"><xsl:value-of select="$w[@id = 'no-hazards']"/></p></xsl:otherwise>
+        <xsl:otherwise><p class="small"><xsl:value-of select="$w[@id = 'no-hazards']"/></p></xsl:otherwise>
       </xsl:choose>
       <xsl:if test="$around[@word = 'hazard']">
         <p class="around"><span class="label"><xsl:value-of select="$w[@id = 'all-day']"/></span>
           <xsl:for-each select="$around[@word = 'hazard']">
             <xsl:text> </xsl:text>
-            <span class="item"><xsl:call-template name="mark-of"><xsl:with-param name="as" select="'in-place'"/></xsl:call-template>
+            <span class="also"><xsl:call-template name="mark-of"><xsl:with-param name="as" select="'in-place'"/></xsl:call-template>
               <xsl:text> </xsl:text><xsl:value-of select="@title"/></span>
           </xsl:for-each>
         </p>
@@ -218,7 +235,7 @@
       <h2 id="controls"><xsl:value-of select="$w[@id = 'tick-controls']"/></h2>
       <xsl:choose>
         <xsl:when test="$ticks">
-          <ul class="ticks">
+          <ul class="ticks three">
             <xsl:for-each select="$ticks">
               <xsl:sort select="@kind-rank" data-type="number"/>
               <li>
@@ -237,7 +254,7 @@
             </xsl:for-each>
           </ul>
         </xsl:when>
-        <xsl:otherwise><p class="quiet"><xsl:value-of select="$w[@id = 'no-controls']"/></p></xsl:otherwise>
+        <xsl:otherwise><p class="small"><xsl:value-of select="$w[@id = 'no-controls']"/></p></xsl:otherwise>
       </xsl:choose>
     </section>
   </xsl:template>
@@ -262,12 +279,18 @@
             <ul class="ticks">
               <xsl:for-each select="$open[@sees != 'confidential']">
                 <li><span class="box" aria-hidden="true"/><span class="tick-text">
-                  <b><xsl:value-of select="@title"/></b>, <xsl:value-of select="@subject-label"/>
-                  <xsl:if test="@asked"><span class="of"><xsl:value-of select="$w[@id = 'asked']"/>: <xsl:value-of select="@asked"/></span></xsl:if>
+                  <xsl:variable name="at" select="$t/immersion[starts-with(current()/@path, concat(@path, '/'))]"/>
+                  <b><xsl:value-of select="@title"/></b>
+                  <xsl:choose>
+                    <xsl:when test="$at/@person-label">, <xsl:value-of select="$at/@person-label"/></xsl:when>
+                    <xsl:when test="starts-with(@path, concat($task, '/'))"/>
+                    <xsl:when test="@subject-label">, <xsl:value-of select="@subject-label"/></xsl:when>
+                  </xsl:choose>
+                  <xsl:if test="@asked"><span class="quiet"><xsl:value-of select="concat(' (', $w[@id = 'ask'], ' ', @asked, ')')"/></span></xsl:if>
                 </span></li>
               </xsl:for-each>
             </ul>
-            <xsl:if test="$open[@sees = 'confidential']"><p class="quiet"><xsl:value-of select="$w[@id = 'open-hidden']"/></p></xsl:if>
+            <xsl:if test="$open[@sees = 'confidential']"><p class="small"><xsl:value-of select="$w[@id = 'open-hidden']"/></p></xsl:if>
           </div>
         </xsl:if>
         <xsl:if test="$duties">
@@ -290,9 +313,8 @@
 
   <xsl:template name="sheet-go">
     <section class="go" aria-labelledby="go">
-      <h2 id="go"><xsl:value-of select="$w[@id = 'go']"/></h2>
-      <p><xsl:value-of select="$w[@id = 'go-lead']"/></p>
-      <ul class="ticks">
+      <h2 id="go"><xsl:value-of select="$w[@id = 'go']"/><xsl:text> </xsl:text><span class="go-lead"><xsl:value-of select="$w[@id = 'go-lead']"/></span></h2>
+      <ul class="ticks three">
         <xsl:call-template name="go-line"><xsl:with-param name="word" select="'go-stops'"/></xsl:call-template>
         <xsl:if test="$ticks"><xsl:call-template name="go-line"><xsl:with-param name="word" select="'go-controls'"/></xsl:call-template></xsl:if>
         <xsl:if test="$open"><xsl:call-template name="go-line"><xsl:with-param name="word" select="'go-open'"/></xsl:call-template></xsl:if>
