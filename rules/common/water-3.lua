@@ -1,0 +1,153 @@
+-- Treatment chemicals, suction, and who should stay out of the water.
+
+local function treated(site)
+  local body = site.water_body
+  return body == "tank" or body == "pool" or body == "stage-pool" or body == "flooded-set"
+end
+
+rule {
+  id = "water.treatment-chemicals",
+  title = "Treatment chemicals escape or react",
+  each = "site",
+  harm = "everyone in or by the water: chlorine gas, burns of skin and eyes",
+  sources = {
+    "common practice: acid and hypochlorite apart, dosing locked to circulation, dosing by hand only out of hours",
+    "chlorine gas when acid meets hypochlorite, or when stagnant doses are pushed out on restart (common practice)",
+  },
+  when = function(s) return treated(s) and s.plant.dosing ~= "none" end,
+  assess = function(s)
+    local plant = s.plant
+    local apart = plant.acid_and_hypochlorite_apart
+    local occupied = plant.dosing_while_occupied
+    if occupied and not apart then
+      stop {
+        because = "chemicals are added by hand with people in the water, and acid and hypochlorite stand together",
+        controls = { "dose-out-of-hours", "chemicals-apart" },
+      }
+    end
+    hazard {
+      likelihood = scale.protection(scale.missing, { apart, plant.dosing_interlock, plant.chlorine_alarm },
+        { occupied, not plant.chemical_store_ventilated }),
+      severity = 4,
+      because = "store, interlock, alarm and time of dosing: what is missing lets chlorine gas reach people",
+      controls = { "dose-out-of-hours", "dosing-interlock", "chemicals-apart", "chlorine-alarm" },
+      who = "everyone in or by the water",
+    }
+  end,
+  examples = (function()
+    local like = example.like
+    local base = { water_body = "tank", ["plant.dosing"] = "automatic", ["plant.acid_and_hypochlorite_apart"] = "yes",
+      ["plant.dosing_interlock"] = "yes", ["plant.dosing_while_occupied"] = "no", ["plant.chlorine_alarm"] = "no",
+      ["plant.chemical_store_ventilated"] = "yes" }
+    return {
+      { "no dosing", given = like(base, { ["plant.dosing"] = "none" }), expect = nothing },
+      { "apart, interlocked", given = base, expect = hazard { likelihood = 1, severity = 4 } },
+      { "together, no interlock", given = like(base, { ["plant.acid_and_hypochlorite_apart"] = "no", ["plant.dosing_interlock"] = "no" }),
+        expect = hazard { likelihood = 3, severity = 4 } },
+      { "by hand with people in", given = like(base, { ["plant.acid_and_hypochlorite_apart"] = "no",
+        ["plant.dosing_interlock"] = "no", ["plant.dosing_while_occupied"] = "yes" }),
+        expect = { stop {}, hazard { likelihood = 4, severity = 4 } } },
+      { "interlock not known", given = like(base, { ["plant.dosing_interlock"] = "?" }), expect = hazard { likelihood = 2, severity = 4 } },
+      { "interlock fitted", given = like(base, { ["plant.dosing_interlock"] = "no" }), with = { "dosing-interlock" },
+        expect = hazard { likelihood = 1, severity = 4 } },
+    }
+  end)(),
+}
+
+rule {
+  id = "water.suction",
+  title = "Held by a drain",
+  each = "site",
+  harm = "anyone near a drain: hair or body held under water",
+  sources = {
+    "EN 13451-3 as described by PWTAG: at most 0.5 m/s through the grate",
+    "US state codes as described: at most 1.5 ft/s; velocity alone concerns hair, not bodies",
+    "two drains at least 3 ft apart, or a grate too large to cover, 18 by 23 in (from memory: check the text)",
+  },
+  when = function(s) return s.plant.drain_flow > q"0 m3/h" and s.plant.drains > 0 end,
+  assess = function(s)
+    local plant = s.plant
+    local speed = calc.grate_velocity(plant.drain_flow, plant.drain_open_area * plant.drains)
+    local fixed = plant.drain_cover_fixed
+    if plant.drain_cover == "none" or not fixed then
+      stop { because = "a suction outlet has no cover, or one that is not screwed down and whole",
+        controls = { "drain-covers", "pumps-off" } }
+    end
+    local severity = 5
+    if plant.pump_cut_off then severity = scale.without_air(plant.pump_cut_off_time) end
+    hazard {
+      likelihood = scale.limit(speed, q"0.2 m/s", q"0.35 m/s", q"0.5 m/s", q"1 m/s"),
+      severity = severity, about = "hair", because = "{speed} through the grates", values = { speed = speed },
+      controls = { "pumps-off", "pump-cut-off", "drain-covers", "second-drain" }, who = "everyone in the water",
+    }
+    local alone = plant.drains < 2 or plant.drain_spacing < q"0.9 m"
+    if alone and plant.drain_width < q"0.45 m" then
+      hazard {
+        likelihood = scale.protection(scale.missing, { plant.drain_cover == "anti-entrapment" }),
+        severity = severity, about = "body",
+        because = "one body can cover all the suction of a pump", controls = { "pumps-off", "second-drain", "drain-covers", "pump-cut-off" },
+        who = "everyone in the water",
+      }
+    end
+  end,
+  examples = (function()
+    local like = example.like
+    local base = { ["plant.drains"] = "2", ["plant.drain_flow"] = "100 m3/h", ["plant.drain_open_area"] = "0.1 m2",
+      ["plant.drain_cover"] = "anti-entrapment", ["plant.drain_cover_fixed"] = "yes", ["plant.pump_cut_off"] = "yes",
+      ["plant.pump_cut_off_time"] = "5 s", ["plant.drain_spacing"] = "3 m", ["plant.drain_width"] = "0.3 m" }
+    return {
+      { "no drains", given = like(base, { ["plant.drains"] = "0" }), expect = nothing },
+      { "pumps off", given = like(base, { ["plant.drain_flow"] = "0 m3/h" }), expect = nothing },
+      { "two, slow, cut-off manned", given = base, expect = hazard { likelihood = 1, severity = 3 } },
+      { "fast", given = like(base, { ["plant.drain_flow"] = "500 m3/h" }), expect = hazard { likelihood = 4, severity = 3 } },
+      { "one small drain", given = like(base, { ["plant.drains"] = "1", ["plant.drain_cover"] = "flat-grille", ["plant.pump_cut_off"] = "no",
+        ["plant.drain_flow"] = "50 m3/h" }), expect = hazard { likelihood = 3, severity = 5 } },
+      { "one large drain", given = like(base, { ["plant.drains"] = "1", ["plant.drain_width"] = "0.6 m", ["plant.drain_flow"] = "50 m3/h" }),
+        expect = hazard { likelihood = 1, severity = 3 } },
+      { "two side by side", given = like(base, { ["plant.drain_spacing"] = "0.4 m" }), expect = hazard { likelihood = 2, severity = 3 } },
+      { "loose cover", given = like(base, { ["plant.drain_cover_fixed"] = "no" }), expect = { stop {}, hazard { likelihood = 1, severity = 3 } } },
+      { "cover not checked", given = like(base, { ["plant.drain_cover_fixed"] = "?" }), expect = stop {} },
+      { "pumps off while people are in", given = like(base, { ["plant.drain_flow"] = "500 m3/h" }), with = { "pumps-off" }, expect = nothing },
+    }
+  end)(),
+}
+
+rule {
+  id = "water.illness",
+  title = "Somebody who should stay out of the water",
+  each = "immersion",
+  harm = "everyone in the water: infection from one person; that person: infected wounds",
+  sources = {
+    "exclusion for 14 days after diarrhoea (from memory: check the text)",
+    "common practice: wounds covered or out of the water, in open water out",
+  },
+  when = function(i) return i.site.water_body ~= "none" end,
+  assess = function(i)
+    if i.person.diarrhoea_14_days then
+      stop { because = "diarrhoea or vomiting within 14 days: stays out of the water", controls = { "exclude-ill" } }
+    end
+    if i.person.open_wounds then
+      local body = i.site.water_body
+      local open = body == "lake" or body == "river" or body == "sea" or body == "quarry"
+      hazard {
+        likelihood = open and 4 or 2, severity = open and 3 or 2,
+        because = "open wounds or skin disease in the water", controls = { "cover-wounds", "exclude-ill", "trained-double" },
+        who = "1 person in the water",
+      }
+    end
+  end,
+  examples = (function()
+    local like = example.like
+    local base = { ["site.water_body"] = "tank", ["person.diarrhoea_14_days"] = "no", ["person.open_wounds"] = "no" }
+    return {
+      { "no water", given = like(base, { ["site.water_body"] = "none" }), expect = nothing },
+      { "well", given = base, expect = nothing },
+      { "wound in a tank", given = like(base, { ["person.open_wounds"] = "yes" }), expect = hazard { likelihood = 2, severity = 2 } },
+      { "wound in a river", given = like(base, { ["site.water_body"] = "river", ["person.open_wounds"] = "yes" }),
+        expect = hazard { likelihood = 4, severity = 3 } },
+      { "diarrhoea", given = like(base, { ["person.diarrhoea_14_days"] = "yes" }), expect = stop {} },
+      { "not asked", given = like(base, { ["person.diarrhoea_14_days"] = "?" }), expect = stop {} },
+      { "kept out", given = like(base, { ["person.diarrhoea_14_days"] = "yes" }), with = { "exclude-ill" }, expect = nothing },
+    }
+  end)(),
+}
