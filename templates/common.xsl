@@ -201,10 +201,9 @@
       <xsl:when test="@worst-band">
         <xsl:call-template name="band">
           <xsl:with-param name="band" select="@worst-band"/>
-          <xsl:with-param name="score" select="@worst"/>
         </xsl:call-template>
         <xsl:text> </xsl:text>
-        <span class="mul"><xsl:value-of select="concat('= ', @worst-likelihood, ' × ', @worst-severity)"/></span>
+        <span class="mul"><b><xsl:value-of select="@worst"/></b><xsl:value-of select="concat(' = ', @worst-likelihood, ' × ', @worst-severity)"/></span>
       </xsl:when>
       <xsl:otherwise><span class="mul"><xsl:value-of select="$w[@id = 'best-none']"/></span></xsl:otherwise>
     </xsl:choose>
@@ -214,12 +213,10 @@
         <xsl:value-of select="$w[@id = 'best-short']"/><xsl:text> </xsl:text>
         <xsl:choose>
           <xsl:when test="@best-none = 'yes'"><xsl:value-of select="$w[@id = 'best-none']"/></xsl:when>
-          <xsl:otherwise><xsl:value-of select="key('band', @best-band)/@word"/></xsl:otherwise>
+          <xsl:otherwise><xsl:value-of select="concat(key('band', @best-band)/@word, ' ', @best, ' = ', @best-likelihood, ' × ', @best-severity)"/></xsl:otherwise>
         </xsl:choose>
       </span>
-      <xsl:if test="not(@best-none = 'yes')">
-        <xsl:text> </xsl:text><span class="best"><xsl:value-of select="concat(@best, ' = ', @best-likelihood, ' × ', @best-severity)"/></span>
-      </xsl:if>
+
     </xsl:if>
   </xsl:template>
 

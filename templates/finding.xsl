@@ -1,7 +1,7 @@
 <?xml version="1.0" encoding="UTF-8"?>
-<!-- Findings: filed by place, then by rule. What is the same for a rule is said
-     once above its table; each subject then has one row from which its score can
-     be redone. -->
+<!-- Findings: filed by place, then by rule; below the line by rule alone. What is
+     the same for a rule, and what all its rows share, is said once above the
+     table; each subject then has one row from which its score can be redone. -->
 <xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
 
   <xsl:template name="findings-of">
@@ -12,43 +12,61 @@
       <xsl:choose>
         <xsl:when test="$set">
           <p class="legend"><xsl:value-of select="$w[@id = 'legend']"/></p>
-          <xsl:for-each select="schedule/day/task">
-            <xsl:call-template name="place">
-              <xsl:with-param name="key" select="concat('task ', @path)"/>
-              <xsl:with-param name="set" select="$set"/><xsl:with-param name="id" select="$id"/>
-              <xsl:with-param name="head" select="@title"/>
-              <xsl:with-param name="under">
-                <xsl:value-of select="../@words"/><xsl:if test="not(../@words)"><xsl:value-of select="../@date"/></xsl:if>
-                <xsl:if test="@start">, <xsl:value-of select="concat(@start, '–', @finish)"/></xsl:if>
-              </xsl:with-param>
-            </xsl:call-template>
-          </xsl:for-each>
-          <xsl:for-each select="$all[@site][count(. | key('site', @site)[1]) = 1]">
-            <xsl:call-template name="place">
-              <xsl:with-param name="key" select="concat('site ', @site)"/>
-              <xsl:with-param name="set" select="$set"/><xsl:with-param name="id" select="$id"/>
-              <xsl:with-param name="head">
-                <xsl:call-template name="site-label"><xsl:with-param name="site" select="@site"/></xsl:call-template>
-              </xsl:with-param>
-              <xsl:with-param name="under" select="$w[@id = 'group-site']"/>
-            </xsl:call-template>
-          </xsl:for-each>
-          <xsl:call-template name="place">
-            <xsl:with-param name="key" select="'days'"/><xsl:with-param name="set" select="$set"/>
-            <xsl:with-param name="id" select="$id"/><xsl:with-param name="head" select="$w[@id = 'group-day']"/>
-          </xsl:call-template>
-          <xsl:call-template name="place">
-            <xsl:with-param name="key" select="'people'"/><xsl:with-param name="set" select="$set"/>
-            <xsl:with-param name="id" select="$id"/><xsl:with-param name="head" select="$w[@id = 'group-people']"/>
-          </xsl:call-template>
-          <xsl:call-template name="place">
-            <xsl:with-param name="key" select="'production'"/><xsl:with-param name="set" select="$set"/>
-            <xsl:with-param name="id" select="$id"/><xsl:with-param name="head" select="$w[@id = 'group-production']"/>
-          </xsl:call-template>
+          <xsl:choose>
+            <xsl:when test="$id = 'below'">
+              <xsl:for-each select="$set[count(. | key('by-rule', @rule)[count(. | $set) = count($set)][1]) = 1]">
+                <xsl:call-template name="rule-block">
+                  <xsl:with-param name="same" select="$set[@rule = current()/@rule]"/><xsl:with-param name="short" select="true()"/>
+                </xsl:call-template>
+              </xsl:for-each>
+            </xsl:when>
+            <xsl:otherwise>
+              <xsl:call-template name="places"><xsl:with-param name="set" select="$set"/><xsl:with-param name="id" select="$id"/></xsl:call-template>
+            </xsl:otherwise>
+          </xsl:choose>
         </xsl:when>
         <xsl:otherwise><xsl:call-template name="nothing"/></xsl:otherwise>
       </xsl:choose>
     </section>
+  </xsl:template>
+
+  <!-- Place after place: each task, each site, days, people, the production. -->
+  <xsl:template name="places">
+    <xsl:param name="set"/>
+    <xsl:param name="id"/>
+    <xsl:for-each select="$root/schedule/day/task">
+      <xsl:call-template name="place">
+        <xsl:with-param name="key" select="concat('task ', @path)"/>
+        <xsl:with-param name="set" select="$set"/><xsl:with-param name="id" select="$id"/>
+        <xsl:with-param name="head" select="@title"/>
+        <xsl:with-param name="under">
+          <xsl:value-of select="../@words"/><xsl:if test="not(../@words)"><xsl:value-of select="../@date"/></xsl:if>
+          <xsl:if test="@start">, <xsl:value-of select="concat(@start, '–', @finish)"/></xsl:if>
+        </xsl:with-param>
+      </xsl:call-template>
+    </xsl:for-each>
+    <xsl:for-each select="$all[@site][count(. | key('site', @site)[1]) = 1]">
+      <xsl:call-template name="place">
+        <xsl:with-param name="key" select="concat('site ', @site)"/>
+        <xsl:with-param name="set" select="$set"/><xsl:with-param name="id" select="$id"/>
+        <xsl:with-param name="head">
+          <xsl:call-template name="site-label"><xsl:with-param name="site" select="@site"/></xsl:call-template>
+        </xsl:with-param>
+        <xsl:with-param name="under" select="$w[@id = 'group-site']"/>
+      </xsl:call-template>
+    </xsl:for-each>
+    <xsl:call-template name="place">
+      <xsl:with-param name="key" select="'days'"/><xsl:with-param name="set" select="$set"/>
+      <xsl:with-param name="id" select="$id"/><xsl:with-param name="head" select="$w[@id = 'group-day']"/>
+    </xsl:call-template>
+    <xsl:call-template name="place">
+      <xsl:with-param name="key" select="'people'"/><xsl:with-param name="set" select="$set"/>
+      <xsl:with-param name="id" select="$id"/><xsl:with-param name="head" select="$w[@id = 'group-people']"/>
+    </xsl:call-template>
+    <xsl:call-template name="place">
+      <xsl:with-param name="key" select="'production'"/><xsl:with-param name="set" select="$set"/>
+      <xsl:with-param name="id" select="$id"/><xsl:with-param name="head" select="$w[@id = 'group-production']"/>
+    </xsl:call-template>
   </xsl:template>
 
   <xsl:template name="site-label">
@@ -72,53 +90,146 @@
       <h3 id="{$id}-{translate($key, ' /', '--')}"><xsl:value-of select="$head"/>
         <span class="under"><xsl:value-of select="$under"/><xsl:if test="string($under) != ''"> · </xsl:if>
           <xsl:call-template name="count"><xsl:with-param name="id" select="'n-findings'"/><xsl:with-param name="n" select="count($here)"/></xsl:call-template></span></h3>
-      <xsl:choose>
-        <xsl:when test="$id = 'below' or $id = 'notes'">
-          <xsl:call-template name="finding-table"><xsl:with-param name="rows" select="$here"/><xsl:with-param name="short" select="true()"/><xsl:with-param name="label" select="$head"/></xsl:call-template>
-        </xsl:when>
-        <xsl:otherwise>
-          <xsl:for-each select="$here">
-            <xsl:variable name="rule" select="@rule"/>
-            <xsl:variable name="same" select="$here[@rule = $rule]"/>
-            <xsl:if test="count(. | $same[1]) = 1">
-              <xsl:call-template name="rule-block"><xsl:with-param name="same" select="$same"/></xsl:call-template>
-            </xsl:if>
-          </xsl:for-each>
-        </xsl:otherwise>
-      </xsl:choose>
+      <xsl:for-each select="$here">
+        <xsl:variable name="same" select="$here[@rule = current()/@rule]"/>
+        <xsl:if test="count(. | $same[1]) = 1">
+          <xsl:call-template name="rule-block">
+            <xsl:with-param name="same" select="$same"/>
+            <xsl:with-param name="home" select="key('by-rule', @rule)[count(. | $set) = count($set)][1]"/>
+          </xsl:call-template>
+        </xsl:if>
+      </xsl:for-each>
     </xsl:if>
   </xsl:template>
 
-  <!-- A rule at one place: what is the same for all its findings, then a row for each. -->
+  <!-- A rule: what is the same for all its findings here, then a row for each. -->
   <xsl:template name="rule-block">
     <xsl:param name="same"/>
+    <xsl:param name="home" select="$same[1]"/>
+    <xsl:param name="short" select="false()"/>
     <div class="rule-block">
-      <xsl:if test="count($same) = 1"><xsl:attribute name="class">rule-block one</xsl:attribute></xsl:if>
-      <h4><xsl:value-of select="@title"/></h4>
+      <xsl:choose>
+        <xsl:when test="$short"><h3><xsl:value-of select="@title"/></h3></xsl:when>
+        <xsl:otherwise><h4><xsl:value-of select="@title"/></h4></xsl:otherwise>
+      </xsl:choose>
       <p class="meta">
         <xsl:if test="@harm"><span class="part"><span class="label"><xsl:value-of select="$w[@id = 'harm']"/></span><xsl:value-of select="@harm"/></span><xsl:text> </xsl:text></xsl:if>
         <span class="part"><span class="label"><xsl:value-of select="$w[@id = 'rule']"/></span>
           <a href="#rule-{@rule}"><xsl:value-of select="@rule"/></a>
           <span class="path"><xsl:value-of select="concat(' ', @pack, '/', @file, ':', @line)"/></span></span>
-        <xsl:if test="source"><xsl:text> </xsl:text><span class="part"><span class="label"><xsl:value-of select="$w[@id = 'sources']"/></span>
-          <xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></span></xsl:if>
+        <xsl:if test="count($same | $home) != count($same)">
+          <xsl:text> </xsl:text><span class="part"><xsl:value-of select="$w[@id = 'sources-at']"/><xsl:text> </xsl:text><a class="page" href="#{$home/@id}"><xsl:value-of select="$home/@id"/></a></span>
+        </xsl:if>
       </p>
-      <xsl:if test="@reasoning"><p class="meta"><span class="label"><xsl:value-of select="$w[@id = 'reasoning']"/></span><xsl:value-of select="@reasoning"/></p></xsl:if>
-      <xsl:if test="$same/function">
-        <ul class="functions">
-          <xsl:for-each select="$same/function[count(. | key('by-function', @name)[count(.. | $same) = count($same)][1]) = 1]">
-            <li><a href="#function-{@name}"><xsl:value-of select="translate(@name, '_', ' ')"/></a>: <xsl:value-of select="@formula"/>
-              <xsl:if test="@source"><span class="quiet"> (<xsl:value-of select="@source"/><xsl:if test="@limits">; <xsl:value-of select="@limits"/></xsl:if>)</span></xsl:if></li>
-          </xsl:for-each>
-        </ul>
-      </xsl:if>
-      <xsl:call-template name="finding-table"><xsl:with-param name="rows" select="$same"/><xsl:with-param name="label" select="@title"/></xsl:call-template>
+      <xsl:if test="count($same | $home) = count($same)"><xsl:call-template name="block-head"><xsl:with-param name="same" select="$same"/><xsl:with-param name="short" select="$short"/></xsl:call-template></xsl:if>
+      <xsl:if test="count($same) &gt; 1"><xsl:call-template name="block-common"><xsl:with-param name="same" select="$same"/><xsl:with-param name="short" select="$short"/></xsl:call-template></xsl:if>
+      <xsl:choose>
+        <xsl:when test="$short">
+          <xsl:call-template name="finding-table"><xsl:with-param name="rows" select="$same"/><xsl:with-param name="label" select="@title"/></xsl:call-template>
+        </xsl:when>
+        <xsl:otherwise>
+          <xsl:apply-templates select="$same" mode="full"><xsl:with-param name="same" select="$same"/></xsl:apply-templates>
+        </xsl:otherwise>
+      </xsl:choose>
     </div>
   </xsl:template>
 
+  <!-- ===== one finding in full: its scores side by side, then why, in two columns ===== -->
+
+  <xsl:template match="finding" mode="full">
+    <xsl:param name="same"/>
+    <article class="full" id="{@id}" aria-label="{@id}">
+      <div class="full-head">
+        <p class="full-who">
+          <span class="id"><xsl:value-of select="@id"/></span><xsl:text> </xsl:text>
+          <b><xsl:call-template name="subject-of"/></b>
+          <xsl:if test="@about"><xsl:value-of select="concat(', ', $w[@id = 'about'], ' ', @about)"/></xsl:if>
+          <xsl:if test="@who"><span class="of"><xsl:value-of select="@who"/></span></xsl:if>
+        </p>
+        <dl class="scores">
+          <xsl:for-each select="score">
+            <div><dt><xsl:value-of select="$w[@id = concat('as-', current()/@as)]"/></dt><dd><xsl:apply-templates select="."/></dd></div>
+          </xsl:for-each>
+        </dl>
+      </div>
+      <div class="full-why"><xsl:apply-templates select="." mode="why"><xsl:with-param name="same" select="$same"/></xsl:apply-templates></div>
+    </article>
+  </xsl:template>
+
+  <!-- What is the same for every finding of the rule: said once in each section. -->
+  <xsl:template name="block-head">
+    <xsl:param name="same"/>
+    <xsl:param name="short"/>
+    <xsl:if test="@reasoning"><p class="meta"><span class="label"><xsl:value-of select="$w[@id = 'reasoning']"/></span><xsl:value-of select="@reasoning"/></p></xsl:if>
+    <xsl:if test="source">
+      <p class="meta"><span class="label"><xsl:value-of select="$w[@id = 'sources']"/></span>
+        <xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></p>
+    </xsl:if>
+    <xsl:call-template name="block-functions"><xsl:with-param name="same" select="$same"/><xsl:with-param name="short" select="$short"/></xsl:call-template>
+    <xsl:if test="not($short)"><xsl:call-template name="block-options"><xsl:with-param name="same" select="$same"/></xsl:call-template></xsl:if>
+  </xsl:template>
+
+  <!-- The formulas here; their sources and what they hold for are in the register of functions. -->
+  <xsl:template name="block-functions">
+    <xsl:param name="same"/>
+    <xsl:param name="short"/>
+    <xsl:variable name="used" select="$same/function[count(. | key('by-function', @name)[count(.. | $same) = count($same)][1]) = 1]"/>
+    <xsl:if test="$used">
+      <p class="meta"><span class="label"><xsl:value-of select="$w[@id = 'functions']"/></span>
+        <xsl:for-each select="$used">
+          <xsl:if test="position() &gt; 1">; </xsl:if>
+          <a href="#function-{@name}"><xsl:value-of select="translate(@name, '_', ' ')"/></a>
+          <xsl:if test="not($short)"><xsl:text>: </xsl:text><xsl:value-of select="@formula"/></xsl:if>
+        </xsl:for-each>
+      </p>
+    </xsl:if>
+  </xsl:template>
+
+  <!-- What nobody planned although it bears on this. -->
+  <xsl:template name="block-options">
+    <xsl:param name="same"/>
+    <xsl:variable name="idle" select="$same/control[@state = 'not-planned'][not(@ref = $same/control[@state != 'not-planned']/@ref)]
+      [not(@ref = preceding-sibling::control/@ref)][count(.. | $same[1]) = 1 or not(@ref = $same[1]/control/@ref)]"/>
+    <xsl:if test="$idle">
+      <p class="meta"><span class="label"><xsl:value-of select="$w[@id = 'not-planned-here']"/></span>
+        <xsl:for-each select="$idle">
+          <xsl:if test="position() &gt; 1">; </xsl:if>
+          <a href="#control-{@ref}"><xsl:value-of select="@title"/><xsl:if test="not(@title)"><xsl:value-of select="@ref"/></xsl:if></a>
+          <xsl:if test="@changes"><xsl:value-of select="concat(' (', @changes, ')')"/></xsl:if>
+        </xsl:for-each>
+      </p>
+    </xsl:if>
+  </xsl:template>
+
+  <!-- ===== what all rows of a block share ===== -->
+
+  <xsl:key name="values" match="finding/value" use="concat(../@rule, ' ', @name, ' ', @working, ' ', @text)"/>
+  <xsl:key name="conditions" match="finding/condition" use="concat(../@rule, ' ', @case, ' ', @text)"/>
+  <xsl:key name="facts" match="finding/rests" use="concat(../@rule, ' ', @path)"/>
+
+  <xsl:template name="block-common">
+    <xsl:param name="same"/>
+    <xsl:param name="short" select="false()"/>
+    <xsl:variable name="n" select="count($same)"/>
+    <xsl:variable name="values" select="value[count(key('values', concat(../@rule, ' ', @name, ' ', @working, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
+    <xsl:variable name="worst" select="condition[@case = 'worst'][not($short) or @settled = 'no'][count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
+    <xsl:variable name="best" select="condition[@case = 'best'][not($short) or @settled = 'no'][count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
+    <xsl:variable name="facts" select="rests[count(key('facts', concat(../@rule, ' ', @path))[count(.. | $same) = $n]) = $n]"/>
+    <xsl:if test="$values or $worst or $best or $facts">
+      <div class="common">
+        <p class="label"><xsl:value-of select="$w[@id = 'same-for-all']"/></p>
+        <xsl:apply-templates select="$values"/>
+        <xsl:call-template name="conditions"><xsl:with-param name="these" select="$worst"/><xsl:with-param name="word" select="'worst-when'"/></xsl:call-template>
+        <xsl:call-template name="conditions"><xsl:with-param name="these" select="$best"/><xsl:with-param name="word" select="'best-when'"/></xsl:call-template>
+        <xsl:call-template name="fact-run"><xsl:with-param name="facts" select="$facts"/></xsl:call-template>
+      </div>
+    </xsl:if>
+  </xsl:template>
+
+  <!-- ===== rows ===== -->
+
   <xsl:template name="finding-table">
     <xsl:param name="rows"/>
-    <xsl:param name="short" select="false()"/>
     <xsl:param name="label"/>
     <div class="keep">
     <table class="rows">
@@ -126,7 +237,6 @@
       <thead><tr>
         <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'finding'"/><xsl:with-param name="class" select="'c1'"/></xsl:call-template>
         <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'why'"/><xsl:with-param name="class" select="'c2'"/></xsl:call-template>
-        <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'rests'"/><xsl:with-param name="class" select="'c3'"/></xsl:call-template>
         <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'as-described'"/><xsl:with-param name="class" select="'b'"/></xsl:call-template>
         <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'as-in-place'"/><xsl:with-param name="class" select="'b'"/></xsl:call-template>
         <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'as-planned'"/><xsl:with-param name="class" select="'b'"/></xsl:call-template>
@@ -135,27 +245,18 @@
         <xsl:for-each select="$rows">
           <tr id="{@id}">
             <th scope="row" class="c1">
-              <span class="id"><xsl:value-of select="@id"/></span>
-              <xsl:if test="$short"><xsl:text> </xsl:text><a href="#rule-{@rule}"><xsl:value-of select="@title"/></a></xsl:if>
-              <span class="of">
-                <xsl:variable name="at" select="key('task', @task)/immersion[@path = current()/@subject]"/>
-                <xsl:choose>
-                  <xsl:when test="@task and @subject = @task"><xsl:value-of select="$w[@id = 'whole-task']"/></xsl:when>
-                  <xsl:when test="$at/@person-label"><xsl:value-of select="$at/@person-label"/></xsl:when>
-                  <xsl:when test="@subject-label"><xsl:value-of select="@subject-label"/></xsl:when>
-                  <xsl:otherwise><xsl:value-of select="@subject"/></xsl:otherwise>
-                </xsl:choose>
-                <xsl:if test="@about"><xsl:value-of select="concat(', ', $w[@id = 'about'], ' ', @about)"/></xsl:if>
-              </span>
-              <xsl:if test="@who or ($short and @harm)">
-                <span class="of who"><xsl:if test="$short and @harm"><xsl:value-of select="@harm"/><xsl:if test="@who"> · </xsl:if></xsl:if><xsl:value-of select="@who"/></span>
-              </xsl:if>
+              <span class="id"><xsl:value-of select="@id"/></span><xsl:text> </xsl:text>
+              <xsl:call-template name="subject-of"/>
+              <xsl:if test="@about"><xsl:value-of select="concat(', ', $w[@id = 'about'], ' ', @about)"/></xsl:if>
+              <xsl:if test="@who"><span class="of"><xsl:value-of select="@who"/></span></xsl:if>
             </th>
-            <td class="c2"><xsl:apply-templates select="." mode="why"/></td>
-            <td class="c3"><xsl:apply-templates select="." mode="rests"/></td>
-            <td class="b"><xsl:apply-templates select="score[@as = 'described']"/></td>
-            <td class="b"><xsl:apply-templates select="score[@as = 'in-place']"/></td>
-            <td class="b"><xsl:apply-templates select="score[@as = 'planned']"/></td>
+            <td class="c2">
+              <xsl:if test="@task"><p class="where"><xsl:value-of select="key('task', @task)/@title"/><xsl:text>: </xsl:text></p></xsl:if>
+              <xsl:apply-templates select="." mode="why"><xsl:with-param name="same" select="$rows"/><xsl:with-param name="short" select="true()"/></xsl:apply-templates>
+            </td>
+            <td class="b" data-h="{$w[@id = 'as-described']}"><xsl:apply-templates select="score[@as = 'described']"/></td>
+            <td class="b" data-h="{$w[@id = 'as-in-place']}"><xsl:apply-templates select="score[@as = 'in-place']"/></td>
+            <td class="b" data-h="{$w[@id = 'as-planned']}"><xsl:apply-templates select="score[@as = 'planned']"/></td>
           </tr>
         </xsl:for-each>
       </tbody>
@@ -163,26 +264,47 @@
     </div>
   </xsl:template>
 
+  <xsl:template name="subject-of">
+    <xsl:variable name="at" select="key('task', @task)/immersion[@path = current()/@subject]"/>
+    <xsl:choose>
+      <xsl:when test="@task and @subject = @task"><xsl:value-of select="$w[@id = 'whole-task']"/></xsl:when>
+      <xsl:when test="$at/@person-label"><xsl:value-of select="$at/@person-label"/></xsl:when>
+      <xsl:when test="@subject-label"><xsl:value-of select="@subject-label"/></xsl:when>
+      <xsl:otherwise><xsl:value-of select="@subject"/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
   <!-- ===== why ===== -->
 
+  <!-- Without what the block has already said for all of `same`. -->
   <xsl:template match="finding" mode="why">
+    <xsl:param name="same"/>
+    <xsl:param name="short" select="false()"/>
+    <xsl:variable name="n" select="count($same)"/>
+    <xsl:variable name="alone" select="$n = 1"/>
     <xsl:for-each select="because">
       <p class="because">
         <xsl:if test="@case = 'best'"><span class="label"><xsl:value-of select="$w[@id = 'at-best']"/></span></xsl:if>
         <xsl:value-of select="."/>
-      </p>
+      </p><xsl:text> </xsl:text>
     </xsl:for-each>
-    <xsl:apply-templates select="value"/>
-    <xsl:call-template name="conditions"><xsl:with-param name="case" select="'worst'"/></xsl:call-template>
-    <xsl:call-template name="conditions"><xsl:with-param name="case" select="'best'"/></xsl:call-template>
+    <xsl:apply-templates select="value[$alone or count(key('values', concat(../@rule, ' ', @name, ' ', @working, ' ', @text))[count(.. | $same) = $n]) &lt; $n]"/>
+    <xsl:variable name="own" select="condition[not($short) or @settled = 'no'][$alone or count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) &lt; $n]"/>
+    <xsl:call-template name="conditions"><xsl:with-param name="these" select="$own[not(@case = 'best')]"/><xsl:with-param name="word" select="'worst-when'"/></xsl:call-template>
+    <xsl:call-template name="conditions"><xsl:with-param name="these" select="$own[@case = 'best']"/><xsl:with-param name="word" select="'best-when'"/></xsl:call-template>
+    <xsl:call-template name="fact-run">
+      <xsl:with-param name="facts" select="rests[$alone or count(key('facts', concat(../@rule, ' ', @path))[count(.. | $same) = $n]) &lt; $n]"/>
+      <xsl:with-param name="subject" select="@subject"/>
+    </xsl:call-template>
     <xsl:if test="floored"><p class="aside"><xsl:value-of select="$w[@id = 'floored']"/></p></xsl:if>
     <xsl:if test="@unresolved = 'yes'"><p class="aside"><b><xsl:value-of select="$w[@id = 'unresolved']"/></b></p></xsl:if>
     <xsl:if test="@waived-by">
-      <p class="aside"><b><xsl:value-of select="$w[@id = 'waived']"/><xsl:text> </xsl:text><xsl:value-of select="@waived-by"/></b>
+      <p class="aside"><b><xsl:value-of select="concat($w[@id = 'waived'], ' ', @waived-by)"/></b>
         <xsl:if test="@waived-until"><xsl:value-of select="concat(', ', $w[@id = 'until'], ' ', @waived-until)"/></xsl:if>
         <xsl:if test="@waived-because"><xsl:value-of select="concat(': ', @waived-because)"/></xsl:if></p>
     </xsl:if>
-    <xsl:if test="control"><ul class="with"><xsl:apply-templates select="control" mode="line"/></ul></xsl:if>
+    <xsl:variable name="used" select="control[@state != 'not-planned']"/>
+    <xsl:if test="$used"><ul class="with"><xsl:apply-templates select="$used" mode="line"/></ul></xsl:if>
   </xsl:template>
 
   <xsl:template match="value">
@@ -198,19 +320,19 @@
         </xsl:when>
         <xsl:otherwise><xsl:value-of select="@working"/> = <b><xsl:value-of select="@text"/></b></xsl:otherwise>
       </xsl:choose>
-    </p>
+    </p><xsl:text> </xsl:text>
   </xsl:template>
 
   <xsl:template name="conditions">
-    <xsl:param name="case"/>
-    <xsl:variable name="these" select="condition[@case = $case or (not(@case) and $case = 'worst')]"/>
+    <xsl:param name="these"/>
+    <xsl:param name="word"/>
     <xsl:if test="$these">
-      <p class="aside"><span class="label"><xsl:value-of select="$w[@id = concat($case, '-when')]"/></span>
+      <p class="aside"><span class="label"><xsl:value-of select="$w[@id = $word]"/></span>
         <xsl:for-each select="$these">
           <xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="@text"/>
           <xsl:if test="@settled = 'no'"><xsl:text> </xsl:text><span class="mark unknown"><xsl:value-of select="$w[@id = 'mark-unsettled']"/></span></xsl:if>
         </xsl:for-each>
-      </p>
+      </p><xsl:text> </xsl:text>
     </xsl:if>
   </xsl:template>
 
@@ -230,25 +352,40 @@
 
   <!-- ===== facts ===== -->
 
-  <xsl:template match="finding | duty" mode="rests">
-    <xsl:if test="rests"><ul class="rests"><xsl:apply-templates select="rests"/></ul></xsl:if>
+  <!-- Facts as running text: those of `subject` first, then by whom they are of. -->
+  <xsl:template name="fact-run">
+    <xsl:param name="facts"/>
+    <xsl:param name="subject" select="''"/>
+    <xsl:variable name="its" select="$facts[key('fact', @path)/../@path = $subject]"/>
+    <xsl:variable name="other" select="$facts[not(key('fact', @path)/../@path = $subject)]"/>
+    <xsl:if test="$facts">
+      <p class="aside"><span class="label"><xsl:value-of select="$w[@id = 'rests']"/></span>
+        <xsl:for-each select="$its"><xsl:if test="position() &gt; 1">, </xsl:if><xsl:apply-templates select="."/></xsl:for-each>
+        <xsl:for-each select="$other">
+          <xsl:variable name="p" select="position()"/>
+          <xsl:variable name="of" select="key('fact', @path)/.."/>
+          <xsl:choose>
+            <xsl:when test="$p &gt; 1 and key('fact', $other[$p - 1]/@path)/../@path = $of/@path">, </xsl:when>
+            <xsl:otherwise>
+              <xsl:if test="$its or $p &gt; 1">; </xsl:if>
+              <xsl:if test="$of"><i>
+                <xsl:choose>
+                  <xsl:when test="$of/@path = ../@task"><xsl:value-of select="$w[@id = 'of-task']"/></xsl:when>
+                  <xsl:when test="string($of/@label) != ''"><xsl:value-of select="$of/@label"/></xsl:when>
+                  <xsl:otherwise><xsl:value-of select="$of/@path"/></xsl:otherwise>
+                </xsl:choose>
+                <xsl:text>: </xsl:text></i></xsl:if>
+            </xsl:otherwise>
+          </xsl:choose>
+          <xsl:apply-templates select="."/>
+        </xsl:for-each>
+      </p>
+    </xsl:if>
   </xsl:template>
 
   <xsl:template match="rests">
-    <li>
-      <xsl:value-of select="@title"/><xsl:text> </xsl:text>
-      <xsl:if test="not(starts-with(@path, concat(../@subject, '/')))">
-        <xsl:variable name="of" select="key('fact', @path)/.."/>
-        <span class="quiet">
-          <xsl:choose>
-            <xsl:when test="$of/@path = ../@task"><xsl:value-of select="concat('(', $w[@id = 'of-task'], ') ')"/></xsl:when>
-            <xsl:when test="$of"><xsl:value-of select="concat('(', $of/@label, ') ')"/></xsl:when>
-          </xsl:choose>
-        </span>
-      </xsl:if>
-      <b><xsl:value-of select="@text"/></b>
-      <xsl:call-template name="marks"><xsl:with-param name="fact" select="key('fact', @path)"/></xsl:call-template>
-    </li>
+    <xsl:value-of select="@title"/><xsl:text> </xsl:text><b><xsl:value-of select="@text"/></b>
+    <xsl:call-template name="marks"><xsl:with-param name="fact" select="key('fact', @path)"/></xsl:call-template>
   </xsl:template>
 
   <xsl:template name="marks">

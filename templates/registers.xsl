@@ -39,10 +39,12 @@
         <span class="of"><xsl:value-of select="@subject-label"/></span></th>
       <td><xsl:value-of select="@instrument"/><xsl:if test="@section">, <xsl:value-of select="@section"/></xsl:if>
         <xsl:if test="@check-the-text = 'yes'"><xsl:text> </xsl:text><span class="mark"><xsl:value-of select="$w[@id = 'check-mark']"/></span></xsl:if>
+        <span class="of"><xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></span>
         <span class="of path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span></td>
       <td><xsl:for-each select="because"><p class="because"><xsl:value-of select="."/></p></xsl:for-each>
         <xsl:apply-templates select="value"/>
-        <xsl:apply-templates select="." mode="rests"/></td>
+        <xsl:call-template name="conditions"><xsl:with-param name="these" select="condition[not(@case = 'best')]"/><xsl:with-param name="word" select="'when-so'"/></xsl:call-template>
+        <xsl:call-template name="fact-run"><xsl:with-param name="facts" select="rests"/><xsl:with-param name="subject" select="@subject"/></xsl:call-template></td>
       <td><xsl:call-template name="duty-state"><xsl:with-param name="state" select="@state"/></xsl:call-template></td>
       <td><xsl:call-template name="duty-state"><xsl:with-param name="state" select="@state-in-place"/></xsl:call-template></td>
     </tr>
@@ -60,6 +62,7 @@
       <xsl:call-template name="section-head"><xsl:with-param name="id" select="'controls'"/></xsl:call-template>
       <xsl:choose>
         <xsl:when test="controls/control">
+          <xsl:if test="controls/control/applied">
           <div class="scroll" tabindex="0" role="region" aria-labelledby="controls">
           <table class="controls">
             <caption class="away"><xsl:value-of select="$sections[@id = 'controls']/@title"/></caption>
@@ -70,7 +73,7 @@
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'applied'"/></xsl:call-template>
             </tr></thead>
             <tbody>
-              <xsl:for-each select="controls/control">
+              <xsl:for-each select="controls/control[applied]">
                 <xsl:sort select="@kind-rank" data-type="number"/>
                 <tr id="control-{@ref}">
                   <th scope="row"><xsl:value-of select="@title"/>
@@ -86,13 +89,25 @@
                       <xsl:if test="@to"><xsl:value-of select="concat(', ', @to)"/></xsl:if>
                       <xsl:if test="@by"><xsl:value-of select="concat(', ', @by)"/></xsl:if>
                       <xsl:if test="@on"><xsl:value-of select="concat(', ', @on)"/></xsl:if>
-                      <xsl:if test="@evidence"><xsl:value-of select="concat(', ', @evidence)"/></xsl:if></span></xsl:for-each>
-                    <xsl:if test="not(applied)"><xsl:value-of select="$w[@id = 'c-not-planned']"/></xsl:if></td>
+                      <xsl:if test="@evidence"><xsl:value-of select="concat(', ', @evidence)"/></xsl:if></span></xsl:for-each></td>
                 </tr>
               </xsl:for-each>
             </tbody>
           </table>
           </div>
+          </xsl:if>
+          <xsl:if test="controls/control[not(applied)]">
+            <h3><xsl:value-of select="$w[@id = 'idle-controls']"/></h3>
+            <div class="fact-list">
+              <xsl:for-each select="controls/control[not(applied)]">
+                <xsl:sort select="@kind-rank" data-type="number"/>
+                <p id="control-{@ref}"><b><xsl:value-of select="@title"/></b><xsl:text> </xsl:text>
+                  <span class="quiet"><xsl:value-of select="$w[@id = concat('kind-', current()/@kind)]"/></span>
+                  <xsl:for-each select="effect"><xsl:value-of select="concat('; ', .)"/></xsl:for-each>
+                  <xsl:if test="@file"><xsl:text> </xsl:text><span class="path"><xsl:value-of select="concat(@file, ':', @line)"/></span></xsl:if></p>
+              </xsl:for-each>
+            </div>
+          </xsl:if>
         </xsl:when>
         <xsl:otherwise><xsl:call-template name="nothing"/></xsl:otherwise>
       </xsl:choose>
@@ -177,15 +192,19 @@
   <xsl:template name="facts">
     <section aria-labelledby="facts">
       <xsl:call-template name="section-head"><xsl:with-param name="id" select="'facts'"/></xsl:call-template>
+      <xsl:if test="not(subjects/subject/fact[@assumed = 'yes' or @state = 'unknown'])"><xsl:call-template name="nothing"/></xsl:if>
       <div class="fact-list">
-        <xsl:for-each select="subjects/subject[fact]">
+        <xsl:for-each select="subjects/subject">
+          <xsl:variable name="left" select="fact[@assumed = 'yes' or @state = 'unknown']"/>
+          <xsl:if test="$left">
           <p><b><xsl:value-of select="@label"/></b><xsl:text> </xsl:text><span class="path"><xsl:value-of select="@path"/></span><xsl:text> </xsl:text>
-            <xsl:for-each select="fact">
+            <xsl:for-each select="$left">
               <xsl:if test="position() &gt; 1">; </xsl:if>
               <xsl:value-of select="concat(@title, ' ', @text)"/>
               <xsl:call-template name="marks"><xsl:with-param name="fact" select="."/></xsl:call-template>
             </xsl:for-each>
           </p>
+          </xsl:if>
         </xsl:for-each>
       </div>
     </section>

@@ -52,19 +52,8 @@
       <xsl:call-template name="section-head"><xsl:with-param name="id" select="'rules'"/></xsl:call-template>
       <xsl:if test="not($each)"><xsl:call-template name="nothing"/></xsl:if>
       <xsl:if test="$each">
-        <div class="scroll" tabindex="0" role="region" aria-labelledby="rules">
-        <table class="rule-list">
-          <caption class="away"><xsl:value-of select="$sections[@id = 'rules']/@title"/></caption>
-          <thead><tr>
-            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'rule'"/></xsl:call-template>
-            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'sources'"/></xsl:call-template>
-            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'functions'"/></xsl:call-template>
-            <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'used'"/></xsl:call-template>
-          </tr></thead>
-          <tbody>
-            <xsl:for-each select="$each"><xsl:sort select="@rule"/><xsl:call-template name="rule-row"/></xsl:for-each>
-          </tbody>
-        </table>
+        <div class="fact-list">
+          <xsl:for-each select="$each"><xsl:sort select="@rule"/><xsl:call-template name="rule-line"/></xsl:for-each>
         </div>
       </xsl:if>
       <xsl:if test="$functions">
@@ -90,17 +79,9 @@
     </section>
   </xsl:template>
 
-  <xsl:template name="rule-row">
-    <xsl:variable name="mine" select="key('by-rule', @rule)"/>
-    <tr id="rule-{@rule}">
-      <th scope="row"><xsl:value-of select="@title"/><span class="of path"><xsl:value-of select="concat(@rule, ' ', @pack, '/', @file, ':', @line)"/></span></th>
-      <td><xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></td>
-      <td>
-        <xsl:for-each select="$mine/function[count(. | key('by-function', @name)[../@rule = current()/@rule][1]) = 1]">
-          <xsl:if test="position() &gt; 1">, </xsl:if><a href="#function-{@name}"><xsl:value-of select="translate(@name, '_', ' ')"/></a>
-        </xsl:for-each>
-      </td>
-      <td><xsl:for-each select="$mine"><xsl:if test="position() &gt; 1"><xsl:text> </xsl:text></xsl:if><a href="#{@id}"><xsl:value-of select="@id"/></a></xsl:for-each></td>
-    </tr>
+  <xsl:template name="rule-line">
+    <p id="rule-{@rule}"><b><xsl:value-of select="@rule"/></b><xsl:text> </xsl:text><xsl:value-of select="@title"/><xsl:text> </xsl:text>
+      <span class="path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span>
+      <xsl:for-each select="key('by-rule', @rule)"><xsl:text> </xsl:text><a href="#{@id}"><xsl:value-of select="@id"/></a></xsl:for-each></p>
   </xsl:template>
 </xsl:stylesheet>
