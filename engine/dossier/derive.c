@@ -226,29 +226,53 @@ static int by_down(const void *a, const void *b) {
   return x->record < y->record ? -1 : x->record > y->record;
 }
 
-/* Records in the order of going down, as far as it is known. */
-static dive *sorted_dives(const deriving *d, const ts_field *records) {
+static bool is_settled(const ts_dossier *dossier, ts_subject record) {
+  ts_range down = dossier->values[ts_world_slot(dossier, record, "down")].range;
+  ts_range up = dossier->values[ts_world_slot(dossier, record, "up")].range;
+  return down.lo == down.hi && up.lo == up.hi;
+}
+
+/* Records by when they went down; *settled tells whether that order is certain. */
+static dive *sorted_dives(const deriving *d, const ts_field *records, bool *settled) {
   const ts_dossier *dossier = d->reader->dossier;
   dive *dives = ts_alloc((records->count + 1) * sizeof *dives);
+  *settled = true;
   for (size_t i = 0; i < records->count; i++) {
     uint32_t slot = ts_world_slot(dossier, records->list[i], "down");
     dives[i] = (dive){records->list[i], dossier->values[slot].range.lo};
+    if (!is_settled(dossier, records->list[i])) *settled = false;
   }
   qsort(dives, records->count, sizeof *dives, by_down);
   return dives;
 }
 
+static ts_node_id gap_after(const deriving *d, ts_subject first, ts_subject second) {
+  return combine(d, TS_SUB, fact_of(d, second, "down"), fact_of(d, first, "up"));
+}
+
+/* Whichever of the two went first. */
+static ts_node_id gap_between(const deriving *d, ts_subject a, ts_subject b) {
+  return combine(d, TS_MAX, gap_after(d, a, b), gap_after(d, b, a));
+}
+
+/* Where the order is certain only neighbours matter; else any two may be neighbours. */
+static ts_node_id shortest_gap(const deriving *d, const dive *dives, size_t count, bool settled) {
+  ts_node_id shortest = point(d, wanted(d)->plausible.hi);
+  for (size_t i = 0; i + 1 < count; i++)
+    for (size_t k = i + 1; k < (settled ? i + 2 : count); k++) {
+      ts_node_id gap = settled ? gap_after(d, dives[i].record, dives[k].record)
+                               : gap_between(d, dives[i].record, dives[k].record);
+      shortest = combine(d, TS_MIN, shortest, gap);
+    }
+  return shortest;
+}
+
 static ts_node_id surface_interval(const deriving *d, const char *list, const char *fact) {
   (void)fact;
+  bool settled;
   ts_field records = list_of(d, d->subject, list);
-  ts_node_id shortest = point(d, wanted(d)->plausible.hi);
-  if (records.count < 2) return shortest;
-  dive *dives = sorted_dives(d, &records);
-  for (size_t i = 1; i < records.count; i++) {
-    ts_node_id gap = combine(d, TS_SUB, fact_of(d, dives[i].record, "down"),
-                             fact_of(d, dives[i - 1].record, "up"));
-    shortest = i == 1 ? gap : combine(d, TS_MIN, shortest, gap);
-  }
+  dive *dives = sorted_dives(d, &records, &settled);
+  ts_node_id shortest = shortest_gap(d, dives, records.count, settled);
   free(dives);
   return shortest;
 }
