@@ -113,7 +113,8 @@ static const char *look_up(double size, ts_dim dim, ts_system system) {
 const char *ts_prefer(ts_range range, ts_dim dim, ts_system system) {
   double size = fmax(fabs(range.lo), fabs(range.hi));
   /* Nothing has no size: use the unit of ordinary amounts. */
-  if (size == 0) size = 1;
+  bool small_amounts = dim == TS_DENSITY || dim == TS_VOLUME || dim == TS_FLOW;
+  if (size == 0) size = small_amounts ? 0.01 : 1;
   const char *unit = look_up(size, dim, system);
   return unit ? unit : look_up(size, dim, TS_METRIC);
 }

@@ -131,6 +131,15 @@ static bool show_in(const ts_units *units, ts_range range, ts_dim dim, const cha
   return true;
 }
 
+/* A settled length of whole inches, as 5 ft 7 in. Whole feet need no inches. */
+static bool show_feet(ts_range range, const char *unit, char *out, size_t size) {
+  double inches = whole_near(range.lo / 0.0254, NEAREST), feet = floor(inches / 12);
+  if (!ts_same(unit, "ft") || range.lo != range.hi || !(inches > 12 && inches < 1200)) return false;
+  if (fabs(inches - range.lo / 0.0254) > 1e-6 || inches == feet * 12) return false;
+  snprintf(out, size, "%.0f ft %.0f in", feet, inches - feet * 12);
+  return true;
+}
+
 static void show_base(ts_range range, ts_dim dim, char *out, size_t size) {
   char base[UNIT];
   show_numbers(range.lo, range.hi, 99, ts_dim_text(dim, ".", base, sizeof base), out, size);
@@ -230,11 +239,13 @@ static bool show_moment(ts_range range, const char *unit, char *out, size_t size
 
 char *ts_quantity_show(const ts_units *units, ts_range range, ts_dim dim, const char *unit,
                        ts_system system, char *out, size_t size) {
+  const char *preferred = ts_prefer(range, dim, system);
   bool done = false;
+  if (dim == TS_LENGTH) done = show_feet(range, unit ? unit : preferred, out, size);
   if (dim == TS_MOMENT) done = show_moment(range, unit, out, size);
   if (dim == TS_TIME) done = show_time(range, unit, out, size);
   if (!done) done = show_in(units, range, dim, unit, out, size);
-  if (!done) done = show_in(units, range, dim, ts_prefer(range, dim, system), out, size);
+  if (!done) done = show_in(units, range, dim, preferred, out, size);
   if (!done) show_base(range, dim, out, size);
   return out;
 }

@@ -1,11 +1,12 @@
 /* Units: reading a unit expression.
  *
- *     expression = factor { ["." | "*" | " "] factor | ("/" | " per ") factor }
- *     factor     = name [["^"] exponent] | number [factor] | "(" expression ")"
+ *     expression = ["1"] below { below } | factor { ("." | "*" | " ") factor } { below }
+ *     below      = ("/" | " per ") [number] factor
+ *     factor     = name [["^"] exponent] | "(" expression ")"
  *
  * After a slash nothing may be multiplied without brackets: people mean both
- * W/(m2 K) and (W/m2) K by "W/m2 K", so it is refused. A number takes the
- * factor behind it along: "cfu/100 mL" is per 100 mL. */
+ * W/(m2 K) and (W/m2) K by "W/m2 K", so it is refused. A number may only
+ * stand there, and takes what is behind it along: "cfu/100 mL" is per 100 mL. */
 #include "quantity/units.h"
 
 #include "base/text.h"
@@ -14,7 +15,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { NESTING_MAX = 8 };
+enum { NESTING_MAX = 8, EXPONENT_MAX = 127 /* what a ts_dim holds */ };
 
 typedef struct {
   const ts_units *units;
@@ -57,6 +58,20 @@ static bool unknown(parser *p, const char *name, size_t length) {
   return fail(p, "unknown unit \"%s\"", found);
 }
 
+static bool joinable(const ts_scale *scale) {
+  unsigned kind = TS_KIND_OF(scale->dim);
+  return kind == 0 || kind == TS_KIND_OF(TS_POINT);
+}
+
+/* Multiplies `scale` by `next` to the power `times`. */
+static bool join(parser *p, ts_scale *scale, const ts_scale *next, int times) {
+  if (!joinable(scale) || !joinable(next))
+    return fail(p, "unit \"%s\" combines a unit that only stands alone", p->whole);
+  ts_scale each = ts_scale_of_difference(next);
+  return ts_scale_join(scale, &each, times, scale) ||
+         fail(p, "unit \"%s\" is out of range", p->whole);
+}
+
 /* `^2`, `2`, `-1` behind a name; 1 where there is none. */
 static bool read_exponent(parser *p, int *exponent) {
   bool caret = *p->at == '^';
@@ -66,10 +81,12 @@ static bool read_exponent(parser *p, int *exponent) {
   *exponent = 1;
   if (!is_digit(*digits))
     return caret || negative ? fail(p, "exponent missing in unit \"%s\"", p->whole) : true;
-  if (is_digit(digits[1]) || *digits == '0')
-    return fail(p, "exponent out of range in unit \"%s\"; expected 1 to 9", p->whole);
-  *exponent = negative ? -(*digits - '0') : *digits - '0';
-  p->at = digits + 1;
+  for (*exponent = 0; is_digit(*digits) && *exponent <= EXPONENT_MAX; digits++)
+    *exponent = *exponent * 10 + (*digits - '0');
+  if (*exponent < 1 || *exponent > EXPONENT_MAX)
+    return fail(p, "exponent out of range in unit \"%s\"", p->whole);
+  if (negative) *exponent = -*exponent;
+  p->at = digits;
   return true;
 }
 
@@ -90,25 +107,11 @@ static bool read_name(parser *p, ts_scale *scale) {
     *scale = found;
     return true;
   }
-  ts_scale one = {1, 1, 0, 0, TS_NUMBER}, each = ts_scale_of_difference(&found);
-  return ts_scale_join(&one, &each, exponent, scale) ||
-         fail(p, "exponent out of range in unit \"%s\"", p->whole);
+  *scale = (ts_scale){1, 1, 0, 0, TS_NUMBER};
+  return join(p, scale, &found, exponent);
 }
 
 static bool read_expression(parser *p, ts_scale *scale);
-static bool read_factor(parser *p, ts_scale *scale);
-
-static bool read_number(parser *p, ts_scale *scale) {
-  double number;
-  const char *end = ts_number_read(p->at, &number);
-  if (!end || !(number > 0)) return fail(p, "number out of range in unit \"%s\"", p->whole);
-  p->at = end;
-  *scale = ts_scale_of_factor(number, TS_NUMBER);
-  skip_spaces(p);
-  if (!is_letter(*p->at) || strncmp(p->at, "per ", 4) == 0) return true;
-  ts_scale unit;
-  return read_factor(p, &unit) && ts_scale_join(scale, &unit, 1, scale);
-}
 
 static bool read_bracket(parser *p, ts_scale *scale) {
   if (++p->depth > NESTING_MAX) return fail(p, "too many brackets in unit \"%s\"", p->whole);
@@ -123,10 +126,24 @@ static bool read_bracket(parser *p, ts_scale *scale) {
 static bool read_factor(parser *p, ts_scale *scale) {
   skip_spaces(p);
   if (is_letter(*p->at)) return read_name(p, scale);
-  if (is_digit(*p->at)) return read_number(p, scale);
   if (*p->at == '(') return read_bracket(p, scale);
   if (!*p->at) return fail(p, "unit \"%s\" ends where a unit name was expected", p->whole);
   return fail(p, "unexpected \"%c\" in unit \"%s\"", *p->at, p->whole);
+}
+
+/* What a slash divides by: a factor, a number, or both. */
+static bool read_divisor(parser *p, ts_scale *scale) {
+  double number;
+  skip_spaces(p);
+  if (!is_digit(*p->at)) return read_factor(p, scale);
+  const char *end = ts_number_read(p->at, &number);
+  if (!end || !(number > 0)) return fail(p, "number out of range in unit \"%s\"", p->whole);
+  p->at = end;
+  *scale = ts_scale_of_factor(number, TS_NUMBER);
+  skip_spaces(p);
+  if (!is_letter(*p->at) || strncmp(p->at, "per ", 4) == 0) return true;
+  ts_scale unit;
+  return read_factor(p, &unit) && join(p, scale, &unit, 1);
 }
 
 /* ---- expressions ----------------------------------------------------------------------- */
@@ -143,25 +160,12 @@ static link read_link(parser *p) {
   return space || *p->at == '(' ? TIMES : END;
 }
 
-static bool joinable(const ts_scale *scale) {
-  unsigned kind = TS_KIND_OF(scale->dim);
-  return kind == 0 || kind == TS_KIND_OF(TS_POINT);
-}
-
-static bool join(parser *p, ts_scale *scale, const ts_scale *next, link how) {
-  if (!joinable(scale) || !joinable(next))
-    return fail(p, "unit \"%s\" combines a unit that only stands alone", p->whole);
-  ts_scale each = ts_scale_of_difference(next);
-  return ts_scale_join(scale, &each, how == PER ? -1 : 1, scale) ||
-         fail(p, "unit \"%s\" is out of range", p->whole);
-}
-
 static bool read_expression(parser *p, ts_scale *scale) {
   ts_scale next;
   bool divided = false;
   *scale = (ts_scale){1, 1, 0, 0, TS_NUMBER};
   skip_spaces(p);
-  /* "/min" and "per min" are 1/min */
+  if (p->at[0] == '1' && p->at[1] == '/') p->at++; /* "/min" and "per min" are 1/min */
   link how = *p->at == '/' || strncmp(p->at, "per ", 4) == 0 ? read_link(p) : END;
   if (how == END && !read_factor(p, scale)) return false;
   if (how == END) how = read_link(p);
@@ -169,7 +173,8 @@ static bool read_expression(parser *p, ts_scale *scale) {
     if (how == TIMES && divided)
       return fail(p, "unit \"%s\" can be read two ways; put brackets after the slash", p->whole);
     divided |= how == PER;
-    if (!read_factor(p, &next) || !join(p, scale, &next, how)) return false;
+    if (how == PER ? !read_divisor(p, &next) : !read_factor(p, &next)) return false;
+    if (!join(p, scale, &next, how == PER ? -1 : 1)) return false;
   }
   return true;
 }
