@@ -49,6 +49,16 @@
     </xsl:choose>
   </xsl:template>
 
+  <!-- The text, or as many characters of it as there is room for. -->
+  <xsl:template name="fit">
+    <xsl:param name="text"/>
+    <xsl:param name="chars"/>
+    <xsl:choose>
+      <xsl:when test="string-length($text) &lt;= $chars"><xsl:value-of select="$text"/></xsl:when>
+      <xsl:when test="$chars &gt; 1"><xsl:value-of select="concat(substring($text, 1, $chars - 1), '…')"/></xsl:when>
+    </xsl:choose>
+  </xsl:template>
+
   <!-- ===== the page ===== -->
 
   <!-- Start of every sheet; each stylesheet supplies mode="title" and mode="body". -->
@@ -74,12 +84,15 @@
         </style>
       </head>
       <body>
-        <xsl:attribute name="data-title"><xsl:value-of select="$title"/></xsl:attribute>
+        <xsl:attribute name="data-title">
+          <xsl:call-template name="fit"><xsl:with-param name="text" select="$title"/><xsl:with-param name="chars" select="74"/></xsl:call-template>
+        </xsl:attribute>
         <xsl:attribute name="data-revision">
-          <xsl:if test="$production/@reference"><xsl:value-of select="$production/@reference"/> · </xsl:if>
+          <xsl:if test="$production/@reference">
+            <xsl:call-template name="fit"><xsl:with-param name="text" select="$production/@reference"/><xsl:with-param name="chars" select="18"/></xsl:call-template> · </xsl:if>
           <xsl:value-of select="$w[@id = 'revision']"/><xsl:text> </xsl:text>
           <xsl:call-template name="stated"><xsl:with-param name="text" select="$production/@revision"/></xsl:call-template>
-          <xsl:text> · </xsl:text><xsl:value-of select="$production/@on"/>
+          <xsl:if test="$production/@on"> · <xsl:value-of select="$production/@on"/></xsl:if>
         </xsl:attribute>
         <xsl:attribute name="data-foot">
           <xsl:value-of select="$w[@id = 'caution-short']"/>

@@ -127,15 +127,6 @@
     </xsl:for-each>
   </xsl:template>
 
-  <xsl:template name="fit">
-    <xsl:param name="text"/>
-    <xsl:param name="chars"/>
-    <xsl:choose>
-      <xsl:when test="string-length($text) &lt;= $chars"><xsl:value-of select="$text"/></xsl:when>
-      <xsl:when test="$chars &gt; 1"><xsl:value-of select="concat(substring($text, 1, $chars - 1), '…')"/></xsl:when>
-    </xsl:choose>
-  </xsl:template>
-
   <!-- ===== tables ===== -->
 
   <xsl:template name="totals">

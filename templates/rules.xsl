@@ -11,7 +11,7 @@
           <table class="looked">
             <caption class="away"><xsl:value-of select="$sections[@id = 'looked']/@title"/></caption>
             <thead><tr>
-              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'rule-considered'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'rule'"/></xsl:call-template>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'counts'"/></xsl:call-template>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'not-because'"/></xsl:call-template>
             </tr></thead>

@@ -11,9 +11,14 @@
   <xsl:variable name="stops" select="$here[@word = 'stop'][score[@as = 'in-place'][not(@state = 'gone')]]"/>
   <xsl:variable name="hazards" select="$here[@word = 'hazard']"/>
   <xsl:variable name="kinds" select="$hazards[not(@rule = preceding-sibling::finding[@task = $task][@word = 'hazard']/@rule)]"/>
+  <!-- Not of this task, but of its place, its day or its people on that day; a person-day is "person@date". -->
   <xsl:variable name="around"
     select="/assessment/findings/finding[not(@task)][@word = 'stop' or score[@as = 'in-place']/@worst-band = $above]
-            [not(@site) or @site = $day/@site]"/>
+            [not(@site) or @site = $day/@site]
+            [not(@entity = 'person' or @entity = 'person-day')
+             or substring-before(concat(@subject, '@'), '@') = $t/immersion/@person]
+            [not(@entity = 'person-day') or substring-after(@subject, '@') = $day/@date]
+            [not(@entity = 'day') or @subject = $day/@path]"/>
   <xsl:variable name="open"
     select="/assessment/open-facts/fact[@path = $here/rests[@state = 'unknown']/@path]"/>
   <xsl:variable name="duties" select="/assessment/duties/duty[@task = $task][not(@state-in-place = 'met')][not(@state = 'met')]"/>
@@ -21,11 +26,11 @@
   <xsl:variable name="ticks"
     select="/assessment/controls/control[@ref = $used or applied/@subject = $task]"/>
   <!-- In the table: the worst kinds above the line, and at least four; the others in one line below it. -->
-  <xsl:variable name="told" select="$kinds[score[@as = 'in-place']/@worst-band = $above][position() &lt;= 8] | $kinds[position() &lt;= 4]"/>
+  <xsl:variable name="told" select="$kinds[score[@as = 'in-place']/@worst-band = $above][position() &lt;= 6] | $kinds[position() &lt;= 4]"/>
   <xsl:variable name="others" select="$kinds[count(. | $told) &gt; count($told)]"/>
 
   <xsl:template match="assessment" mode="title">
-    <xsl:value-of select="concat($w[@id = 'task-sheet'], ': ', $t/@title, ' · ', production/@title)"/>
+    <xsl:value-of select="concat($w[@id = 'task-sheet'], ' · ', $t/@title)"/>
   </xsl:template>
 
   <xsl:template match="assessment" mode="body">
@@ -143,8 +148,13 @@
 
   <!-- What everyone may read of a text. -->
   <xsl:template match="because" mode="open">
+    <xsl:variable name="text" select="."/>
     <xsl:choose>
       <xsl:when test="@withheld"><xsl:value-of select="@withheld"/></xsl:when>
+      <!-- A rule that wrote a personal fact into its own words. -->
+      <xsl:when test="../rests[@sees = 'confidential'][string-length(@text) &gt; 3][contains($text, @text)]">
+        <xsl:value-of select="$w[@id = 'hidden-reason']"/>
+      </xsl:when>
       <xsl:otherwise><xsl:value-of select="."/></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
@@ -195,40 +205,42 @@
             </tbody>
           </table>
           </div>
-          <xsl:if test="$others">
-            <p class="around"><span class="label"><xsl:value-of select="$w[@id = 'top-hazards-more']"/></span>
-              <xsl:for-each select="$others">
-                <xsl:text> </xsl:text>
-                <span class="also"><xsl:call-template name="mark-of"><xsl:with-param name="as" select="'in-place'"/></xsl:call-template>
-                  <xsl:text> </xsl:text><xsl:value-of select="@title"/></span>
-              </xsl:for-each>
-            </p>
-          </xsl:if>
+          <xsl:call-template name="by-band">
+            <xsl:with-param name="these" select="$others"/><xsl:with-param name="word" select="'top-hazards-more'"/>
+          </xsl:call-template>
         </xsl:when>
         <xsl:otherwise><p class="small"><xsl:value-of select="$w[@id = 'no-hazards']"/></p></xsl:otherwise>
       </xsl:choose>
-      <xsl:if test="$around[@word = 'hazard']">
-        <p class="around"><span class="label"><xsl:value-of select="$w[@id = 'all-day']"/></span>
-          <xsl:for-each select="$around[@word = 'hazard']">
-            <xsl:text> </xsl:text>
-            <span class="also"><xsl:call-template name="mark-of"><xsl:with-param name="as" select="'in-place'"/></xsl:call-template>
-              <xsl:text> </xsl:text><xsl:value-of select="@title"/></span>
-          </xsl:for-each>
-        </p>
-      </xsl:if>
+      <xsl:call-template name="by-band">
+        <xsl:with-param name="these" select="$around[@word = 'hazard']"/><xsl:with-param name="word" select="'all-day'"/>
+      </xsl:call-template>
     </section>
   </xsl:template>
 
-  <xsl:template name="mark-of">
-    <xsl:param name="as"/>
-    <xsl:variable name="s" select="score[@as = $as]"/>
-    <xsl:if test="$s/@worst-band">
-      <xsl:call-template name="band">
-        <xsl:with-param name="band" select="$s/@worst-band"/>
-        <xsl:with-param name="score" select="$s/@worst"/>
-      </xsl:call-template>
+  <!-- Titles in one paragraph, the worst band first, each title once. -->
+  <xsl:template name="by-band">
+    <xsl:param name="these"/>
+    <xsl:param name="word"/>
+    <xsl:if test="$these">
+      <p class="around"><span class="label"><xsl:value-of select="$w[@id = $word]"/></span>
+        <xsl:for-each select="$bands">
+          <xsl:sort select="@rank" data-type="number" order="descending"/>
+          <xsl:variable name="band" select="@id"/>
+          <xsl:variable name="in" select="$these[score[@as = 'in-place']/@worst-band = $band]"/>
+          <xsl:if test="$in">
+            <xsl:text> </xsl:text><xsl:call-template name="band"><xsl:with-param name="band" select="@id"/></xsl:call-template><xsl:text>: </xsl:text>
+            <xsl:for-each select="$in">
+              <xsl:if test="count(. | $in[@rule = current()/@rule][1]) = 1">
+                <xsl:if test="count(. | $in[1]) != 1">; </xsl:if><xsl:value-of select="@title"/>
+              </xsl:if>
+            </xsl:for-each>
+            <xsl:text>. </xsl:text>
+          </xsl:if>
+        </xsl:for-each>
+      </p>
     </xsl:if>
   </xsl:template>
+
 
   <xsl:template name="sheet-controls">
     <section aria-labelledby="controls">
@@ -331,7 +343,7 @@
   </xsl:template>
 
   <xsl:template name="sheet-sign">
-    <section aria-labelledby="sign">
+    <section aria-labelledby="sign" class="signing">
       <h2 id="sign"><xsl:value-of select="$w[@id = 's-sign']"/></h2>
       <xsl:call-template name="signatures"/>
     </section>

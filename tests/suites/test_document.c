@@ -1,0 +1,415 @@
+/* document: sheets rendered from hand-written assessments; what they must never
+ * show, and what every one of them must. */
+#include "base/arena.h"
+#include "base/file.h"
+#include "base/text.h"
+#include "base/xml.h"
+#include "document/transform.h"
+#include "scratch.h"
+#include "tankside/document.h"
+
+#include <check.h>
+#include <libxml/HTMLparser.h>
+#include <libxslt/documents.h>
+#include <stdlib.h>
+#include <string.h>
+
+Suite *suite_document(void);
+
+static ts_arena *arena;
+static ts_diagnostics *problems;
+static const char *sample;
+static size_t sample_length;
+
+static void setup(void) {
+  arena = ts_arena_new();
+  problems = ts_diagnostics_new();
+  sample = ts_file_read(arena, SOURCE_FOLDER "/tests/assessments/sample.xml", 1 << 24,
+                        &sample_length, problems);
+  ck_assert_ptr_nonnull(sample);
+}
+
+static void teardown(void) {
+  ts_diagnostics_free(problems);
+  ts_arena_free(arena);
+}
+
+/* ---- helpers -------------------------------------------------------------- */
+
+static const char *said(void) {
+  char *text = NULL;
+  size_t length = 0;
+  FILE *out = open_memstream(&text, &length);
+  ts_diagnostics_print(problems, out);
+  fclose(out);
+  const char *copy = ts_arena_copy(arena, text);
+  free(text);
+  return copy;
+}
+
+static const char *render(const char *xml, const char *sheet, const char *task) {
+  char *html = NULL;
+  size_t length = 0;
+  bool good = ts_sheet_render(xml, strlen(xml), sheet, task, "a4", &html, &length, problems);
+  ck_assert_msg(good, "%s: %s", sheet, said());
+  ck_assert_uint_eq(strlen(html), length);
+  const char *copy = ts_arena_copy_n(arena, html, length);
+  free(html);
+  return copy;
+}
+
+static bool refused(const char *xml, const char *sheet, const char *task, const char *paper) {
+  char *html = NULL;
+  size_t length = 0;
+  bool good = ts_sheet_render(xml, strlen(xml), sheet, task, paper, &html, &length, problems);
+  ck_assert(good == (html != NULL));
+  free(html);
+  return !good && ts_count(problems, TS_ERROR) > 0;
+}
+
+/* `text` with every `from` replaced. */
+static const char *with(const char *text, const char *from, const char *to) {
+  ts_text out = {0};
+  for (const char *c; (c = strstr(text, from)); text = c + strlen(from)) {
+    ts_text_add_n(&out, text, (size_t)(c - text));
+    ts_text_add(&out, to);
+  }
+  ts_text_add(&out, text);
+  const char *copy = ts_arena_copy(arena, out.data);
+  ts_text_release(&out);
+  return copy;
+}
+
+typedef struct {
+  const char *sheet, *task;
+} page;
+
+static const page pages[] = {{"assessment", NULL}, {"task", "d1t1"}, {"task", "d1t2"},
+                             {"task", "d1t3"},     {"task", "d2t1"}};
+enum { PAGES = sizeof pages / sizeof *pages };
+
+/* HTML 5 names that the parser, which knows HTML 4, calls unknown. */
+static void count_serious(void *data, xmlErrorPtr error) {
+  int *serious = data;
+  if (error->code != XML_HTML_UNKNOWN_TAG) ++*serious;
+}
+
+static htmlDocPtr parse(const char *html) {
+  int serious = 0;
+  htmlParserCtxt *context = htmlNewParserCtxt();
+  xmlSetStructuredErrorFunc(&serious, count_serious);
+  htmlDocPtr document =
+      htmlCtxtReadMemory(context, html, (int)strlen(html), "page.html", "UTF-8", HTML_PARSE_NONET);
+  xmlSetStructuredErrorFunc(NULL, NULL);
+  htmlFreeParserCtxt(context);
+  ck_assert_ptr_nonnull(document);
+  ck_assert_int_eq(serious, 0);
+  return document;
+}
+
+typedef void (*visitor)(const xmlNode *element, void *data);
+
+static void walk(const xmlNode *node, visitor visit, void *data) {
+  for (; node; node = node->next) {
+    if (node->type != XML_ELEMENT_NODE) continue;
+    visit(node, data);
+    walk(node->children, visit, data);
+  }
+}
+
+static const char *attribute(const xmlNode *node, const char *name) {
+  xmlChar *value = xmlGetProp(node, BAD_CAST name);
+  const char *copy = ts_arena_copy(arena, (const char *)value);
+  xmlFree(value);
+  return copy;
+}
+
+/* ---- the table ------------------------------------------------------------ */
+
+START_TEST(sheets_have_names_and_stylesheets) {
+  const ts_sheet *sheets = ts_sheets();
+  const char *const *names = ts_sheet_names();
+  size_t n = 0;
+  for (; sheets[n].name; n++) {
+    ck_assert_str_eq(sheets[n].name, names[n]);
+    ck_assert_ptr_eq(ts_sheet_find(names[n]), &sheets[n]);
+    const char *path = ts_path_join(arena, ts_data_path(arena, "templates"), sheets[n].stylesheet);
+    ck_assert_ptr_nonnull(ts_file_read(arena, path, 1 << 20, NULL, problems));
+  }
+  ck_assert_ptr_null(names[n]);
+  ck_assert_ptr_null(ts_sheet_find("nothing"));
+}
+END_TEST
+
+static bool note_task(void *data, const char *path) {
+  ts_text_addf(data, "%s ", path);
+  return strcmp(path, "d1t3") != 0;
+}
+
+START_TEST(tasks_are_visited_in_order_until_told_to_stop) {
+  ts_text seen = {0};
+  ck_assert(!ts_sheet_each_task(sample, sample_length, note_task, &seen, problems));
+  ck_assert_str_eq(seen.data, "d1t1 d1t2 d1t3 ");
+  ts_text_release(&seen);
+  ck_assert(!ts_sheet_each_task("<a/>", 4, note_task, &seen, problems));
+  ck_assert_uint_eq(ts_count(problems, TS_ERROR), 1);
+}
+END_TEST
+
+START_TEST(what_cannot_be_printed_is_refused_with_a_reason) {
+  ck_assert(refused(sample, "asessment", NULL, "a4"));
+  ck_assert_ptr_nonnull(strstr(said(), "no sheet \"asessment\"; the nearest name is \"assessment\""));
+  ck_assert(refused(sample, "task", NULL, "a4"));
+  ck_assert_ptr_nonnull(strstr(said(), "needs a task: d1t1, d1t2, d1t3, d2t1"));
+  ck_assert(refused(sample, "task", "d9t9", "a4"));
+  ck_assert_ptr_nonnull(strstr(said(), "no task \"d9t9\"; there are: d1t1"));
+  ck_assert(refused(sample, "assessment", NULL, "a3"));
+  ck_assert_ptr_nonnull(strstr(said(), "unknown paper \"a3\""));
+  ck_assert(refused("<dossier format=\"1\"/>", "assessment", NULL, NULL));
+  ck_assert_ptr_nonnull(strstr(said(), "is not an assessment of format 1"));
+  ck_assert(refused("<assessment format=\"2\"/>", "assessment", NULL, NULL));
+  ck_assert(refused("<assessment format=\"1\">", "assessment", NULL, NULL));
+}
+END_TEST
+
+/* ---- every page ----------------------------------------------------------- */
+
+/* No address but data: and #, nothing that runs, nothing that loads. */
+static void check_harmless(const xmlNode *element, void *data) {
+  static const char *const banned[] = {"script", "img", "iframe", "object", "embed", "link", "base",
+                                       "form", "audio", "video", "source", "foreignObject"};
+  int *seen = data;
+  ++*seen;
+  for (size_t i = 0; i < sizeof banned / sizeof *banned; i++)
+    ck_assert_str_ne((const char *)element->name, banned[i]);
+  for (const xmlAttr *a = element->properties; a; a = a->next) {
+    const char *name = (const char *)a->name, *value = attribute(element, name);
+    ck_assert_msg(strncasecmp(name, "on", 2) != 0, "handler %s", name);
+    ck_assert_str_ne(name, "src");
+    if (ts_same(name, "href")) ck_assert_msg(value[0] == '#', "address %s", value);
+  }
+}
+
+static void check_addresses(const char *html) {
+  static const char *const banned[] = {"http:", "https:", "file:/", "//", "@import", "javascript:"};
+  for (size_t i = 0; i < sizeof banned / sizeof *banned; i++)
+    ck_assert_msg(!strcasestr(html, banned[i]), "\"%s\" in the page", banned[i]);
+  for (const char *c = html; (c = strstr(c, "url(")); c++)
+    ck_assert_msg(strncmp(c, "url(\"data:", 10) == 0, "%.40s", c);
+}
+
+START_TEST(pages_are_well_formed_and_self_contained) {
+  const page *p = &pages[_i];
+  const char *html = render(sample, p->sheet, p->task);
+  check_addresses(html);
+  htmlDocPtr document = parse(html);
+  int seen = 0;
+  walk(xmlDocGetRootElement(document), check_harmless, &seen);
+  ck_assert_int_gt(seen, 100);
+  xmlFreeDoc(document);
+}
+END_TEST
+
+START_TEST(hostile_text_stays_text) {
+  const char *hostile = with(sample, "The Lamplighter’s Weir",
+                             "&lt;script&gt;alert(1)&lt;/script&gt;&quot;&gt;&lt;img src=x onerror=y&gt;");
+  hostile = with(hostile, "The keeper goes under with the lamp",
+                 "&lt;/style&gt;&lt;script&gt;x&lt;/script&gt;&apos; onload=&apos;y");
+  hostile = with(hostile, "Ines Caldey", "&lt;b onclick=z&gt;Ines&lt;/b&gt;");
+  const page *p = &pages[_i];
+  const char *html = render(hostile, p->sheet, p->task);
+  ck_assert_ptr_nonnull(strstr(html, "&lt;script&gt;"));
+  htmlDocPtr document = parse(html);
+  int seen = 0;
+  walk(xmlDocGetRootElement(document), check_harmless, &seen);
+  xmlFreeDoc(document);
+}
+END_TEST
+
+typedef struct {
+  int h1, main_, header, titles, captions, tables, bare_heads, ids;
+  ts_text seen, targets;
+} outline;
+
+static void look(const xmlNode *element, void *data) {
+  outline *o = data;
+  const char *name = (const char *)element->name, *id = attribute(element, "id");
+  o->h1 += ts_same(name, "h1");
+  o->main_ += ts_same(name, "main");
+  o->titles += ts_same(name, "title");
+  o->tables += ts_same(name, "table");
+  o->captions += ts_same(name, "caption");
+  o->bare_heads += ts_same(name, "th") && !attribute(element, "scope");
+  if (ts_same(name, "html")) ck_assert_str_eq(attribute(element, "lang"), "en-GB");
+  if (ts_same(name, "a")) ts_text_addf(&o->targets, "%s ", attribute(element, "href"));
+  if (!id) return;
+  const char *marked = ts_arena_printf(arena, "[%s]", id);
+  ck_assert_msg(!o->seen.data || !strstr(o->seen.data, marked), "id %s twice", id);
+  ts_text_add(&o->seen, marked);
+}
+
+START_TEST(pages_have_structure_for_those_who_listen) {
+  const page *p = &pages[_i];
+  htmlDocPtr document = parse(render(sample, p->sheet, p->task));
+  outline o = {0};
+  walk(xmlDocGetRootElement(document), look, &o);
+  ck_assert_int_eq(o.h1, 1);
+  ck_assert_int_eq(o.main_, 1);
+  ck_assert_int_eq(o.titles, 1);
+  ck_assert_int_eq(o.tables, o.captions);
+  ck_assert_int_eq(o.bare_heads, 0);
+  for (char *rest = o.targets.data, *one; (one = strsep(&rest, " "));)
+    if (*one)
+      ck_assert_msg(strstr(o.seen.data, ts_arena_printf(arena, "[%s]", one + 1)), "%s leads nowhere", one);
+  xmlFreeDoc(document);
+  ts_text_release(&o.seen);
+  ts_text_release(&o.targets);
+}
+END_TEST
+
+START_TEST(pages_carry_caution_reference_and_status) {
+  const page *p = &pages[_i];
+  const char *html = render(sample, p->sheet, p->task);
+  ck_assert_ptr_nonnull(strstr(html, "A competent person decides, and local codes and licensed practice"));
+  ck_assert_ptr_nonnull(strstr(html, "LW-07"));
+  ck_assert_ptr_nonnull(strstr(html, "594e519ae499")); /* how the digest begins */
+  ck_assert_ptr_nonnull(strstr(html, "class=\"status-bar\""));
+  ck_assert_ptr_nonnull(strstr(html, "Not complete"));
+  ck_assert_ptr_nonnull(strstr(html, "1 rule failed · 2 stops · 11 facts not known · 1 waiver"));
+}
+END_TEST
+
+START_TEST(nothing_unknown_nothing_marked) {
+  const char *clean = with(sample, "complete=\"no\" stops=\"2\"", "complete=\"yes\" stops=\"0\"");
+  clean = with(clean, "open=\"11\"", "open=\"0\"");
+  clean = with(clean, "waived=\"1\" failed=\"1\"", "waived=\"0\" failed=\"0\"");
+  ck_assert_ptr_null(strstr(render(clean, "assessment", NULL), "class=\"status-bar\""));
+  static const char *const marks[][2] = {
+      {"stops=\"0\"", "stops=\"1\""}, {"open=\"0\"", "open=\"1\""}, {"waived=\"0\"", "waived=\"1\""},
+      {"complete=\"yes\"", "complete=\"no\""}, {"failed=\"0\"", "failed=\"1\""}};
+  for (size_t i = 0; i < sizeof marks / sizeof *marks; i++)
+    ck_assert_ptr_nonnull(
+        strstr(render(with(clean, marks[i][0], marks[i][1]), "assessment", NULL), "class=\"status-bar\""));
+}
+END_TEST
+
+START_TEST(the_same_assessment_gives_the_same_bytes) {
+  const page *p = &pages[_i];
+  ck_assert_str_eq(render(sample, p->sheet, p->task), render(sample, p->sheet, p->task));
+}
+END_TEST
+
+/* ---- who may see what ----------------------------------------------------- */
+
+typedef struct {
+  const char *html;
+  int hidden;
+} secrecy;
+
+/* Texts of confidential facts that somebody stated; "yes" and "no" say nothing alone. */
+static void check_withheld(const xmlNode *element, void *data) {
+  secrecy *s = data;
+  if (!ts_same(attribute(element, "sees"), "confidential")) return;
+  const char *text = attribute(element, "text");
+  if (!text || strlen(text) < 4 || ts_same(attribute(element, "state"), "unknown")) return;
+  s->hidden++;
+  ck_assert_msg(!strstr(s->html, text), "\"%s\" is confidential", text);
+}
+
+START_TEST(task_sheets_never_show_what_is_confidential) {
+  ts_xml *xml = ts_xml_read(sample, sample_length, "sample.xml", problems);
+  for (int i = 1; i < PAGES; i++) {
+    secrecy s = {.html = render(sample, pages[i].sheet, pages[i].task)};
+    walk(ts_xml_root(xml), check_withheld, &s);
+    ck_assert_int_gt(s.hidden, 5);
+    ck_assert_ptr_null(strstr(s.html, "declared a fear"));
+  }
+  ts_xml_free(xml);
+  /* and the full assessment, which may, says so on its cover */
+  const char *full = render(sample, "assessment", NULL);
+  ck_assert_ptr_nonnull(strstr(full, "Confidential: contains personal facts"));
+  ck_assert_ptr_nonnull(strstr(full, "dark water"));
+}
+END_TEST
+
+START_TEST(a_personal_fact_in_a_rule_s_own_words_is_withheld_too) {
+  const char *careless = with(sample, " withheld=\"something declared in confidence bears on this action\"", "");
+  careless = with(careless, "Ines Caldey declared a fear of dark water", "who fears dark water");
+  const char *html = render(careless, "task", "d1t3");
+  ck_assert_ptr_null(strstr(html, "dark water"));
+  ck_assert_ptr_nonnull(strstr(html, "Declared fear bears on the action"));
+}
+END_TEST
+
+/* ---- what a stylesheet may reach ------------------------------------------ */
+
+START_TEST(stylesheets_read_in_their_folder_and_nowhere_else) {
+  ts_document_guard guard;
+  ck_assert(ts_document_guard_begin(&guard));
+  xsltTransformContext *none = NULL;
+  xsltSecurityCheck read = xsltGetSecurityPrefs(guard.prefs, XSLT_SECPREF_READ_FILE);
+  xsltSecurityCheck write = xsltGetSecurityPrefs(guard.prefs, XSLT_SECPREF_WRITE_FILE);
+  const char *templates = ts_data_path(arena, "templates");
+  ck_assert(read(guard.prefs, none, ts_path_join(arena, templates, "palette.xml")));
+  ck_assert(!read(guard.prefs, none, ts_path_join(arena, templates, "../CMakeLists.txt")));
+  ck_assert(!read(guard.prefs, none, ts_path_join(arena, templates, "%2e%2e/CMakeLists.txt")));
+  ck_assert(!read(guard.prefs, none, "/etc/passwd"));
+  ck_assert(!write(guard.prefs, none, ts_path_join(arena, templates, "new.xml")));
+  ck_assert(xsltGetSecurityPrefs(guard.prefs, XSLT_SECPREF_READ_NETWORK) == xsltSecurityForbid);
+  ck_assert(xsltGetSecurityPrefs(guard.prefs, XSLT_SECPREF_WRITE_NETWORK) == xsltSecurityForbid);
+  ck_assert(xsltGetSecurityPrefs(guard.prefs, XSLT_SECPREF_CREATE_DIRECTORY) == xsltSecurityForbid);
+  ts_document_guard_end(&guard);
+  ck_assert_ptr_eq(xsltGetDefaultSecurityPrefs(), guard.before);
+}
+END_TEST
+
+static const char thief[] =
+    "<xsl:stylesheet version='1.0' xmlns:xsl='http://www.w3.org/1999/XSL/Transform'>"
+    "<xsl:output method='html'/><xsl:template match='/'><html><xsl:copy-of select=\"document('%s')\"/>"
+    "</html></xsl:template></xsl:stylesheet>";
+
+START_TEST(a_stylesheet_that_reads_elsewhere_fails) {
+  char folder[256];
+  scratch_make(folder, sizeof folder);
+  const char *templates = ts_path_join(arena, folder, "templates");
+  const char *secret = ts_path_join(arena, folder, "secret.xml");
+  ck_assert(ts_folder_make(templates, problems));
+  ck_assert(ts_file_write(secret, "<secret/>", 9, problems));
+  const char *names[] = {"page.css", "browser.css"};
+  for (int i = 0; i < 2; i++)
+    ck_assert(ts_file_write(ts_path_join(arena, templates, names[i]), "", 0, problems));
+  setenv("TANKSIDE_DATA", folder, 1);
+  const char *style = ts_arena_printf(arena, thief, secret);
+  ck_assert(ts_file_write(ts_path_join(arena, templates, "assessment.xsl"), style, strlen(style), problems));
+  ck_assert(refused(sample, "assessment", NULL, "a4"));
+  /* the same with a file inside its own folder goes through */
+  style = ts_arena_printf(arena, thief, "inside.xml");
+  ck_assert(ts_file_write(ts_path_join(arena, templates, "inside.xml"), "<p/>", 4, problems));
+  ck_assert(ts_file_write(ts_path_join(arena, templates, "assessment.xsl"), style, strlen(style), problems));
+  ck_assert_ptr_nonnull(strstr(render(sample, "assessment", NULL), "<p>"));
+  unsetenv("TANKSIDE_DATA");
+  scratch_remove(folder);
+}
+END_TEST
+
+Suite *suite_document(void) {
+  Suite *suite = suite_create("document");
+  TCase *tcase = tcase_create("document");
+  tcase_add_checked_fixture(tcase, setup, teardown);
+  tcase_set_timeout(tcase, 180);
+  tcase_add_test(tcase, sheets_have_names_and_stylesheets);
+  tcase_add_test(tcase, tasks_are_visited_in_order_until_told_to_stop);
+  tcase_add_test(tcase, what_cannot_be_printed_is_refused_with_a_reason);
+  tcase_add_loop_test(tcase, pages_are_well_formed_and_self_contained, 0, PAGES);
+  tcase_add_loop_test(tcase, hostile_text_stays_text, 0, PAGES);
+  tcase_add_loop_test(tcase, pages_have_structure_for_those_who_listen, 0, PAGES);
+  tcase_add_loop_test(tcase, pages_carry_caution_reference_and_status, 0, PAGES);
+  tcase_add_test(tcase, nothing_unknown_nothing_marked);
+  tcase_add_loop_test(tcase, the_same_assessment_gives_the_same_bytes, 0, PAGES);
+  tcase_add_test(tcase, task_sheets_never_show_what_is_confidential);
+  tcase_add_test(tcase, a_personal_fact_in_a_rule_s_own_words_is_withheld_too);
+  tcase_add_test(tcase, stylesheets_read_in_their_folder_and_nowhere_else);
+  tcase_add_test(tcase, a_stylesheet_that_reads_elsewhere_fails);
+  suite_add_tcase(suite, tcase);
+  return suite;
+}
