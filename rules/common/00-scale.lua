@@ -64,10 +64,10 @@ end
 
 -- Severity when breathing stops or somebody is held under water, from the time
 -- until air reaches them. The body allows about four minutes without oxygen
--- before lasting brain injury (from memory); within one a full recovery is
--- expected, within three some lasting injury has to be reckoned with.
+-- before lasting brain injury (from memory); within one and a half a full recovery
+-- is expected, within three some lasting injury has to be reckoned with.
 local function without_air(time)
-  if time <= q"60 s" then return 3 end
+  if time <= q"90 s" then return 3 end
   if time <= q"180 s" then return 4 end
   return 5
 end

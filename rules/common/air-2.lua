@@ -137,11 +137,12 @@ rule {
   assess = function(i)
     local surfaced = rescue.to_surface(i.site.emergency)
     local near = i.diver_distance <= q"2 m"
-    local held_down = i.restrained or i.task.overhead
+    local two = i.air_sources >= 2
+    local tied = i.restrained
     hazard {
-      likelihood = scale.protection(scale.missing, { i.air_sources >= 2, i.own_safety_diver, near },
-        { held_down, not i.sees_diver }),
-      severity = scale.vulnerable(scale.without_air(surfaced), { held_down }),
+      likelihood = scale.protection(scale.missing, { two, i.own_safety_diver, near },
+        { not two and (tied or i.task.overhead), not i.sees_diver }),
+      severity = scale.vulnerable(scale.without_air(surfaced), { tied }),
       because = "{i.air_sources} source(s) within reach, diver at {i.diver_distance}; "
         .. "face at the surface after {surfaced}",
       values = { surfaced = surfaced },

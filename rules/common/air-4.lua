@@ -93,7 +93,7 @@ rule {
       stop { because = "{c.oxygen} of oxygen: a fire would burn fiercely; below 25 % is required", controls = controls }
     end
     hazard {
-      likelihood = scale.minimum(lowest, 0.203, 0.2, 0.195, 0.17),
+      likelihood = scale.minimum(lowest, 0.2, 0.1975, 0.195, 0.17),
       severity = 5, about = "too little",
       because = "{settles} of oxygen worked out, {c.oxygen} measured", values = { settles = settles },
       controls = controls, who = "everyone in the chamber",

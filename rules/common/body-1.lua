@@ -135,13 +135,16 @@ rule {
   title = "Hands that no longer obey",
   each = "immersion",
   harm = "anyone in cold water: cannot hold mouthpiece, ladder or release",
-  sources = { "Giesbrecht, 1-10-1: about 10 min of meaningful movement in cold water: calc.hand_function_time" },
+  sources = {
+    "Giesbrecht, 1-10-1: about 10 min of meaningful movement in cold water: calc.hand_function_time",
+    "common practice: with a suit come gloves, and warm arms feed warm hands",
+  },
   when = function(i) return i.site.water.temperature < q"15 degC" end,
   assess = function(i)
     local hands = calc.hand_function_time(i.site.water.temperature)
     local surfaced = rescue.to_surface(i.site.emergency)
     hazard {
-      likelihood = scale.protection(scale.reserve(hands, i.time), { i.escorted }),
+      likelihood = scale.protection(scale.reserve(hands, i.time), { i.escorted, insulated(i) }),
       severity = scale.without_air(surfaced),
       because = "{i.time} in water at {i.site.water.temperature}, where bare hands obey for {hands}",
       values = { hands = hands, surfaced = surfaced },
@@ -151,11 +154,13 @@ rule {
   end,
   examples = (function()
     local like = example.like
-    local base = like(plan, { ["site.water.temperature"] = "10 degC", time = "3 min", escorted = "no" })
+    local base = like(plan, { ["site.water.temperature"] = "10 degC", time = "3 min", escorted = "no", suit = "costume" })
     return {
       { "15 degC and warmer", given = like(base, { ["site.water.temperature"] = "16 degC" }), expect = nothing },
       { "a short dip", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "half an hour", given = like(base, { time = "30 min" }), expect = hazard { likelihood = 5, severity = 3 } },
+      { "half an hour in a drysuit", given = like(base, { time = "30 min", suit = "drysuit" }),
+        expect = hazard { likelihood = 4, severity = 3 } },
       { "half an hour, escorted", given = like(base, { time = "30 min" }), with = { "ascent-escort" },
         expect = hazard { likelihood = 4, severity = 3 } },
       { "time not known", given = like(base, { time = "?" }), expect = hazard { likelihood = 5, severity = 3 } },
