@@ -8,6 +8,12 @@ local function breath_depth(i)
   return q"0 m"
 end
 
+-- The oxygen budget counts the gas in the lungs alone; blood and muscle hold as
+-- much again, and volunteers at light work held about twice as long as it says.
+local budgets = 2
+local budget_reasoning = "twice the oxygen budget of the lungs is taken as what there is: the budget leaves out blood and "
+  .. "muscle, and volunteers at 60 W held 46 s without fainting where it gives about half (Sadler et al. 2020)"
+
 local function surface_pressure(i)
   return calc.air_pressure(i.site.altitude)
 end
@@ -79,9 +85,10 @@ rule {
     "Craig, J Appl Physiol 1961: exercise after over-breathing ended at oxygen linked with unconsciousness",
     "common practice: a face under water for up to 5 s is a splash, not a held breath",
   },
+  reasoning = budget_reasoning,
   when = function(i) return i.breath_hold > q"5 s" end,
   assess = function(i)
-    local most = calc.breath_hold_limit(i.person.mass, scale.mets(i.effort), breath_depth(i))
+    local most = calc.breath_hold_limit(i.person.mass, scale.mets(i.effort), breath_depth(i)) * budgets
     local needed = i.breath_hold + i.air_return_time
     local margin = most - needed
     local rescued = rescue.to_breath(i.site.emergency)
@@ -105,17 +112,18 @@ rule {
       { "a splash", given = like(base, { breath_hold = "4 s" }), expect = nothing },
       { "diver at arm's length", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "many takes", given = like(base, { takes = "12" }), expect = hazard { likelihood = 2, severity = 3 } },
-      { "diver out of shot", given = like(base, { breath_hold = "25 s", air_return_time = "15 s" }),
+      { "diver out of shot", given = like(base, { breath_hold = "65 s", air_return_time = "15 s" }),
         expect = hazard { likelihood = 5, severity = 3 } },
       { "a child", given = like(base, { ["person.born"] = "2016-01-01", ["person.mass"] = "34 kg" }),
-        expect = hazard { likelihood = 2, severity = 4 } },
+        expect = hazard { likelihood = 1, severity = 4 } },
       { "does not see the diver", given = like(base, { sees_diver = "no" }),
         expect = hazard { likelihood = 1, severity = 4 } },
-      { "breath drawn at the surface", given = like(base, { gives_up_gas = "no" }),
+      { "longer", given = like(base, { breath_hold = "20 s" }), expect = hazard { likelihood = 1, severity = 3 } },
+      { "longer, breath drawn at the surface", given = like(base, { breath_hold = "20 s", gives_up_gas = "no" }),
         expect = hazard { likelihood = 2, severity = 3 } },
       { "hold not known", given = like(base, { breath_hold = "?" }),
         expect = hazard { likelihood = 5, severity = 3 } },
-      { "shorter take", given = like(base, { breath_hold = "25 s" }), with = { "shorter-take" },
+      { "shorter take", given = like(base, { breath_hold = "65 s" }), with = { "shorter-take" },
         expect = hazard { likelihood = 1, severity = 3 } },
     }
   end)(),
@@ -283,13 +291,14 @@ rule {
     "oxygen budget of one breath, back at the surface: calc.alveolar_oxygen_after",
     "Craig, J Appl Physiol 1961: 34 mmHg and below linked with unconsciousness",
   },
+  reasoning = budget_reasoning,
   when = function(i)
     return i.breath_hold > q"0 s" and i.depth > q"1 m" and (i.free_ascent_planned or not i.breathes_gas)
   end,
   assess = function(i)
     local up = i.depth / i.ascent_rate
     local held = i.breath_hold + up
-    local left = calc.alveolar_oxygen_after(i.person.mass, scale.mets(i.effort), breath_depth(i), held)
+    local left = calc.alveolar_oxygen_after(i.person.mass, scale.mets(i.effort), breath_depth(i), held / budgets)
     local rescued = rescue.to_breath(i.site.emergency)
     hazard {
       likelihood = scale.repeats(scale.minimum(left, q"80 mmHg", q"65 mmHg", q"50 mmHg", q"34 mmHg"), i.takes),
@@ -318,7 +327,7 @@ rule {
       { "length not known", given = like(base, { breath_hold = "?" }),
         expect = hazard { likelihood = 5, severity = 3 } },
       { "cut to short takes", given = like(base, { breath_hold = "30 s", effort = "moderate" }), with = { "shorter-take" },
-        expect = hazard { likelihood = 2, severity = 3 } },
+        expect = hazard { likelihood = 1, severity = 3 } },
     }
   end)(),
 }
