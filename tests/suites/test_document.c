@@ -352,8 +352,9 @@ START_TEST(stylesheets_read_in_their_folder_and_nowhere_else) {
   const char *templates = ts_data_path(arena, "templates");
   ck_assert(read(guard.prefs, none, ts_path_join(arena, templates, "palette.xml")));
   ck_assert(!read(guard.prefs, none, ts_path_join(arena, templates, "../CMakeLists.txt")));
-  ck_assert(!read(guard.prefs, none, ts_path_join(arena, templates, "%2e%2e/CMakeLists.txt")));
   ck_assert(!read(guard.prefs, none, "/etc/passwd"));
+  ck_assert(!read(guard.prefs, none, templates));
+  ck_assert(!read(guard.prefs, none, NULL));
   ck_assert(!write(guard.prefs, none, ts_path_join(arena, templates, "new.xml")));
   ck_assert(xsltGetSecurityPrefs(guard.prefs, XSLT_SECPREF_READ_NETWORK) == xsltSecurityForbid);
   ck_assert(xsltGetSecurityPrefs(guard.prefs, XSLT_SECPREF_WRITE_NETWORK) == xsltSecurityForbid);
@@ -369,6 +370,8 @@ static const char thief[] =
     "</html></xsl:template></xsl:stylesheet>";
 
 START_TEST(a_stylesheet_that_reads_elsewhere_fails) {
+  static const char *const ways[] = {"%s/secret.xml", "../secret.xml", "%%2e%%2e/secret.xml",
+                                     "%%2E%%2E%%2Fsecret.xml", "file://%s/secret.xml"};
   char folder[256];
   scratch_make(folder, sizeof folder);
   const char *templates = ts_path_join(arena, folder, "templates");
@@ -379,7 +382,7 @@ START_TEST(a_stylesheet_that_reads_elsewhere_fails) {
   for (int i = 0; i < 2; i++)
     ck_assert(ts_file_write(ts_path_join(arena, templates, names[i]), "", 0, problems));
   setenv("TANKSIDE_DATA", folder, 1);
-  const char *style = ts_arena_printf(arena, thief, secret);
+  const char *style = ts_arena_printf(arena, thief, ts_arena_printf(arena, ways[_i], folder));
   ck_assert(ts_file_write(ts_path_join(arena, templates, "assessment.xsl"), style, strlen(style), problems));
   ck_assert(refused(sample, "assessment", NULL, "a4"));
   /* the same with a file inside its own folder goes through */
@@ -409,7 +412,7 @@ Suite *suite_document(void) {
   tcase_add_test(tcase, task_sheets_never_show_what_is_confidential);
   tcase_add_test(tcase, a_personal_fact_in_a_rule_s_own_words_is_withheld_too);
   tcase_add_test(tcase, stylesheets_read_in_their_folder_and_nowhere_else);
-  tcase_add_test(tcase, a_stylesheet_that_reads_elsewhere_fails);
+  tcase_add_loop_test(tcase, a_stylesheet_that_reads_elsewhere_fails, 0, 5);
   suite_add_tcase(suite, tcase);
   return suite;
 }
