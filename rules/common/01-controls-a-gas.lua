@@ -277,3 +277,37 @@ control {
   },
   source = "common practice",
 }
+
+control {
+  id = "chamber-anchors", kind = "engineering",
+  title = "Anchors rated for four times the lift",
+  say = "Anchor the chamber for at least four times the lift of its air, on an engineer's drawing.",
+  check = "certificate; anchors looked at by a diver", often = "each morning", who = "structural engineer",
+  changes = {
+    { fact = "chamber.uplift-rating", at_least = "2000 kN" },
+  },
+  source = "common practice",
+}
+
+control {
+  id = "chamber-low-voltage", kind = "substitution",
+  title = "Nothing above 12 V in the dry chamber",
+  say = "Take everything electric above 12 V out of the chamber; light it from outside.",
+  check = "label and meter", often = "each morning", who = "chief electrician",
+  changes = {
+    { fact = "chamber.voltage", at_most = "12 V" },
+  },
+  source = "BS 7671 section 702",
+}
+
+control {
+  id = "chamber-second-exit", kind = "engineering",
+  title = "Two wide ways out of the dry chamber",
+  say = "Open a second way out, both at least 0.9 m wide.",
+  check = "swum through in costume", often = "once, and after each change of the set", who = "diving supervisor",
+  changes = {
+    { fact = "chamber.exits", at_least = "2" },
+    { fact = "chamber.exit-width", at_least = "0.9 m" },
+  },
+  source = "common practice",
+}

@@ -136,14 +136,17 @@ rule {
   assess = function(c)
     local each = calc.carbon_dioxide_output(q(reference), mets(c))
     local good_for = calc.time_to_carbon_dioxide(c.volume, c.occupants, each, 0.005, 0.015)
-    local standby = c.standby_mouthpieces >= c.occupants
+    local surface = calc.air_pressure(c.site.altitude)
+    local wanted = calc.gas_needed(q"40 L/min", surface * pressure_ratio(c), surface, c.evacuation_time, c.occupants)
+    local standby = c.standby_mouthpieces >= c.occupants and c.standby_gas >= wanted
     local by_time = scale.reserve(good_for, c.evacuation_time)
     hazard {
       likelihood = scale.protection(by_time, { c.second_supply },
         { not c.non_return_valve, not c.flow_alarm }),
       severity = standby and 3 or 5,
-      because = "the air is good for {good_for} once the supply is lost; everyone is out in {c.evacuation_time}",
-      values = { good_for = good_for },
+      because = "the air is good for {good_for} once the supply is lost; everyone is out in {c.evacuation_time}; "
+        .. "standby gas {c.standby_gas}, {wanted} needed until then",
+      values = { good_for = good_for, wanted = wanted },
       controls = { "chamber-second-supply", "chamber-non-return-valve", "chamber-flow-alarm", "chamber-standby-air",
         "chamber-evacuation-drill", "chamber-fewer-people" },
       who = "everyone in the chamber",
@@ -152,16 +155,18 @@ rule {
   examples = (function()
     local like = example.like
     local base = { volume = "6 m3", occupants = "2", effort = "light", evacuation_time = "3 min", second_supply = "yes",
-      standby_mouthpieces = "4", non_return_valve = "yes", flow_alarm = "yes" }
+      standby_mouthpieces = "4", standby_gas = "2000 L", non_return_valve = "yes", flow_alarm = "yes", depth = "3 m",
+      ["site.altitude"] = "0 m", ["site.water.temperature"] = "28 degC" }
     return {
       { "drilled, second supply, mouthpieces", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "no mouthpieces", given = like(base, { standby_mouthpieces = "0" }), expect = hazard { likelihood = 1, severity = 5 } },
+      { "mouthpieces, little gas", given = like(base, { standby_gas = "200 L" }), expect = hazard { likelihood = 1, severity = 5 } },
       { "slow to clear", given = like(base, { volume = "2 m3", occupants = "6", evacuation_time = "6 min",
         second_supply = "no" }), expect = hazard { likelihood = 5, severity = 5 } },
       { "no valve, no alarm", given = like(base, { non_return_valve = "no", flow_alarm = "no" }),
         expect = hazard { likelihood = 2, severity = 3 } },
       { "evacuation never timed", given = like(base, { evacuation_time = "?", second_supply = "no" }),
-        expect = hazard { likelihood = 5, severity = 3 } },
+        expect = hazard { likelihood = 5, severity = 5 } },
       { "with a drill", given = like(base, { evacuation_time = "20 min" }), with = { "chamber-evacuation-drill" },
         expect = hazard { likelihood = 1, severity = 3 } },
     }

@@ -228,7 +228,7 @@ rule {
     }
     if found.rats then
       hazard {
-        likelihood = 3, severity = 3, about = "rats or livestock", because = "rats or livestock use the bank",
+        likelihood = 2, severity = 3, about = "rats or livestock", because = "rats or livestock use the bank",
         controls = { "cover-wounds", "move-the-place" }, who = "everyone in the water",
       }
     end
@@ -245,7 +245,7 @@ rule {
       { "poor", given = like(base, { ["openwater.e_coli"] = "1500 cfu/100mL" }), expect = hazard { likelihood = 4, severity = 3 } },
       { "the same at sea", given = like(base, { water_body = "sea", ["openwater.e_coli"] = "1500 cfu/100mL" }),
         expect = hazard { likelihood = 5, severity = 3 } },
-      { "rats", given = like(base, { ["openwater.rats"] = "yes" }), expect = hazard { likelihood = 3, severity = 3 } },
+      { "rats", given = like(base, { ["openwater.rats"] = "yes" }), expect = hazard { likelihood = 2, severity = 3 } },
       { "not sampled", given = like(base, { ["openwater.e_coli"] = "?" }), expect = hazard { likelihood = 5, severity = 3 } },
     }
   end)(),
