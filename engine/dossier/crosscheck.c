@@ -416,16 +416,17 @@ static void check_done_dates(const ts_check *check) {
 
 static void check_same_day(const ts_check *check) {
   const ts_dossier *dossier = check->dossier;
-  ts_range date;
+  ts_field days = ts_subject_field(dossier, 0, "days");
+  ts_subject site = ts_world_target(dossier, check->subject, "site");
+  ts_range date, other;
   if (!ts_check_known(check, check->subject, "date", &date)) return;
-  for (ts_subject s = 0; s < check->subject; s++)
-    if (ts_world_is(dossier, s, "day") &&
-        ts_same(ts_world_text(dossier, s, "date"),
-                ts_world_text(dossier, check->subject, "date")) &&
-        ts_world_target(dossier, s, "site") == ts_world_target(dossier, check->subject, "site"))
+  for (size_t i = 0; i < days.count && days.list[i] < check->subject; i++)
+    if (ts_check_known(check, days.list[i], "date", &other) && other.lo == date.lo &&
+        ts_world_target(dossier, days.list[i], "site") == site)
       ts_check_say(check, TS_WARNING, check->subject, "date",
                    "the site has this date already, at line %d of \"%s\"",
-                   dossier->subjects[s].info.line, dossier->subjects[s].info.file);
+                   dossier->subjects[days.list[i]].info.line,
+                   dossier->subjects[days.list[i]].info.file);
 }
 
 /* ---- the table ---------------------------------------------------------- */

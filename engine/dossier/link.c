@@ -11,6 +11,7 @@ typedef struct {
   ts_dossier *dossier;
   ts_diagnostics *problems;
   const char *doubt;
+  ts_names missing; /* with doubt, a name that is not there is reported once */
 } resolver;
 
 static bool is_reference(ts_fact_type type) { return type == TS_REF || type == TS_REFS; }
@@ -27,7 +28,9 @@ static const char *nearest_target(const ts_dossier *dossier, const ts_known_fact
   return near;
 }
 
-static bool missing_target(const resolver *r, uint32_t slot, const char *word) {
+static bool missing_target(resolver *r, uint32_t slot, const char *word) {
+  if (*r->doubt && ts_names_get(&r->missing, word) != TS_ABSENT) return false;
+  ts_names_put(&r->missing, word, 0);
   const ts_known_fact *fact = ts_world_known(r->dossier, slot);
   ts_subject owner = r->dossier->owners[slot];
   const char *near = nearest_target(r->dossier, fact, word);
@@ -48,7 +51,7 @@ static bool wrong_target(const resolver *r, uint32_t slot, ts_subject found) {
   return false;
 }
 
-static bool resolve_word(const resolver *r, uint32_t slot, const char *word) {
+static bool resolve_word(resolver *r, uint32_t slot, const char *word) {
   ts_subject found = ts_names_get(&r->dossier->paths, word);
   if (found == TS_NO_SUBJECT) return missing_target(r, slot, word);
   const char *entity = r->dossier->subjects[found].info.entity->name;
@@ -58,7 +61,7 @@ static bool resolve_word(const resolver *r, uint32_t slot, const char *word) {
   return true;
 }
 
-static bool resolve_slot(const resolver *r, uint32_t slot) {
+static bool resolve_slot(resolver *r, uint32_t slot) {
   const char *at = r->dossier->values[slot].text;
   bool good = true;
   if (!at || ts_same(at, "none")) return true;
@@ -68,11 +71,12 @@ static bool resolve_slot(const resolver *r, uint32_t slot) {
 }
 
 bool ts_world_resolve(ts_dossier *dossier, const char *doubt, ts_diagnostics *problems) {
-  resolver r = {dossier, problems, doubt};
+  resolver r = {dossier, problems, doubt, {0}};
   bool good = true;
   for (uint32_t slot = 0; slot < dossier->slot_count; slot++)
     if (is_reference(ts_world_known(dossier, slot)->def->type) && !resolve_slot(&r, slot))
       good = false;
+  ts_names_release(&r.missing);
   return good;
 }
 

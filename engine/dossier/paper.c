@@ -178,7 +178,7 @@ static bool runs_out(const ts_dossier *dossier, const ts_waiver *waiver) {
   char why[64];
   ts_range until;
   ts_dim dim;
-  double last;
+  double last = 0;
   return last_day(dossier, &last) &&
          ts_quantity_read(dossier->units, waiver->until, &until, &dim, why, sizeof why) &&
          until.hi < last;
