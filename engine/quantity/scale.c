@@ -11,9 +11,8 @@
 #define WHOLE_MAX 9007199254740992.0 /* 2^53: whole numbers below it are exact */
 
 double ts_scale_to_si(const ts_scale *scale, double number) {
+  double si = (number - scale->zero) * scale->num / scale->den;
   /* Adding a zero would turn -0 into 0, and the two must survive writing and reading. */
-  if (scale->zero != 0) number -= scale->zero;
-  double si = number * scale->num / scale->den;
   return scale->origin != 0 ? si + scale->origin : si;
 }
 

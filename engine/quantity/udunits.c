@@ -4,7 +4,10 @@
  * files (the path is the library's own) and the meaning of each from the
  * library. All is done at creation; nothing of udunits2 is used afterwards.
  * Units that are not a plain factor (points on a scale, logarithms, time since a
- * date) are left out: the few that matter are rows of our own table. */
+ * date) are left out: the few that matter are rows of our own table.
+ *
+ * udunits2 2.2.28 keeps some 10 kB for good each time its data are read: make
+ * one ts_units for a process, not one for a task. */
 #include "quantity/units.h"
 
 #include "base/arena.h"
