@@ -125,7 +125,7 @@ static bool usable_name(const char *name) {
 static const char *taken(const reading *r, const char *path, const char *attribute) {
   ts_dossier *dossier = r->reader->dossier;
   const ts_subject_entry *first = &dossier->subjects[ts_names_get(&dossier->paths, path)];
-  const char *file = first->file < dossier->source_count ? dossier->sources[first->file].path : "";
+  const char *file = first->info.file;
   if (attribute)
     ts_reader_error(r->reader, r->element, attribute, "duplicate id \"%s\": %s:%d has it already",
                     path, file, first->info.line);
