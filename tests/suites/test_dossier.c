@@ -163,6 +163,53 @@ START_TEST(added_facts_are_written_as_fact_elements) {
 }
 END_TEST
 
+/* ---- what is generated from the vocabulary ----------------------------------- */
+
+static char *written(bool (*write)(const ts_vocabulary *vocabulary, FILE *out)) {
+  char *text = NULL;
+  size_t size;
+  FILE *out = open_memstream(&text, &size);
+  ck_assert(write(vocabulary, out));
+  fclose(out);
+  char *copy = ts_arena_copy(arena, text);
+  free(text);
+  return copy;
+}
+
+START_TEST(the_reference_page_has_80_columns) {
+  const char *page = written(ts_vocabulary_write_reference);
+  for (const char *line = page; *line; line += strcspn(line, "\n") + 1) {
+    size_t columns = 0;
+    for (size_t i = 0; i < strcspn(line, "\n"); i++)
+      columns += ((unsigned char)line[i] & 0xC0) != 0x80;
+    ck_assert_msg(columns <= 80, "%.*s", (int)strcspn(line, "\n"), line);
+    ck_assert_msg(columns == 0 || line[strcspn(line, "\n") - 1] != ' ', "%.*s", (int)columns, line);
+  }
+}
+END_TEST
+
+START_TEST(the_reference_page_and_the_schema_have_every_fact) {
+  const char *page = written(ts_vocabulary_write_reference),
+             *schema = written(ts_vocabulary_write_schema);
+  for (size_t e = 0; e < ts_entity_count(vocabulary); e++) {
+    const ts_entity_def *entity = ts_entity_at(vocabulary, e);
+    const char *part = strstr(page, ts_arena_printf(arena, "\n%s: ", entity->name));
+    const char *define =
+        strstr(schema, ts_arena_printf(arena, "<define name=\"%s\">", entity->name));
+    ck_assert_msg(part && (define != NULL) == (entity->parent != NULL), "%s", entity->name);
+    for (size_t i = 0; i < ts_fact_count(vocabulary, entity); i++) {
+      const ts_fact_def *fact = ts_fact_at(vocabulary, entity, i);
+      part = strstr(part, ts_arena_printf(arena, "\n    %s: ", fact->name));
+      ck_assert_msg(part != NULL, "%s.%s", entity->name, fact->name);
+      if (!define || fact->derived) continue;
+      define = strstr(define, ts_arena_printf(arena, "<attribute name=\"%s\">", fact->name));
+      ck_assert_msg(define != NULL, "%s.%s", entity->name, fact->name);
+    }
+  }
+  ck_assert_ptr_null(strstr(schema, "volume-by-dimensions"));
+}
+END_TEST
+
 /* ---- samples: each says itself what must be reported ----------------------- */
 
 typedef struct {
@@ -371,6 +418,8 @@ Suite *suite_dossier(void) {
   tcase_add_test(words, a_wrong_added_fact_is_refused);
   tcase_add_test(words, a_taken_name_is_refused);
   tcase_add_test(words, added_facts_are_written_as_fact_elements);
+  tcase_add_test(words, the_reference_page_has_80_columns);
+  tcase_add_test(words, the_reference_page_and_the_schema_have_every_fact);
   tcase_add_test(samples, good_dossiers_read);
   tcase_add_test(samples, bad_dossiers_are_refused_with_every_mistake);
   tcase_add_test(samples, twelve_mistakes_give_twelve_messages);
