@@ -119,3 +119,28 @@ share("rescue", {
       + emergency.deck_time + emergency.breath_time
   end,
 })
+
+-- Pressures at a site: at its surface, and at a depth of its water.
+local function surface(site)
+  return calc.air_pressure(site.altitude)
+end
+
+share("pressure", {
+  surface = surface,
+  ambient = function(site, depth)
+    local density = calc.water_density(site.water.temperature, q"0 g/kg")
+    return calc.ambient_pressure(depth, surface(site), density)
+  end,
+})
+
+-- Kinds of water: kept clean by treatment, or natural.
+share("waters", {
+  treated = function(site)
+    local body = site.water_body
+    return body == "tank" or body == "pool" or body == "stage-pool" or body == "flooded-set"
+  end,
+  natural = function(site)
+    local body = site.water_body
+    return body == "lake" or body == "river" or body == "sea" or body == "quarry"
+  end,
+})

@@ -280,11 +280,11 @@ control {
 
 control {
   id = "chamber-anchors", kind = "engineering",
-  title = "Anchors rated for four times the lift",
-  say = "Anchor the chamber for at least four times the lift of its air, on an engineer's drawing.",
+  title = "Anchors rated for twice the lift",
+  say = "Anchor the chamber for at least twice the lift of its air, on an engineer's drawing.",
   check = "certificate; anchors looked at by a diver", often = "each morning", who = "structural engineer",
   changes = {
-    { fact = "chamber.uplift-rating", at_least = "2000 kN" },
+    { fact = "chamber.uplift-rating", at_least = "1000 kN" },
   },
   source = "common practice",
 }

@@ -14,10 +14,6 @@ local budgets = 2
 local budget_reasoning = "twice the oxygen budget of the lungs is taken as what there is: the budget leaves out blood and "
   .. "muscle, and volunteers at 60 W held 46 s without fainting where it gives about half (Sadler et al. 2020)"
 
-local function surface_pressure(i)
-  return calc.air_pressure(i.site.altitude)
-end
-
 -- Times of the plan that give first breath after 45 s, face at surface after 20 s.
 local plan = {
   ["site.emergency.notice_time"] = "5 s", ["site.emergency.reach_time"] = "5 s",
@@ -237,7 +233,7 @@ rule {
   when = function(i) return i.depth >= q"1 m" and i.breathes_gas end,
   assess = function(i)
     local density = calc.water_density(i.site.water.temperature, q"0 g/kg")
-    local ratio = calc.lung_expansion_ratio(i.depth, surface_pressure(i), density)
+    local ratio = calc.lung_expansion_ratio(i.depth, pressure.surface(i.site), density)
     local exhales = i.exhales_on_ascent
     local alone = i.free_ascent_planned
     if alone and not exhales then

@@ -5,9 +5,7 @@
 local reference = "75 kg" -- body mass of an occupant: adult, rather above the middle
 
 local function pressure_ratio(c)
-  local surface = calc.air_pressure(c.site.altitude)
-  local density = calc.water_density(c.site.water.temperature, q"0 g/kg")
-  return calc.expansion_ratio(calc.ambient_pressure(c.depth, surface, density), surface)
+  return calc.expansion_ratio(pressure.ambient(c.site, c.depth), pressure.surface(c.site))
 end
 
 local function mets(c)
@@ -136,8 +134,8 @@ rule {
   assess = function(c)
     local each = calc.carbon_dioxide_output(q(reference), mets(c))
     local good_for = calc.time_to_carbon_dioxide(c.volume, c.occupants, each, 0.005, 0.015)
-    local surface = calc.air_pressure(c.site.altitude)
-    local wanted = calc.gas_needed(q"40 L/min", surface * pressure_ratio(c), surface, c.evacuation_time, c.occupants)
+    local wanted = calc.gas_needed(q"40 L/min", pressure.ambient(c.site, c.depth), pressure.surface(c.site),
+      c.evacuation_time, c.occupants)
     local standby = c.standby_mouthpieces >= c.occupants and c.standby_gas >= wanted
     local by_time = scale.reserve(good_for, c.evacuation_time)
     hazard {

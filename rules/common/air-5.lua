@@ -1,48 +1,11 @@
--- The dry chamber as a structure in the water, and the speed of ascents.
-
-rule {
-  id = "air.ascent-rate",
-  title = "Coming up too fast after breathing compressed gas",
-  each = "immersion",
-  harm = "performer or diver: decompression illness, over-expansion of the lungs",
-  sources = {
-    "US Navy Diving Manual Rev 7: 30 ft/min (9 m/min)",
-    "other agencies: 10 or 18 m/min (from memory: check the text)",
-  },
-  when = function(i) return i.breathes_gas and i.depth > q"3 m" end,
-  assess = function(i)
-    hazard {
-      likelihood = scale.protection(scale.limit(i.ascent_rate, q"9 m/min", q"10 m/min", q"12 m/min", q"18 m/min"), {},
-        { i.descents > 10 and i.ascent_rate > q"9 m/min" }),
-      severity = 4,
-      because = "up at {i.ascent_rate} from {i.depth}, {i.descents} times",
-      controls = { "ascent-escort", "fewer-descents", "depth-cap", "exhale-drill" },
-      who = "1 person under water",
-    }
-  end,
-  examples = (function()
-    local like = example.like
-    local base = { breathes_gas = "yes", depth = "6 m", ascent_rate = "9 m/min", descents = "4" }
-    return {
-      { "shallow", given = like(base, { depth = "2 m" }), expect = nothing },
-      { "no gas", given = like(base, { breathes_gas = "no" }), expect = nothing },
-      { "nine metres a minute", given = base, expect = hazard { likelihood = 1, severity = 4 } },
-      { "often, nine metres a minute", given = like(base, { descents = "20" }), expect = hazard { likelihood = 1, severity = 4 } },
-      { "fifteen", given = like(base, { ascent_rate = "15 m/min" }), expect = hazard { likelihood = 4, severity = 4 } },
-      { "fifteen, often", given = like(base, { ascent_rate = "15 m/min", descents = "20" }), expect = hazard { likelihood = 5, severity = 4 } },
-      { "not known", given = like(base, { ascent_rate = "?" }), expect = hazard { likelihood = 5, severity = 4 } },
-      { "escorted", given = like(base, { ascent_rate = "15 m/min" }), with = { "ascent-escort" },
-        expect = hazard { likelihood = 1, severity = 4 } },
-    }
-  end)(),
-}
+-- The dry chamber as a structure in the water: anchors, electricity, ways out.
 
 rule {
   id = "air.chamber-uplift",
   title = "The dry chamber tears off its anchors",
   each = "chamber",
   harm = "everyone in and above the chamber: thrown up, crushed, air lost at once",
-  sources = { "Archimedes: calc.buoyancy", "common practice: anchors rated for twice the lift of the full air space" },
+  sources = { "Archimedes: calc.buoyancy", "common practice: anchors with a working load of twice the lift of the full air space" },
   assess = function(c)
     local density = calc.water_density(c.site.water.temperature, q"0 g/kg")
     local lift = calc.buoyancy(c.volume, density)
@@ -51,19 +14,19 @@ rule {
         controls = { "chamber-anchors" } }
     end
     hazard {
-      likelihood = scale.reserve(c.uplift_rating, lift * 4 / 3), severity = 5,
+      likelihood = scale.reserve(c.uplift_rating, lift * 2 / 3), severity = 5,
       because = "the air lifts with {lift}, the anchors are rated for {c.uplift_rating}", values = { lift = lift },
       controls = { "chamber-anchors" }, who = "everyone in and above the chamber",
     }
   end,
-  reasoning = "a rating already holds the maker's factor: four times the lift or more counts as 1, twice the lift as 3",
+  reasoning = "a rating already holds the maker's factor: twice the lift counts as a reserve of three",
   examples = (function()
     local like = example.like
     local base = { volume = "6 m3", uplift_rating = "300 kN", ["site.water.temperature"] = "28 degC" }
     return {
       { "five times the lift", given = base, expect = hazard { likelihood = 1, severity = 5 } },
-      { "three times", given = like(base, { uplift_rating = "180 kN" }), expect = hazard { likelihood = 2, severity = 5 } },
-      { "barely", given = like(base, { uplift_rating = "70 kN" }), expect = hazard { likelihood = 5, severity = 5 } },
+      { "one and a half times", given = like(base, { uplift_rating = "90 kN" }), expect = hazard { likelihood = 2, severity = 5 } },
+      { "barely", given = like(base, { uplift_rating = "70 kN" }), expect = hazard { likelihood = 3, severity = 5 } },
       { "not enough", given = like(base, { uplift_rating = "40 kN" }), expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
       { "not rated", given = like(base, { uplift_rating = "?" }), expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
       { "anchored", given = like(base, { uplift_rating = "40 kN" }), with = { "chamber-anchors" },

@@ -1,11 +1,6 @@
 -- What is added to the water or gets into it, sprays, open water, chemicals,
 -- suction, and who should stay out.
 
-local function treated(site)
-  local body = site.water_body
-  return body == "tank" or body == "pool" or body == "stage-pool" or body == "flooded-set"
-end
-
 local tank = { water_body = "tank" }
 
 local function anything_added(water)
@@ -61,7 +56,7 @@ rule {
     "CDC MAHC 6.5.3.2.1: with cyanurate 30 h at 40 mg/L (CT 72 000)",
     "vomit and blood as formed stool (from memory: check the text)",
   },
-  when = function(s) return treated(s) and s.water.accident ~= "none" end,
+  when = function(s) return waters.treated(s) and s.water.accident ~= "none" end,
   assess = function(s)
     local water = s.water
     local needed = q"50 mg min/L"
@@ -115,7 +110,7 @@ rule {
   each = "site",
   harm = "everyone in the water: infection of the gut",
   sources = { "common practice: a written procedure, a log, and treatment that kills what chlorine does not" },
-  when = treated,
+  when = waters.treated,
   assess = function(s)
     local written = s.water.accident_procedure
     hazard {
@@ -199,44 +194,33 @@ local function sewage(site)
     scale.limit(found.enterococci, q"100 cfu/100mL", q"200 cfu/100mL", q"330 cfu/100mL", q"660 cfu/100mL"))
 end
 
-local function natural(site)
-  local body = site.water_body
-  return body == "lake" or body == "river" or body == "sea" or body == "quarry"
-end
-
 rule {
   id = "water.open-water-germs",
   title = "Dirty open water",
   each = "site",
-  harm = "everyone in the water: infection of gut, skin, ears; leptospirosis",
+  harm = "everyone in the water: infection of gut, skin and ears",
   sources = {
     "Directive 2006/7/EC Annex I: inland E. coli 500, 1000, 900 and enterococci 200, 400, 330; coast 250, 500, 500 and "
       .. "100, 200, 185 cfu in 100 mL",
-    "common practice: no entry for 48 h after heavy rain below an outfall; rats on the bank carry leptospirosis",
+    "common practice: no entry for 48 h after heavy rain below an outfall",
   },
-  when = natural,
+  when = waters.natural,
   assess = function(s)
     local found = s.openwater
     local by_germs = sewage(s)
     local washed_in = found.rain_48_h > q"10 mm" and found.outfall_distance < q"2 km"
     hazard {
       likelihood = scale.protection(by_germs, {}, { washed_in }),
-      severity = 3, about = "sewage",
+      severity = 3,
       because = "E. coli {e_coli}, enterococci {enterococci}; {rain} of rain in 48 h, outfall {outfall} away",
       values = { e_coli = found.e_coli, enterococci = found.enterococci, rain = found.rain_48_h, outfall = found.outfall_distance },
       controls = { "bathing-water-test", "move-the-place", "cover-wounds" }, who = "everyone in the water",
     }
-    if found.rats then
-      hazard {
-        likelihood = 2, severity = 3, about = "rats or livestock", because = "rats or livestock use the bank",
-        controls = { "cover-wounds", "move-the-place" }, who = "everyone in the water",
-      }
-    end
   end,
   examples = (function()
     local like = example.like
     local base = { water_body = "lake", ["openwater.e_coli"] = "80 cfu/100mL", ["openwater.enterococci"] = "30 cfu/100mL",
-      ["openwater.rain_48_h"] = "2 mm", ["openwater.outfall_distance"] = "8 km", ["openwater.rats"] = "no" }
+      ["openwater.rain_48_h"] = "2 mm", ["openwater.outfall_distance"] = "8 km" }
     return {
       { "a tank", given = tank, expect = nothing },
       { "a clean lake", given = base, expect = hazard { likelihood = 1, severity = 3 } },
@@ -245,10 +229,32 @@ rule {
       { "poor", given = like(base, { ["openwater.e_coli"] = "1500 cfu/100mL" }), expect = hazard { likelihood = 4, severity = 3 } },
       { "the same at sea", given = like(base, { water_body = "sea", ["openwater.e_coli"] = "1500 cfu/100mL" }),
         expect = hazard { likelihood = 5, severity = 3 } },
-      { "rats", given = like(base, { ["openwater.rats"] = "yes" }), expect = hazard { likelihood = 2, severity = 3 } },
       { "not sampled", given = like(base, { ["openwater.e_coli"] = "?" }), expect = hazard { likelihood = 5, severity = 3 } },
     }
   end)(),
+}
+
+rule {
+  id = "water.rats",
+  title = "Rats or livestock at the water",
+  each = "site",
+  harm = "everyone in the water: leptospirosis through wounds, eyes and mouth",
+  sources = { "common practice: rats and cattle carry leptospirosis; wounds covered, hands and face washed, doctor told" },
+  when = waters.natural,
+  assess = function(s)
+    if s.openwater.rats then
+      hazard {
+        likelihood = 2, severity = 3, because = "rats or livestock use the bank",
+        controls = { "cover-wounds", "move-the-place" }, who = "everyone in the water",
+      }
+    end
+  end,
+  examples = {
+    { "a tank", given = tank, expect = nothing },
+    { "none seen", given = { water_body = "river", ["openwater.rats"] = "no" }, expect = nothing },
+    { "seen", given = { water_body = "river", ["openwater.rats"] = "yes" }, expect = hazard { likelihood = 2, severity = 3 } },
+    { "not looked for", given = { water_body = "river", ["openwater.rats"] = "?" }, expect = hazard { likelihood = 2, severity = 3 } },
+  },
 }
 
 rule {
@@ -261,7 +267,7 @@ rule {
     "CDC Naegleria page as quoted: infection likelier above 27 degC (80 degF), not in salt water",
   },
   reasoning = "amoebic infection is nearly always fatal and very rare: likelihood 1 up to 32 degC, 2 above",
-  when = natural,
+  when = waters.natural,
   assess = function(s)
     local found = s.openwater
     if found.scum then

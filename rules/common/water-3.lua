@@ -1,10 +1,5 @@
 -- Treatment chemicals, suction, and who should stay out of the water.
 
-local function treated(site)
-  local body = site.water_body
-  return body == "tank" or body == "pool" or body == "stage-pool" or body == "flooded-set"
-end
-
 rule {
   id = "water.treatment-chemicals",
   title = "Treatment chemicals escape or react",
@@ -14,7 +9,7 @@ rule {
     "common practice: acid and hypochlorite apart, dosing locked to circulation, dosing by hand only out of hours",
     "chlorine gas when acid meets hypochlorite, or when stagnant doses are pushed out on restart (common practice)",
   },
-  when = function(s) return treated(s) and s.plant.dosing ~= "none" end,
+  when = function(s) return waters.treated(s) and s.plant.dosing ~= "none" end,
   assess = function(s)
     local plant = s.plant
     local apart = plant.acid_and_hypochlorite_apart
@@ -54,60 +49,95 @@ rule {
   end)(),
 }
 
+-- How bad being held is, from how fast the suction stops.
+local function held(plant)
+  if plant.pump_cut_off then return scale.without_air(plant.pump_cut_off_time) end
+  return 5
+end
+
+local function sucks(site)
+  return site.plant.drain_flow > q"0 m3/h" and site.plant.drains > 0
+end
+
+local drains = {
+  ["plant.drains"] = "2", ["plant.drain_flow"] = "100 m3/h", ["plant.drain_open_area"] = "0.1 m2",
+  ["plant.drain_cover"] = "anti-entrapment", ["plant.drain_cover_fixed"] = "yes", ["plant.pump_cut_off"] = "yes",
+  ["plant.pump_cut_off_time"] = "5 s", ["plant.drain_spacing"] = "3 m", ["plant.drain_width"] = "0.3 m",
+}
+
 rule {
-  id = "water.suction",
-  title = "Held by a drain",
+  id = "water.suction-hair",
+  title = "Hair or costume drawn into a drain",
   each = "site",
-  harm = "anyone near a drain: hair or body held under water",
+  harm = "anyone near a drain: held under water by hair or costume",
   sources = {
     "EN 13451-3 as described by PWTAG: at most 0.5 m/s through the grate",
     "US state codes as described: at most 1.5 ft/s; velocity alone concerns hair, not bodies",
-    "two drains at least 3 ft apart, or a grate too large to cover, 18 by 23 in (from memory: check the text)",
   },
-  when = function(s) return s.plant.drain_flow > q"0 m3/h" and s.plant.drains > 0 end,
+  when = sucks,
   assess = function(s)
     local plant = s.plant
     local speed = calc.grate_velocity(plant.drain_flow, plant.drain_open_area * plant.drains)
-    local fixed = plant.drain_cover_fixed
-    if plant.drain_cover == "none" or not fixed then
+    hazard {
+      likelihood = scale.limit(speed, q"0.2 m/s", q"0.35 m/s", q"0.5 m/s", q"1 m/s"),
+      severity = held(plant), because = "{speed} through the grates", values = { speed = speed },
+      controls = { "pumps-off", "pump-cut-off", "second-drain" }, who = "everyone in the water",
+    }
+  end,
+  examples = (function()
+    local like = example.like
+    return {
+      { "no drains", given = like(drains, { ["plant.drains"] = "0" }), expect = nothing },
+      { "pumps off", given = like(drains, { ["plant.drain_flow"] = "0 m3/h" }), expect = nothing },
+      { "two, slow, cut-off manned", given = drains, expect = hazard { likelihood = 1, severity = 3 } },
+      { "fast", given = like(drains, { ["plant.drain_flow"] = "500 m3/h" }), expect = hazard { likelihood = 4, severity = 3 } },
+      { "no cut-off", given = like(drains, { ["plant.pump_cut_off"] = "no" }), expect = hazard { likelihood = 1, severity = 5 } },
+      { "flow not known", given = like(drains, { ["plant.drain_flow"] = "?" }), expect = hazard { likelihood = 5, severity = 3 } },
+      { "pumps off while people are in", given = like(drains, { ["plant.drain_flow"] = "500 m3/h" }), with = { "pumps-off" },
+        expect = nothing },
+    }
+  end)(),
+}
+
+rule {
+  id = "water.suction-body",
+  title = "A body held on a drain",
+  each = "site",
+  harm = "anyone near a drain: held under water by suction",
+  sources = {
+    "two drains at least 3 ft apart, or a grate too large to cover, 18 by 23 in (from memory: check the text)",
+    "a missing or loose cover closes the pool: Virginia Graeme Baker Act (from memory: check the text)",
+  },
+  when = sucks,
+  assess = function(s)
+    local plant = s.plant
+    local cover, fixed = plant.drain_cover, plant.drain_cover_fixed
+    if cover == "none" or not fixed then
       stop { because = "a suction outlet has no cover, or one that is not screwed down and whole",
         controls = { "drain-covers", "pumps-off" } }
     end
-    local severity = 5
-    if plant.pump_cut_off then severity = scale.without_air(plant.pump_cut_off_time) end
-    hazard {
-      likelihood = scale.limit(speed, q"0.2 m/s", q"0.35 m/s", q"0.5 m/s", q"1 m/s"),
-      severity = severity, about = "hair", because = "{speed} through the grates", values = { speed = speed },
-      controls = { "pumps-off", "pump-cut-off", "drain-covers", "second-drain" }, who = "everyone in the water",
-    }
     local alone = plant.drains < 2 or plant.drain_spacing < q"0.9 m"
     if alone and plant.drain_width < q"0.45 m" then
       hazard {
-        likelihood = scale.protection(scale.missing, { plant.drain_cover == "anti-entrapment" }),
-        severity = severity, about = "body",
-        because = "one body can cover all the suction of a pump", controls = { "pumps-off", "second-drain", "drain-covers", "pump-cut-off" },
-        who = "everyone in the water",
+        likelihood = scale.protection(scale.missing, { cover == "anti-entrapment" }), severity = held(plant),
+        because = "one body can cover all the suction of a pump: {s.plant.drains} outlet(s), {s.plant.drain_width} wide",
+        controls = { "pumps-off", "second-drain", "drain-covers", "pump-cut-off" }, who = "everyone in the water",
       }
     end
   end,
   examples = (function()
     local like = example.like
-    local base = { ["plant.drains"] = "2", ["plant.drain_flow"] = "100 m3/h", ["plant.drain_open_area"] = "0.1 m2",
-      ["plant.drain_cover"] = "anti-entrapment", ["plant.drain_cover_fixed"] = "yes", ["plant.pump_cut_off"] = "yes",
-      ["plant.pump_cut_off_time"] = "5 s", ["plant.drain_spacing"] = "3 m", ["plant.drain_width"] = "0.3 m" }
+    local one = like(drains, { ["plant.drains"] = "1", ["plant.drain_cover"] = "flat-grille" })
     return {
-      { "no drains", given = like(base, { ["plant.drains"] = "0" }), expect = nothing },
-      { "pumps off", given = like(base, { ["plant.drain_flow"] = "0 m3/h" }), expect = nothing },
-      { "two, slow, cut-off manned", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "fast", given = like(base, { ["plant.drain_flow"] = "500 m3/h" }), expect = hazard { likelihood = 4, severity = 3 } },
-      { "one small drain", given = like(base, { ["plant.drains"] = "1", ["plant.drain_cover"] = "flat-grille", ["plant.pump_cut_off"] = "no",
-        ["plant.drain_flow"] = "50 m3/h" }), expect = hazard { likelihood = 3, severity = 5 } },
-      { "one large drain", given = like(base, { ["plant.drains"] = "1", ["plant.drain_width"] = "0.6 m", ["plant.drain_flow"] = "50 m3/h" }),
-        expect = hazard { likelihood = 1, severity = 3 } },
-      { "two side by side", given = like(base, { ["plant.drain_spacing"] = "0.4 m" }), expect = hazard { likelihood = 2, severity = 3 } },
-      { "loose cover", given = like(base, { ["plant.drain_cover_fixed"] = "no" }), expect = { stop {}, hazard { likelihood = 1, severity = 3 } } },
-      { "cover not checked", given = like(base, { ["plant.drain_cover_fixed"] = "?" }), expect = stop {} },
-      { "pumps off while people are in", given = like(base, { ["plant.drain_flow"] = "500 m3/h" }), with = { "pumps-off" }, expect = nothing },
+      { "no drains", given = like(drains, { ["plant.drains"] = "0" }), expect = nothing },
+      { "pumps off", given = like(drains, { ["plant.drain_flow"] = "0 m3/h" }), expect = nothing },
+      { "two apart", given = drains, expect = nothing },
+      { "one small drain", given = one, expect = hazard { likelihood = 3, severity = 3 } },
+      { "one large drain", given = like(one, { ["plant.drain_width"] = "0.6 m" }), expect = nothing },
+      { "two side by side", given = like(drains, { ["plant.drain_spacing"] = "0.4 m" }), expect = hazard { likelihood = 2, severity = 3 } },
+      { "loose cover", given = like(drains, { ["plant.drain_cover_fixed"] = "no" }), expect = stop {} },
+      { "cover not checked", given = like(drains, { ["plant.drain_cover_fixed"] = "?" }), expect = stop {} },
+      { "second drain", given = like(one, { ["plant.drain_spacing"] = "0.2 m" }), with = { "second-drain" }, expect = nothing },
     }
   end)(),
 }
@@ -127,8 +157,7 @@ rule {
       stop { because = "diarrhoea or vomiting within 14 days: stays out of the water", controls = { "exclude-ill" } }
     end
     if i.person.open_wounds then
-      local body = i.site.water_body
-      local open = body == "lake" or body == "river" or body == "sea" or body == "quarry"
+      local open = waters.natural(i.site)
       hazard {
         likelihood = open and 4 or 2, severity = open and 3 or 2,
         because = "open wounds or skin disease in the water", controls = { "cover-wounds", "exclude-ill", "trained-double" },
