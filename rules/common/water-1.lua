@@ -16,6 +16,7 @@ rule {
   },
   reasoning = "what kills is hypochlorous acid: the limits of it used here are those of DIN at its highest pH "
     .. "(0.2 mg/L) and about twice it with the margin",
+  worst = { likelihood = 5, severity = 3 },
   when = waters.treated,
   assess = function(s)
     local water = s.water

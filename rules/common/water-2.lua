@@ -56,6 +56,7 @@ rule {
     "CDC MAHC 6.5.3.2.1: with cyanurate 30 h at 40 mg/L (CT 72 000)",
     "vomit and blood as formed stool (from memory: check the text)",
   },
+  worst = { likelihood = 5, severity = 3 },
   when = function(s) return waters.treated(s) and s.water.accident ~= "none" end,
   assess = function(s)
     local water = s.water
@@ -204,6 +205,7 @@ rule {
       .. "100, 200, 185 cfu in 100 mL",
     "common practice: no entry for 48 h after heavy rain below an outfall",
   },
+  worst = { likelihood = 5, severity = 3 },
   when = waters.natural,
   assess = function(s)
     local found = s.openwater

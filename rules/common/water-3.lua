@@ -9,6 +9,7 @@ rule {
     "common practice: acid and hypochlorite apart, dosing locked to circulation, dosing by hand only out of hours",
     "chlorine gas when acid meets hypochlorite, or when stagnant doses are pushed out on restart (common practice)",
   },
+  worst = { likelihood = 5, severity = 4 },
   when = function(s) return waters.treated(s) and s.plant.dosing ~= "none" end,
   assess = function(s)
     local plant = s.plant
