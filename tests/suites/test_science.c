@@ -77,6 +77,60 @@ START_TEST(examples_have_one_text_an_argument) {
 }
 END_TEST
 
+/* Copies the next quoted text of an example; returns what follows it. */
+static const char *next_quoted(const char *from, char *out, size_t size) {
+  const char *open = strchr(from, '\''), *close = open == NULL ? NULL : strchr(open + 1, '\'');
+  ck_assert(close != NULL && (size_t)(close - open) < size);
+  memcpy(out, open + 1, (size_t)(close - open - 1));
+  out[close - open - 1] = '\0';
+  return close + 1;
+}
+
+/* Every example reads with the dimensions of its arguments and gives a result. */
+START_TEST(examples_run) {
+  char why[200], text[96];
+  ts_units *units = ts_units_new(why, sizeof why);
+  ck_assert_msg(units != NULL, "%s", why);
+  for (const ts_function *f = ts_functions(); f->name != NULL; f++) {
+    ts_range x[TS_ARGUMENTS_MAX];
+    const char *rest = f->example;
+    for (int i = 0; i < f->count; i++) {
+      ts_dim dim;
+      rest = next_quoted(rest, text, sizeof text);
+      ck_assert_msg(ts_quantity_read(units, text, &x[i], &dim, why, sizeof why), "%s: %s", f->name, why);
+      ck_assert_msg(dim == f->argument[i].dim, "%s: '%s' has another dimension than %s", f->name, text,
+                    f->argument[i].name);
+    }
+    bool open = true;
+    ts_function_apply(f, x, &open);
+    ck_assert_msg(!open, "the example of %s is open", f->name);
+  }
+  ts_units_free(units);
+}
+END_TEST
+
+static void assert_unit(const ts_units *units, const char *name, const char *unit, ts_dim dim) {
+  char why[200];
+  double si;
+  ts_dim found = TS_NUMBER;
+  bool read = unit[0] == '\0' || ts_unit_convert(units, unit, 1, &si, &found, why, sizeof why);
+  ck_assert_msg(read, "%s: %s", name, why);
+  ck_assert_msg(found == dim, "%s: \"%s\" has another dimension", name, unit);
+}
+
+START_TEST(units_fit_the_dimensions) {
+  char why[200];
+  ts_units *units = ts_units_new(why, sizeof why);
+  ck_assert_msg(units != NULL, "%s", why);
+  for (const ts_function *f = ts_functions(); f->name != NULL; f++) {
+    assert_unit(units, f->name, f->unit, f->dim);
+    for (int i = 0; i < f->count; i++)
+      assert_unit(units, f->name, f->argument[i].unit, f->argument[i].dim);
+  }
+  ts_units_free(units);
+}
+END_TEST
+
 START_TEST(ranges_are_ranges) {
   for (const ts_function *f = ts_functions(); f->name != NULL; f++) {
     ck_assert_msg(f->count >= 1 && f->count <= TS_ARGUMENTS_MAX, "%s", f->name);
@@ -272,6 +326,8 @@ Suite *suite_science(void) {
   tcase_add_test(texts, names_are_in_order_and_unique);
   tcase_add_test(texts, formulas_name_their_arguments);
   tcase_add_test(texts, examples_have_one_text_an_argument);
+  tcase_add_test(texts, examples_run);
+  tcase_add_test(texts, units_fit_the_dimensions);
   tcase_add_test(texts, ranges_are_ranges);
   suite_add_tcase(suite, texts);
   TCase *values = tcase_create("values");
