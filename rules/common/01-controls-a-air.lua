@@ -4,7 +4,8 @@ control {
   id = "cut-the-breath-hold", kind = "elimination",
   title = "The action is told with the face dry or with gas",
   say = "Shoot the moment with the face above water, or with the mouthpiece in and hidden.",
-  check = "storyboard and rehearsal show no held breath", often = "at each change of the storyboard", who = "assistant director",
+  check = "storyboard and rehearsal show no held breath", often = "at each change of the storyboard",
+    who = "assistant director",
   changes = {
     { fact = "immersion.breath-hold", becomes = "0 s" },
   },
@@ -15,7 +16,8 @@ control {
   id = "shorter-take", kind = "substitution",
   title = "Shorter breath-hold takes, joined in the edit",
   say = "Break the action into takes of ten seconds or less without gas.",
-  check = "stop-watch from mouthpiece out to mouthpiece in", often = "every take", who = "diving supervisor",
+  check = "stop-watch from mouthpiece out to mouthpiece in", often = "every take",
+    who = "diving supervisor",
   changes = {
     { fact = "immersion.breath-hold", at_most = "10 s" },
   },
@@ -26,7 +28,8 @@ control {
   id = "air-within-the-take", kind = "engineering",
   title = "Gas is given within the take",
   say = "Fix gas points along the action and give a breath at each of them.",
-  check = "rehearsed with the stop-watch at every gas point", often = "before the first take of each set-up", who = "diving supervisor",
+  check = "rehearsed with the stop-watch at every gas point",
+    often = "before the first take of each set-up", who = "diving supervisor",
   changes = {
     { fact = "immersion.breath-hold", at_most = "8 s" },
     { fact = "immersion.air-sources", at_least = "2" },
@@ -38,7 +41,8 @@ control {
   id = "trained-double", kind = "substitution",
   title = "A trained double takes the wet action",
   say = "Put a trained double in the performer's place for this action.",
-  check = "the double's training record covers this depth and costume", often = "before the first take", who = "stunt coordinator",
+  check = "the double's training record covers this depth and costume", often = "before the first take",
+    who = "stunt coordinator",
   lowers = { likelihood = 2 },
   source = "common practice",
 }
@@ -47,7 +51,8 @@ control {
   id = "calmer-action", kind = "substitution",
   title = "The action is slowed to light effort",
   say = "Slow the movement down until the performer breathes calmly afterwards.",
-  check = "breathing is calm within half a minute of the take", often = "each rehearsal and take", who = "stunt coordinator",
+  check = "breathing is calm within half a minute of the take", often = "each rehearsal and take",
+    who = "stunt coordinator",
   changes = {
     { fact = "immersion.effort", becomes = "light" },
   },
@@ -58,7 +63,8 @@ control {
   id = "diver-at-arms-reach", kind = "administrative",
   title = "A safety diver with gas at arm's length",
   say = "Keep one safety diver with a spare mouthpiece at arm's length, just out of frame, for each performer.",
-  check = "measured at rehearsal: gas in the mouth within four seconds", often = "every set-up", who = "diving supervisor",
+  check = "measured at rehearsal: gas in the mouth within four seconds", often = "every set-up",
+    who = "diving supervisor",
   changes = {
     { fact = "immersion.diver-distance", at_most = "1 m" },
     { fact = "immersion.air-return-time", at_most = "4 s" },
@@ -71,7 +77,8 @@ control {
   id = "second-air-source", kind = "engineering",
   title = "Independent second source of air",
   say = "Put a second mouthpiece with its own hose, valve and gas within arm's reach of each performer.",
-  check = "breathe from it at depth with the first one shut off", often = "before each session", who = "diving supervisor",
+  check = "breathe from it at depth with the first one shut off", often = "before each session",
+    who = "diving supervisor",
   changes = {
     { fact = "immersion.air-sources", at_least = "2" },
     { fact = "supply.independent-second", becomes = "yes" },
@@ -94,7 +101,8 @@ control {
   id = "fixed-count-in", kind = "administrative",
   title = "Fixed count-in: blow out once, one full breath",
   say = "Use the same count-in every time: blow out once, breathe in once, mouthpiece away.",
-  check = "breaths counted aloud by the diver who takes the mouthpiece", often = "every take", who = "diving supervisor",
+  check = "breaths counted aloud by the diver who takes the mouthpiece", often = "every take",
+    who = "diving supervisor",
   changes = {
     { fact = "immersion.count-in-breaths", at_most = "1" },
     { fact = "immersion.count-in-time", at_least = "5 s" },
@@ -106,7 +114,8 @@ control {
   id = "breath-watcher", kind = "administrative",
   title = "Somebody watches the breathing and calls the take off",
   say = "Watch the performer's breathing before each take; call it off at fast breathing or light-headedness.",
-  check = "the watcher says \"breathing calm\" before the count", often = "every take", who = "diving supervisor",
+  check = "the watcher says \"breathing calm\" before the count", often = "every take",
+    who = "diving supervisor",
   lowers = { likelihood = 1 },
   source = "common practice",
 }
@@ -137,7 +146,8 @@ control {
   id = "exhale-drill", kind = "administrative",
   title = "Breathing out on the way up is drilled and watched",
   say = "Drill breathing out all the way up until it happens without a thought; a diver watches it each time.",
-  check = "watched from pool depth up, then at task depth", often = "before the first session, then weekly", who = "diving supervisor",
+  check = "watched from pool depth up, then at task depth",
+    often = "before the first session, then weekly", who = "diving supervisor",
   changes = {
     { fact = "immersion.exhales-on-ascent", becomes = "yes" },
     { fact = "person.exhale-drill", becomes = "passed" },
@@ -149,7 +159,8 @@ control {
   id = "no-free-ascent", kind = "elimination",
   title = "Nobody swims up alone",
   say = "Take the swim to the surface out of the action; end every take with gas in the mouth at depth.",
-  check = "storyboard and rehearsal show no ascent alone", often = "at each change of the storyboard", who = "diving supervisor",
+  check = "storyboard and rehearsal show no ascent alone", often = "at each change of the storyboard",
+    who = "diving supervisor",
   changes = {
     { fact = "immersion.free-ascent-planned", becomes = "no" },
   },
@@ -183,7 +194,8 @@ control {
   id = "descent-line", kind = "engineering",
   title = "A descent line, and slow descents",
   say = "Rig a line and go down hand under hand, clearing ears before each arm's length.",
-  check = "diver stops anyone faster than nine metres a minute", often = "every descent", who = "diving supervisor",
+  check = "diver stops anyone faster than nine metres a minute", often = "every descent",
+    who = "diving supervisor",
   changes = {
     { fact = "immersion.descent-rate", at_most = "9 m/min" },
   },
@@ -216,7 +228,8 @@ control {
   id = "mouthpiece-test", kind = "administrative",
   title = "The mouthpiece is seated unaided in everything worn",
   say = "Test in the shallow end, then at depth: find, seat and clear the mouthpiece without help or mask.",
-  check = "ten times in a row, watched", often = "before the first take, and after each change of appliance", who = "diving supervisor",
+  check = "ten times in a row, watched",
+    often = "before the first take, and after each change of appliance", who = "diving supervisor",
   changes = {
     { fact = "immersion.seats-mouthpiece", becomes = "yes" },
     { fact = "person.mouthpiece-drill", becomes = "passed" },
@@ -228,7 +241,8 @@ control {
   id = "cut-back-fingers", kind = "engineering",
   title = "Fingers are cut back so that the hands work",
   say = "Cut back glove and claw fingertips, or use half-hands, until the mouthpiece can be held.",
-  check = "the performer holds and seats the mouthpiece", often = "at fitting and before each session", who = "make-up supervisor",
+  check = "the performer holds and seats the mouthpiece", often = "at fitting and before each session",
+    who = "make-up supervisor",
   changes = {
     { fact = "appliance.dexterity", becomes = "full" },
   },
@@ -239,7 +253,8 @@ control {
   id = "diver-seats-mouthpiece", kind = "administrative",
   title = "The safety diver seats the mouthpiece",
   say = "Let the diver seat, hold and purge the mouthpiece; rehearse it blind.",
-  check = "rehearsed ten times with the performer's eyes shut", often = "before the first take", who = "diving supervisor",
+  check = "rehearsed ten times with the performer's eyes shut", often = "before the first take",
+    who = "diving supervisor",
   lowers = { likelihood = 1 },
   source = "common practice",
 }

@@ -4,7 +4,8 @@ control {
   id = "warmer-water", kind = "engineering",
   title = "Warmer water",
   say = "Heat the water to at least 30 degC before people go in.",
-  check = "thermometer at half a metre and at the bottom", often = "before the first entry and hourly", who = "water technician",
+  check = "thermometer at half a metre and at the bottom", often = "before the first entry and hourly",
+    who = "water technician",
   changes = {
     { fact = "water.temperature", at_least = "30 degC" },
   },
@@ -27,7 +28,8 @@ control {
   id = "slow-entry", kind = "administrative",
   title = "Slow entry, face last",
   say = "Get in by the ladder, slowly, face last; wait until breathing is calm.",
-  check = "diver says \"calm\" before anything else happens", often = "every entry", who = "diving supervisor",
+  check = "diver says \"calm\" before anything else happens", often = "every entry",
+    who = "diving supervisor",
   changes = {
     { fact = "immersion.slow-entry", becomes = "yes" },
     { fact = "immersion.entry", becomes = "ladder" },
@@ -150,7 +152,8 @@ control {
   id = "mixing-valve", kind = "engineering",
   title = "A mixing valve set to 41 degC",
   say = "Fit a thermostatic mixing valve, set it to 41 degC and check it.",
-  check = "thermometer after a minute of running", often = "monthly, and each morning by hand", who = "water technician",
+  check = "thermometer after a minute of running", often = "monthly, and each morning by hand",
+    who = "water technician",
   changes = {
     { fact = "site.shower-temperature", at_most = "41 degC" },
     { fact = "site.mixing-valve", becomes = "yes" },

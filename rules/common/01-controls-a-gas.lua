@@ -4,7 +4,8 @@ control {
   id = "second-bank", kind = "engineering",
   title = "A second bank that takes over by itself",
   say = "Connect a second bank with automatic changeover.",
-  check = "shut the first bank and watch the gauge hold", often = "before each session", who = "gas technician",
+  check = "shut the first bank and watch the gauge hold", often = "before each session",
+    who = "gas technician",
   changes = {
     { fact = "supply.automatic-changeover", becomes = "yes" },
     { fact = "supply.independent-second", becomes = "yes" },
@@ -38,7 +39,8 @@ control {
   id = "air-test", kind = "administrative",
   title = "The gas is tested before use",
   say = "Have the gas tested for carbon monoxide, carbon dioxide, oil and water before the first session.",
-  check = "certificate with date and figures", often = "every three months and after each repair", who = "gas technician",
+  check = "certificate with date and figures", often = "every three months and after each repair",
+    who = "gas technician",
   lowers = { likelihood = 1 },
   source = "EN 12021:2014",
 }
@@ -62,7 +64,8 @@ control {
   id = "intake-in-clean-air", kind = "engineering",
   title = "The intake stands upwind, far from every exhaust",
   say = "Move the intake upwind and at least ten metres from every exhaust, and have somebody watch the wind.",
-  check = "smoke or ribbon at the intake", often = "each start and each change of wind", who = "gas technician",
+  check = "smoke or ribbon at the intake", often = "each start and each change of wind",
+    who = "gas technician",
   changes = {
     { fact = "supply.intake-upwind", becomes = "yes" },
     { fact = "supply.intake-distance", at_least = "10 m" },
@@ -116,7 +119,8 @@ control {
   id = "later-flight", kind = "administrative",
   title = "Flights wait a day",
   say = "Book no flight or mountain road until a full day after the last dive on gas.",
-  check = "travel plan against dive log", often = "at each change of the schedule", who = "production manager",
+  check = "travel plan against dive log", often = "at each change of the schedule",
+    who = "production manager",
   changes = {
     { fact = "person.flight-after", at_least = "24 h" },
   },
@@ -149,7 +153,8 @@ control {
   id = "chamber-more-flow", kind = "engineering",
   title = "More fresh air into the dry chamber",
   say = "Raise the flow into the chamber to at least 600 L/min.",
-  check = "flow meter at the panel", often = "before each entry and every quarter of an hour", who = "gas technician",
+  check = "flow meter at the panel", often = "before each entry and every quarter of an hour",
+    who = "gas technician",
   changes = {
     { fact = "chamber.supply-flow", at_least = "600 L/min" },
   },
@@ -204,7 +209,8 @@ control {
   id = "chamber-non-return-valve", kind = "engineering",
   title = "A non-return valve holds the air in",
   say = "Fit a non-return valve where the hose enters the chamber.",
-  check = "open the hose at the panel and watch the water level", often = "each morning", who = "gas technician",
+  check = "open the hose at the panel and watch the water level", often = "each morning",
+    who = "gas technician",
   changes = {
     { fact = "chamber.non-return-valve", becomes = "yes" },
   },
@@ -304,7 +310,8 @@ control {
   id = "chamber-second-exit", kind = "engineering",
   title = "Two wide ways out of the dry chamber",
   say = "Open a second way out, both at least 0.9 m wide.",
-  check = "swum through in costume", often = "once, and after each change of the set", who = "diving supervisor",
+  check = "swum through in costume", often = "once, and after each change of the set",
+    who = "diving supervisor",
   changes = {
     { fact = "chamber.exits", at_least = "2" },
     { fact = "chamber.exit-width", at_least = "0.9 m" },

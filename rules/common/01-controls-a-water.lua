@@ -4,7 +4,8 @@ control {
   id = "raise-chlorine", kind = "engineering",
   title = "More disinfectant",
   say = "Raise free chlorine to 1.5 mg/L and let it mix before people go in.",
-  check = "photometer at two places", often = "before the first entry, then every two hours", who = "water technician",
+  check = "photometer at two places", often = "before the first entry, then every two hours",
+    who = "water technician",
   changes = {
     { fact = "water.free-chlorine", at_least = "1.5 mg/L" },
   },
@@ -26,7 +27,8 @@ control {
   id = "hold-ph", kind = "engineering",
   title = "pH held at 7.4",
   say = "Hold the pH at 7.4.",
-  check = "pH meter, calibrated", often = "before the first entry, then every two hours", who = "water technician",
+  check = "pH meter, calibrated", often = "before the first entry, then every two hours",
+    who = "water technician",
   changes = {
     { fact = "water.ph", becomes = "7.4" },
   },
@@ -94,7 +96,8 @@ control {
   id = "clear-the-water", kind = "engineering",
   title = "Filter and backwash until the floor is seen",
   say = "Filter and backwash until the floor and the far diver are seen sharply.",
-  check = "disc on a tape, under water, set lighting", often = "before the first entry and after each additive", who = "water technician",
+  check = "disc on a tape, under water, set lighting",
+    often = "before the first entry and after each additive", who = "water technician",
   changes = {
     { fact = "water.turbidity", at_most = "0.5 NTU" },
     { fact = "water.visibility", at_least = "15 m" },

@@ -107,15 +107,18 @@ rule {
     return {
       { "a splash", given = like(base, { breath_hold = "4 s" }), expect = nothing },
       { "diver at arm's length", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "many takes", given = like(base, { takes = "12" }), expect = hazard { likelihood = 2, severity = 3 } },
+      { "many takes", given = like(base, { takes = "12" }),
+        expect = hazard { likelihood = 2, severity = 3 } },
       { "diver out of shot", given = like(base, { breath_hold = "65 s", air_return_time = "15 s" }),
         expect = hazard { likelihood = 5, severity = 3 } },
       { "a child", given = like(base, { ["person.born"] = "2016-01-01", ["person.mass"] = "34 kg" }),
         expect = hazard { likelihood = 1, severity = 4 } },
       { "does not see the diver", given = like(base, { sees_diver = "no" }),
         expect = hazard { likelihood = 1, severity = 4 } },
-      { "longer", given = like(base, { breath_hold = "20 s" }), expect = hazard { likelihood = 1, severity = 3 } },
-      { "longer, breath drawn at the surface", given = like(base, { breath_hold = "20 s", gives_up_gas = "no" }),
+      { "longer", given = like(base, { breath_hold = "20 s" }),
+        expect = hazard { likelihood = 1, severity = 3 } },
+      { "longer, breath drawn at the surface",
+        given = like(base, { breath_hold = "20 s", gives_up_gas = "no" }),
         expect = hazard { likelihood = 2, severity = 3 } },
       { "hold not known", given = like(base, { breath_hold = "?" }),
         expect = hazard { likelihood = 5, severity = 3 } },
@@ -165,7 +168,8 @@ rule {
     return {
       { "no held breath", given = like(base, { breath_hold = "0 s" }), expect = nothing },
       { "one full breath", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "one quick breath", given = like(base, { count_in_time = "2 s" }), expect = hazard { likelihood = 1, severity = 3 } },
+      { "one quick breath", given = like(base, { count_in_time = "2 s" }),
+        expect = hazard { likelihood = 1, severity = 3 } },
       { "three slow breaths", given = like(base, { count_in_breaths = "3", count_in_time = "20 s" }),
         expect = hazard { likelihood = 3, severity = 3 } },
       { "five fast breaths", given = like(base, { count_in_breaths = "5" }),
@@ -211,10 +215,12 @@ rule {
       { "no held breath", given = like(base, { breath_hold = "0 s" }), expect = nothing },
       { "one take", given = like(base, { takes = "1" }), expect = nothing },
       { "two minutes", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "twice the hold", given = like(base, { interval = "30 s" }), expect = hazard { likelihood = 3, severity = 3 } },
+      { "twice the hold", given = like(base, { interval = "30 s" }),
+        expect = hazard { likelihood = 3, severity = 3 } },
       { "at once again", given = like(base, { interval = "10 s", takes = "20" }),
         expect = hazard { likelihood = 5, severity = 3 } },
-      { "interval not known", given = like(base, { interval = "?" }), expect = hazard { likelihood = 5, severity = 3 } },
+      { "interval not known", given = like(base, { interval = "?" }),
+        expect = hazard { likelihood = 5, severity = 3 } },
       { "rest called", given = like(base, { interval = "10 s" }), with = { "longer-rest" },
         expect = hazard { likelihood = 1, severity = 3 } },
     }
@@ -246,7 +252,8 @@ rule {
     local drilled = i.person.exhale_drill == "passed"
     local with_diver = i.escorted or i.touch_contact
     hazard {
-      likelihood = scale.protection(scale.missing, { exhales, drilled, with_diver }, { alone, i.gives_up_gas }),
+      likelihood = scale.protection(scale.missing, { exhales, drilled, with_diver },
+        { alone, i.gives_up_gas }),
       severity = 5,
       because = "gas breathed at {i.depth} would fill {ratio} times the room at the surface",
       values = { ratio = ratio },
@@ -257,7 +264,8 @@ rule {
   end,
   examples = (function()
     local like = example.like
-    local base = { depth = "3 m", breathes_gas = "yes", exhales_on_ascent = "yes", free_ascent_planned = "no",
+    local base = { depth = "3 m", breathes_gas = "yes", exhales_on_ascent = "yes",
+      free_ascent_planned = "no",
       ["person.exhale_drill"] = "passed", escorted = "yes", touch_contact = "no", gives_up_gas = "yes",
       ["site.altitude"] = "0 m", ["site.water.temperature"] = "28 degC" }
     return {
@@ -272,7 +280,8 @@ rule {
       { "drill not known", given = like(base, { ["person.exhale_drill"] = "?" }),
         expect = hazard { likelihood = 2, severity = 5 } },
       { "free ascent taken out",
-        given = like(base, { free_ascent_planned = "yes", exhales_on_ascent = "no" }), with = { "no-free-ascent" },
+        given = like(base, { free_ascent_planned = "yes", exhales_on_ascent = "no" }),
+          with = { "no-free-ascent" },
         expect = hazard { likelihood = 2, severity = 5 } },
     }
   end)(),
@@ -294,10 +303,12 @@ rule {
   assess = function(i)
     local up = i.depth / i.ascent_rate
     local held = i.breath_hold + up
-    local left = calc.alveolar_oxygen_after(i.person.mass, scale.mets(i.effort), breath_depth(i), held / budgets)
+    local left = calc.alveolar_oxygen_after(i.person.mass, scale.mets(i.effort), breath_depth(i),
+      held / budgets)
     local rescued = rescue.to_breath(i.site.emergency)
     hazard {
-      likelihood = scale.repeats(scale.minimum(left, q"80 mmHg", q"65 mmHg", q"50 mmHg", q"34 mmHg"), i.takes),
+      likelihood = scale.repeats(scale.minimum(left, q"80 mmHg", q"65 mmHg", q"50 mmHg", q"34 mmHg"),
+        i.takes),
       severity = scale.vulnerable(scale.without_air(rescued), { i.age < q"18 year" }),
       because = "{held} on one breath, {up} of it on the way up, would leave {left} of oxygen in the lungs",
       values = { held = held, up = up, left = left, rescued = rescued },
@@ -308,7 +319,8 @@ rule {
   end,
   examples = (function()
     local like = example.like
-    local base = like(plan, { breath_hold = "8 s", depth = "2 m", ascent_rate = "30 m/min", effort = "light",
+    local base = like(plan, { breath_hold = "8 s", depth = "2 m", ascent_rate = "30 m/min",
+      effort = "light",
       ["person.mass"] = "70 kg", free_ascent_planned = "no", breathes_gas = "no", gives_up_gas = "no",
       takes = "4", ["person.born"] = "1990-01-01", ["day.date"] = "2027-03-09" })
     return {
@@ -322,7 +334,8 @@ rule {
         expect = hazard { likelihood = 1, severity = 4 } },
       { "length not known", given = like(base, { breath_hold = "?" }),
         expect = hazard { likelihood = 5, severity = 3 } },
-      { "cut to short takes", given = like(base, { breath_hold = "30 s", effort = "moderate" }), with = { "shorter-take" },
+      { "cut to short takes", given = like(base, { breath_hold = "30 s", effort = "moderate" }),
+        with = { "shorter-take" },
         expect = hazard { likelihood = 1, severity = 3 } },
     }
   end)(),

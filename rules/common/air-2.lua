@@ -38,13 +38,15 @@ rule {
     return {
       { "shallow", given = like(base, { depth = "1 m" }), expect = nothing },
       { "slow, on a line", given = base, expect = hazard { likelihood = 1, severity = 2 } },
-      { "fast, many, new to it", given = like(base, { descent_rate = "20 m/min", descents = "30", ["person.dives"] = "2" }),
+      { "fast, many, new to it", given = like(base,
+        { descent_rate = "20 m/min", descents = "30", ["person.dives"] = "2" }),
         expect = hazard { likelihood = 4, severity = 2 } },
       { "ears that do not clear", given = like(base, { ["person.ear_trouble"] = "yes" }),
         expect = hazard { likelihood = 2, severity = 4 } },
       { "a cold", given = like(base, { congested = "yes" }), expect = stop {} },
       { "cold not asked about", given = like(base, { congested = "?" }), expect = stop {} },
-      { "rate not known", given = like(base, { descent_rate = "?" }), expect = hazard { likelihood = 2, severity = 2 } },
+      { "rate not known", given = like(base, { descent_rate = "?" }),
+        expect = hazard { likelihood = 2, severity = 2 } },
       { "with a line", given = like(base, { descent_rate = "20 m/min" }), with = { "descent-line" },
         expect = hazard { likelihood = 1, severity = 2 } },
     }
@@ -102,7 +104,8 @@ rule {
   examples = (function()
     local like = example.like
     local base = { breathes_gas = "yes", depth = "3 m", seats_mouthpiece = "yes", touch_contact = "yes",
-      ["person.mouthpiece_drill"] = "passed", ["wears.1.covers"] = "hands mouth", ["wears.1.dexterity"] = "full",
+      ["person.mouthpiece_drill"] = "passed", ["wears.1.covers"] = "hands mouth",
+        ["wears.1.dexterity"] = "full",
       ["wears.1.fits_mouthpiece"] = "yes", ["site.emergency.notice_time"] = "5 s",
       ["site.emergency.reach_time"] = "5 s", ["site.emergency.surface_time"] = "10 s" }
     return {
@@ -111,7 +114,8 @@ rule {
       { "tested in everything worn", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "claws", given = like(base, { ["wears.1.dexterity"] = "none", seats_mouthpiece = "no",
         ["person.mouthpiece_drill"] = "failed" }), expect = hazard { likelihood = 3, severity = 3 } },
-      { "mask never tried", given = like(base, { ["wears.1.fits_mouthpiece"] = "no", seats_mouthpiece = "no" }),
+      { "mask never tried", given = like(base,
+        { ["wears.1.fits_mouthpiece"] = "no", seats_mouthpiece = "no" }),
         expect = { stop {}, hazard { likelihood = 2, severity = 3 } } },
       { "test not known", given = like(base, { seats_mouthpiece = "?", touch_contact = "no" }),
         expect = hazard { likelihood = 2, severity = 3 } },
@@ -152,23 +156,27 @@ rule {
   end,
   examples = (function()
     local like = example.like
-    local base = { depth = "3 m", can_stand = "no", breathes_gas = "yes", breath_hold = "15 s", air_sources = "2",
+    local base = { depth = "3 m", can_stand = "no", breathes_gas = "yes", breath_hold = "15 s",
+      air_sources = "2",
       own_safety_diver = "yes", diver_distance = "1 m", restrained = "no", ["task.overhead"] = "no",
       sees_diver = "yes", ["site.emergency.notice_time"] = "5 s", ["site.emergency.reach_time"] = "5 s",
       ["site.emergency.surface_time"] = "10 s" }
     return {
       { "can stand", given = like(base, { can_stand = "yes" }), expect = nothing },
       { "face dry", given = like(base, { breathes_gas = "no", breath_hold = "0 s" }), expect = nothing },
-      { "held breath only", given = like(base, { breathes_gas = "no" }), expect = hazard { likelihood = 1, severity = 3 } },
+      { "held breath only", given = like(base, { breathes_gas = "no" }),
+        expect = hazard { likelihood = 1, severity = 3 } },
       { "at the surface", given = like(base, { depth = "0.2 m" }), expect = nothing },
       { "two sources, diver near", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "one source, diver far", given = like(base, { air_sources = "1", diver_distance = "6 m" }),
         expect = hazard { likelihood = 2, severity = 3 } },
-      { "one source, tied, blind", given = like(base, { air_sources = "1", restrained = "yes", sees_diver = "no" }),
+      { "one source, tied, blind", given = like(base,
+        { air_sources = "1", restrained = "yes", sees_diver = "no" }),
         expect = hazard { likelihood = 3, severity = 4 } },
       { "number of sources not known", given = like(base, { air_sources = "?", own_safety_diver = "no" }),
         expect = hazard { likelihood = 2, severity = 3 } },
-      { "second source", given = like(base, { air_sources = "1", own_safety_diver = "no" }), with = { "second-air-source" },
+      { "second source", given = like(base, { air_sources = "1", own_safety_diver = "no" }),
+        with = { "second-air-source" },
         expect = hazard { likelihood = 1, severity = 3 } },
     }
   end)(),

@@ -12,7 +12,8 @@ end
 local plan = {
   ["site.emergency.notice_time"] = "5 s", ["site.emergency.reach_time"] = "5 s",
   ["site.emergency.surface_time"] = "10 s", ["site.emergency.deck_time"] = "15 s",
-  ["site.emergency.breath_time"] = "10 s", ["site.altitude"] = "0 m", ["site.water.temperature"] = "28 degC",
+  ["site.emergency.breath_time"] = "10 s", ["site.altitude"] = "0 m",
+    ["site.water.temperature"] = "28 degC",
 }
 
 rule {
@@ -38,25 +39,30 @@ rule {
       severity = scale.without_air(surfaced),
       because = "{lasts} of gas down to the reserve for {i.time} at {i.depth}",
       values = { lasts = lasts, surfaced = surfaced },
-      controls = { "pressure-log", "low-pressure-alarm", "second-bank", "second-air-source", "shorter-bottom-time",
+      controls = { "pressure-log", "low-pressure-alarm", "second-bank", "second-air-source",
+        "shorter-bottom-time",
         "depth-cap" },
       who = "everyone on that supply",
     }
   end,
   examples = (function()
     local like = example.like
-    local base = like(plan, { breathes_gas = "yes", depth = "3 m", time = "30 min", ["supply.kind"] = "surface-supplied",
+    local base = like(plan, { breathes_gas = "yes", depth = "3 m", time = "30 min",
+      ["supply.kind"] = "surface-supplied",
       ["supply.cylinder_volume"] = "50 L", ["supply.cylinders"] = "2", ["supply.pressure"] = "200 bar",
-      ["supply.reserve_pressure"] = "50 bar", ["supply.surface_consumption"] = "25 L/min", ["supply.users"] = "2",
+      ["supply.reserve_pressure"] = "50 bar", ["supply.surface_consumption"] = "25 L/min",
+        ["supply.users"] = "2",
       ["supply.pressure_logged"] = "yes", ["supply.low_pressure_alarm"] = "no" })
     return {
       { "breathes no gas", given = like(base, { breathes_gas = "no" }), expect = nothing },
       { "no supply", given = { breathes_gas = "yes", supply = "none" }, expect = nothing },
       { "fed by a compressor", given = like(base, { ["supply.kind"] = "compressor" }), expect = nothing },
       { "a large bank", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "nobody reads the gauge", given = like(base, { time = "130 min", ["supply.pressure_logged"] = "no" }),
+      { "nobody reads the gauge", given = like(base,
+        { time = "130 min", ["supply.pressure_logged"] = "no" }),
         expect = hazard { likelihood = 3, severity = 3 } },
-      { "too many on it", given = like(base, { ["supply.users"] = "12", ["supply.pressure_logged"] = "no" }),
+      { "too many on it", given = like(base,
+        { ["supply.users"] = "12", ["supply.pressure_logged"] = "no" }),
         expect = hazard { likelihood = 4, severity = 3 } },
       { "pressure not known", given = like(base, { ["supply.pressure"] = "?" }),
         expect = hazard { likelihood = 4, severity = 3 } },
@@ -81,7 +87,8 @@ rule {
   assess = function(s)
     local rescued = rescue.to_breath(s.site.emergency)
     if s.carbon_monoxide > q"20 ppm" then
-      stop { because = "{s.carbon_monoxide} of carbon monoxide: above every limit for diving air", controls = purity_controls }
+      stop { because = "{s.carbon_monoxide} of carbon monoxide: above every limit for diving air",
+        controls = purity_controls }
     end
     hazard {
       likelihood = scale.limit(s.carbon_monoxide, q"3 ppm", q"4 ppm", q"5 ppm", q"10 ppm"),
@@ -95,10 +102,12 @@ rule {
     local base = like(plan, { carbon_monoxide = "2 ppm" })
     return {
       { "clean", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "at the limit", given = like(base, { carbon_monoxide = "5 ppm" }), expect = hazard { likelihood = 3, severity = 3 } },
+      { "at the limit", given = like(base, { carbon_monoxide = "5 ppm" }),
+        expect = hazard { likelihood = 3, severity = 3 } },
       { "exhaust drawn in", given = like(base, { carbon_monoxide = "40 ppm" }),
         expect = { stop {}, hazard { likelihood = 5, severity = 3 } } },
-      { "not tested", given = like(base, { carbon_monoxide = "?" }), expect = { stop {}, hazard { likelihood = 5, severity = 3 } } },
+      { "not tested", given = like(base, { carbon_monoxide = "?" }),
+        expect = { stop {}, hazard { likelihood = 5, severity = 3 } } },
       { "filter changed", given = like(base, { carbon_monoxide = "40 ppm" }), with = { "filter-change" },
         expect = hazard { likelihood = 1, severity = 3 } },
     }
@@ -119,7 +128,8 @@ rule {
   assess = function(s)
     hazard {
       likelihood = scale.limit(s.carbon_dioxide, q"450 ppm", q"480 ppm", q"500 ppm", q"1000 ppm"),
-      severity = 2, about = "carbon dioxide", because = "{s.carbon_dioxide} of carbon dioxide; limit 500 ppm",
+      severity = 2, about = "carbon dioxide",
+        because = "{s.carbon_dioxide} of carbon dioxide; limit 500 ppm",
       controls = purity_controls, who = "everyone on that supply",
     }
     hazard {
@@ -129,7 +139,8 @@ rule {
     }
     if s.odour then
       hazard {
-        likelihood = 4, severity = 3, about = "odour", because = "the gas smells or tastes: it is not clean",
+        likelihood = 4, severity = 3, about = "odour",
+          because = "the gas smells or tastes: it is not clean",
         controls = purity_controls, who = "everyone on that supply",
       }
     end
@@ -139,7 +150,8 @@ rule {
     local base = { carbon_dioxide = "420 ppm", oil = "0.1 mg/m3", odour = "no" }
     return {
       { "clean", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "stale", given = like(base, { carbon_dioxide = "1500 ppm" }), expect = hazard { likelihood = 5, severity = 2 } },
+      { "stale", given = like(base, { carbon_dioxide = "1500 ppm" }),
+        expect = hazard { likelihood = 5, severity = 2 } },
       { "oil", given = like(base, { oil = "2 mg/m3" }), expect = hazard { likelihood = 4, severity = 3 } },
       { "smells", given = like(base, { odour = "yes" }), expect = hazard { likelihood = 4, severity = 3 } },
       { "never tested", given = {}, expect = hazard { likelihood = 5, severity = 3 } },
@@ -154,14 +166,16 @@ rule {
   title = "Wet gas in cold water: the regulator can freeze open",
   each = "supply",
   harm = "everyone on that supply: gas lost at once",
-  sources = { "EN 12021: water at most 50 mg/m3 in cylinders of 40 to 200 bar", "common practice: freezing from water below 10 degC" },
+  sources = { "EN 12021: water at most 50 mg/m3 in cylinders of 40 to 200 bar",
+    "common practice: freezing from water below 10 degC" },
   when = function(s) return s.site.water.temperature < q"10 degC" end,
   assess = function(s)
     local surfaced = rescue.to_surface(s.site.emergency)
     hazard {
       likelihood = scale.limit(s.moisture, q"25 mg/m3", q"35 mg/m3", q"50 mg/m3", q"100 mg/m3"),
       severity = scale.without_air(surfaced),
-      because = "{s.moisture} of water in the gas; face at the surface {surfaced} after trouble", values = { surfaced = surfaced },
+      because = "{s.moisture} of water in the gas; face at the surface {surfaced} after trouble",
+        values = { surfaced = surfaced },
       controls = { "filter-change", "second-air-source", "warmer-water" }, who = "everyone on that supply",
     }
   end,
@@ -171,8 +185,10 @@ rule {
     return {
       { "warm water", given = like(base, { ["site.water.temperature"] = "28 degC" }), expect = nothing },
       { "dry gas", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "wet gas", given = like(base, { moisture = "80 mg/m3" }), expect = hazard { likelihood = 4, severity = 3 } },
-      { "not tested", given = like(base, { moisture = "?" }), expect = hazard { likelihood = 5, severity = 3 } },
+      { "wet gas", given = like(base, { moisture = "80 mg/m3" }),
+        expect = hazard { likelihood = 4, severity = 3 } },
+      { "not tested", given = like(base, { moisture = "?" }),
+        expect = hazard { likelihood = 5, severity = 3 } },
       { "filter changed", given = like(base, { moisture = "80 mg/m3" }), with = { "filter-change" },
         expect = hazard { likelihood = 1, severity = 3 } },
     }
@@ -207,9 +223,12 @@ rule {
       { "last month", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "within three months", given = like(base, { tested_on = "2026-12-20" }),
         expect = hazard { likelihood = 2, severity = 3 } },
-      { "half a year", given = like(base, { tested_on = "2026-10-01" }), expect = hazard { likelihood = 3, severity = 3 } },
-      { "two years", given = like(base, { tested_on = "2025-03-01" }), expect = hazard { likelihood = 5, severity = 3 } },
-      { "date not known", given = like(base, { tested_on = "?" }), expect = hazard { likelihood = 5, severity = 3 } },
+      { "half a year", given = like(base, { tested_on = "2026-10-01" }),
+        expect = hazard { likelihood = 3, severity = 3 } },
+      { "two years", given = like(base, { tested_on = "2025-03-01" }),
+        expect = hazard { likelihood = 5, severity = 3 } },
+      { "date not known", given = like(base, { tested_on = "?" }),
+        expect = hazard { likelihood = 5, severity = 3 } },
     }
   end)(),
 }
@@ -240,12 +259,14 @@ rule {
   end,
   examples = (function()
     local like = example.like
-    local base = like(plan, { compressor_drive = "electric", intake_upwind = "yes", intake_distance = "12 m",
+    local base = like(plan, { compressor_drive = "electric", intake_upwind = "yes",
+      intake_distance = "12 m",
       carbon_monoxide_alarm = "yes", ["site.indoor"] = "no" })
     return {
       { "filled elsewhere", given = like(base, { compressor_drive = "none" }), expect = nothing },
       { "electric, in clean air", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "engine near the intake", given = like(base, { compressor_drive = "diesel", intake_distance = "3 m" }),
+      { "engine near the intake", given = like(base,
+        { compressor_drive = "diesel", intake_distance = "3 m" }),
         expect = hazard { likelihood = 2, severity = 3 } },
       { "engine indoors, no alarm",
         given = like(base, { compressor_drive = "petrol", intake_distance = "3 m", intake_upwind = "no",
@@ -254,7 +275,8 @@ rule {
       { "alarm not known", given = like(base, { carbon_monoxide_alarm = "?", intake_distance = "3 m" }),
         expect = hazard { likelihood = 2, severity = 3 } },
       { "electric instead", given = like(base, { compressor_drive = "petrol", intake_distance = "3 m",
-        intake_upwind = "no" }), with = { "electric-compressor" }, expect = hazard { likelihood = 2, severity = 3 } },
+        intake_upwind = "no" }), with = { "electric-compressor" },
+          expect = hazard { likelihood = 2, severity = 3 } },
     }
   end)(),
 }

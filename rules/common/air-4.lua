@@ -28,7 +28,8 @@ rule {
     local flow = c.supply_flow / pressure_ratio(c)
     local reached = calc.carbon_dioxide_after(c.volume, c.occupants, each, flow, 0.0004, c.stay, 0.0004)
     local highest = max(reached, c.carbon_dioxide)
-    local controls = { "chamber-more-flow", "chamber-fewer-people", "chamber-shorter-stay", "chamber-gas-monitor" }
+    local controls = { "chamber-more-flow", "chamber-fewer-people", "chamber-shorter-stay",
+      "chamber-gas-monitor" }
     if highest > 0.04 then
       stop {
         because = "{reached} of carbon dioxide worked out, {c.carbon_dioxide} measured: above 4 %",
@@ -47,13 +48,16 @@ rule {
   end,
   examples = (function()
     local like = example.like
-    local base = { volume = "6 m3", occupants = "2", stay = "20 min", effort = "light", supply_flow = "600 L/min",
+    local base = { volume = "6 m3", occupants = "2", stay = "20 min", effort = "light",
+      supply_flow = "600 L/min",
       depth = "3 m", carbon_dioxide = "0.3 %", gas_monitor = "yes", ["site.altitude"] = "0 m",
       ["site.water.temperature"] = "28 degC" }
     return {
       { "two people, ample air", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "harder work", given = like(base, { effort = "moderate" }), expect = hazard { likelihood = 2, severity = 3 } },
-      { "rest, few, plenty", given = like(base, { effort = "rest", occupants = "1", carbon_dioxide = "0.1 %" }),
+      { "harder work", given = like(base, { effort = "moderate" }),
+        expect = hazard { likelihood = 2, severity = 3 } },
+      { "rest, few, plenty", given = like(base,
+        { effort = "rest", occupants = "1", carbon_dioxide = "0.1 %" }),
         expect = hazard { likelihood = 1, severity = 3 } },
       { "no monitor", given = like(base, { gas_monitor = "no", effort = "moderate" }),
         expect = hazard { likelihood = 3, severity = 3 } },
@@ -61,9 +65,11 @@ rule {
         expect = hazard { likelihood = 4, severity = 3 } },
       { "four per cent measured", given = like(base, { carbon_dioxide = "4.5 %" }),
         expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
-      { "flow not known", given = like(base, { supply_flow = "?" }), expect = hazard { likelihood = 2, severity = 3 } },
+      { "flow not known", given = like(base, { supply_flow = "?" }),
+        expect = hazard { likelihood = 2, severity = 3 } },
       { "fewer people", given = like(base, { occupants = "10", supply_flow = "200 L/min" }),
-        with = { "chamber-fewer-people", "chamber-more-flow" }, expect = hazard { likelihood = 1, severity = 3 } },
+        with = { "chamber-fewer-people", "chamber-more-flow" },
+          expect = hazard { likelihood = 1, severity = 3 } },
     }
   end)(),
 }
@@ -84,11 +90,13 @@ rule {
     local lowest, highest = min(settles, c.oxygen), c.oxygen
     local controls = { "chamber-more-flow", "chamber-fewer-people", "chamber-gas-monitor" }
     if lowest < 0.16 then
-      stop { because = "{settles} of oxygen worked out, {c.oxygen} measured: below 16 %", values = { settles = settles },
+      stop { because = "{settles} of oxygen worked out, {c.oxygen} measured: below 16 %",
+        values = { settles = settles },
         controls = controls }
     end
     if highest > 0.25 then
-      stop { because = "{c.oxygen} of oxygen: a fire would burn fiercely; below 25 % is required", controls = controls }
+      stop { because = "{c.oxygen} of oxygen: a fire would burn fiercely; below 25 % is required",
+        controls = controls }
     end
     hazard {
       likelihood = scale.minimum(lowest, 0.2, 0.1975, 0.195, 0.17),
@@ -109,14 +117,18 @@ rule {
     local base = { occupants = "2", effort = "light", supply_flow = "600 L/min", oxygen = "20.6 %" }
     return {
       { "ample air", given = base, expect = hazard { likelihood = 1, severity = 5 } },
-      { "at the lower limit", given = like(base, { oxygen = "19.6 %" }), expect = hazard { likelihood = 3, severity = 5 } },
+      { "at the lower limit", given = like(base, { oxygen = "19.6 %" }),
+        expect = hazard { likelihood = 3, severity = 5 } },
       { "little air, many people", given = like(base, { occupants = "8", supply_flow = "100 L/min" }),
         expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
-      { "oxygen leaks in", given = like(base, { oxygen = "23 %" }), expect = hazard { likelihood = 2, severity = 5 } },
-      { "far too much", given = like(base, { oxygen = "28 %" }), expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
+      { "oxygen leaks in", given = like(base, { oxygen = "23 %" }),
+        expect = hazard { likelihood = 2, severity = 5 } },
+      { "far too much", given = like(base, { oxygen = "28 %" }),
+        expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
       { "not measured", given = like(base, { oxygen = "?" }), expect = stop {} },
       { "fewer people, more flow", given = like(base, { occupants = "8", supply_flow = "100 L/min" }),
-        with = { "chamber-fewer-people", "chamber-more-flow" }, expect = hazard { likelihood = 1, severity = 5 } },
+        with = { "chamber-fewer-people", "chamber-more-flow" },
+          expect = hazard { likelihood = 1, severity = 5 } },
     }
   end)(),
 }
@@ -145,27 +157,34 @@ rule {
       because = "the air is good for {good_for} once the supply is lost; everyone is out in {c.evacuation_time}; "
         .. "standby gas {c.standby_gas}, {wanted} needed until then",
       values = { good_for = good_for, wanted = wanted },
-      controls = { "chamber-second-supply", "chamber-non-return-valve", "chamber-flow-alarm", "chamber-standby-air",
+      controls = { "chamber-second-supply", "chamber-non-return-valve", "chamber-flow-alarm",
+        "chamber-standby-air",
         "chamber-evacuation-drill", "chamber-fewer-people" },
       who = "everyone in the chamber",
     }
   end,
   examples = (function()
     local like = example.like
-    local base = { volume = "6 m3", occupants = "2", effort = "light", evacuation_time = "3 min", second_supply = "yes",
-      standby_mouthpieces = "4", standby_gas = "2000 L", non_return_valve = "yes", flow_alarm = "yes", depth = "3 m",
+    local base = { volume = "6 m3", occupants = "2", effort = "light", evacuation_time = "3 min",
+      second_supply = "yes",
+      standby_mouthpieces = "4", standby_gas = "2000 L", non_return_valve = "yes", flow_alarm = "yes",
+        depth = "3 m",
       ["site.altitude"] = "0 m", ["site.water.temperature"] = "28 degC" }
     return {
-      { "drilled, second supply, mouthpieces", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "no mouthpieces", given = like(base, { standby_mouthpieces = "0" }), expect = hazard { likelihood = 1, severity = 5 } },
-      { "mouthpieces, little gas", given = like(base, { standby_gas = "200 L" }), expect = hazard { likelihood = 1, severity = 5 } },
+      { "drilled, second supply, mouthpieces", given = base,
+        expect = hazard { likelihood = 1, severity = 3 } },
+      { "no mouthpieces", given = like(base, { standby_mouthpieces = "0" }),
+        expect = hazard { likelihood = 1, severity = 5 } },
+      { "mouthpieces, little gas", given = like(base, { standby_gas = "200 L" }),
+        expect = hazard { likelihood = 1, severity = 5 } },
       { "slow to clear", given = like(base, { volume = "2 m3", occupants = "6", evacuation_time = "6 min",
         second_supply = "no" }), expect = hazard { likelihood = 5, severity = 5 } },
       { "no valve, no alarm", given = like(base, { non_return_valve = "no", flow_alarm = "no" }),
         expect = hazard { likelihood = 2, severity = 3 } },
       { "evacuation never timed", given = like(base, { evacuation_time = "?", second_supply = "no" }),
         expect = hazard { likelihood = 5, severity = 5 } },
-      { "with a drill", given = like(base, { evacuation_time = "20 min" }), with = { "chamber-evacuation-drill" },
+      { "with a drill", given = like(base, { evacuation_time = "20 min" }),
+        with = { "chamber-evacuation-drill" },
         expect = hazard { likelihood = 1, severity = 3 } },
     }
   end)(),
@@ -189,7 +208,8 @@ rule {
       note { because = "time in the chamber at {c.depth} is not logged as time at depth: totals and flights are wrong" }
     end
     hazard {
-      likelihood = scale.protection(scale.missing, { escorted, c.attendant, c.voice_link }, { not counted }),
+      likelihood = scale.protection(scale.missing, { escorted, c.attendant, c.voice_link },
+        { not counted }),
       severity = 5,
       because = "air breathed at {c.depth} would fill {ratio} times the room at the surface",
       values = { ratio = ratio },
@@ -204,9 +224,11 @@ rule {
     return {
       { "just under the surface", given = like(base, { depth = "0.5 m" }), expect = nothing },
       { "escorted", given = base, expect = hazard { likelihood = 1, severity = 5 } },
-      { "alone, not counted", given = like(base, { escorted_exit = "no", attendant = "no", counted_as_bottom_time = "no" }),
+      { "alone, not counted", given = like(base,
+        { escorted_exit = "no", attendant = "no", counted_as_bottom_time = "no" }),
         expect = { note {}, hazard { likelihood = 4, severity = 5 } } },
-      { "escort not known", given = like(base, { escorted_exit = "?" }), expect = hazard { likelihood = 2, severity = 5 } },
+      { "escort not known", given = like(base, { escorted_exit = "?" }),
+        expect = hazard { likelihood = 2, severity = 5 } },
       { "with an escort", given = like(base, { escorted_exit = "no" }), with = { "chamber-escorted-exit" },
         expect = hazard { likelihood = 1, severity = 5 } },
     }

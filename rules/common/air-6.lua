@@ -3,7 +3,8 @@
 local plan = {
   ["site.emergency.notice_time"] = "5 s", ["site.emergency.reach_time"] = "5 s",
   ["site.emergency.surface_time"] = "10 s", ["site.emergency.deck_time"] = "15 s",
-  ["site.emergency.breath_time"] = "10 s", ["site.altitude"] = "0 m", ["site.water.temperature"] = "28 degC",
+  ["site.emergency.breath_time"] = "10 s", ["site.altitude"] = "0 m",
+    ["site.water.temperature"] = "28 degC",
 }
 
 -- Whether the person breathes compressed gas that day.
@@ -35,7 +36,8 @@ rule {
     local site = pd.day.site
     local most = calc.no_stop_limit(pd.deepest)
     if site.altitude > q"300 m" then
-      most = min(most, calc.no_stop_limit_model(pressure.ambient(site, pd.deepest), pressure.surface(site), 0.79))
+      most = min(most, calc.no_stop_limit_model(pressure.ambient(site, pd.deepest), pressure.surface(site),
+        0.79))
     end
     hazard {
       likelihood = scale.reserve(most, pd.time),
@@ -52,14 +54,18 @@ rule {
     return {
       { "shallow", given = like(base, { ["immersions.1.depth"] = "2.5 m" }), expect = nothing },
       { "on no gas", given = like(base, { ["immersions.1.breathes_gas"] = "no" }), expect = nothing },
-      { "deep and long", given = like(base, { ["immersions.1.depth"] = "18 m", ["immersions.1.time"] = "90 min" }),
+      { "deep and long", given = like(base,
+        { ["immersions.1.depth"] = "18 m", ["immersions.1.time"] = "90 min" }),
         expect = hazard { likelihood = 5, severity = 4 } },
       { "a tank all day", given = base, expect = hazard { likelihood = 1, severity = 4 } },
-      { "a mountain lake", given = like(base, { ["day.site.altitude"] = "2000 m", ["immersions.1.depth"] = "15 m",
+      { "a mountain lake", given = like(base,
+        { ["day.site.altitude"] = "2000 m", ["immersions.1.depth"] = "15 m",
         ["immersions.1.time"] = "55 min" }), expect = hazard { likelihood = 4, severity = 4 } },
-      { "time not known", given = like(base, { ["immersions.1.depth"] = "12 m", ["immersions.1.time"] = "?" }),
+      { "time not known", given = like(base,
+        { ["immersions.1.depth"] = "12 m", ["immersions.1.time"] = "?" }),
         expect = hazard { likelihood = 5, severity = 4 } },
-      { "an hour instead", given = like(base, { ["immersions.1.depth"] = "12 m", ["immersions.1.time"] = "200 min" }),
+      { "an hour instead", given = like(base,
+        { ["immersions.1.depth"] = "12 m", ["immersions.1.time"] = "200 min" }),
         with = { "shorter-bottom-time" }, expect = hazard { likelihood = 2, severity = 4 } },
     }
   end)(),
@@ -98,10 +104,12 @@ rule {
       { "face wet only", given = like(base, { ["immersions.1.depth"] = "0.5 m" }), expect = nothing },
       { "travel not known", given = like(base, { ["person.flight_after"] = "?" }),
         expect = hazard { likelihood = 5, severity = 4 } },
-      { "flight put off", given = like(base, { ["person.flight_after"] = "3 h" }), with = { "later-flight" },
+      { "flight put off", given = like(base, { ["person.flight_after"] = "3 h" }),
+        with = { "later-flight" },
         expect = hazard { likelihood = 1, severity = 4 } },
       { "two immersions, flight after 16 h", given = like(base, { ["immersions.2.depth"] = "5 m",
-        ["immersions.2.time"] = "30 min", ["immersions.2.breathes_gas"] = "yes", ["person.flight_after"] = "16 h" }),
+        ["immersions.2.time"] = "30 min", ["immersions.2.breathes_gas"] = "yes",
+          ["person.flight_after"] = "16 h" }),
         expect = hazard { likelihood = 4, severity = 4 } },
       { "no flight", given = base, expect = hazard { likelihood = 1, severity = 4 } },
       { "flight next morning", given = like(base, { ["person.flight_after"] = "10 h" }),
@@ -130,10 +138,12 @@ rule {
     local shallow = calc.partial_pressure(fraction, pressure.surface(i.site))
     local controls = { "gas-analysis", "leaner-mix", "depth-cap", "supervised-tables" }
     if deep > q"1.6 bar" then
-      stop { because = "oxygen pressure {deep} at {i.depth}: above 1.6 bar", values = { deep = deep }, controls = controls }
+      stop { because = "oxygen pressure {deep} at {i.depth}: above 1.6 bar", values = { deep = deep },
+        controls = controls }
     end
     if shallow < q"0.16 bar" then
-      stop { because = "oxygen pressure {shallow} at the surface: below 0.16 bar", values = { shallow = shallow },
+      stop { because = "oxygen pressure {shallow} at the surface: below 0.16 bar",
+        values = { shallow = shallow },
         controls = controls }
     end
     local analysed = supply.analysed
@@ -142,7 +152,8 @@ rule {
     end
     local rescued = rescue.to_breath(i.site.emergency)
     hazard {
-      likelihood = scale.protection(scale.limit(deep, q"1.1 bar", q"1.3 bar", q"1.4 bar", q"1.6 bar"), {}, { not analysed }),
+      likelihood = scale.protection(scale.limit(deep, q"1.1 bar", q"1.3 bar", q"1.4 bar", q"1.6 bar"), {},
+        { not analysed }),
       severity = scale.without_air(rescued),
       because = "oxygen pressure {deep} at {i.depth}",
       values = { deep = deep, rescued = rescued },
@@ -161,11 +172,13 @@ rule {
         expect = hazard { likelihood = 4, severity = 3 } },
       { "oxygen at 8 m", given = like(base, { ["supply.oxygen_fraction"] = "100 %", depth = "8 m" }),
         expect = { stop {}, hazard { likelihood = 5, severity = 3 } } },
-      { "too lean", given = like(base, { ["supply.gas"] = "other", ["supply.oxygen_fraction"] = "12 %" }), expect = stop {} },
+      { "too lean", given = like(base, { ["supply.gas"] = "other", ["supply.oxygen_fraction"] = "12 %" }),
+        expect = stop {} },
       { "not analysed", given = like(base, { ["supply.analysed"] = "no" }),
         expect = { stop {}, hazard { likelihood = 2, severity = 3 } } },
       { "fraction not known", given = like(base, { ["supply.oxygen_fraction"] = "?" }), expect = stop {} },
-      { "leaner mix", given = like(base, { ["supply.oxygen_fraction"] = "60 %", depth = "20 m" }), with = { "leaner-mix" },
+      { "leaner mix", given = like(base, { ["supply.oxygen_fraction"] = "60 %", depth = "20 m" }),
+        with = { "leaner-mix" },
         expect = hazard { likelihood = 1, severity = 3 } },
     }
   end)(),
@@ -183,7 +196,8 @@ rule {
   when = function(i) return i.breathes_gas and i.depth > q"3 m" end,
   assess = function(i)
     hazard {
-      likelihood = scale.protection(scale.limit(i.ascent_rate, q"9 m/min", q"10 m/min", q"12 m/min", q"18 m/min"), {},
+      likelihood = scale.protection(scale.limit(i.ascent_rate, q"9 m/min", q"10 m/min", q"12 m/min",
+        q"18 m/min"), {},
         { i.descents > 10 and i.ascent_rate > q"9 m/min" }),
       severity = 4,
       because = "up at {i.ascent_rate} from {i.depth}, {i.descents} times",
@@ -198,10 +212,14 @@ rule {
       { "shallow", given = like(base, { depth = "2 m" }), expect = nothing },
       { "no gas", given = like(base, { breathes_gas = "no" }), expect = nothing },
       { "nine metres a minute", given = base, expect = hazard { likelihood = 1, severity = 4 } },
-      { "often, nine metres a minute", given = like(base, { descents = "20" }), expect = hazard { likelihood = 1, severity = 4 } },
-      { "fifteen", given = like(base, { ascent_rate = "15 m/min" }), expect = hazard { likelihood = 4, severity = 4 } },
-      { "fifteen, often", given = like(base, { ascent_rate = "15 m/min", descents = "20" }), expect = hazard { likelihood = 5, severity = 4 } },
-      { "not known", given = like(base, { ascent_rate = "?" }), expect = hazard { likelihood = 5, severity = 4 } },
+      { "often, nine metres a minute", given = like(base, { descents = "20" }),
+        expect = hazard { likelihood = 1, severity = 4 } },
+      { "fifteen", given = like(base, { ascent_rate = "15 m/min" }),
+        expect = hazard { likelihood = 4, severity = 4 } },
+      { "fifteen, often", given = like(base, { ascent_rate = "15 m/min", descents = "20" }),
+        expect = hazard { likelihood = 5, severity = 4 } },
+      { "not known", given = like(base, { ascent_rate = "?" }),
+        expect = hazard { likelihood = 5, severity = 4 } },
       { "escorted", given = like(base, { ascent_rate = "15 m/min" }), with = { "ascent-escort" },
         expect = hazard { likelihood = 1, severity = 4 } },
     }

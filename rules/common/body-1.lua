@@ -41,13 +41,16 @@ rule {
     return {
       { "warm water", given = like(base, { ["site.water.temperature"] = "28 degC" }), expect = nothing },
       { "cool, slow, in a suit", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "winter lake, jumps in", given = like(base, { ["site.water.temperature"] = "8 degC", slow_entry = "no",
+      { "winter lake, jumps in", given = like(base,
+        { ["site.water.temperature"] = "8 degC", slow_entry = "no",
         suit = "costume" }), expect = hazard { likelihood = 5, severity = 3 } },
-      { "heart condition", given = like(base, { ["site.water.temperature"] = "16 degC", ["person.heart_condition"] = "yes" }),
+      { "heart condition", given = like(base,
+        { ["site.water.temperature"] = "16 degC", ["person.heart_condition"] = "yes" }),
         expect = hazard { likelihood = 2, severity = 5 } },
       { "temperature not known", given = like(base, { ["site.water.temperature"] = "?" }),
         expect = hazard { likelihood = 3, severity = 3 } },
-      { "water heated", given = like(base, { ["site.water.temperature"] = "12 degC" }), with = { "warmer-water" },
+      { "water heated", given = like(base, { ["site.water.temperature"] = "12 degC" }),
+        with = { "warmer-water" },
         expect = nothing },
       { "slow entry", given = like(base, { ["site.water.temperature"] = "12 degC", slow_entry = "no" }),
         with = { "slow-entry" }, expect = hazard { likelihood = 2, severity = 3 } },
@@ -99,32 +102,39 @@ rule {
       severity = severity,
       because = "{wet} of cold at {i.site.water.temperature} would cool the core by {fall}; 2 K is hypothermia",
       values = { fall = fall, wet = wet },
-      controls = { "warmer-water", "suit-under-costume", "shorter-wet-time", "robe-and-warm-room", "child-wet-time",
+      controls = { "warmer-water", "suit-under-costume", "shorter-wet-time", "robe-and-warm-room",
+        "child-wet-time",
         "double-shares" },
       who = "1 person in the water",
     }
   end,
   examples = (function()
     local like = example.like
-    local base = like(plan, { ["site.water.temperature"] = "28 degC", time = "45 min", wet_time = "150 min", robe = "yes",
+    local base = like(plan, { ["site.water.temperature"] = "28 degC", time = "45 min",
+      wet_time = "150 min", robe = "yes",
       effort = "light", suit = "none", neoprene = "0 mm", depth = "3 m", ["person.mass"] = "70 kg",
       ["person.height"] = "1.75 m" })
     return {
-      { "body-warm water", given = like(base, { ["site.water.temperature"] = "34 degC" }), expect = nothing },
+      { "body-warm water", given = like(base, { ["site.water.temperature"] = "34 degC" }),
+        expect = nothing },
       { "a warm tank", given = base, expect = hazard { likelihood = 1, severity = 2 } },
       { "still and wet all day", given = like(base, { effort = "rest", wet_time = "300 min", robe = "no" }),
         expect = hazard { likelihood = 5, severity = 2 } },
       { "20 degC, bare", given = like(base, { ["site.water.temperature"] = "20 degC" }),
         expect = hazard { likelihood = 4, severity = 3 } },
-      { "20 degC in 5 mm", given = like(base, { ["site.water.temperature"] = "20 degC", suit = "wetsuit", neoprene = "5 mm" }),
+      { "20 degC in 5 mm", given = like(base,
+        { ["site.water.temperature"] = "20 degC", suit = "wetsuit", neoprene = "5 mm" }),
         expect = hazard { likelihood = 2, severity = 3 } },
-      { "10 degC in a drysuit", given = like(base, { ["site.water.temperature"] = "10 degC", suit = "drysuit" }),
+      { "10 degC in a drysuit", given = like(base,
+        { ["site.water.temperature"] = "10 degC", suit = "drysuit" }),
         expect = hazard { likelihood = 2, severity = 3 } },
-      { "a small child", given = like(base, { ["person.mass"] = "20 kg", ["person.height"] = "1.10 m", wet_time = "200 min" }),
+      { "a small child", given = like(base,
+        { ["person.mass"] = "20 kg", ["person.height"] = "1.10 m", wet_time = "200 min" }),
         expect = hazard { likelihood = 2, severity = 2 } },
       { "temperature not known", given = like(base, { ["site.water.temperature"] = "?", effort = "rest" }),
         expect = hazard { likelihood = 5, severity = 3 } },
-      { "shorter", given = like(base, { ["site.water.temperature"] = "20 degC" }), with = { "shorter-wet-time" },
+      { "shorter", given = like(base, { ["site.water.temperature"] = "20 degC" }),
+        with = { "shorter-wet-time" },
         expect = hazard { likelihood = 2, severity = 3 } },
     }
   end)(),
@@ -154,16 +164,20 @@ rule {
   end,
   examples = (function()
     local like = example.like
-    local base = like(plan, { ["site.water.temperature"] = "10 degC", time = "3 min", escorted = "no", suit = "costume" })
+    local base = like(plan, { ["site.water.temperature"] = "10 degC", time = "3 min", escorted = "no",
+      suit = "costume" })
     return {
-      { "15 degC and warmer", given = like(base, { ["site.water.temperature"] = "16 degC" }), expect = nothing },
+      { "15 degC and warmer", given = like(base, { ["site.water.temperature"] = "16 degC" }),
+        expect = nothing },
       { "a short dip", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "half an hour", given = like(base, { time = "30 min" }), expect = hazard { likelihood = 5, severity = 3 } },
+      { "half an hour", given = like(base, { time = "30 min" }),
+        expect = hazard { likelihood = 5, severity = 3 } },
       { "half an hour in a drysuit", given = like(base, { time = "30 min", suit = "drysuit" }),
         expect = hazard { likelihood = 4, severity = 3 } },
       { "half an hour, escorted", given = like(base, { time = "30 min" }), with = { "ascent-escort" },
         expect = hazard { likelihood = 4, severity = 3 } },
-      { "time not known", given = like(base, { time = "?" }), expect = hazard { likelihood = 5, severity = 3 } },
+      { "time not known", given = like(base, { time = "?" }),
+        expect = hazard { likelihood = 5, severity = 3 } },
     }
   end)(),
 }
@@ -182,31 +196,40 @@ rule {
   assess = function(i)
     local small = calc.surface_per_mass(i.person.mass, i.person.height)
     local much_skin = small > q"0.033 m2/kg"
-    local by_warmth = scale.minimum(i.site.water.temperature, q"30 degC", q"29 degC", q"28 degC", q"25 degC")
+    local by_warmth = scale.minimum(i.site.water.temperature, q"30 degC", q"29 degC", q"28 degC",
+      q"25 degC")
     hazard {
       likelihood = scale.protection(by_warmth, { insulated(i), i.robe },
         { much_skin, i.wet_time > q"30 min" }),
       severity = 3,
       because = "{small} of skin, {i.wet_time} wet at {i.site.water.temperature}",
       values = { small = small },
-      controls = { "warmer-water", "child-wet-time", "robe-and-warm-room", "suit-under-costume", "trained-double" },
+      controls = { "warmer-water", "child-wet-time", "robe-and-warm-room", "suit-under-costume",
+        "trained-double" },
       who = "1 child",
     }
   end,
   examples = (function()
     local like = example.like
-    local base = like(plan, { ["person.born"] = "2015-03-01", ["day.date"] = "2027-03-09", ["person.mass"] = "32 kg",
-      ["person.height"] = "1.40 m", ["site.water.temperature"] = "30 degC", wet_time = "60 min", robe = "yes", suit = "none" })
+    local base = like(plan, { ["person.born"] = "2015-03-01", ["day.date"] = "2027-03-09",
+      ["person.mass"] = "32 kg",
+      ["person.height"] = "1.40 m", ["site.water.temperature"] = "30 degC", wet_time = "60 min",
+        robe = "yes", suit = "none" })
     return {
       { "an adult", given = like(base, { ["person.born"] = "1990-01-01" }), expect = nothing },
-      { "body-warm water", given = like(base, { ["site.water.temperature"] = "33 degC" }), expect = nothing },
+      { "body-warm water", given = like(base, { ["site.water.temperature"] = "33 degC" }),
+        expect = nothing },
       { "warm, with a robe", given = base, expect = hazard { likelihood = 2, severity = 3 } },
       { "26 degC, no robe", given = like(base, { ["site.water.temperature"] = "26 degC", robe = "no" }),
         expect = hazard { likelihood = 5, severity = 3 } },
-      { "a tall sixteen-year-old, short time", given = like(base, { ["person.born"] = "2010-06-01", ["person.mass"] = "62 kg",
-        ["person.height"] = "1.75 m", wet_time = "20 min" }), expect = hazard { likelihood = 1, severity = 3 } },
-      { "age not known", given = like(base, { ["person.born"] = "?" }), expect = hazard { likelihood = 2, severity = 3 } },
-      { "time scaled down", given = base, with = { "child-wet-time" }, expect = hazard { likelihood = 1, severity = 3 } },
+      { "a tall sixteen-year-old, short time",
+        given = like(base, { ["person.born"] = "2010-06-01", ["person.mass"] = "62 kg",
+        ["person.height"] = "1.75 m", wet_time = "20 min" }),
+          expect = hazard { likelihood = 1, severity = 3 } },
+      { "age not known", given = like(base, { ["person.born"] = "?" }),
+        expect = hazard { likelihood = 2, severity = 3 } },
+      { "time scaled down", given = base, with = { "child-wet-time" },
+        expect = hazard { likelihood = 1, severity = 3 } },
     }
   end)(),
 }
@@ -230,7 +253,8 @@ rule {
     local severity = 2
     if felt < q"0 degC" then severity = 3 end
     hazard {
-      likelihood = scale.protection(by_cold, { i.robe, near }, { i.deck_wait > q"15 min", air.wind > q"3 m/s" }),
+      likelihood = scale.protection(by_cold, { i.robe, near },
+        { i.deck_wait > q"15 min", air.wind > q"3 m/s" }),
       severity = severity,
       because = "{i.deck_wait} wet on deck in air that feels like {felt} on dry skin",
       values = { felt = felt },
@@ -240,13 +264,15 @@ rule {
   end,
   examples = (function()
     local like = example.like
-    local base = { deck_wait = "10 min", robe = "yes", ["site.air.temperature"] = "24 degC", ["site.air.wind"] = "0.2 m/s",
+    local base = { deck_wait = "10 min", robe = "yes", ["site.air.temperature"] = "24 degC",
+      ["site.air.wind"] = "0.2 m/s",
       ["site.warm_room_distance"] = "20 m" }
     return {
       { "no wait", given = like(base, { deck_wait = "1 min" }), expect = nothing },
       { "hot air", given = like(base, { ["site.air.temperature"] = "32 degC" }), expect = nothing },
       { "warm studio, robe", given = base, expect = hazard { likelihood = 1, severity = 2 } },
-      { "windy evening", given = like(base, { ["site.air.temperature"] = "14 degC", ["site.air.wind"] = "6 m/s",
+      { "windy evening", given = like(base,
+        { ["site.air.temperature"] = "14 degC", ["site.air.wind"] = "6 m/s",
         robe = "no", ["site.warm_room_distance"] = "300 m", deck_wait = "25 min" }),
         expect = hazard { likelihood = 5, severity = 2 } },
       { "frost", given = like(base, { ["site.air.temperature"] = "-2 degC", ["site.air.wind"] = "2 m/s" }),

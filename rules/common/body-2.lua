@@ -14,7 +14,8 @@ rule {
   assess = function(i)
     local water = i.site.water.temperature
     if water > q"40 degC" then
-      stop { because = "water at {i.site.water.temperature}: above 40 degC nobody works in it", controls = { "cooler-water" } }
+      stop { because = "water at {i.site.water.temperature}: above 40 degC nobody works in it",
+        controls = { "cooler-water" } }
     end
     local hard = i.effort == "moderate" or i.effort == "hard"
     local by_heat = nil
@@ -31,19 +32,23 @@ rule {
   end,
   examples = (function()
     local like = example.like
-    local base = { ["site.water.temperature"] = "30 degC", effort = "light", time = "40 min", neoprene = "0 mm" }
+    local base = { ["site.water.temperature"] = "30 degC", effort = "light", time = "40 min",
+      neoprene = "0 mm" }
     return {
       { "cool enough", given = like(base, { ["site.water.temperature"] = "27 degC" }), expect = nothing },
       { "warm tank, light work", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "a fight at 32 degC in a suit", given = like(base, { ["site.water.temperature"] = "32 degC", effort = "hard",
+      { "a fight at 32 degC in a suit",
+        given = like(base, { ["site.water.temperature"] = "32 degC", effort = "hard",
         neoprene = "5 mm" }), expect = hazard { likelihood = 5, severity = 3 } },
       { "light work at 35 degC", given = like(base, { ["site.water.temperature"] = "35 degC" }),
         expect = hazard { likelihood = 3, severity = 3 } },
-      { "a quarter of an hour at 35 degC", given = like(base, { ["site.water.temperature"] = "35 degC", time = "15 min" }),
+      { "a quarter of an hour at 35 degC",
+        given = like(base, { ["site.water.temperature"] = "35 degC", time = "15 min" }),
         expect = hazard { likelihood = 2, severity = 3 } },
       { "hotter than a hot tub", given = like(base, { ["site.water.temperature"] = "42 degC" }),
         expect = { stop {}, hazard { likelihood = 5, severity = 3 } } },
-      { "temperature not known", given = like(base, { ["site.water.temperature"] = "?" }), expect = stop {} },
+      { "temperature not known", given = like(base, { ["site.water.temperature"] = "?" }),
+        expect = stop {} },
       { "water cooled", given = like(base, { ["site.water.temperature"] = "32 degC", effort = "hard" }),
         with = { "cooler-water" }, expect = hazard { likelihood = 2, severity = 3 } },
     }
@@ -96,13 +101,17 @@ rule {
     return {
       { "called at once", given = like(base, { dressed_wait = "4 min" }), expect = nothing },
       { "mild studio", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "sealed suit", given = like(base, { ["wears.1.heat_load"] = "sealed" }), expect = hazard { likelihood = 5, severity = 3 } },
-      { "sealed suit, cooled, fifteen minutes", given = like(base, { ["wears.1.heat_load"] = "sealed", ["wears.1.cooling"] = "yes",
+      { "sealed suit", given = like(base, { ["wears.1.heat_load"] = "sealed" }),
+        expect = hazard { likelihood = 5, severity = 3 } },
+      { "sealed suit, cooled, fifteen minutes",
+        given = like(base, { ["wears.1.heat_load"] = "sealed", ["wears.1.cooling"] = "yes",
         dressed_wait = "15 min" }), expect = hazard { likelihood = 3, severity = 3 } },
       { "hot day, no shade", given = like(base, { ["site.air.wbgt"] = "27 degC", ["site.shade"] = "no" }),
         expect = hazard { likelihood = 4, severity = 3 } },
-      { "heavy costume", given = like(base, { ["wears.1.heat_load"] = "heavy" }), expect = hazard { likelihood = 2, severity = 3 } },
-      { "WBGT not measured", given = like(base, { ["site.air.wbgt"] = "?" }), expect = hazard { likelihood = 5, severity = 3 } },
+      { "heavy costume", given = like(base, { ["wears.1.heat_load"] = "heavy" }),
+        expect = hazard { likelihood = 2, severity = 3 } },
+      { "WBGT not measured", given = like(base, { ["site.air.wbgt"] = "?" }),
+        expect = hazard { likelihood = 5, severity = 3 } },
       { "dressed late", given = like(base, { ["site.air.wbgt"] = "29 degC" }), with = { "late-dressing" },
         expect = hazard { likelihood = 3, severity = 3 } },
     }
@@ -149,9 +158,12 @@ rule {
       expect = hazard { likelihood = 4, severity = 2 } },
     { "52 degC", given = { shower_temperature = "52 degC", mixing_valve = "yes" },
       expect = hazard { likelihood = 5, severity = 3 } },
-    { "60 degC", given = { shower_temperature = "60 degC", mixing_valve = "no" }, expect = hazard { likelihood = 5, severity = 4 } },
-    { "not measured", given = { shower_temperature = "?", mixing_valve = "no" }, expect = hazard { likelihood = 5, severity = 4 } },
-    { "valve fitted", given = { shower_temperature = "60 degC", mixing_valve = "no" }, with = { "mixing-valve" },
+    { "60 degC", given = { shower_temperature = "60 degC", mixing_valve = "no" },
+      expect = hazard { likelihood = 5, severity = 4 } },
+    { "not measured", given = { shower_temperature = "?", mixing_valve = "no" },
+      expect = hazard { likelihood = 5, severity = 4 } },
+    { "valve fitted", given = { shower_temperature = "60 degC", mixing_valve = "no" },
+      with = { "mixing-valve" },
       expect = hazard { likelihood = 1, severity = 2 } },
   },
 }
@@ -177,13 +189,18 @@ rule {
   end,
   examples = {
     { "cold rain", given = { water_temperature = "15 degC" }, expect = nothing },
-    { "wets nobody", given = { water_temperature = "45 degC", water_volume = "0 m3", stream_area = "0 m2" }, expect = nothing },
-    { "warm dump tank", given = { water_temperature = "40 degC", water_volume = "5 m3" }, expect = hazard { likelihood = 1, severity = 2 } },
+    { "wets nobody", given = { water_temperature = "45 degC", water_volume = "0 m3",
+      stream_area = "0 m2" }, expect = nothing },
+    { "warm dump tank", given = { water_temperature = "40 degC", water_volume = "5 m3" },
+      expect = hazard { likelihood = 1, severity = 2 } },
     { "hot hose", given = { water_temperature = "50 degC", water_volume = "0 m3", stream_area = "0.01 m2" },
       expect = hazard { likelihood = 5, severity = 3 } },
-    { "very hot", given = { water_temperature = "58 degC", water_volume = "1 m3" }, expect = hazard { likelihood = 5, severity = 4 } },
-    { "not measured", given = { water_temperature = "?", water_volume = "1 m3" }, expect = hazard { likelihood = 5, severity = 4 } },
-    { "mixed cooler", given = { water_temperature = "50 degC", water_volume = "1 m3" }, with = { "cooler-rig-water" },
+    { "very hot", given = { water_temperature = "58 degC", water_volume = "1 m3" },
+      expect = hazard { likelihood = 5, severity = 4 } },
+    { "not measured", given = { water_temperature = "?", water_volume = "1 m3" },
+      expect = hazard { likelihood = 5, severity = 4 } },
+    { "mixed cooler", given = { water_temperature = "50 degC", water_volume = "1 m3" },
+      with = { "cooler-rig-water" },
       expect = nothing },
   },
 }
@@ -222,12 +239,17 @@ rule {
     return {
       { "half an hour", given = like(base, { ["immersions.1.wet_time"] = "20 min" }), expect = nothing },
       { "under an hour", given = base, expect = hazard { likelihood = 1, severity = 1 } },
-      { "two hours", given = like(base, { ["immersions.1.wet_time"] = "120 min" }), expect = hazard { likelihood = 3, severity = 1 } },
-      { "the sixth day", given = like(base, { consecutive_days = "6" }), expect = hazard { likelihood = 1, severity = 2 } },
-      { "five hours, glued", given = like(base, { ["immersions.1.wet_time"] = "300 min", ["immersions.1.wears.1.adhesive"] = "silicone" }),
+      { "two hours", given = like(base, { ["immersions.1.wet_time"] = "120 min" }),
+        expect = hazard { likelihood = 3, severity = 1 } },
+      { "the sixth day", given = like(base, { consecutive_days = "6" }),
+        expect = hazard { likelihood = 1, severity = 2 } },
+      { "five hours, glued", given = like(base,
+        { ["immersions.1.wet_time"] = "300 min", ["immersions.1.wears.1.adhesive"] = "silicone" }),
         expect = hazard { likelihood = 5, severity = 2 } },
-      { "time not known", given = like(base, { ["immersions.1.wet_time"] = "?" }), expect = hazard { likelihood = 5, severity = 1 } },
-      { "an hour", given = like(base, { ["immersions.1.wet_time"] = "300 min" }), with = { "shorter-wet-time" },
+      { "time not known", given = like(base, { ["immersions.1.wet_time"] = "?" }),
+        expect = hazard { likelihood = 5, severity = 1 } },
+      { "an hour", given = like(base, { ["immersions.1.wet_time"] = "300 min" }),
+        with = { "shorter-wet-time" },
         expect = hazard { likelihood = 1, severity = 1 } },
     }
   end)(),
@@ -254,24 +276,31 @@ rule {
       severity = (harsh and off) and 2 or 1,
       because = "open eyes for {i.eyes_open_time}; free chlorine {i.site.water.free_chlorine}, combined "
         .. "{i.site.water.combined_chlorine}, pH {i.site.water.ph}",
-      controls = { "eyes-open-limit", "mask-when-not-seen", "uv-treatment", "lower-chlorine", "hold-ph", "eye-rinse" },
+      controls = { "eyes-open-limit", "mask-when-not-seen", "uv-treatment", "lower-chlorine", "hold-ph",
+        "eye-rinse" },
       who = "1 performer",
     }
   end,
   examples = (function()
     local like = example.like
-    local base = { eyes_open = "yes", mask = "no", eyes_open_time = "10 min", ["site.water.combined_chlorine"] = "0.2 mg/L",
+    local base = { eyes_open = "yes", mask = "no", eyes_open_time = "10 min",
+      ["site.water.combined_chlorine"] = "0.2 mg/L",
       ["site.water.free_chlorine"] = "1 mg/L", ["site.water.ph"] = "7.4" }
     return {
       { "eyes shut", given = like(base, { eyes_open = "no" }), expect = nothing },
       { "a mask", given = like(base, { mask = "yes" }), expect = nothing },
       { "ten minutes, good water", given = base, expect = hazard { likelihood = 1, severity = 1 } },
-      { "half an hour", given = like(base, { eyes_open_time = "30 min" }), expect = hazard { likelihood = 3, severity = 1 } },
-      { "much chlorine", given = like(base, { ["site.water.free_chlorine"] = "5 mg/L" }), expect = hazard { likelihood = 2, severity = 1 } },
-      { "chloramines, pH high", given = like(base, { ["site.water.combined_chlorine"] = "0.8 mg/L", ["site.water.ph"] = "8.1" }),
+      { "half an hour", given = like(base, { eyes_open_time = "30 min" }),
+        expect = hazard { likelihood = 3, severity = 1 } },
+      { "much chlorine", given = like(base, { ["site.water.free_chlorine"] = "5 mg/L" }),
+        expect = hazard { likelihood = 2, severity = 1 } },
+      { "chloramines, pH high", given = like(base,
+        { ["site.water.combined_chlorine"] = "0.8 mg/L", ["site.water.ph"] = "8.1" }),
         expect = hazard { likelihood = 3, severity = 2 } },
-      { "pH low", given = like(base, { ["site.water.ph"] = "6.6" }), expect = hazard { likelihood = 2, severity = 1 } },
-      { "time not known", given = like(base, { eyes_open_time = "?" }), expect = hazard { likelihood = 5, severity = 1 } },
+      { "pH low", given = like(base, { ["site.water.ph"] = "6.6" }),
+        expect = hazard { likelihood = 2, severity = 1 } },
+      { "time not known", given = like(base, { eyes_open_time = "?" }),
+        expect = hazard { likelihood = 5, severity = 1 } },
       { "limited", given = like(base, { eyes_open_time = "80 min" }), with = { "eyes-open-limit" },
         expect = hazard { likelihood = 1, severity = 1 } },
     }
@@ -306,16 +335,22 @@ rule {
   end,
   examples = (function()
     local like = example.like
-    local base = { ["immersions.1.time"] = "60 min", ["immersions.1.preparation_time"] = "2 h", ["day.records"] = "none",
-      ["person.born"] = "1990-01-01", ["day.date"] = "2027-03-09", ["day.call"] = "08:00", ["day.wrap"] = "18:00" }
+    local base = { ["immersions.1.time"] = "60 min", ["immersions.1.preparation_time"] = "2 h",
+      ["day.records"] = "none",
+      ["person.born"] = "1990-01-01", ["day.date"] = "2027-03-09", ["day.call"] = "08:00",
+        ["day.wrap"] = "18:00" }
     return {
       { "an hour", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "never under water", given = like(base, { ["immersions.1.time"] = "0 min" }), expect = nothing },
-      { "three hours", given = like(base, { ["immersions.1.time"] = "180 min" }), expect = hazard { likelihood = 3, severity = 3 } },
-      { "long day, long make-up", given = like(base, { ["day.wrap"] = "22:00", ["immersions.1.preparation_time"] = "6 h" }),
+      { "three hours", given = like(base, { ["immersions.1.time"] = "180 min" }),
         expect = hazard { likelihood = 3, severity = 3 } },
-      { "a child", given = like(base, { ["person.born"] = "2014-01-01" }), expect = hazard { likelihood = 2, severity = 3 } },
-      { "time not known", given = like(base, { ["immersions.1.time"] = "?" }), expect = hazard { likelihood = 5, severity = 3 } },
+      { "long day, long make-up", given = like(base,
+        { ["day.wrap"] = "22:00", ["immersions.1.preparation_time"] = "6 h" }),
+        expect = hazard { likelihood = 3, severity = 3 } },
+      { "a child", given = like(base, { ["person.born"] = "2014-01-01" }),
+        expect = hazard { likelihood = 2, severity = 3 } },
+      { "time not known", given = like(base, { ["immersions.1.time"] = "?" }),
+        expect = hazard { likelihood = 5, severity = 3 } },
       { "capped", given = like(base, { ["immersions.1.time"] = "200 min" }), with = { "under-water-cap" },
         expect = hazard { likelihood = 1, severity = 3 } },
     }

@@ -22,7 +22,8 @@ rule {
     local water = s.water
     local kind = water.disinfectant
     local busy = s.plant.bathers_per_day > 50
-    local controls = { "raise-chlorine", "hold-ph", "uv-treatment", "fewer-bathers", "fresh-water", "water-test-schedule" }
+    local controls = { "raise-chlorine", "hold-ph", "uv-treatment", "fewer-bathers", "fresh-water",
+      "water-test-schedule" }
     local likelihood = 4
     local because = "disinfectant: {s.water.disinfectant}; nothing measured that stays in the water"
     local values = nil
@@ -32,7 +33,8 @@ rule {
       values = { active = active }
       because = "free chlorine {s.water.free_chlorine} at pH {s.water.ph}: {active} of hypochlorous acid"
       if water.cyanuric_acid > q"0 mg/L" then
-        local by_ratio = scale.minimum(water.free_chlorine * 45, water.cyanuric_acid * 2, water.cyanuric_acid * 1.5,
+        local by_ratio = scale.minimum(water.free_chlorine * 45, water.cyanuric_acid * 2,
+          water.cyanuric_acid * 1.5,
           water.cyanuric_acid, water.cyanuric_acid * 0.5)
         likelihood = max(likelihood, by_ratio)
         because = "free chlorine {s.water.free_chlorine} at pH {s.water.ph}, bound by {s.water.cyanuric_acid} of cyanurate"
@@ -48,20 +50,28 @@ rule {
   end,
   examples = (function()
     local like = example.like
-    local base = like(tank, { ["water.disinfectant"] = "chlorine", ["water.free_chlorine"] = "1.5 mg/L", ["water.ph"] = "7.4",
-      ["water.temperature"] = "28 degC", ["water.cyanuric_acid"] = "0 mg/L", ["plant.bathers_per_day"] = "20" })
+    local base = like(tank, { ["water.disinfectant"] = "chlorine", ["water.free_chlorine"] = "1.5 mg/L",
+      ["water.ph"] = "7.4",
+      ["water.temperature"] = "28 degC", ["water.cyanuric_acid"] = "0 mg/L",
+        ["plant.bathers_per_day"] = "20" })
     return {
       { "a lake", given = { water_body = "lake" }, expect = nothing },
       { "well kept", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "little, pH high", given = like(base, { ["water.free_chlorine"] = "0.6 mg/L", ["water.ph"] = "7.9" }),
+      { "little, pH high", given = like(base,
+        { ["water.free_chlorine"] = "0.6 mg/L", ["water.ph"] = "7.9" }),
         expect = hazard { likelihood = 4, severity = 3 } },
-      { "hardly any, many people", given = like(base, { ["water.free_chlorine"] = "0.2 mg/L", ["plant.bathers_per_day"] = "80" }),
+      { "hardly any, many people", given = like(base,
+        { ["water.free_chlorine"] = "0.2 mg/L", ["plant.bathers_per_day"] = "80" }),
         expect = hazard { likelihood = 5, severity = 3 } },
-      { "much cyanurate", given = like(base, { ["water.cyanuric_acid"] = "80 mg/L" }), expect = hazard { likelihood = 4, severity = 3 } },
-      { "bromine", given = like(base, { ["water.disinfectant"] = "bromine", ["water.bromine"] = "3.5 mg/L" }),
+      { "much cyanurate", given = like(base, { ["water.cyanuric_acid"] = "80 mg/L" }),
+        expect = hazard { likelihood = 4, severity = 3 } },
+      { "bromine", given = like(base,
+        { ["water.disinfectant"] = "bromine", ["water.bromine"] = "3.5 mg/L" }),
         expect = hazard { likelihood = 2, severity = 3 } },
-      { "nothing in it", given = like(base, { ["water.disinfectant"] = "none" }), expect = hazard { likelihood = 4, severity = 3 } },
-      { "chlorine not measured", given = like(base, { ["water.free_chlorine"] = "?" }), expect = hazard { likelihood = 5, severity = 3 } },
+      { "nothing in it", given = like(base, { ["water.disinfectant"] = "none" }),
+        expect = hazard { likelihood = 4, severity = 3 } },
+      { "chlorine not measured", given = like(base, { ["water.free_chlorine"] = "?" }),
+        expect = hazard { likelihood = 5, severity = 3 } },
       { "dosed", given = like(base, { ["water.free_chlorine"] = "0.2 mg/L" }), with = { "raise-chlorine" },
         expect = hazard { likelihood = 1, severity = 3 } },
     }
@@ -81,7 +91,8 @@ rule {
   assess = function(s)
     local water = s.water
     if water.free_chlorine > q"10 mg/L" then
-      stop { because = "free chlorine {s.water.free_chlorine}: above 10 mg/L nobody goes in", controls = { "lower-chlorine" } }
+      stop { because = "free chlorine {s.water.free_chlorine}: above 10 mg/L nobody goes in",
+        controls = { "lower-chlorine" } }
     end
     hazard {
       likelihood = scale.limit(water.free_chlorine, q"3 mg/L", q"4 mg/L", q"5 mg/L", q"10 mg/L"),
@@ -95,11 +106,13 @@ rule {
     return {
       { "a river", given = { water_body = "river" }, expect = nothing },
       { "well kept", given = base, expect = hazard { likelihood = 1, severity = 2 } },
-      { "at the WHO limit", given = like(base, { ["water.free_chlorine"] = "5 mg/L" }), expect = hazard { likelihood = 3, severity = 2 } },
+      { "at the WHO limit", given = like(base, { ["water.free_chlorine"] = "5 mg/L" }),
+        expect = hazard { likelihood = 3, severity = 2 } },
       { "shock dose left in", given = like(base, { ["water.free_chlorine"] = "14 mg/L" }),
         expect = { stop {}, hazard { likelihood = 5, severity = 2 } } },
       { "not measured", given = like(base, { ["water.free_chlorine"] = "?" }), expect = stop {} },
-      { "brought down", given = like(base, { ["water.free_chlorine"] = "14 mg/L" }), with = { "lower-chlorine" },
+      { "brought down", given = like(base, { ["water.free_chlorine"] = "14 mg/L" }),
+        with = { "lower-chlorine" },
         expect = hazard { likelihood = 1, severity = 2 } },
     }
   end)(),
@@ -121,7 +134,8 @@ rule {
       likelihood = scale.limit(s.water.combined_chlorine, q"0.2 mg/L" * outdoors, q"0.3 mg/L" * outdoors,
         q"0.5 mg/L" * outdoors, q"1 mg/L" * outdoors),
       severity = 2, because = "combined chlorine {s.water.combined_chlorine}",
-      controls = { "uv-treatment", "fresh-water", "ventilate-hall", "fewer-bathers" }, who = "everyone in or by the water",
+      controls = { "uv-treatment", "fresh-water", "ventilate-hall", "fewer-bathers" },
+        who = "everyone in or by the water",
     }
   end,
   examples = (function()
@@ -132,10 +146,13 @@ rule {
       { "well kept", given = base, expect = hazard { likelihood = 1, severity = 2 } },
       { "much of it indoors", given = like(base, { ["water.combined_chlorine"] = "0.8 mg/L" }),
         expect = hazard { likelihood = 4, severity = 2 } },
-      { "the same outdoors", given = like(base, { ["water.combined_chlorine"] = "0.8 mg/L", indoor = "no" }),
+      { "the same outdoors", given = like(base,
+        { ["water.combined_chlorine"] = "0.8 mg/L", indoor = "no" }),
         expect = hazard { likelihood = 3, severity = 2 } },
-      { "not measured", given = like(base, { ["water.combined_chlorine"] = "?" }), expect = hazard { likelihood = 5, severity = 2 } },
-      { "ultraviolet", given = like(base, { ["water.combined_chlorine"] = "0.8 mg/L" }), with = { "uv-treatment" },
+      { "not measured", given = like(base, { ["water.combined_chlorine"] = "?" }),
+        expect = hazard { likelihood = 5, severity = 2 } },
+      { "ultraviolet", given = like(base, { ["water.combined_chlorine"] = "0.8 mg/L" }),
+        with = { "uv-treatment" },
         expect = hazard { likelihood = 1, severity = 2 } },
     }
   end)(),
@@ -161,9 +178,12 @@ rule {
     return {
       { "outdoors", given = like(base, { indoor = "no" }), expect = nothing },
       { "fresh", given = base, expect = hazard { likelihood = 1, severity = 2 } },
-      { "sharp air", given = like(base, { ["air.trichloramine"] = "0.6 mg/m3" }), expect = hazard { likelihood = 4, severity = 2 } },
-      { "not measured", given = like(base, { ["air.trichloramine"] = "?" }), expect = hazard { likelihood = 5, severity = 2 } },
-      { "ventilated", given = like(base, { ["air.trichloramine"] = "0.6 mg/m3" }), with = { "ventilate-hall" },
+      { "sharp air", given = like(base, { ["air.trichloramine"] = "0.6 mg/m3" }),
+        expect = hazard { likelihood = 4, severity = 2 } },
+      { "not measured", given = like(base, { ["air.trichloramine"] = "?" }),
+        expect = hazard { likelihood = 5, severity = 2 } },
+      { "ventilated", given = like(base, { ["air.trichloramine"] = "0.6 mg/m3" }),
+        with = { "ventilate-hall" },
         expect = hazard { likelihood = 1, severity = 2 } },
     }
   end)(),
@@ -192,17 +212,22 @@ rule {
   end,
   examples = (function()
     local like = example.like
-    local base = like(tank, { ["basin.volume"] = "800 m3", ["plant.flow"] = "220 m3/h", ["plant.filter"] = "sand",
+    local base = like(tank, { ["basin.volume"] = "800 m3", ["plant.flow"] = "220 m3/h",
+      ["plant.filter"] = "sand",
       ["plant.bathers_per_day"] = "20" })
     return {
       { "the sea", given = { water_body = "sea" }, expect = nothing },
       { "under four hours", given = base, expect = hazard { likelihood = 1, severity = 2 } },
-      { "a slow plant", given = like(base, { ["plant.flow"] = "120 m3/h" }), expect = hazard { likelihood = 4, severity = 2 } },
-      { "many people", given = like(base, { ["plant.bathers_per_day"] = "80" }), expect = hazard { likelihood = 2, severity = 2 } },
+      { "a slow plant", given = like(base, { ["plant.flow"] = "120 m3/h" }),
+        expect = hazard { likelihood = 4, severity = 2 } },
+      { "many people", given = like(base, { ["plant.bathers_per_day"] = "80" }),
+        expect = hazard { likelihood = 2, severity = 2 } },
       { "no filter", given = like(base, { ["plant.filter"] = "none", ["plant.flow"] = "150 m3/h" }),
         expect = hazard { likelihood = 4, severity = 2 } },
-      { "flow not known", given = like(base, { ["plant.flow"] = "?" }), expect = hazard { likelihood = 5, severity = 2 } },
-      { "fewer people", given = like(base, { ["plant.bathers_per_day"] = "80" }), with = { "fewer-bathers" },
+      { "flow not known", given = like(base, { ["plant.flow"] = "?" }),
+        expect = hazard { likelihood = 5, severity = 2 } },
+      { "fewer people", given = like(base, { ["plant.bathers_per_day"] = "80" }),
+        with = { "fewer-bathers" },
         expect = hazard { likelihood = 1, severity = 2 } },
     }
   end)(),
@@ -224,10 +249,14 @@ rule {
   end,
   examples = {
     { "the sea", given = { water_body = "sea" }, expect = nothing },
-    { "40 L", given = { water_body = "tank", ["plant.fresh_water"] = "40 L" }, expect = hazard { likelihood = 1, severity = 1 } },
-    { "30 L", given = { water_body = "tank", ["plant.fresh_water"] = "30 L" }, expect = hazard { likelihood = 3, severity = 1 } },
-    { "none", given = { water_body = "tank", ["plant.fresh_water"] = "0 L" }, expect = hazard { likelihood = 5, severity = 1 } },
-    { "not known", given = { water_body = "tank", ["plant.fresh_water"] = "?" }, expect = hazard { likelihood = 5, severity = 1 } },
+    { "40 L", given = { water_body = "tank", ["plant.fresh_water"] = "40 L" },
+      expect = hazard { likelihood = 1, severity = 1 } },
+    { "30 L", given = { water_body = "tank", ["plant.fresh_water"] = "30 L" },
+      expect = hazard { likelihood = 3, severity = 1 } },
+    { "none", given = { water_body = "tank", ["plant.fresh_water"] = "0 L" },
+      expect = hazard { likelihood = 5, severity = 1 } },
+    { "not known", given = { water_body = "tank", ["plant.fresh_water"] = "?" },
+      expect = hazard { likelihood = 5, severity = 1 } },
     { "more", given = { water_body = "tank", ["plant.fresh_water"] = "5 L" }, with = { "fresh-water" },
       expect = hazard { likelihood = 1, severity = 1 } },
   },

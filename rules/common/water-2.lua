@@ -25,21 +25,27 @@ rule {
       likelihood = scale.protection(scale.missing, { sheets, tried }, { feeds, clings }),
       severity = 2,
       because = "in the water: {s.water.additives}",
-      controls = { "no-additive", "additive-test", "clear-the-water", "raise-chlorine" }, who = "everyone in the water",
+      controls = { "no-additive", "additive-test", "clear-the-water", "raise-chlorine" },
+        who = "everyone in the water",
     }
   end,
   examples = (function()
     local like = example.like
-    local base = { ["water.additives"] = "dye", ["water.additive_data_sheets"] = "yes", ["water.additive_skin_and_eye_tested"] = "yes" }
+    local base = { ["water.additives"] = "dye", ["water.additive_data_sheets"] = "yes",
+      ["water.additive_skin_and_eye_tested"] = "yes" }
     return {
       { "clear water", given = { ["water.additives"] = "none" }, expect = nothing },
       { "a tested dye", given = base, expect = hazard { likelihood = 1, severity = 2 } },
-      { "milk, no sheet, no trial", given = like(base, { ["water.additives"] = "milk", ["water.additive_data_sheets"] = "no",
-        ["water.additive_skin_and_eye_tested"] = "no" }), expect = hazard { likelihood = 4, severity = 2 } },
-      { "oil and leaves", given = like(base, { ["water.additives"] = "leaves oil" }), expect = hazard { likelihood = 3, severity = 2 } },
+      { "milk, no sheet, no trial", given = like(base,
+        { ["water.additives"] = "milk", ["water.additive_data_sheets"] = "no",
+        ["water.additive_skin_and_eye_tested"] = "no" }),
+          expect = hazard { likelihood = 4, severity = 2 } },
+      { "oil and leaves", given = like(base, { ["water.additives"] = "leaves oil" }),
+        expect = hazard { likelihood = 3, severity = 2 } },
       { "trial not known", given = like(base, { ["water.additive_skin_and_eye_tested"] = "?" }),
         expect = hazard { likelihood = 2, severity = 2 } },
-      { "tried out", given = like(base, { ["water.additive_data_sheets"] = "no", ["water.additive_skin_and_eye_tested"] = "no" }),
+      { "tried out", given = like(base,
+        { ["water.additive_data_sheets"] = "no", ["water.additive_skin_and_eye_tested"] = "no" }),
         with = { "additive-test" }, expect = hazard { likelihood = 1, severity = 2 } },
     }
   end)(),
@@ -84,7 +90,8 @@ rule {
   examples = (function()
     local like = example.like
     local base = like(tank, { ["water.accident"] = "formed-stool", ["water.accident_chlorine"] = "4 mg/L",
-      ["water.accident_contact_time"] = "30 min", ["water.cyanuric_acid"] = "0 mg/L", ["plant.secondary_treatment"] = "none" })
+      ["water.accident_contact_time"] = "30 min", ["water.cyanuric_acid"] = "0 mg/L",
+        ["plant.secondary_treatment"] = "none" })
     return {
       { "none", given = like(tank, { ["water.accident"] = "none" }), expect = nothing },
       { "held more than twice as long", given = base, expect = hazard { likelihood = 1, severity = 3 } },
@@ -93,11 +100,15 @@ rule {
       { "too short", given = like(base, { ["water.accident_contact_time"] = "5 min" }),
         expect = { stop {}, hazard { likelihood = 5, severity = 3 } } },
       { "too short, with ultraviolet", given = like(base, { ["water.accident_contact_time"] = "5 min",
-        ["plant.secondary_treatment"] = "uv" }), expect = { stop {}, hazard { likelihood = 4, severity = 3 } } },
-      { "loose stool, an hour", given = like(base, { ["water.accident"] = "loose-stool", ["water.accident_contact_time"] = "60 min" }),
+        ["plant.secondary_treatment"] = "uv" }),
+          expect = { stop {}, hazard { likelihood = 4, severity = 3 } } },
+      { "loose stool, an hour", given = like(base,
+        { ["water.accident"] = "loose-stool", ["water.accident_contact_time"] = "60 min" }),
         expect = { stop {}, hazard { likelihood = 5, severity = 3 } } },
-      { "loose stool, cyanurate", given = like(base, { ["water.accident"] = "loose-stool", ["water.accident_contact_time"] = "80 h",
-        ["water.cyanuric_acid"] = "30 mg/L" }), expect = { stop {}, hazard { likelihood = 5, severity = 3 } } },
+      { "loose stool, cyanurate", given = like(base,
+        { ["water.accident"] = "loose-stool", ["water.accident_contact_time"] = "80 h",
+        ["water.cyanuric_acid"] = "30 mg/L" }),
+          expect = { stop {}, hazard { likelihood = 5, severity = 3 } } },
       { "time not known", given = like(base, { ["water.accident_contact_time"] = "?" }), expect = stop {} },
       { "held", given = like(base, { ["water.accident"] = "loose-stool" }), with = { "hold-for-ct" },
         expect = hazard { likelihood = 3, severity = 3 } },
@@ -115,22 +126,29 @@ rule {
   assess = function(s)
     local written = s.water.accident_procedure
     hazard {
-      likelihood = scale.protection(scale.missing, { written, s.plant.log_kept, s.plant.secondary_treatment ~= "none" }),
+      likelihood = scale.protection(scale.missing,
+        { written, s.plant.log_kept, s.plant.secondary_treatment ~= "none" }),
       severity = 2,
       because = "procedure, water log and second treatment: what is missing lets an accident go unnoticed",
-      controls = { "accident-procedure", "water-test-schedule", "uv-treatment" }, who = "everyone in the water",
+      controls = { "accident-procedure", "water-test-schedule", "uv-treatment" },
+        who = "everyone in the water",
     }
   end,
   examples = {
     { "a lake", given = { water_body = "lake" }, expect = nothing },
-    { "written, logged, ultraviolet", given = { water_body = "pool", ["water.accident_procedure"] = "yes", ["plant.log_kept"] = "yes",
+    { "written, logged, ultraviolet", given = { water_body = "pool", ["water.accident_procedure"] = "yes",
+      ["plant.log_kept"] = "yes",
       ["plant.secondary_treatment"] = "uv" }, expect = hazard { likelihood = 1, severity = 2 } },
-    { "nothing", given = { water_body = "pool", ["water.accident_procedure"] = "no", ["plant.log_kept"] = "no",
+    { "nothing", given = { water_body = "pool", ["water.accident_procedure"] = "no",
+      ["plant.log_kept"] = "no",
       ["plant.secondary_treatment"] = "none" }, expect = hazard { likelihood = 3, severity = 2 } },
-    { "not known", given = { water_body = "pool", ["water.accident_procedure"] = "?", ["plant.log_kept"] = "yes",
+    { "not known", given = { water_body = "pool", ["water.accident_procedure"] = "?",
+      ["plant.log_kept"] = "yes",
       ["plant.secondary_treatment"] = "none" }, expect = hazard { likelihood = 2, severity = 2 } },
-    { "written", given = { water_body = "pool", ["water.accident_procedure"] = "no", ["plant.log_kept"] = "yes",
-      ["plant.secondary_treatment"] = "none" }, with = { "accident-procedure" }, expect = hazard { likelihood = 1, severity = 2 } },
+    { "written", given = { water_body = "pool", ["water.accident_procedure"] = "no",
+      ["plant.log_kept"] = "yes",
+      ["plant.secondary_treatment"] = "none" }, with = { "accident-procedure" },
+        expect = hazard { likelihood = 1, severity = 2 } },
   },
 }
 
@@ -152,11 +170,13 @@ rule {
     local clean = site.plant.spray_water_treated
     local found = site.water.legionella
     if found > q"1000 cfu/L" then
-      stop { because = "Legionella {found}: no spray until the system is cleaned and tested again", values = { found = found },
+      stop { because = "Legionella {found}: no spray until the system is cleaned and tested again",
+        values = { found = found },
         controls = { "flush-and-disinfect" } }
     end
     hazard {
-      likelihood = scale.protection(grows and scale.missing or 2, { clean }, { stale, found > q"100 cfu/L" }),
+      likelihood = scale.protection(grows and scale.missing or 2, { clean },
+        { stale, found > q"100 cfu/L" }),
       severity = 3,
       because = "spray at {r.water_temperature}, water that stood for {stood}, Legionella {found}",
       values = { stood = site.water.stagnation, found = found },
@@ -170,16 +190,23 @@ rule {
     return {
       { "no spray", given = like(base, { aerosol = "no" }), expect = nothing },
       { "cold, treated", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "warm rain, treated", given = like(base, { water_temperature = "35 degC" }), expect = hazard { likelihood = 2, severity = 3 } },
-      { "hotter than it grows", given = like(base, { water_temperature = "50 degC" }), expect = hazard { likelihood = 1, severity = 3 } },
-      { "stood for two weeks, warm", given = like(base, { water_temperature = "30 degC", ["site.water.stagnation"] = "14 day",
+      { "warm rain, treated", given = like(base, { water_temperature = "35 degC" }),
+        expect = hazard { likelihood = 2, severity = 3 } },
+      { "hotter than it grows", given = like(base, { water_temperature = "50 degC" }),
+        expect = hazard { likelihood = 1, severity = 3 } },
+      { "stood for two weeks, warm", given = like(base,
+        { water_temperature = "30 degC", ["site.water.stagnation"] = "14 day",
         ["site.plant.spray_water_treated"] = "no" }), expect = hazard { likelihood = 4, severity = 3 } },
-      { "found", given = like(base, { ["site.water.legionella"] = "400 cfu/L" }), expect = hazard { likelihood = 2, severity = 3 } },
+      { "found", given = like(base, { ["site.water.legionella"] = "400 cfu/L" }),
+        expect = hazard { likelihood = 2, severity = 3 } },
       { "much found", given = like(base, { ["site.water.legionella"] = "5000 cfu/L" }),
         expect = { stop {}, hazard { likelihood = 2, severity = 3 } } },
-      { "temperature not known", given = like(base, { water_temperature = "?" }), expect = hazard { likelihood = 2, severity = 3 } },
-      { "flushed and disinfected", given = like(base, { water_temperature = "30 degC", ["site.water.stagnation"] = "14 day",
-        ["site.plant.spray_water_treated"] = "no" }), with = { "flush-and-disinfect" }, expect = hazard { likelihood = 2, severity = 3 } },
+      { "temperature not known", given = like(base, { water_temperature = "?" }),
+        expect = hazard { likelihood = 2, severity = 3 } },
+      { "flushed and disinfected", given = like(base,
+        { water_temperature = "30 degC", ["site.water.stagnation"] = "14 day",
+        ["site.plant.spray_water_treated"] = "no" }), with = { "flush-and-disinfect" },
+          expect = hazard { likelihood = 2, severity = 3 } },
     }
   end)(),
 }
@@ -188,10 +215,12 @@ rule {
 local function sewage(site)
   local found = site.openwater
   if site.water_body == "sea" then
-    return max(scale.limit(found.e_coli, q"125 cfu/100mL", q"250 cfu/100mL", q"500 cfu/100mL", q"1000 cfu/100mL"),
+    return max(scale.limit(found.e_coli, q"125 cfu/100mL", q"250 cfu/100mL", q"500 cfu/100mL",
+      q"1000 cfu/100mL"),
       scale.limit(found.enterococci, q"50 cfu/100mL", q"100 cfu/100mL", q"185 cfu/100mL", q"370 cfu/100mL"))
   end
-  return max(scale.limit(found.e_coli, q"250 cfu/100mL", q"500 cfu/100mL", q"900 cfu/100mL", q"1800 cfu/100mL"),
+  return max(scale.limit(found.e_coli, q"250 cfu/100mL", q"500 cfu/100mL", q"900 cfu/100mL",
+    q"1800 cfu/100mL"),
     scale.limit(found.enterococci, q"100 cfu/100mL", q"200 cfu/100mL", q"330 cfu/100mL", q"660 cfu/100mL"))
 end
 
@@ -215,23 +244,29 @@ rule {
       likelihood = scale.protection(by_germs, {}, { washed_in }),
       severity = 3,
       because = "E. coli {e_coli}, enterococci {enterococci}; {rain} of rain in 48 h, outfall {outfall} away",
-      values = { e_coli = found.e_coli, enterococci = found.enterococci, rain = found.rain_48_h, outfall = found.outfall_distance },
+      values = { e_coli = found.e_coli, enterococci = found.enterococci, rain = found.rain_48_h,
+        outfall = found.outfall_distance },
       controls = { "bathing-water-test", "move-the-place", "cover-wounds" }, who = "everyone in the water",
     }
   end,
   examples = (function()
     local like = example.like
-    local base = { water_body = "lake", ["openwater.e_coli"] = "80 cfu/100mL", ["openwater.enterococci"] = "30 cfu/100mL",
+    local base = { water_body = "lake", ["openwater.e_coli"] = "80 cfu/100mL",
+      ["openwater.enterococci"] = "30 cfu/100mL",
       ["openwater.rain_48_h"] = "2 mm", ["openwater.outfall_distance"] = "8 km" }
     return {
       { "a tank", given = tank, expect = nothing },
       { "a clean lake", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "rain below an outfall", given = like(base, { ["openwater.rain_48_h"] = "25 mm", ["openwater.outfall_distance"] = "500 m" }),
+      { "rain below an outfall", given = like(base,
+        { ["openwater.rain_48_h"] = "25 mm", ["openwater.outfall_distance"] = "500 m" }),
         expect = hazard { likelihood = 2, severity = 3 } },
-      { "poor", given = like(base, { ["openwater.e_coli"] = "1500 cfu/100mL" }), expect = hazard { likelihood = 4, severity = 3 } },
-      { "the same at sea", given = like(base, { water_body = "sea", ["openwater.e_coli"] = "1500 cfu/100mL" }),
+      { "poor", given = like(base, { ["openwater.e_coli"] = "1500 cfu/100mL" }),
+        expect = hazard { likelihood = 4, severity = 3 } },
+      { "the same at sea", given = like(base,
+        { water_body = "sea", ["openwater.e_coli"] = "1500 cfu/100mL" }),
         expect = hazard { likelihood = 5, severity = 3 } },
-      { "not sampled", given = like(base, { ["openwater.e_coli"] = "?" }), expect = hazard { likelihood = 5, severity = 3 } },
+      { "not sampled", given = like(base, { ["openwater.e_coli"] = "?" }),
+        expect = hazard { likelihood = 5, severity = 3 } },
     }
   end)(),
 }
@@ -254,8 +289,10 @@ rule {
   examples = {
     { "a tank", given = tank, expect = nothing },
     { "none seen", given = { water_body = "river", ["openwater.rats"] = "no" }, expect = nothing },
-    { "seen", given = { water_body = "river", ["openwater.rats"] = "yes" }, expect = hazard { likelihood = 2, severity = 3 } },
-    { "not looked for", given = { water_body = "river", ["openwater.rats"] = "?" }, expect = hazard { likelihood = 2, severity = 3 } },
+    { "seen", given = { water_body = "river", ["openwater.rats"] = "yes" },
+      expect = hazard { likelihood = 2, severity = 3 } },
+    { "not looked for", given = { water_body = "river", ["openwater.rats"] = "?" },
+      expect = hazard { likelihood = 2, severity = 3 } },
   },
 }
 
@@ -273,11 +310,14 @@ rule {
   assess = function(s)
     local found = s.openwater
     if found.scum then
-      stop { because = "blue-green scum or streaks are seen: nobody goes in", controls = { "move-the-place" } }
+      stop { because = "blue-green scum or streaks are seen: nobody goes in",
+        controls = { "move-the-place" } }
     end
     hazard {
-      likelihood = scale.limit(found.cyanobacteria, q"5000 1/mL", q"20000 1/mL", q"50000 1/mL", q"100000 1/mL"),
-      severity = 2, about = "blue-green algae", because = "{cells} of blue-green algae", values = { cells = found.cyanobacteria },
+      likelihood = scale.limit(found.cyanobacteria, q"5000 1/mL", q"20000 1/mL", q"50000 1/mL",
+        q"100000 1/mL"),
+      severity = 2, about = "blue-green algae", because = "{cells} of blue-green algae",
+        values = { cells = found.cyanobacteria },
       controls = { "bathing-water-test", "move-the-place" }, who = "everyone in the water",
     }
     local water = s.water.temperature
@@ -285,7 +325,8 @@ rule {
       local likelihood = 1
       if water > q"32 degC" then likelihood = 2 end
       hazard {
-        likelihood = likelihood, severity = 5, about = "amoebae", because = "warm fresh water at {s.water.temperature}",
+        likelihood = likelihood, severity = 5, about = "amoebae",
+          because = "warm fresh water at {s.water.temperature}",
         controls = { "nose-clip", "move-the-place" }, who = "everyone whose head goes under",
       }
     end
@@ -297,11 +338,14 @@ rule {
     return {
       { "a tank", given = tank, expect = nothing },
       { "a clear lake", given = base, expect = hazard { likelihood = 1, severity = 2 } },
-      { "a bloom", given = like(base, { ["openwater.cyanobacteria"] = "80000 1/mL" }), expect = hazard { likelihood = 4, severity = 2 } },
+      { "a bloom", given = like(base, { ["openwater.cyanobacteria"] = "80000 1/mL" }),
+        expect = hazard { likelihood = 4, severity = 2 } },
       { "scum", given = like(base, { ["openwater.scum"] = "yes" }), expect = stop {} },
       { "scum not looked for", given = like(base, { ["openwater.scum"] = "?" }), expect = stop {} },
-      { "a warm pond", given = like(base, { ["water.temperature"] = "29 degC" }), expect = hazard { likelihood = 1, severity = 5 } },
-      { "a hot spring", given = like(base, { ["water.temperature"] = "35 degC" }), expect = hazard { likelihood = 2, severity = 5 } },
+      { "a warm pond", given = like(base, { ["water.temperature"] = "29 degC" }),
+        expect = hazard { likelihood = 1, severity = 5 } },
+      { "a hot spring", given = like(base, { ["water.temperature"] = "35 degC" }),
+        expect = hazard { likelihood = 2, severity = 5 } },
       { "a warm sea", given = like(base, { water_body = "sea", ["water.temperature"] = "29 degC" }),
         expect = hazard { likelihood = 1, severity = 2 } },
     }

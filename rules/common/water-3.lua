@@ -32,19 +32,24 @@ rule {
   end,
   examples = (function()
     local like = example.like
-    local base = { water_body = "tank", ["plant.dosing"] = "automatic", ["plant.acid_and_hypochlorite_apart"] = "yes",
-      ["plant.dosing_interlock"] = "yes", ["plant.dosing_while_occupied"] = "no", ["plant.chlorine_alarm"] = "no",
+    local base = { water_body = "tank", ["plant.dosing"] = "automatic",
+      ["plant.acid_and_hypochlorite_apart"] = "yes",
+      ["plant.dosing_interlock"] = "yes", ["plant.dosing_while_occupied"] = "no",
+        ["plant.chlorine_alarm"] = "no",
       ["plant.chemical_store_ventilated"] = "yes" }
     return {
       { "no dosing", given = like(base, { ["plant.dosing"] = "none" }), expect = nothing },
       { "apart, interlocked", given = base, expect = hazard { likelihood = 1, severity = 4 } },
-      { "together, no interlock", given = like(base, { ["plant.acid_and_hypochlorite_apart"] = "no", ["plant.dosing_interlock"] = "no" }),
+      { "together, no interlock", given = like(base,
+        { ["plant.acid_and_hypochlorite_apart"] = "no", ["plant.dosing_interlock"] = "no" }),
         expect = hazard { likelihood = 3, severity = 4 } },
       { "by hand with people in", given = like(base, { ["plant.acid_and_hypochlorite_apart"] = "no",
         ["plant.dosing_interlock"] = "no", ["plant.dosing_while_occupied"] = "yes" }),
         expect = { stop {}, hazard { likelihood = 4, severity = 4 } } },
-      { "interlock not known", given = like(base, { ["plant.dosing_interlock"] = "?" }), expect = hazard { likelihood = 2, severity = 4 } },
-      { "interlock fitted", given = like(base, { ["plant.dosing_interlock"] = "no" }), with = { "dosing-interlock" },
+      { "interlock not known", given = like(base, { ["plant.dosing_interlock"] = "?" }),
+        expect = hazard { likelihood = 2, severity = 4 } },
+      { "interlock fitted", given = like(base, { ["plant.dosing_interlock"] = "no" }),
+        with = { "dosing-interlock" },
         expect = hazard { likelihood = 1, severity = 4 } },
     }
   end)(),
@@ -62,7 +67,8 @@ end
 
 local drains = {
   ["plant.drains"] = "2", ["plant.drain_flow"] = "100 m3/h", ["plant.drain_open_area"] = "0.1 m2",
-  ["plant.drain_cover"] = "anti-entrapment", ["plant.drain_cover_fixed"] = "yes", ["plant.pump_cut_off"] = "yes",
+  ["plant.drain_cover"] = "anti-entrapment", ["plant.drain_cover_fixed"] = "yes",
+    ["plant.pump_cut_off"] = "yes",
   ["plant.pump_cut_off_time"] = "5 s", ["plant.drain_spacing"] = "3 m", ["plant.drain_width"] = "0.3 m",
 }
 
@@ -91,10 +97,14 @@ rule {
       { "no drains", given = like(drains, { ["plant.drains"] = "0" }), expect = nothing },
       { "pumps off", given = like(drains, { ["plant.drain_flow"] = "0 m3/h" }), expect = nothing },
       { "two, slow, cut-off manned", given = drains, expect = hazard { likelihood = 1, severity = 3 } },
-      { "fast", given = like(drains, { ["plant.drain_flow"] = "500 m3/h" }), expect = hazard { likelihood = 4, severity = 3 } },
-      { "no cut-off", given = like(drains, { ["plant.pump_cut_off"] = "no" }), expect = hazard { likelihood = 1, severity = 5 } },
-      { "flow not known", given = like(drains, { ["plant.drain_flow"] = "?" }), expect = hazard { likelihood = 5, severity = 3 } },
-      { "pumps off while people are in", given = like(drains, { ["plant.drain_flow"] = "500 m3/h" }), with = { "pumps-off" },
+      { "fast", given = like(drains, { ["plant.drain_flow"] = "500 m3/h" }),
+        expect = hazard { likelihood = 4, severity = 3 } },
+      { "no cut-off", given = like(drains, { ["plant.pump_cut_off"] = "no" }),
+        expect = hazard { likelihood = 1, severity = 5 } },
+      { "flow not known", given = like(drains, { ["plant.drain_flow"] = "?" }),
+        expect = hazard { likelihood = 5, severity = 3 } },
+      { "pumps off while people are in", given = like(drains, { ["plant.drain_flow"] = "500 m3/h" }),
+        with = { "pumps-off" },
         expect = nothing },
     }
   end)(),
@@ -120,9 +130,11 @@ rule {
     local alone = plant.drains < 2 or plant.drain_spacing < q"0.9 m"
     if alone and plant.drain_width < q"0.45 m" then
       hazard {
-        likelihood = scale.protection(scale.missing, { cover == "anti-entrapment" }), severity = held(plant),
+        likelihood = scale.protection(scale.missing, { cover == "anti-entrapment" }),
+          severity = held(plant),
         because = "one body can cover all the suction of a pump: {s.plant.drains} outlet(s), {s.plant.drain_width} wide",
-        controls = { "pumps-off", "second-drain", "drain-covers", "pump-cut-off" }, who = "everyone in the water",
+        controls = { "pumps-off", "second-drain", "drain-covers", "pump-cut-off" },
+          who = "everyone in the water",
       }
     end
   end,
@@ -135,10 +147,13 @@ rule {
       { "two apart", given = drains, expect = nothing },
       { "one small drain", given = one, expect = hazard { likelihood = 3, severity = 3 } },
       { "one large drain", given = like(one, { ["plant.drain_width"] = "0.6 m" }), expect = nothing },
-      { "two side by side", given = like(drains, { ["plant.drain_spacing"] = "0.4 m" }), expect = hazard { likelihood = 2, severity = 3 } },
+      { "two side by side", given = like(drains, { ["plant.drain_spacing"] = "0.4 m" }),
+        expect = hazard { likelihood = 2, severity = 3 } },
       { "loose cover", given = like(drains, { ["plant.drain_cover_fixed"] = "no" }), expect = stop {} },
-      { "cover not checked", given = like(drains, { ["plant.drain_cover_fixed"] = "?" }), expect = stop {} },
-      { "second drain", given = like(one, { ["plant.drain_spacing"] = "0.2 m" }), with = { "second-drain" }, expect = nothing },
+      { "cover not checked", given = like(drains, { ["plant.drain_cover_fixed"] = "?" }),
+        expect = stop {} },
+      { "second drain", given = like(one, { ["plant.drain_spacing"] = "0.2 m" }),
+        with = { "second-drain" }, expect = nothing },
     }
   end)(),
 }
@@ -155,29 +170,35 @@ rule {
   when = function(i) return i.site.water_body ~= "none" end,
   assess = function(i)
     if i.person.diarrhoea_14_days then
-      stop { because = "diarrhoea or vomiting within 14 days: stays out of the water", controls = { "exclude-ill" } }
+      stop { because = "diarrhoea or vomiting within 14 days: stays out of the water",
+        controls = { "exclude-ill" } }
     end
     if i.person.open_wounds then
       local open = waters.natural(i.site)
       hazard {
         likelihood = open and 4 or 2, severity = open and 3 or 2,
-        because = "open wounds or skin disease in the water", controls = { "cover-wounds", "exclude-ill", "trained-double" },
+        because = "open wounds or skin disease in the water",
+          controls = { "cover-wounds", "exclude-ill", "trained-double" },
         who = "1 person in the water",
       }
     end
   end,
   examples = (function()
     local like = example.like
-    local base = { ["site.water_body"] = "tank", ["person.diarrhoea_14_days"] = "no", ["person.open_wounds"] = "no" }
+    local base = { ["site.water_body"] = "tank", ["person.diarrhoea_14_days"] = "no",
+      ["person.open_wounds"] = "no" }
     return {
       { "no water", given = like(base, { ["site.water_body"] = "none" }), expect = nothing },
       { "well", given = base, expect = nothing },
-      { "wound in a tank", given = like(base, { ["person.open_wounds"] = "yes" }), expect = hazard { likelihood = 2, severity = 2 } },
-      { "wound in a river", given = like(base, { ["site.water_body"] = "river", ["person.open_wounds"] = "yes" }),
+      { "wound in a tank", given = like(base, { ["person.open_wounds"] = "yes" }),
+        expect = hazard { likelihood = 2, severity = 2 } },
+      { "wound in a river", given = like(base,
+        { ["site.water_body"] = "river", ["person.open_wounds"] = "yes" }),
         expect = hazard { likelihood = 4, severity = 3 } },
       { "diarrhoea", given = like(base, { ["person.diarrhoea_14_days"] = "yes" }), expect = stop {} },
       { "not asked", given = like(base, { ["person.diarrhoea_14_days"] = "?" }), expect = stop {} },
-      { "kept out", given = like(base, { ["person.diarrhoea_14_days"] = "yes" }), with = { "exclude-ill" }, expect = nothing },
+      { "kept out", given = like(base, { ["person.diarrhoea_14_days"] = "yes" }), with = { "exclude-ill" },
+        expect = nothing },
     }
   end)(),
 }

@@ -21,24 +21,30 @@ rule {
       severity = scale.without_air(rescued),
       because = "{s.water.turbidity} of turbidity; a diver is seen over {s.water.visibility}, the floor is at {s.basin.depth}",
       values = { rescued = rescued },
-      controls = { "clear-the-water", "stop-when-cloudy", "hand-on-performer" }, who = "everyone under water",
+      controls = { "clear-the-water", "stop-when-cloudy", "hand-on-performer" },
+        who = "everyone under water",
     }
   end,
   examples = (function()
     local like = example.like
-    local base = like(tank, { ["water.turbidity"] = "0.4 NTU", ["water.visibility"] = "15 m", ["basin.depth"] = "4 m",
-      ["emergency.notice_time"] = "5 s", ["emergency.reach_time"] = "5 s", ["emergency.surface_time"] = "10 s",
+    local base = like(tank, { ["water.turbidity"] = "0.4 NTU", ["water.visibility"] = "15 m",
+      ["basin.depth"] = "4 m",
+      ["emergency.notice_time"] = "5 s", ["emergency.reach_time"] = "5 s",
+        ["emergency.surface_time"] = "10 s",
       ["emergency.deck_time"] = "15 s", ["emergency.breath_time"] = "10 s" })
     return {
       { "a quarry", given = { water_body = "quarry" }, expect = nothing },
       { "clear", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "at the limit", given = like(base, { ["water.turbidity"] = "1 NTU" }), expect = hazard { likelihood = 3, severity = 3 } },
+      { "at the limit", given = like(base, { ["water.turbidity"] = "1 NTU" }),
+        expect = hazard { likelihood = 3, severity = 3 } },
       { "cloudy", given = like(base, { ["water.turbidity"] = "5 NTU", ["water.visibility"] = "3 m" }),
         expect = hazard { likelihood = 5, severity = 3 } },
       { "dyed: clear of dirt, but dark", given = like(base, { ["water.visibility"] = "4.1 m" }),
         expect = hazard { likelihood = 4, severity = 3 } },
-      { "not measured", given = like(base, { ["water.turbidity"] = "?" }), expect = hazard { likelihood = 5, severity = 3 } },
-      { "slow rescue", given = like(base, { ["emergency.notice_time"] = "60 s" }), expect = hazard { likelihood = 1, severity = 4 } },
+      { "not measured", given = like(base, { ["water.turbidity"] = "?" }),
+        expect = hazard { likelihood = 5, severity = 3 } },
+      { "slow rescue", given = like(base, { ["emergency.notice_time"] = "60 s" }),
+        expect = hazard { likelihood = 1, severity = 4 } },
       { "filtered", given = like(base, { ["water.turbidity"] = "5 NTU", ["water.visibility"] = "3 m" }),
         with = { "clear-the-water" }, expect = hazard { likelihood = 1, severity = 3 } },
     }
@@ -68,7 +74,8 @@ rule {
     local held = all_held(t)
     if seen < q"0.9 m" and not held then
       stop {
-        because = "a diver is seen over {seen} only, and not everyone is held by a hand or a line", values = { seen = seen },
+        because = "a diver is seen over {seen} only, and not everyone is held by a hand or a line",
+          values = { seen = seen },
         controls = { "clear-the-water", "hand-on-performer" },
       }
     end
@@ -76,27 +83,35 @@ rule {
     hazard {
       likelihood = scale.protection(scale.reserve(seen, t.sight_distance), { held }),
       severity = scale.without_air(rescued),
-      because = "the watching diver is {t.sight_distance} away and sees {seen}", values = { seen = seen, rescued = rescued },
-      controls = { "clear-the-water", "diver-at-arms-reach", "hand-on-performer", "stop-when-cloudy", "no-additive" },
+      because = "the watching diver is {t.sight_distance} away and sees {seen}",
+        values = { seen = seen, rescued = rescued },
+      controls = { "clear-the-water", "diver-at-arms-reach", "hand-on-performer", "stop-when-cloudy",
+        "no-additive" },
       who = "everyone under water",
     }
   end,
   examples = (function()
     local like = example.like
-    local base = { sight_distance = "4 m", ["day.site.water.visibility"] = "15 m", ["immersions.1.touch_contact"] = "no",
-      ["immersions.1.line_tended"] = "no", ["day.site.emergency.notice_time"] = "5 s", ["day.site.emergency.reach_time"] = "5 s",
+    local base = { sight_distance = "4 m", ["day.site.water.visibility"] = "15 m",
+      ["immersions.1.touch_contact"] = "no",
+      ["immersions.1.line_tended"] = "no", ["day.site.emergency.notice_time"] = "5 s",
+        ["day.site.emergency.reach_time"] = "5 s",
       ["day.site.emergency.surface_time"] = "10 s", ["day.site.emergency.deck_time"] = "15 s",
       ["day.site.emergency.breath_time"] = "10 s" }
     return {
-      { "nobody watches from a distance", given = like(base, { sight_distance = "0 m" }), expect = nothing },
+      { "nobody watches from a distance", given = like(base, { sight_distance = "0 m" }),
+        expect = nothing },
       { "clear", given = base, expect = hazard { likelihood = 1, severity = 3 } },
-      { "just seen", given = like(base, { ["day.site.water.visibility"] = "4.5 m" }), expect = hazard { likelihood = 4, severity = 3 } },
+      { "just seen", given = like(base, { ["day.site.water.visibility"] = "4.5 m" }),
+        expect = hazard { likelihood = 4, severity = 3 } },
       { "milk", given = like(base, { ["day.site.water.visibility"] = "0.4 m" }),
         expect = { stop {}, hazard { likelihood = 5, severity = 3 } } },
-      { "milk, on a line", given = like(base, { ["day.site.water.visibility"] = "0.4 m", ["immersions.1.line_tended"] = "yes" }),
+      { "milk, on a line", given = like(base,
+        { ["day.site.water.visibility"] = "0.4 m", ["immersions.1.line_tended"] = "yes" }),
         expect = hazard { likelihood = 4, severity = 3 } },
       { "not measured", given = like(base, { ["day.site.water.visibility"] = "?" }), expect = stop {} },
-      { "cleared", given = like(base, { ["day.site.water.visibility"] = "0.4 m" }), with = { "clear-the-water" },
+      { "cleared", given = like(base, { ["day.site.water.visibility"] = "0.4 m" }),
+        with = { "clear-the-water" },
         expect = hazard { likelihood = 1, severity = 3 } },
     }
   end)(),
@@ -114,7 +129,8 @@ rule {
   when = waters.treated,
   assess = function(s)
     hazard {
-      likelihood = scale.protection(scale.limit(s.water.test_interval, q"2 h", q"3 h", q"4 h", q"8 h"), {}, { not s.plant.log_kept }),
+      likelihood = scale.protection(scale.limit(s.water.test_interval, q"2 h", q"3 h", q"4 h", q"8 h"), {},
+        { not s.plant.log_kept }),
       severity = 2, about = "tests on site", because = "up to {s.water.test_interval} between tests",
       controls = { "water-test-schedule" }, who = "everyone in the water",
     }
@@ -128,16 +144,21 @@ rule {
   end,
   examples = (function()
     local like = example.like
-    local base = like(tank, { ["water.test_interval"] = "2 h", ["plant.log_kept"] = "yes", ["water.pseudomonas"] = "0 cfu/100mL",
+    local base = like(tank, { ["water.test_interval"] = "2 h", ["plant.log_kept"] = "yes",
+      ["water.pseudomonas"] = "0 cfu/100mL",
       ["water.colony_count"] = "500 cfu/100mL" })
     return {
       { "a lake", given = { water_body = "lake" }, expect = nothing },
       { "every two hours, logged", given = base, expect = hazard { likelihood = 1, severity = 2 } },
-      { "once a day, no log", given = like(base, { ["water.test_interval"] = "24 h", ["plant.log_kept"] = "no" }),
+      { "once a day, no log", given = like(base,
+        { ["water.test_interval"] = "24 h", ["plant.log_kept"] = "no" }),
         expect = hazard { likelihood = 5, severity = 2 } },
-      { "Pseudomonas", given = like(base, { ["water.pseudomonas"] = "20 cfu/100mL" }), expect = hazard { likelihood = 4, severity = 3 } },
-      { "many colonies", given = like(base, { ["water.colony_count"] = "50000 cfu/100mL" }), expect = hazard { likelihood = 4, severity = 3 } },
-      { "interval not known", given = like(base, { ["water.test_interval"] = "?" }), expect = hazard { likelihood = 5, severity = 2 } },
+      { "Pseudomonas", given = like(base, { ["water.pseudomonas"] = "20 cfu/100mL" }),
+        expect = hazard { likelihood = 4, severity = 3 } },
+      { "many colonies", given = like(base, { ["water.colony_count"] = "50000 cfu/100mL" }),
+        expect = hazard { likelihood = 4, severity = 3 } },
+      { "interval not known", given = like(base, { ["water.test_interval"] = "?" }),
+        expect = hazard { likelihood = 5, severity = 2 } },
       { "scheduled", given = like(base, { ["water.test_interval"] = "24 h", ["plant.log_kept"] = "no" }),
         with = { "water-test-schedule" }, expect = hazard { likelihood = 1, severity = 2 } },
     }
