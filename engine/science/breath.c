@@ -10,11 +10,11 @@
 #include "science/constants.h"
 #include "science/points.h"
 
-#define LUNG 80e-6             /* full lungs, m3 per kg of body (from memory) */
-#define START 0.155            /* oxygen fraction after one full breath (from memory) */
-#define VAPOUR (47 * TS_MMHG)  /* water vapour in the lungs */
-#define END (50 * TS_MMHG)     /* the limit's end pressure: SpO2 falls steeply below (from memory) */
-#define FRESH 1000.0           /* kg/m3 */
+#define LUNG 80e-6            /* full lungs, m3 per kg of body (from memory) */
+#define START 0.155           /* oxygen fraction after one full breath (from memory) */
+#define VAPOUR (47 * TS_MMHG) /* water vapour in the lungs */
+#define END (50 * TS_MMHG)    /* the limit's end pressure: SpO2 falls steeply below (from memory) */
+#define FRESH 1000.0          /* kg/m3 */
 
 /* m3/s, dry at 0 degC and one atmosphere; 10 mL/min times mass to the 3/4 at rest. */
 double ts_point_oxygen_uptake(const double *x) {

@@ -38,7 +38,8 @@ double ts_point_no_stop_limit(const double *x) { return no_stop_minutes(x[0]) * 
 static int group_in(const ts_no_stop_row *row, double minutes) {
   int group = 0;
   while (group < TS_GROUPS && row->last[group] != 0 && minutes > row->last[group]) group++;
-  if (group < TS_GROUPS && (row->last[group] != 0 || row->limit == TS_DAY_MINUTES)) return group + 1;
+  if (group < TS_GROUPS && (row->last[group] != 0 || row->limit == TS_DAY_MINUTES))
+    return group + 1;
   return TS_PAST_TABLE;
 }
 
@@ -83,7 +84,8 @@ static size_t residual_index(double metres) {
 
 /* At 25 ft groups O and Z are sent to the 30 ft row. */
 static size_t row_for(size_t index, int group) {
-  bool sent_on = ts_residual_rows[index].feet == 25 && ts_residual_rows[index].minutes[group - 1] == 0;
+  bool sent_on =
+      ts_residual_rows[index].feet == 25 && ts_residual_rows[index].minutes[group - 1] == 0;
   return sent_on ? index + 1 : index;
 }
 

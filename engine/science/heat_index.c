@@ -18,9 +18,9 @@ typedef struct {
 } term;
 
 static const term terms[] = {
-    {-42.379, 0, 0},       {2.04901523, 1, 0},   {10.14333127, 0, 1},
-    {-0.22475541, 1, 1},   {-6.83783e-3, 2, 0},  {-5.481717e-2, 0, 2},
-    {1.22874e-3, 2, 1},    {8.5282e-4, 1, 2},    {-1.99e-6, 2, 2},
+    {-42.379, 0, 0},     {2.04901523, 1, 0},  {10.14333127, 0, 1},
+    {-0.22475541, 1, 1}, {-6.83783e-3, 2, 0}, {-5.481717e-2, 0, 2},
+    {1.22874e-3, 2, 1},  {8.5282e-4, 1, 2},   {-1.99e-6, 2, 2},
 };
 enum { TERMS = sizeof terms / sizeof *terms };
 
@@ -35,7 +35,9 @@ static double regression(double t, double r) {
 }
 
 /* Already averaged with the temperature, as the service does. */
-static double simple(double t, double r) { return (t + 0.5 * (t + 61 + (t - 68) * 1.2 + r * 0.094)) / 2; }
+static double simple(double t, double r) {
+  return (t + 0.5 * (t + 61 + (t - 68) * 1.2 + r * 0.094)) / 2;
+}
 
 static double dry_part(double r) { return r < 13 ? (13 - r) / 4 : 0; }
 static double near_95(double t) {
@@ -53,7 +55,9 @@ static double index_of(double t, double r) {
 static double fahrenheit(double kelvin) { return (kelvin - TS_CELSIUS) * 1.8 + 32; }
 static double kelvin(double f) { return (f - 32) / 1.8 + TS_CELSIUS; }
 
-double ts_point_heat_index(const double *x) { return kelvin(index_of(fahrenheit(x[0]), 100 * x[1])); }
+double ts_point_heat_index(const double *x) {
+  return kelvin(index_of(fahrenheit(x[0]), 100 * x[1]));
+}
 
 /* ---- enclosing a cell ----------------------------------------------------------- */
 
@@ -79,7 +83,8 @@ static double steepest(ts_range t, ts_range r, bool by_t) {
 static ts_range regression_in(ts_range t, ts_range r) {
   t.lo = fmax(t.lo, 0); /* colder than that the regression is not used */
   double middle = regression((t.lo + t.hi) / 2, (r.lo + r.hi) / 2);
-  double reach = steepest(t, r, true) * (t.hi - t.lo) / 2 + steepest(t, r, false) * (r.hi - r.lo) / 2;
+  double reach =
+      steepest(t, r, true) * (t.hi - t.lo) / 2 + steepest(t, r, false) * (r.hi - r.lo) / 2;
   return (ts_range){middle - reach, middle + reach};
 }
 

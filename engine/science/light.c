@@ -13,4 +13,6 @@ double ts_point_visibility_of_turbidity(const double *x) { return 4.8 / (0.1 + x
 
 double ts_point_contrast_left(const double *x) { return exp(-x[0] * x[1]); }
 
-double ts_point_lamp_illuminance(const double *x) { return x[0] * exp(-x[1] * x[2]) / (x[2] * x[2]); }
+double ts_point_lamp_illuminance(const double *x) {
+  return x[0] * exp(-x[1] * x[2]) / (x[2] * x[2]);
+}

@@ -21,8 +21,10 @@ double ts_point_wet_bulb(const double *x) {
   double lo = x[0] - 50, hi = x[0];
   for (int i = 0; i < 60; i++) {
     double middle = (lo + hi) / 2;
-    if (mixing_by_wet_bulb(x[0], middle, x[2]) < target) lo = middle;
-    else hi = middle;
+    if (mixing_by_wet_bulb(x[0], middle, x[2]) < target)
+      lo = middle;
+    else
+      hi = middle;
   }
   return hi;
 }
@@ -32,8 +34,10 @@ double ts_point_dew_point(const double *x) {
   double target = x[1] * saturated(x[0]), lo = TS_CELSIUS - 45, hi = x[0];
   for (int i = 0; i < 60; i++) {
     double middle = (lo + hi) / 2;
-    if (saturated(middle) < target) lo = middle;
-    else hi = middle;
+    if (saturated(middle) < target)
+      lo = middle;
+    else
+      hi = middle;
   }
   return hi;
 }

@@ -76,7 +76,9 @@ double ts_point_walking_speed(const double *x) {
   return free * fmax(0, 1 - crowding * fmax(0.54, x[0]));
 }
 
-double ts_point_stopping_distance(const double *x) { return x[0] * x[2] + x[0] * x[0] / (2 * x[1]); }
+double ts_point_stopping_distance(const double *x) {
+  return x[0] * x[2] + x[0] * x[0] / (2 * x[1]);
+}
 
 double ts_point_friction_of_pendulum(const double *x) { return 3 * x[0] / (330 - x[0]); }
 

@@ -20,7 +20,9 @@ double ts_point_depth_of_pressure(const double *x) {
 
 double ts_point_expansion_ratio(const double *x) { return x[0] / x[1]; }
 
-double ts_point_lung_expansion_ratio(const double *x) { return 1 + x[2] * TS_GRAVITY * x[0] / x[1]; }
+double ts_point_lung_expansion_ratio(const double *x) {
+  return 1 + x[2] * TS_GRAVITY * x[0] / x[1];
+}
 
 double ts_point_volume_at_pressure(const double *x) { return x[0] * (x[1] / x[2]); }
 
@@ -46,8 +48,9 @@ double ts_point_vapour_pressure(const double *x) {
 double ts_point_water_density(const double *x) {
   double t = (x[0] - TS_CELSIUS) * 1.00024; /* the polynomial wants IPTS-68 */
   double s = 1000 * x[1];                   /* practical salinity, taken equal to g/kg */
-  double fresh = 999.842594 + t * (6.793952e-2 + t * (-9.095290e-3 + t * (1.001685e-4 +
-                 t * (-1.120083e-6 + t * 6.536332e-9))));
+  double fresh = 999.842594 +
+                 t * (6.793952e-2 + t * (-9.095290e-3 +
+                                         t * (1.001685e-4 + t * (-1.120083e-6 + t * 6.536332e-9))));
   double a = 0.824493 + t * (-4.0899e-3 + t * (7.6438e-5 + t * (-8.2467e-7 + t * 5.3875e-9)));
   double b = -5.72466e-3 + t * (1.0227e-4 - t * 1.6546e-6);
   return fresh + a * s + b * s * sqrt(s) + 4.8314e-4 * s * s;
@@ -60,8 +63,10 @@ static double densest(double salinity, double lo, double hi) {
     double third = (hi - lo) / 3, m1 = lo + third, m2 = hi - third;
     double low = ts_point_water_density((double[]){m1, salinity});
     double high = ts_point_water_density((double[]){m2, salinity});
-    if (low < high) lo = m1;
-    else hi = m2;
+    if (low < high)
+      lo = m1;
+    else
+      hi = m2;
   }
   return (lo + hi) / 2;
 }

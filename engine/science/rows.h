@@ -20,10 +20,14 @@
 #define TS_ROW(name_) .name = #name_, .point = ts_point_##name_
 
 /* Arguments that many rows share. */
-#define TS_ARG_DEPTH {"depth", TS_LENGTH, "m", 0, 100, TS_RISES}
-#define TS_ARG_DENSITY {"density", TS_DENSITY, "kg/m3", 950, 1250, TS_RISES}
-#define TS_ARG_SURFACE_PRESSURE {"surface_pressure", TS_PRESSURE, "kPa", 50e3, 120e3, TS_RISES}
-#define TS_ARG_AMBIENT_PRESSURE {"ambient_pressure", TS_PRESSURE, "kPa", 50e3, 1.4e6, TS_RISES}
+#define TS_ARG_DEPTH                                                                               \
+  { "depth", TS_LENGTH, "m", 0, 100, TS_RISES }
+#define TS_ARG_DENSITY                                                                             \
+  { "density", TS_DENSITY, "kg/m3", 950, 1250, TS_RISES }
+#define TS_ARG_SURFACE_PRESSURE                                                                    \
+  { "surface_pressure", TS_PRESSURE, "kPa", 50e3, 120e3, TS_RISES }
+#define TS_ARG_AMBIENT_PRESSURE                                                                    \
+  { "ambient_pressure", TS_PRESSURE, "kPa", 50e3, 1.4e6, TS_RISES }
 
 /* Dimensions that only science needs. */
 #define TS_AREA_PER_MASS TS_DIM(2, -1, 0, 0, 0, 0, 0)

@@ -74,4 +74,6 @@ double ts_point_ice_capacity(const double *x) { return x[1] * x[0] * x[0]; }
 
 /* ---- a leak of current -------------------------------------------------------------- */
 
-double ts_point_voltage_gradient(const double *x) { return x[1] * x[0] / (2 * TS_PI * x[2] * x[2]); }
+double ts_point_voltage_gradient(const double *x) {
+  return x[1] * x[0] / (2 * TS_PI * x[2] * x[2]);
+}

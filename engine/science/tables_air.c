@@ -1,4 +1,5 @@
-/* The numbers of tables_air.h, as read. Where a cell was not at hand, a comment says what stands there. */
+/* The numbers of tables_air.h, as read. Where a cell was not at hand, a comment says what stands
+ * there. */
 #include "science/tables_air.h"
 
 /* Rows deeper than 70 ft: limits only, the groups were not at hand. */
@@ -64,5 +65,5 @@ const size_t ts_residual_count = sizeof ts_residual_rows / sizeof *ts_residual_r
 
 /* Columns M, N and O were not at hand: Z's time stands for them. Past the table, what
  * the manual asks for after exceptional exposures: 48 h. */
-const int ts_flying_minutes[TS_PAST_TABLE] = {0,   0,   0,   105,  279,  426,  553,  664,  764,
+const int ts_flying_minutes[TS_PAST_TABLE] = {0,   0,   0,    105,  279,  426,  553,  664, 764,
                                               853, 935, 1010, 1261, 1261, 1261, 1261, 2880};

@@ -48,17 +48,17 @@ double ts_point_hypochlorous_with_cyanurate(const double *x) {
   double hydrogen = pow(10, -x[2]), lo = 0, hi = total;
   for (int i = 0; i < 120 && lo < hi; i++) {
     double middle = (lo + hi) / 2;
-    if (chlorine_with(middle, cyanurate, hydrogen) < total) lo = middle;
-    else hi = middle;
+    if (chlorine_with(middle, cyanurate, hydrogen) < total)
+      lo = middle;
+    else
+      hi = middle;
   }
   return hi * chlorine_mass;
 }
 
 double ts_point_ct_value(const double *x) { return x[0] * x[1]; }
 
-double ts_point_ct_time(const double *x) {
-  return x[1] > 0 ? fmin(x[0] / x[1], TS_LONG) : TS_LONG;
-}
+double ts_point_ct_time(const double *x) { return x[1] > 0 ? fmin(x[0] / x[1], TS_LONG) : TS_LONG; }
 
 /* ---- doses -------------------------------------------------------------------- */
 

@@ -50,7 +50,7 @@ typedef struct {
 #define MPH *0.44704
 #define PERCENT *0.01
 #define DEGC(t) ((t) + 273.15)
-#define DEGF(t) (((t) - 32) / 1.8 + 273.15)
+#define DEGF(t) (((t)-32) / 1.8 + 273.15)
 #define FAHRENHEIT_DEGREES *(1 / 1.8)
 
 static inline void check_figure(const figure *row) {

@@ -1,13 +1,25 @@
 /* Published figures: what people need and how long a breath lasts. The breath-hold budget has no
- * published value of its own; what is checked is that it is on the cautious side of measurements. */
+ * published value of its own; what is checked is that it is on the cautious side of measurements.
+ */
 #include "figures.h"
 
 #define USN36 "US Navy Diving Manual fig. 3-6 (from memory)"
 #define PRACTICE "15 to 20 s of performance on one breath, trained adult at work; common practice"
 
 static const figure figures[] = {
-    {"MET-04", "oxygen_uptake", {70, 1}, 0.25 L_PER_MIN, 0.025 L_PER_MIN, "10 %: people differ", USN36},
-    {"MET-04", "oxygen_uptake", {70, 1.25}, 0.30 L_PER_MIN, 0.03 L_PER_MIN, "10 %: people differ",
+    {"MET-04",
+     "oxygen_uptake",
+     {70, 1},
+     0.25 L_PER_MIN,
+     0.025 L_PER_MIN,
+     "10 %: people differ",
+     USN36},
+    {"MET-04",
+     "oxygen_uptake",
+     {70, 1.25},
+     0.30 L_PER_MIN,
+     0.03 L_PER_MIN,
+     "10 %: people differ",
      USN36 ", sitting, taken as a quarter above rest"},
     {"CP-01", "breath_hold_limit", {70, 5, 0}, 17.5, 2.5, "the practice is a band", PRACTICE},
     {"CP-01", "breath_hold_limit", {60, 5, 0}, 17.5, 2.5, "the practice is a band", PRACTICE},

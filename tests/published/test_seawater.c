@@ -12,14 +12,13 @@ enum { TEMPERATURES = 9, SALINITIES = 5, DEPTHS = 5 };
 /* 0, 5, ... 40 degC by 0, 10, ... 40 of salinity; then -z = 2, 4, 6, 10, 30 m at 45 N. At the
  * surface practical salinity 35 is 35.165 g/kg and in-situ and conservative temperature differ,
  * so the script converts as the toolbox does. */
-static const char script[] =
-    "-c \"import gsw\n"
-    "for t in range(0, 41, 5):\n"
-    "  for s in range(0, 41, 10):\n"
-    "    sa = s * 35.16504 / 35\n"
-    "    print(float(gsw.rho(sa, gsw.CT_from_t(sa, t, 0), 0)))\n"
-    "for z in (2, 4, 6, 10, 30):\n"
-    "  print(float(gsw.p_from_z(-z, 45)) * 1e4)\" 2>&-";
+static const char script[] = "-c \"import gsw\n"
+                             "for t in range(0, 41, 5):\n"
+                             "  for s in range(0, 41, 10):\n"
+                             "    sa = s * 35.16504 / 35\n"
+                             "    print(float(gsw.rho(sa, gsw.CT_from_t(sa, t, 0), 0)))\n"
+                             "for z in (2, 4, 6, 10, 30):\n"
+                             "  print(float(gsw.p_from_z(-z, 45)) * 1e4)\" 2>&-";
 
 static const char *const interpreters[] = {"python3", "/usr/bin/python3"};
 

@@ -37,8 +37,8 @@ static bool filled(const char *text) { return text != NULL && text[0] != '\0'; }
 
 START_TEST(every_text_is_there) {
   for (const ts_function *f = ts_functions(); f->name != NULL; f++) {
-    ck_assert_msg(filled(f->topic) && filled(f->meaning) && filled(f->formula) && filled(f->source) &&
-                      filled(f->limits) && filled(f->example),
+    ck_assert_msg(filled(f->topic) && filled(f->meaning) && filled(f->formula) &&
+                      filled(f->source) && filled(f->limits) && filled(f->example),
                   "%s lacks a text", f->name);
     ck_assert_msg(f->unit != NULL && f->point != NULL, "%s lacks unit or point", f->name);
   }
@@ -63,8 +63,8 @@ END_TEST
 START_TEST(formulas_name_their_arguments) {
   for (const ts_function *f = ts_functions(); f->name != NULL; f++)
     for (int i = 0; i < f->count; i++)
-      ck_assert_msg(strstr(f->formula, f->argument[i].name) != NULL, "formula of %s lacks %s", f->name,
-                    f->argument[i].name);
+      ck_assert_msg(strstr(f->formula, f->argument[i].name) != NULL, "formula of %s lacks %s",
+                    f->name, f->argument[i].name);
 }
 END_TEST
 
@@ -97,9 +97,10 @@ START_TEST(examples_run) {
     for (int i = 0; i < f->count; i++) {
       ts_dim dim;
       rest = next_quoted(rest, text, sizeof text);
-      ck_assert_msg(ts_quantity_read(units, text, &x[i], &dim, why, sizeof why), "%s: %s", f->name, why);
-      ck_assert_msg(dim == f->argument[i].dim, "%s: '%s' has another dimension than %s", f->name, text,
-                    f->argument[i].name);
+      ck_assert_msg(ts_quantity_read(units, text, &x[i], &dim, why, sizeof why), "%s: %s", f->name,
+                    why);
+      ck_assert_msg(dim == f->argument[i].dim, "%s: '%s' has another dimension than %s", f->name,
+                    text, f->argument[i].name);
     }
     bool open = true;
     ts_function_apply(f, x, &open);
@@ -142,7 +143,8 @@ START_TEST(ranges_are_ranges) {
       ck_assert_msg(filled(a->name) && a->unit != NULL, "%s", f->name);
       turns = turns || a->direction == TS_TURNS;
     }
-    ck_assert_msg(turns == (f->range != NULL), "%s: a range function if and only if one turns", f->name);
+    ck_assert_msg(turns == (f->range != NULL), "%s: a range function if and only if one turns",
+                  f->name);
   }
 }
 END_TEST
@@ -154,7 +156,8 @@ START_TEST(results_stay_within_the_widest) {
     for (int n = 0; n < SAMPLES; n++) {
       pick_all(f, x, &state);
       double y = f->point(x);
-      ck_assert_msg(y >= f->lo && y <= f->hi, "%s gives %g outside [%g, %g]", f->name, y, f->lo, f->hi);
+      ck_assert_msg(y >= f->lo && y <= f->hi, "%s gives %g outside [%g, %g]", f->name, y, f->lo,
+                    f->hi);
     }
 }
 END_TEST
@@ -170,8 +173,8 @@ START_TEST(extremes_stay_within_the_widest) {
       high[i] = rises ? f->argument[i].hi : f->argument[i].lo;
     }
     double least = f->point(low), most = f->point(high);
-    ck_assert_msg(least >= f->lo && most <= f->hi, "%s reaches [%g, %g], claims [%g, %g]", f->name, least,
-                  most, f->lo, f->hi);
+    ck_assert_msg(least >= f->lo && most <= f->hi, "%s reaches [%g, %g], claims [%g, %g]", f->name,
+                  least, most, f->lo, f->hi);
   }
 }
 END_TEST
@@ -271,8 +274,8 @@ START_TEST(points_stay_points) {
       double y = f->point(x);
       ck_assert_msg(all.lo <= y && y <= all.hi, "%s", f->name);
       double allowed = f->iterated ? 3e-12 : 1e-14;
-      ck_assert_msg(all.hi - all.lo <= allowed * fabs(y) + 1e-300, "%s: %.17g .. %.17g", f->name, all.lo,
-                    all.hi);
+      ck_assert_msg(all.hi - all.lo <= allowed * fabs(y) + 1e-300, "%s: %.17g .. %.17g", f->name,
+                    all.lo, all.hi);
       ck_assert_msg(!f->exact || all.lo == all.hi, "%s is exact but was widened", f->name);
     }
 }
@@ -284,7 +287,8 @@ static void assert_open(const ts_function *f, int i, ts_range bad) {
   box[i] = bad;
   bool open = false;
   ts_range all = ts_function_apply(f, box, &open);
-  ck_assert_msg(open, "%s: %s from %g to %g is not open", f->name, f->argument[i].name, bad.lo, bad.hi);
+  ck_assert_msg(open, "%s: %s from %g to %g is not open", f->name, f->argument[i].name, bad.lo,
+                bad.hi);
   ck_assert_msg(all.lo == f->lo && all.hi == f->hi, "%s: open is not the widest", f->name);
 }
 
