@@ -104,16 +104,20 @@ static void assess_one(ts_assessment *a, ts_evaluator *evaluator, size_t rule, t
   ts_arena_free(arena);
 }
 
+static bool is_asked(const ts_assess_inputs *in, size_t rule, ts_subject subject) {
+  const char *each = ts_rule_at(in->packs, rule)->each;
+  return ts_same(ts_subject_at(in->dossier, subject)->entity->name, each) &&
+         (in->wanted == NULL || in->wanted(in->wanted_context, rule, subject));
+}
+
 static void assess_all(ts_assessment *a) {
   ts_evaluator *evaluator = ts_evaluator_new(a->in.packs, a->in.dossier);
   size_t rules = ts_rule_count(a->in.packs);
   ts_subject subjects = ts_subject_count(a->in.dossier);
   for (size_t rule = 0; rule < rules; rule++) {
-    const char *each = ts_rule_at(a->in.packs, rule)->each;
     if (a->in.progress != NULL) a->in.progress(a->in.context, (double)rule / (double)rules);
     for (ts_subject subject = 0; subject < subjects; subject++)
-      if (ts_same(ts_subject_at(a->in.dossier, subject)->entity->name, each))
-        assess_one(a, evaluator, rule, subject);
+      if (is_asked(&a->in, rule, subject)) assess_one(a, evaluator, rule, subject);
   }
   ts_evaluator_free(evaluator);
 }

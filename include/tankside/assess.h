@@ -102,6 +102,9 @@ typedef struct {
   /* Called now and then with how far it is, from 0 to 1; may be NULL. */
   void (*progress)(void *context, double part);
   void *context;
+  /* Which rules to ask of which subjects, for a "what if" on a part; NULL: all of all. */
+  bool (*wanted)(void *wanted_context, size_t rule, ts_subject subject);
+  void *wanted_context;
 } ts_assess_inputs;
 
 /* Runs every rule over every subject. Everything in `inputs` must outlive the

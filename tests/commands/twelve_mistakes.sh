@@ -12,5 +12,5 @@ errors=$(grep -c ': error: ' err)
 [ "$errors" = 12 ] || { echo "$errors messages, not 12:"; cat err; exit 1; }
 # Each says where: file, line, what.
 if grep ': error: ' err | grep -qvE '^[^:]+:[0-9]+: error: .+'; then cat err; exit 1; fi
-# Lines ascend, so that a person can work down the file.
-grep ': error: ' err | cut -d : -f 2 | sort -nc
+# Lines ascend within each file, so that a person can work down it.
+grep ': error: ' err | awk -F : '$1 == file && $2 < line { print; bad = 1 } { file = $1; line = $2 } END { exit bad }'

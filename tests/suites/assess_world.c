@@ -91,9 +91,17 @@ void assess_world_free(assess_world *w) {
   ts_arena_free(w->arena);
 }
 
-ts_assessment *assess_world_run(assess_world *w) {
-  ts_assess_inputs inputs = {
-      .dossier = w->dossier, .packs = w->packs, .matrix = w->matrix, .units = w->units};
+ts_assessment *assess_world_run(assess_world *w) { return assess_world_part(w, NULL, NULL); }
+
+ts_assessment *assess_world_part(assess_world *w,
+                                 bool (*wanted)(void *context, size_t rule, ts_subject subject),
+                                 void *context) {
+  ts_assess_inputs inputs = {.dossier = w->dossier,
+                             .packs = w->packs,
+                             .matrix = w->matrix,
+                             .units = w->units,
+                             .wanted = wanted,
+                             .wanted_context = context};
   ts_assessment *assessment = ts_assess(&inputs, w->problems);
   must(w, assessment != NULL);
   return assessment;

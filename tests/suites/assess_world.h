@@ -27,6 +27,10 @@ void assess_world_make(assess_world *world, const char *rules, const char *immer
 void assess_world_demo(assess_world *world, const char *production);
 void assess_world_free(assess_world *world);
 
+/* Assesses only what `wanted` says, as in ts_assess_inputs. */
+ts_assessment *assess_world_part(assess_world *world,
+                                 bool (*wanted)(void *context, size_t rule, ts_subject subject),
+                                 void *context);
 /* Assesses; never NULL. Free with ts_assessment_free. */
 ts_assessment *assess_world_run(assess_world *world);
 /* What has been reported so far, as printed. Lives in the arena. */
