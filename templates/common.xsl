@@ -220,6 +220,11 @@
       </xsl:when>
       <xsl:otherwise><span class="mul"><xsl:value-of select="$w[@id = 'best-none']"/></span></xsl:otherwise>
     </xsl:choose>
+    <xsl:call-template name="best"/>
+  </xsl:template>
+
+  <!-- The best course, where it differs. -->
+  <xsl:template name="best">
     <xsl:if test="@worst-band and (@best-none = 'yes' or @best != @worst or @best-likelihood != @worst-likelihood)">
       <xsl:text> </xsl:text>
       <span class="best">

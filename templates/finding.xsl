@@ -228,6 +228,17 @@
 
   <!-- ===== rows ===== -->
 
+  <!-- One row stands for all findings of a rule that say the same of the same person or thing:
+       the same reasons, working and scores, at other times. -->
+  <xsl:key name="twin" match="finding" use="concat(@rule, '|', @about, '|', substring-after(@subject, '/'), '|',
+    substring-before(@subject, '@'), '|', substring(@subject, 1, 400 * not(contains(@subject, '/') or contains(@subject, '@'))), '|',
+    because[1], '|', because[2], '|', value[1]/@working, '|', value[2]/@working, '|', value[3]/@working, '|', value[4]/@working, '|',
+    value[5]/@working, '|', value[6]/@working, '|',
+    score[1]/@worst-likelihood, score[1]/@worst-severity, score[1]/@best-likelihood, score[1]/@best-severity, score[1]/@best-none,
+    score[2]/@worst-likelihood, score[2]/@worst-severity, score[2]/@best-likelihood, score[2]/@best-severity, score[2]/@best-none,
+    score[3]/@worst-likelihood, score[3]/@worst-severity, score[3]/@best-likelihood, score[3]/@best-severity, score[3]/@best-none,
+    @waived-by, @unresolved)"/>
+
   <xsl:template name="finding-table">
     <xsl:param name="rows"/>
     <xsl:param name="label"/>
@@ -243,26 +254,68 @@
       </tr></thead>
       <tbody>
         <xsl:for-each select="$rows">
-          <tr id="{@id}">
-            <th scope="row" class="c1">
-              <span class="id"><xsl:value-of select="@id"/></span><xsl:text> </xsl:text>
-              <xsl:call-template name="subject-of"/>
-              <xsl:if test="@about"><xsl:value-of select="concat(', ', $w[@id = 'about'], ' ', @about)"/></xsl:if>
-              <xsl:if test="@who"><span class="of"><xsl:value-of select="@who"/></span></xsl:if>
-            </th>
-            <td class="c2">
-              <xsl:if test="@task"><p class="where"><xsl:value-of select="key('task', @task)/@title"/><xsl:text>: </xsl:text></p></xsl:if>
-              <xsl:apply-templates select="." mode="why"><xsl:with-param name="same" select="$rows"/><xsl:with-param name="short" select="true()"/></xsl:apply-templates>
-            </td>
-            <td class="b" data-h="{$w[@id = 'as-described']}"><xsl:apply-templates select="score[@as = 'described']"/></td>
-            <td class="b" data-h="{$w[@id = 'as-in-place']}"><xsl:apply-templates select="score[@as = 'in-place']"/></td>
-            <td class="b" data-h="{$w[@id = 'as-planned']}"><xsl:apply-templates select="score[@as = 'planned']"/></td>
-          </tr>
+          <xsl:variable name="mine" select="key('twin', concat(@rule, '|', @about, '|', substring-after(@subject, '/'), '|',
+                substring-before(@subject, '@'), '|', substring(@subject, 1, 400 * not(contains(@subject, '/') or contains(@subject, '@'))), '|',
+                because[1], '|', because[2], '|', value[1]/@working, '|', value[2]/@working, '|', value[3]/@working, '|', value[4]/@working, '|',
+                value[5]/@working, '|', value[6]/@working, '|',
+                score[1]/@worst-likelihood, score[1]/@worst-severity, score[1]/@best-likelihood, score[1]/@best-severity, score[1]/@best-none,
+                score[2]/@worst-likelihood, score[2]/@worst-severity, score[2]/@best-likelihood, score[2]/@best-severity, score[2]/@best-none,
+                score[3]/@worst-likelihood, score[3]/@worst-severity, score[3]/@best-likelihood, score[3]/@best-severity, score[3]/@best-none,
+                @waived-by, @unresolved))[count(. | $rows) = count($rows)]"/>
+          <xsl:if test="count(. | $mine[1]) = 1">
+            <xsl:call-template name="finding-row">
+              <xsl:with-param name="rows" select="$rows"/><xsl:with-param name="twins" select="$mine[position() &gt; 1]"/>
+            </xsl:call-template>
+          </xsl:if>
         </xsl:for-each>
       </tbody>
     </table>
     </div>
   </xsl:template>
+
+  <xsl:template name="finding-row">
+    <xsl:param name="rows"/>
+    <xsl:param name="twins"/>
+    <tr id="{@id}">
+      <th scope="row" class="c1">
+        <span class="id"><xsl:value-of select="@id"/></span><xsl:text> </xsl:text>
+        <xsl:call-template name="subject-of"/>
+        <xsl:if test="@about"><xsl:value-of select="concat(', ', $w[@id = 'about'], ' ', @about)"/></xsl:if>
+        <xsl:if test="@who"><span class="of"><xsl:value-of select="@who"/></span></xsl:if>
+      </th>
+      <td class="c2">
+        <xsl:if test="@task"><p class="where"><xsl:value-of select="key('task', @task)/@title"/><xsl:text>: </xsl:text></p></xsl:if>
+        <xsl:apply-templates select="." mode="why"><xsl:with-param name="same" select="$rows"/><xsl:with-param name="short" select="true()"/></xsl:apply-templates>
+        <xsl:if test="$twins">
+          <xsl:text> </xsl:text><p class="where"><xsl:value-of select="$w[@id = 'twins']"/>
+            <xsl:for-each select="$twins">
+              <xsl:variable name="t" select="key('task', @task)"/>
+              <xsl:text> </xsl:text><span class="id" id="{@id}"><xsl:value-of select="@id"/></span>
+              <xsl:choose>
+                <xsl:when test="$t"><xsl:value-of select="concat(' ', $t/../@date, ' ', $t/@start)"/></xsl:when>
+                <xsl:when test="contains(@subject, '@')"><xsl:value-of select="concat(' ', substring-after(@subject, '@'))"/></xsl:when>
+              </xsl:choose>
+              <xsl:if test="position() != last()">,</xsl:if>
+            </xsl:for-each>
+          </p>
+        </xsl:if>
+      </td>
+      <td class="b" data-h="{$w[@id = 'as-described']}"><xsl:apply-templates select="score[@as = 'described']" mode="row"/></td>
+      <td class="b" data-h="{$w[@id = 'as-in-place']}"><xsl:apply-templates select="score[@as = 'in-place']" mode="row"/></td>
+      <td class="b" data-h="{$w[@id = 'as-planned']}"><xsl:apply-templates select="score[@as = 'planned']" mode="row"/></td>
+    </tr>
+  </xsl:template>
+
+  <!-- A score in a narrow column: fill and letter, product, the word below. -->
+  <xsl:template match="score[@worst-band]" mode="row">
+    <xsl:variable name="fill"><xsl:call-template name="fill"><xsl:with-param name="band" select="@worst-band"/></xsl:call-template></xsl:variable>
+    <span class="sw f{$fill}" aria-hidden="true"><b><xsl:value-of select="key('band', @worst-band)/@letter"/></b></span><xsl:text> </xsl:text>
+    <span class="mul"><b><xsl:value-of select="@worst"/></b><xsl:value-of select="concat(' = ', @worst-likelihood, ' × ', @worst-severity)"/></span><xsl:text> </xsl:text>
+    <b class="word"><xsl:value-of select="key('band', @worst-band)/@word"/></b>
+    <xsl:call-template name="best"/>
+  </xsl:template>
+
+  <xsl:template match="score" mode="row"><xsl:apply-templates select="."/></xsl:template>
 
   <xsl:template name="subject-of">
     <xsl:variable name="at" select="key('task', @task)/immersion[@path = current()/@subject]"/>
