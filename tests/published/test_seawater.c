@@ -7,13 +7,13 @@
 #include "base/text.h"
 #include "figures.h"
 
-enum { TEMPERATURES = 9, SALINITIES = 5, DEPTHS = 5 };
+enum { TEMPERATURES = 10, SALINITIES = 5, DEPTHS = 5 };
 
-/* 0, 5, ... 40 degC by 0, 10, ... 40 of salinity; then -z = 2, 4, 6, 10, 30 m at 45 N. At the
+/* 0, 5, ... 45 degC by 0, 10, ... 40 of salinity; then -z = 2, 4, 6, 10, 30 m at 45 N. At the
  * surface practical salinity 35 is 35.165 g/kg and in-situ and conservative temperature differ,
  * so the script converts as the toolbox does. */
 static const char script[] = "-c \"import gsw\n"
-                             "for t in range(0, 41, 5):\n"
+                             "for t in range(0, 46, 5):\n"
                              "  for s in range(0, 41, 10):\n"
                              "    sa = s * 35.16504 / 35\n"
                              "    print(float(gsw.rho(sa, gsw.CT_from_t(sa, t, 0), 0)))\n"
@@ -50,11 +50,12 @@ START_TEST(agrees_with_the_toolbox) {
   double values[TEMPERATURES * SALINITIES + DEPTHS];
   if (!ask_toolbox(values, TEMPERATURES * SALINITIES + DEPTHS)) return;
   const double *value = values;
-  /* EOS-80 and TEOS-10 differ by under 0.02 kg/m3 at the surface. */
+  /* EOS-80 and TEOS-10 differ by under 0.02 kg/m3 at the surface to 40 degC, the end of their data.
+   */
   for (int t = 0; t < TEMPERATURES; t++)
     for (int s = 0; s < SALINITIES; s++) {
       double x[] = {DEGC(5.0 * t), 0.010 * s};
-      ck_assert_double_eq_tol(result("water_density", x, 2), *value++, 0.02);
+      ck_assert_double_eq_tol(result("water_density", x, 2), *value++, 5 * t > 40 ? 0.04 : 0.02);
     }
   /* The toolbox takes sea water at 0 degC and gravity at 45 N: 0.02 % from standard. */
   static const double depths[DEPTHS] = {2, 4, 6, 10, 30};
