@@ -169,11 +169,11 @@
 
   <xsl:template name="status-bar">
     <xsl:if test="$draft">
-      <div class="status-bar" role="note">
+      <aside class="status-bar">
         <b><xsl:call-template name="status-word"/></b>
         <xsl:text> </xsl:text>
         <span><xsl:call-template name="status-counts"/></span>
-      </div>
+      </aside>
     </xsl:if>
   </xsl:template>
 

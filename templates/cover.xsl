@@ -84,7 +84,7 @@
   <xsl:template name="tasks">
     <section aria-labelledby="tasks">
       <xsl:call-template name="section-head"><xsl:with-param name="id" select="'tasks'"/></xsl:call-template>
-      <div class="scroll" tabindex="0" role="region" aria-labelledby="tasks">
+      <div class="scroll" tabindex="0" role="group" aria-labelledby="tasks">
       <table class="tasks">
         <caption class="away"><xsl:value-of select="$sections[@id = 'tasks']/@title"/></caption>
         <thead><tr>

@@ -49,7 +49,7 @@
     <xsl:if test="$people and number($last) &gt; number($first)">
       <xsl:variable name="scale" select="($wide - $names - 22) div (($last - $first) * 60)"/>
       <xsl:variable name="tall" select="$head + $lane * count($people) + 6"/>
-      <div class="scroll drawing" tabindex="0" role="region" aria-label="{$w[@id = 'lanes']}">
+      <div class="scroll drawing" tabindex="0" role="group" aria-label="{$w[@id = 'lanes']}">
       <svg class="lanes" role="img" aria-label="{$w[@id = 'lanes']}: {@words}" viewBox="0 0 {$wide} {$tall}" width="{$wide}" height="{$tall}"
            font-family="DejaVu Sans Condensed, DejaVu Sans, sans-serif" font-size="9.5">
         <xsl:for-each select="task[@start-min][@finish-min]">
@@ -131,7 +131,7 @@
 
   <xsl:template name="totals">
     <xsl:if test="total">
-      <div class="scroll" tabindex="0" role="region" aria-label="{$w[@id = 'totals']}, {@words}">
+      <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'totals']}, {@words}">
       <table>
         <caption><xsl:value-of select="$w[@id = 'totals']"/></caption>
         <thead><tr>

@@ -82,7 +82,7 @@
         <xsl:call-template name="scale"><xsl:with-param name="steps" select="matrix/likelihood"/><xsl:with-param name="word" select="'likelihood'"/></xsl:call-template>
         <xsl:call-template name="scale"><xsl:with-param name="steps" select="matrix/severity"/><xsl:with-param name="word" select="'severity'"/></xsl:call-template>
       </div>
-      <div class="scroll" tabindex="0" role="region" aria-labelledby="scales">
+      <div class="scroll" tabindex="0" role="group" aria-labelledby="scales">
       <table>
         <caption><xsl:value-of select="$w[@id = 'band']"/></caption>
         <thead><tr>

@@ -10,7 +10,7 @@
       <xsl:choose>
         <xsl:when test="duties/duty">
           <xsl:if test="duties/duty/@check-the-text"><p class="legend"><span class="mark"><xsl:value-of select="$w[@id = 'check-mark']"/></span><xsl:text> </xsl:text><xsl:value-of select="$w[@id = 'check-the-text']"/></p></xsl:if>
-          <div class="scroll" tabindex="0" role="region" aria-labelledby="duties">
+          <div class="scroll" tabindex="0" role="group" aria-labelledby="duties">
           <table class="duties">
             <caption class="away"><xsl:value-of select="$sections[@id = 'duties']/@title"/></caption>
             <thead><tr>
@@ -63,7 +63,7 @@
       <xsl:choose>
         <xsl:when test="controls/control">
           <xsl:if test="controls/control/applied">
-          <div class="scroll" tabindex="0" role="region" aria-labelledby="controls">
+          <div class="scroll" tabindex="0" role="group" aria-labelledby="controls">
           <table class="controls">
             <caption class="away"><xsl:value-of select="$sections[@id = 'controls']/@title"/></caption>
             <thead><tr>
@@ -121,7 +121,7 @@
       <xsl:call-template name="section-head"><xsl:with-param name="id" select="'open'"/></xsl:call-template>
       <xsl:choose>
         <xsl:when test="open-facts/fact">
-          <div class="scroll" tabindex="0" role="region" aria-labelledby="open">
+          <div class="scroll" tabindex="0" role="group" aria-labelledby="open">
           <table class="open">
             <caption class="away"><xsl:value-of select="$sections[@id = 'open']/@title"/></caption>
             <thead><tr>
@@ -215,7 +215,7 @@
       <xsl:call-template name="section-head"><xsl:with-param name="id" select="'evidence'"/></xsl:call-template>
       <xsl:choose>
         <xsl:when test="subjects/subject/fact/evidence">
-          <div class="scroll" tabindex="0" role="region" aria-labelledby="evidence">
+          <div class="scroll" tabindex="0" role="group" aria-labelledby="evidence">
           <table>
             <caption class="away"><xsl:value-of select="$sections[@id = 'evidence']/@title"/></caption>
             <thead><tr>
@@ -247,7 +247,7 @@
   <xsl:template name="inputs">
     <section aria-labelledby="inputs">
       <xsl:call-template name="section-head"><xsl:with-param name="id" select="'inputs'"/></xsl:call-template>
-      <div class="scroll" tabindex="0" role="region" aria-labelledby="inputs">
+      <div class="scroll" tabindex="0" role="group" aria-labelledby="inputs">
       <table class="inputs">
         <caption class="away"><xsl:value-of select="$sections[@id = 'inputs']/@title"/></caption>
         <thead><tr>

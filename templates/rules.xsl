@@ -7,7 +7,7 @@
       <xsl:call-template name="section-head"><xsl:with-param name="id" select="'looked'"/></xsl:call-template>
       <xsl:choose>
         <xsl:when test="looked-at/rule">
-          <div class="scroll" tabindex="0" role="region" aria-labelledby="looked">
+          <div class="scroll" tabindex="0" role="group" aria-labelledby="looked">
           <table class="looked">
             <caption class="away"><xsl:value-of select="$sections[@id = 'looked']/@title"/></caption>
             <thead><tr>
@@ -57,7 +57,7 @@
         </div>
       </xsl:if>
       <xsl:if test="$functions">
-        <div class="scroll" tabindex="0" role="region" aria-label="{$w[@id = 'functions']}">
+        <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'functions']}">
         <table class="function-list">
           <caption><xsl:value-of select="$w[@id = 'functions']"/></caption>
           <thead><tr>

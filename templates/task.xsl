@@ -76,7 +76,7 @@
     <section aria-labelledby="who">
       <h2 id="who"><xsl:value-of select="$w[@id = 'who']"/></h2>
       <xsl:if test="$t/immersion">
-        <div class="scroll" tabindex="0" role="region" aria-labelledby="who">
+        <div class="scroll" tabindex="0" role="group" aria-labelledby="who">
         <table class="compact">
           <caption class="away"><xsl:value-of select="$w[@id = 'in-water']"/></caption>
           <thead><tr>
@@ -177,7 +177,7 @@
       <h2 id="hazards"><xsl:value-of select="$w[@id = 'top-hazards']"/></h2>
       <xsl:choose>
         <xsl:when test="$hazards">
-          <div class="scroll" tabindex="0" role="region" aria-labelledby="hazards">
+          <div class="scroll" tabindex="0" role="group" aria-labelledby="hazards">
           <table class="compact hazards">
             <caption class="away"><xsl:value-of select="$w[@id = 'top-hazards']"/></caption>
             <thead><tr>
