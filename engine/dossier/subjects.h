@@ -7,7 +7,7 @@
 #ifndef TS_DOSSIER_SUBJECTS_H
 #define TS_DOSSIER_SUBJECTS_H
 
-#include "quantity/graph.h"
+#include "science/graph.h"
 #include "tankside/dossier.h"
 
 typedef enum {

@@ -33,6 +33,11 @@ static double round_for_reader(double x, int decimals, direction to) {
   return places >= 0 ? whole_near(x * power, to) / power : whole_near(x / power, to) * power;
 }
 
+/* The last places that library functions are widened by are not a range to a reader. */
+static bool same_to_reader(double lo, double hi) {
+  return lo == hi || hi - lo <= 1e-9 * fmax(fabs(lo), fabs(hi));
+}
+
 static const char *number_text(double x, char *out) {
   double size = fabs(x);
   if (size != 0 && (size < 1e-6 || size >= 1e12)) return ts_number_write(x, out, NUMBER);
@@ -107,7 +112,7 @@ static void show_open(double lo, double hi, const char *unit, char *out, size_t 
 static void show_numbers(double lo, double hi, int decimals, const char *unit, char *out,
                          size_t size) {
   char low[NUMBER], high[NUMBER], shown[UNIT];
-  bool settled = lo == hi;
+  bool settled = same_to_reader(lo, hi);
   lo = round_for_reader(lo, decimals, settled ? NEAREST : DOWN);
   hi = round_for_reader(hi, decimals, settled ? NEAREST : UP);
   show_unit(unit, shown, sizeof shown);

@@ -18,7 +18,7 @@
 #define TS_RULE_SANDBOX_H
 
 #include "base/arena.h"
-#include "quantity/graph.h"
+#include "science/graph.h"
 #include "rule/rule.h"
 #include <lauxlib.h>
 #include <lua.h>

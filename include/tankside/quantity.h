@@ -5,7 +5,7 @@
  * [lo, hi] of doubles in SI units, and a dimension.
  *
  * How a quantity was made (facts, constants, operations) is the business of
- * engine/quantity/graph.h; this header is about reading and writing them.
+ * engine/science/graph.h; this header is about reading and writing them.
  */
 #ifndef TANKSIDE_QUANTITY_H
 #define TANKSIDE_QUANTITY_H

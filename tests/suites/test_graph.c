@@ -1,5 +1,5 @@
 /* The graph: dimensions, sharing, ranges that enclose, and narrowing that loses nothing. */
-#include "quantity/graph.h"
+#include "science/graph.h"
 #include "quantity/interval.h"
 
 #include <check.h>

@@ -1,16 +1,15 @@
 /* The graph of how each value was made.
  *
- * Low-level: calls nothing above quantity/. One graph serves one evaluation
- * at a time and is reset, not freed, between evaluations: no allocation per
- * value. A node never refers to a later node, so the array is in topological
- * order and a pass over it is a loop.
+ * It stands in science/ because a node may be a call of one of its functions.
+ * One graph serves one evaluation at a time and is reset, not freed, between
+ * evaluations: no allocation per value. A node never refers to a later node,
+ * so the array is in topological order and a pass over it is a loop.
  *
  * Ends of + - * / and sqrt are rounded to nearest: widening outward would
  * invent worst cases at round thresholds. Library functions widen by a few
- * units in the last place.
- */
-#ifndef TS_QUANTITY_GRAPH_H
-#define TS_QUANTITY_GRAPH_H
+ * units in the last place. */
+#ifndef TS_SCIENCE_GRAPH_H
+#define TS_SCIENCE_GRAPH_H
 
 #include "tankside/quantity.h"
 #include "tankside/science.h"

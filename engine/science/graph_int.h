@@ -1,8 +1,8 @@
 /* The graph's own inside, for graph.c (making nodes) and narrow.c (imposing decisions). */
-#ifndef TS_QUANTITY_GRAPH_INT_H
-#define TS_QUANTITY_GRAPH_INT_H
+#ifndef TS_SCIENCE_GRAPH_INT_H
+#define TS_SCIENCE_GRAPH_INT_H
 
-#include "quantity/graph.h"
+#include "science/graph.h"
 
 /* One place of a hash table: an id, valid only in the epoch that wrote it. */
 typedef struct {

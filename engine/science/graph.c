@@ -1,5 +1,5 @@
 /* Making nodes: dimensions are checked, ranges computed, equal nodes shared. */
-#include "quantity/graph_int.h"
+#include "science/graph_int.h"
 
 #include "base/arena.h"
 #include "quantity/interval.h"

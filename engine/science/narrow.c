@@ -6,7 +6,7 @@
  * forward again, a few rounds. Soundness comes before sharpness: results are
  * widened by a few units in the last place before they are projected, because
  * forward ends are rounded to nearest. */
-#include "quantity/graph_int.h"
+#include "science/graph_int.h"
 #include "quantity/interval.h"
 
 #include <math.h>
