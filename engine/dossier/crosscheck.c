@@ -348,6 +348,29 @@ static void check_same_day(const ts_check *check) {
                    dossier->subjects[days.list[i]].info.file);
 }
 
+/* ---- what nothing uses ------------------------------------------------------ */
+
+/* A reference that was forgotten takes a danger off the paper without a trace;
+ * what is left behind gives it away. */
+static const struct {
+  const char *entity, *users, *said;
+} used[] = {
+    {"rig", "tasks", "no task uses"},
+    {"craft", "tasks", "no task uses"},
+    {"prop", "tasks", "no task uses"},
+    {"appliance", "immersions", "nobody wears"},
+    {"chamber", "immersions", "nobody goes into"},
+};
+
+static void check_used(const ts_check *check) {
+  const ts_subject_info *info = &check->dossier->subjects[check->subject].info;
+  for (size_t i = 0; i < sizeof used / sizeof *used; i++)
+    if (ts_same(used[i].entity, info->entity->name) &&
+        !ts_subject_field(check->dossier, check->subject, used[i].users).count)
+      ts_check_say(check, TS_WARNING, check->subject, NULL, "%s %s \"%s\"", used[i].said,
+                   info->entity->name, info->path);
+}
+
 /* ---- the table ---------------------------------------------------------- */
 
 static const struct {
@@ -364,6 +387,7 @@ static const struct {
     {"task", check_post_counts},
     {NULL, check_done_dates},
     {"day", check_same_day},
+    {NULL, check_used},
     {"person", ts_check_presence},
     {"production", check_controls},
     {"production", check_evidence},
