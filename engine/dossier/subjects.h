@@ -2,7 +2,8 @@
  *
  * Every fact of every subject has a slot: a number from 0 that identifies it
  * in graphs, decisions and the assessment. Slots of one subject follow each
- * other in the order of the vocabulary.
+ * other in the order of the vocabulary: slot = info->slot + position, for
+ * structure and text too, so check the type. Those are never unknown.
  */
 #ifndef TS_DOSSIER_SUBJECTS_H
 #define TS_DOSSIER_SUBJECTS_H
@@ -55,7 +56,14 @@ char *ts_slot_path(const ts_dossier *dossier, uint32_t slot, char *out, size_t s
 /* What a name means on a subject, for the rules' field access. `name` is as
  * in Lua (underscores). Looks in this order: a fact, a membership of a set
  * (`covers_hands`), a reference, a part or parent or anything reached from a
- * parent (`i.site`, `i.day`, `i.production`), a list (`task.immersions`). */
+ * parent (`i.site`, `i.day`, `i.production`), a list (`task.immersions`).
+ *
+ * A TS_DAY and a TS_KIND_WORD read as facts that are always settled; ids and
+ * words for people are TEXT, with their slot. Lists are what a TS_REFS names
+ * (`i.wears`), every subject that stands below under its plural
+ * (`day.immersions`, `production.people`), every subject that refers to this
+ * one (`person.records`, `rig.tasks`), and for a person-day those of that person
+ * on that date (`pd.immersions`). Members stand in the order of the dossier. */
 typedef enum { TS_FIELD_NONE, TS_FIELD_FACT, TS_FIELD_MEMBER, TS_FIELD_SUBJECT, TS_FIELD_LIST, TS_FIELD_TEXT } ts_field_kind;
 
 typedef struct {
@@ -134,7 +142,8 @@ ts_dossier *ts_dossier_example(const ts_vocabulary *vocabulary, const ts_units *
 /* Sets one fact by the path a rule would read from `subject`:
  * "breath_hold", "person.mass", "site.water.temperature". A list index picks
  * a member and adds it when it is the next: "appliances.2.covers". A list set
- * to "none" is emptied; a reference set to "none" is cut. False, with a report at
+ * to "none" is emptied; a reference set to "none" is cut. A derived fact may be
+ * given as well and then stands by itself. False, with a report at
  * file:line, when the path or value is not right. */
 bool ts_dossier_given(ts_dossier *dossier, ts_subject subject, const char *path, const char *value,
                       ts_diagnostics *problems, const char *file, int line);
