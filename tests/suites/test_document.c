@@ -325,6 +325,13 @@ START_TEST(task_sheets_never_show_what_is_confidential) {
     ck_assert_ptr_null(strstr(s.html, "declared a fear"));
   }
   ts_xml_free(xml);
+  /* the text without it stands in; what is not known of a person is not listed by name */
+  const char *cellar = render(sample, "task", "d1t2"), *punt = render(sample, "task", "d2t1");
+  ck_assert_ptr_nonnull(strstr(cellar, "a young performer is near the cooling time for this water"));
+  ck_assert_ptr_null(strstr(cellar, "31 min until the core falls"));
+  ck_assert_ptr_nonnull(strstr(punt, "One or more personal facts are not known"));
+  ck_assert_ptr_null(strstr(punt, "<b>mass</b>"));
+  ck_assert_ptr_nonnull(strstr(punt, "<b>supply flow</b>"));
   /* and the full assessment, which may, says so on its cover */
   const char *full = render(sample, "assessment", NULL);
   ck_assert_ptr_nonnull(strstr(full, "Confidential: contains personal facts"));
