@@ -58,7 +58,11 @@ rule {
   each = "rig",
   harm = "whoever is below or aboard: struck, crushed",
   sources = { "common practice: nobody under a load; where there must be, a second independent suspension" },
-  when = function (r) return r.over_people or r.riders >= 1 end,
+  when = function (r)
+    local kind = r.kind
+    local moves = lifts(r) or kind == "dump-tank" or kind == "other"
+    return moves and (r.over_people or r.riders >= 1)
+  end,
   assess = function (r)
     hazard {
       likelihood = scale.protection(scale.missing, { r.second_suspension, r.exclusion_zone or r.riders >= 1 and not r.over_people },
@@ -68,16 +72,16 @@ rule {
     }
   end,
   examples = {
-    { "nobody below", given = { over_people = "no", riders = "0" }, expect = nothing },
+    { "nobody below", given = { kind = "lift", over_people = "no", riders = "0" }, expect = nothing },
     { "riders on two suspensions",
-      given = { over_people = "no", riders = "4", second_suspension = "yes", exclusion_zone = "no", operator_sees_people = "yes",
+      given = { kind = "lift", over_people = "no", riders = "4", second_suspension = "yes", exclusion_zone = "no", operator_sees_people = "yes",
                 stop_time = "1.5 s" }, expect = hazard { likelihood = 1, severity = 5 } },
     { "one hook over swimmers, blind, slow",
-      given = { over_people = "yes", riders = "0", second_suspension = "no", exclusion_zone = "no", operator_sees_people = "no",
+      given = { kind = "lift", over_people = "yes", riders = "0", second_suspension = "no", exclusion_zone = "no", operator_sees_people = "no",
                 stop_time = "8 s" }, expect = hazard { likelihood = 5, severity = 5 } },
-    { "not known", given = { over_people = "yes", riders = "0", exclusion_zone = "yes", operator_sees_people = "yes", stop_time = "1 s" },
+    { "not known", given = { kind = "lift", over_people = "yes", riders = "0", exclusion_zone = "yes", operator_sees_people = "yes", stop_time = "1 s" },
       expect = hazard { likelihood = 2, severity = 5 } },
-    { "path kept clear", given = { over_people = "yes", riders = "0" }, with = { "clear-path" }, expect = nothing },
+    { "path kept clear", given = { kind = "lift", over_people = "yes", riders = "0" }, with = { "clear-path" }, expect = nothing },
   },
 }
 
@@ -371,7 +375,7 @@ rule {
   each = "rig",
   harm = "swimmers: burst ears, lungs and gut; burns",
   sources = { "R. H. Cole, Underwater Explosions 1948: peak pressure in water (from memory); common practice: nobody in the water for a charge in it" },
-  when = function (r) return r.charge > q"0 g" end,
+  when = function (r) return (r.kind == "pyrotechnics" or r.kind == "other") and r.charge > q"0 g" end,
   assess = function (r)
     local wetted = r.charge_under_water
     if wetted then
@@ -387,17 +391,17 @@ rule {
     }
   end,
   examples = {
-    { "none", given = { charge = "0 g" }, expect = nothing },
+    { "none", given = { kind = "pyrotechnics", charge = "0 g" }, expect = nothing },
     { "on the jetty, keyed and clear",
-      given = { charge = "100 g", charge_under_water = "no", fire_cover = "yes", exclusion_zone = "yes", people_distance = "25 m", operator_sees_people = "yes" },
+      given = { kind = "pyrotechnics", charge = "100 g", charge_under_water = "no", fire_cover = "yes", exclusion_zone = "yes", people_distance = "25 m", operator_sees_people = "yes" },
       expect = hazard { likelihood = 1, severity = 4 } },
     { "under water",
-      given = { charge = "100 g", charge_under_water = "yes", fire_cover = "no", exclusion_zone = "no", people_distance = "3 m", operator_sees_people = "no" },
+      given = { kind = "pyrotechnics", charge = "100 g", charge_under_water = "yes", fire_cover = "no", exclusion_zone = "no", people_distance = "3 m", operator_sees_people = "no" },
       expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
-    { "size and place not known", given = { fire_cover = "yes", exclusion_zone = "yes", people_distance = "25 m", operator_sees_people = "yes" },
+    { "size and place not known", given = { kind = "pyrotechnics", fire_cover = "yes", exclusion_zone = "yes", people_distance = "25 m", operator_sees_people = "yes" },
       expect = { stop {}, hazard { likelihood = 2, severity = 5 } } },
     { "out of the water",
-      given = { charge = "100 g", charge_under_water = "yes", fire_cover = "yes", exclusion_zone = "yes", people_distance = "25 m", operator_sees_people = "yes" },
+      given = { kind = "pyrotechnics", charge = "100 g", charge_under_water = "yes", fire_cover = "yes", exclusion_zone = "yes", people_distance = "25 m", operator_sees_people = "yes" },
       with = { "nobody-in-for-charges" }, expect = hazard { likelihood = 1, severity = 4 } },
   },
 }
@@ -585,7 +589,11 @@ rule {
   each = "site",
   harm = "crew: break through",
   sources = { "Gold formula, 3.515 kg/cm2 the cautious of two published coefficients; white ice counts half" },
-  when = function (s) return s.openwater.ice_load > q"0 kg" and s.openwater.ice_quality ~= "none" end,
+  when = function (s)
+    local water = s.water_body
+    local open = water == "lake" or water == "river" or water == "sea" or water == "quarry"
+    return open and s.openwater.ice_load > q"0 kg" and s.openwater.ice_quality ~= "none"
+  end,
   assess = function (s)
     local o = s.openwater
     local quality = o.ice_quality
