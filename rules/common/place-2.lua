@@ -392,6 +392,7 @@ rule {
   end,
   examples = {
     { "none", given = { kind = "pyrotechnics", charge = "0 g" }, expect = nothing },
+    { "a lift", given = { kind = "lift" }, expect = nothing },
     { "on the jetty, keyed and clear",
       given = { kind = "pyrotechnics", charge = "100 g", charge_under_water = "no", fire_cover = "yes", exclusion_zone = "yes", people_distance = "25 m", operator_sees_people = "yes" },
       expect = hazard { likelihood = 1, severity = 4 } },
@@ -607,15 +608,16 @@ rule {
     }
   end,
   examples = {
-    { "no ice", given = { ["openwater.ice_load"] = "0 kg" }, expect = nothing },
-    { "thick and clear", given = { ["openwater.ice_load"] = "300 kg", ["openwater.ice_quality"] = "clear", ["openwater.ice_thickness"] = "30 cm" },
+    { "a tank", given = { water_body = "tank" }, expect = nothing },
+    { "no ice", given = { water_body = "lake", ["openwater.ice_load"] = "0 kg" }, expect = nothing },
+    { "thick and clear", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg", ["openwater.ice_quality"] = "clear", ["openwater.ice_thickness"] = "30 cm" },
       expect = hazard { likelihood = 1, severity = 5 } },
-    { "thin and white", given = { ["openwater.ice_load"] = "300 kg", ["openwater.ice_quality"] = "white", ["openwater.ice_thickness"] = "8 cm" },
+    { "thin and white", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg", ["openwater.ice_quality"] = "white", ["openwater.ice_thickness"] = "8 cm" },
       expect = hazard { likelihood = 5, severity = 5 } },
-    { "melting", given = { ["openwater.ice_load"] = "300 kg", ["openwater.ice_quality"] = "melting", ["openwater.ice_thickness"] = "30 cm" }, expect = stop {} },
-    { "quality not known", given = { ["openwater.ice_load"] = "300 kg", ["openwater.ice_thickness"] = "15 cm" },
+    { "melting", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg", ["openwater.ice_quality"] = "melting", ["openwater.ice_thickness"] = "30 cm" }, expect = stop {} },
+    { "quality not known", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg", ["openwater.ice_thickness"] = "15 cm" },
       expect = { stop {}, hazard { likelihood = 4, severity = 5 } } },
-    { "nothing on it", given = { ["openwater.ice_load"] = "300 kg", ["openwater.ice_quality"] = "white", ["openwater.ice_thickness"] = "8 cm" },
+    { "nothing on it", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg", ["openwater.ice_quality"] = "white", ["openwater.ice_thickness"] = "8 cm" },
       with = { "no-load-on-ice" }, expect = nothing },
   },
 }
