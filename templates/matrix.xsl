@@ -9,6 +9,7 @@
   <xsl:template name="matrices">
     <section aria-labelledby="matrix">
       <xsl:call-template name="section-head"><xsl:with-param name="id" select="'matrix'"/></xsl:call-template>
+      <div class="matrix-block">
       <div class="matrices">
         <xsl:call-template name="one-matrix"><xsl:with-param name="as" select="'described'"/></xsl:call-template>
         <xsl:call-template name="one-matrix"><xsl:with-param name="as" select="'in-place'"/></xsl:call-template>
@@ -23,6 +24,7 @@
           <xsl:if test="position() &gt; 1"> · </xsl:if><b><xsl:value-of select="@level"/></b><xsl:text> </xsl:text><xsl:value-of select="@word"/>
         </xsl:for-each></p>
       <xsl:call-template name="band-key"/>
+      </div>
     </section>
   </xsl:template>
 
