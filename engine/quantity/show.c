@@ -112,7 +112,7 @@ static void show_open(double lo, double hi, const char *unit, char *out, size_t 
 static void show_numbers(double lo, double hi, int decimals, const char *unit, char *out,
                          size_t size) {
   char low[NUMBER], high[NUMBER], shown[UNIT];
-  bool settled = same_to_reader(lo, hi);
+  bool settled = lo == hi;
   lo = round_for_reader(lo, decimals, settled ? NEAREST : DOWN);
   hi = round_for_reader(hi, decimals, settled ? NEAREST : UP);
   show_unit(unit, shown, sizeof shown);
@@ -246,6 +246,7 @@ char *ts_quantity_show(const ts_units *units, ts_range range, ts_dim dim, const 
                        ts_system system, char *out, size_t size) {
   const char *preferred = ts_prefer(range, dim, system);
   bool done = false;
+  if (same_to_reader(range.lo, range.hi)) range.lo = range.hi = range.lo / 2 + range.hi / 2;
   if (dim == TS_LENGTH) done = show_feet(range, unit ? unit : preferred, out, size);
   if (dim == TS_MOMENT) done = show_moment(range, unit, out, size);
   if (dim == TS_TIME) done = show_time(range, unit, out, size);
