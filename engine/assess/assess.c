@@ -31,7 +31,7 @@ static void unknown_control(const ts_assess_inputs *in, const ts_applied_control
   ts_arena_free(arena);
 }
 
-static bool controls_known(const ts_assess_inputs *in, ts_diagnostics *problems) {
+bool ts_controls_known(const ts_assess_inputs *in, ts_diagnostics *problems) {
   bool known = true;
   for (size_t i = 0; i < ts_applied_count(in->dossier); i++) {
     const ts_applied_control *applied = ts_applied_at(in->dossier, i);
@@ -84,24 +84,32 @@ static void look(ts_assessment *a, size_t rule, ts_subject subject,
   skip->withheld = ts_arena_copy(a->arena, last->withheld);
 }
 
+/* What controls change over one subject, in each view. */
+typedef struct {
+  ts_effect *effects[TS_VIEWS];
+  size_t count[TS_VIEWS];
+} changes;
+
+static changes changes_over(const ts_assess_inputs *in, ts_subject subject, ts_arena *arena) {
+  changes c;
+  for (int view = TS_AS_DESCRIBED; view < TS_VIEWS; view++)
+    c.count[view] = ts_effects_here(in, subject, (ts_view)view, arena, &c.effects[view]);
+  return c;
+}
+
 /* Each view counts the controls of the one before it and maybe more: where it
  * has no more changes to facts, what was evaluated last still holds and only credit differs. */
-static void assess_one(ts_assessment *a, ts_evaluator *evaluator, size_t rule, ts_subject subject) {
+static void assess_one(ts_assessment *a, ts_evaluator *evaluator, size_t rule, ts_subject subject,
+                       const changes *c) {
   const ts_evaluation *evaluation = NULL;
-  ts_arena *arena = ts_arena_new();
-  size_t before = 0;
   for (int view = TS_AS_DESCRIBED; view < TS_VIEWS; view++) {
-    ts_effect *effects;
-    size_t count = ts_effects_here(&a->in, subject, (ts_view)view, arena, &effects);
-    if (evaluation == NULL || count != before)
-      evaluation = ts_evaluate(evaluator, rule, subject, effects, count);
-    before = count;
+    if (evaluation == NULL || c->count[view] != c->count[view - 1])
+      evaluation = ts_evaluate(evaluator, rule, subject, c->effects[view], c->count[view]);
     if (view == TS_AS_DESCRIBED) look(a, rule, subject, evaluation);
     ts_merge(a, rule, subject, (ts_view)view, evaluation);
     if (evaluation->failure != NULL)
       note_failure(a, rule, subject, (ts_view)view, evaluation->failure);
   }
-  ts_arena_free(arena);
 }
 
 static bool is_asked(const ts_assess_inputs *in, size_t rule, ts_subject subject) {
@@ -112,12 +120,14 @@ static bool is_asked(const ts_assess_inputs *in, size_t rule, ts_subject subject
 
 static void assess_all(ts_assessment *a) {
   ts_evaluator *evaluator = ts_evaluator_new(a->in.packs, a->in.dossier);
-  size_t rules = ts_rule_count(a->in.packs);
   ts_subject subjects = ts_subject_count(a->in.dossier);
-  for (size_t rule = 0; rule < rules; rule++) {
-    if (a->in.progress != NULL) a->in.progress(a->in.context, (double)rule / (double)rules);
-    for (ts_subject subject = 0; subject < subjects; subject++)
-      if (is_asked(&a->in, rule, subject)) assess_one(a, evaluator, rule, subject);
+  for (ts_subject subject = 0; subject < subjects; subject++) {
+    ts_arena *arena = ts_arena_new();
+    changes c = changes_over(&a->in, subject, arena);
+    if (a->in.progress != NULL) a->in.progress(a->in.context, (double)subject / subjects);
+    for (size_t rule = 0; rule < ts_rule_count(a->in.packs); rule++)
+      if (is_asked(&a->in, rule, subject)) assess_one(a, evaluator, rule, subject, &c);
+    ts_arena_free(arena);
   }
   ts_evaluator_free(evaluator);
 }
@@ -136,7 +146,7 @@ static ts_assessment *assessment_new(const ts_assess_inputs *inputs) {
 }
 
 ts_assessment *ts_assess(const ts_assess_inputs *inputs, ts_diagnostics *problems) {
-  if (!controls_known(inputs, problems)) return NULL;
+  if (!ts_controls_known(inputs, problems)) return NULL;
   ts_assessment *a = assessment_new(inputs);
   assess_all(a);
   if (inputs->no_rules_for != NULL)

@@ -116,14 +116,14 @@ static void count_finding(ts_assessment *a, const ts_finding *f) {
   s->above += f->word == TS_HAZARD && above(a, f);
 }
 
-/* A waiver does not meet a duty; it says who takes it on, so the duty is no longer counted. */
+/* A waiver does not meet a duty: no production can waive what law asks of it. */
 static void count_duty(ts_assessment *a, const ts_finding *f) {
   ts_summary *s = &a->summary;
   ts_duty_state state = f->view[TS_IN_PLACE].duty;
   s->waived += f->waiver != NULL;
   s->duties_met += state == TS_MET;
-  s->duties_open += f->waiver == NULL && state == TS_UNDECIDED;
-  s->duties_not_met += f->waiver == NULL && state == TS_NOT_MET;
+  s->duties_open += state == TS_UNDECIDED;
+  s->duties_not_met += state == TS_NOT_MET;
 }
 
 static void count(ts_assessment *a) {
@@ -133,9 +133,20 @@ static void count(ts_assessment *a) {
   a->summary.complete = a->failure_count == 0;
 }
 
+/* A rule that names a control no pack has promises what nobody can look up. */
+static void check_names(const ts_assessment *a, const ts_finding *f, ts_diagnostics *problems) {
+  const ts_outcome *said = &ts_finding_said(f)->outcome;
+  const ts_rule *rule = ts_rule_at(a->in.packs, f->rule);
+  for (size_t i = 0; i < said->control_count; i++)
+    if (ts_control_find(a->in.packs, said->controls[i]) == NULL)
+      ts_report(problems, TS_WARNING, ts_path_join(a->arena, rule->pack, rule->file), said->line,
+                "rule \"%s\" names control \"%s\", which no pack has", rule->id, said->controls[i]);
+}
+
 void ts_conclude(ts_assessment *a, ts_diagnostics *problems) {
   for (size_t i = 0; i < ts_waiver_count(a->in.dossier); i++)
     check_waiver(a, ts_waiver_at(a->in.dossier, i), problems);
+  for (size_t i = 0; i < a->finding_count; i++) check_names(a, &a->findings[i], problems);
   waive(a, a->findings, a->finding_count);
   waive(a, a->duties, a->duty_count);
   put_in_order(a->findings, a->finding_count, 'F');

@@ -6,35 +6,41 @@
 
 typedef struct {
   ts_fact_reader reader; /* first: the callback gets this one */
-  bool *seen;            /* by slot */
+  uint32_t *slots;       /* written facts met so far */
+  size_t count, capacity;
 } tracer;
 
 static ts_node_id trace(ts_fact_reader *self, uint32_t slot) {
   tracer *t = (tracer *)self;
   const ts_fact_def *fact = ts_slot_fact(self->dossier, slot);
   if (fact->derived) return ts_derive(self, slot);
-  t->seen[slot] = true;
+  TS_GROW(t->slots, t->count, t->capacity);
+  t->slots[t->count++] = slot;
   return ts_fact_value(self->graph, slot, ts_slot_value(self->dossier, slot)->range,
                        ts_fact_dim(ts_dossier_vocabulary(self->dossier), fact));
 }
 
+static int ascending(const void *left, const void *right) {
+  uint32_t a = *(const uint32_t *)left, b = *(const uint32_t *)right;
+  return (a > b) - (a < b);
+}
+
 const uint32_t *ts_made_of(const ts_dossier *dossier, uint32_t slot, ts_arena *arena,
                            size_t *count) {
-  uint32_t slots = ts_slot_count(dossier);
   tracer t = {.reader = {.dossier = dossier, .graph = ts_graph_new(), .read = trace}};
-  t.seen = ts_alloc((slots + 1) * sizeof *t.seen);
   if (ts_slot_fact(dossier, slot)->derived)
     trace(&t.reader, slot);
-  else
-    t.seen[slot] = true;
+  else {
+    TS_GROW(t.slots, t.count, t.capacity);
+    t.slots[t.count++] = slot;
+  }
+  uint32_t *made = ts_arena_alloc(arena, (t.count + 1) * sizeof *made);
+  if (t.count > 0) qsort(t.slots, t.count, sizeof *t.slots, ascending);
   *count = 0;
-  for (uint32_t i = 0; i < slots; i++) *count += t.seen[i];
-  uint32_t *made = ts_arena_alloc(arena, (*count + 1) * sizeof *made);
-  size_t next = 0;
-  for (uint32_t i = 0; i < slots; i++)
-    if (t.seen[i]) made[next++] = i;
+  for (size_t i = 0; i < t.count; i++)
+    if (i == 0 || t.slots[i] != t.slots[i - 1]) made[(*count)++] = t.slots[i];
   ts_graph_free(t.reader.graph);
-  free(t.seen);
+  free(t.slots);
   return made;
 }
 
@@ -43,6 +49,8 @@ const uint32_t *ts_made_of(const ts_dossier *dossier, uint32_t slot, ts_arena *a
 typedef struct {
   const ts_assessment *assessment;
   ts_arena *scratch;
+  const uint32_t **made; /* by slot: what it is made of, once asked, and how many */
+  size_t *parts;
   uint32_t *place;   /* by slot: number in the list and 1, or 0 */
   const char **last; /* by slot: id of the finding that named it last */
   ts_text *names;    /* by number: ids of findings */
@@ -69,9 +77,9 @@ static void name_facts(lister *l, const ts_spoken *said, const char *id) {
   for (size_t i = 0; i < said->outcome.fact_count; i++) {
     uint32_t slot = said->outcome.facts[i];
     if (!ts_slot_assumed(dossier, slot)) continue;
-    size_t count;
-    const uint32_t *made = ts_made_of(dossier, slot, l->scratch, &count);
-    for (size_t k = 0; k < count; k++) name_open(l, made[k], id);
+    if (l->made[slot] == NULL)
+      l->made[slot] = ts_made_of(dossier, slot, l->scratch, &l->parts[slot]);
+    for (size_t k = 0; k < l->parts[slot]; k++) name_open(l, l->made[slot][k], id);
   }
 }
 
@@ -82,6 +90,8 @@ static void name_all(lister *l, const ts_finding *findings, size_t count) {
 ts_open_fact *ts_open_facts(const ts_assessment *assessment, size_t *count) {
   size_t slots = ts_slot_count(assessment->in.dossier) + 1;
   lister l = {.assessment = assessment, .scratch = ts_arena_new()};
+  l.made = ts_arena_alloc(l.scratch, slots * sizeof *l.made);
+  l.parts = ts_arena_alloc(l.scratch, slots * sizeof *l.parts);
   l.place = ts_arena_alloc(l.scratch, slots * sizeof *l.place);
   l.last = ts_arena_alloc(l.scratch, slots * sizeof *l.last);
   l.names = ts_arena_alloc(l.scratch, slots * sizeof *l.names);

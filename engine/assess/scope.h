@@ -9,6 +9,9 @@
  * person, day and site, and always the production. */
 bool ts_covers(const ts_dossier *dossier, ts_subject scope, ts_subject subject);
 
+/* True when a pack has every control that the dossier applies; a report for each that none has. */
+bool ts_controls_known(const ts_assess_inputs *in, ts_diagnostics *problems);
+
 /* Whether the view counts this applied control at all. */
 bool ts_view_counts(ts_view view, const ts_applied_control *applied);
 

@@ -5,7 +5,6 @@
 #include "tankside/document.h"
 #include <stdio.h>
 #include <stdlib.h>
-#include <string.h>
 #include <time.h>
 #include <unistd.h>
 
@@ -114,17 +113,16 @@ static bool write_documents(ts_session *s, const ts_options *options, watch *pro
 /* ---- the verb ----------------------------------------------------------------------- */
 
 static ts_assessment *assess(ts_session *s, const ts_options *options, watch *progress) {
-  ts_assess_inputs inputs = {
-      .dossier = s->dossier,
-      .packs = s->packs,
-      .matrix = s->matrix,
-      .units = s->units,
-      .sets = options->sets,
-      .set_count = options->set_count,
-      .folder = strchr(options->words[0], '/') ? ts_path_folder(s->arena, options->words[0]) : NULL,
-      .no_rules_for = s->no_rules_for,
-      .progress = progress_part,
-      .context = progress};
+  ts_assess_inputs inputs = {.dossier = s->dossier,
+                             .packs = s->packs,
+                             .matrix = s->matrix,
+                             .units = s->units,
+                             .sets = options->sets,
+                             .set_count = options->set_count,
+                             .folder = session_folder(s, options->words[0]),
+                             .no_rules_for = s->no_rules_for,
+                             .progress = progress_part,
+                             .context = progress};
   return ts_assess(&inputs, s->problems);
 }
 

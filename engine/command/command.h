@@ -84,6 +84,8 @@ bool session_load_packs(ts_session *session, const ts_options *options, const ch
 bool session_load_all_packs(ts_session *session, const ts_options *options);
 /* Packs for the dossier's jurisdiction, the dossier itself, each --set. */
 bool session_read_dossier(ts_session *session, const ts_options *options, const char *path);
+/* The folder of a dossier as a prefix for messages; NULL where its name has none. */
+const char *session_folder(const ts_session *session, const char *path);
 /* The matrix by name or file; the default where none is given. */
 bool session_read_matrix(ts_session *session, const char *name);
 

@@ -2,6 +2,8 @@
 #include "base/text.h"
 #include "command/command.h"
 #include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
 
 static int list(const ts_session *s) {
   for (size_t i = 0; i < ts_rule_count(s->packs); i++) {
@@ -13,12 +15,71 @@ static int list(const ts_session *s) {
   return DONE;
 }
 
+/* ---- topics ------------------------------------------------------------------- */
+
+/* A rule's topic is the first part of its id: "air" of "air.return-margin". */
+static size_t topic_length(const ts_rule *rule) { return strcspn(rule->id, "."); }
+
+static bool same_topic(const ts_rule *a, const ts_rule *b) {
+  return topic_length(a) == topic_length(b) && strncmp(a->id, b->id, topic_length(a)) == 0;
+}
+
+/* Rules are ordered by id, so those of one topic stand together. */
+static void topics(const ts_session *s) {
+  size_t count = ts_rule_count(s->packs);
+  for (size_t i = 0, next; i < count; i = next) {
+    const ts_rule *first = ts_rule_at(s->packs, i);
+    size_t examples = 0;
+    for (next = i; next < count && same_topic(first, ts_rule_at(s->packs, next)); next++)
+      examples += ts_rule_at(s->packs, next)->example_count;
+    printf("  %-20.*s %4zu rules %5zu examples\n", (int)topic_length(first), first->id, next - i,
+           examples);
+  }
+}
+
+/* ---- controls that rules name ---------------------------------------------------- */
+
+static const char *nearest_control(const ts_session *s, const char *id) {
+  size_t count = ts_control_count(s->packs);
+  const char **ids = ts_arena_alloc(s->arena, (count + 1) * sizeof *ids);
+  for (size_t i = 0; i < count; i++) ids[i] = ts_control_at(s->packs, i)->id;
+  return ts_nearest(id, ids, count);
+}
+
+static void check_control(const ts_session *s, const ts_rule *rule, const char *id, int line) {
+  if (ts_control_find(s->packs, id) != NULL) return;
+  const char *near = nearest_control(s, id);
+  ts_report(s->problems, TS_ERROR, ts_arena_printf(s->arena, "%s/%s", rule->pack, rule->file), line,
+            "rule \"%s\" names control \"%s\", which no pack has%s%s%s", rule->id, id,
+            near ? "; the nearest name is \"" : "", near ? near : "", near ? "\"" : "");
+}
+
+/* Where nothing is known a rule takes every course there is, up to the bound: what it
+ * names on any of them must be in the catalogue. */
+static void check_controls(const ts_session *s, size_t index) {
+  const ts_rule *rule = ts_rule_at(s->packs, index);
+  ts_subject subject;
+  ts_dossier *world = ts_dossier_example(s->vocabulary, s->units, rule->each, &subject);
+  ts_evaluator *evaluator = ts_evaluator_new(s->packs, world);
+  const ts_evaluation *e = ts_evaluate(evaluator, index, subject, NULL, 0);
+  for (size_t c = 0; c < e->course_count; c++)
+    for (size_t o = 0; o < e->courses[c].outcome_count; o++) {
+      const ts_outcome *said = &e->courses[c].outcomes[o];
+      for (size_t i = 0; i < said->control_count; i++)
+        check_control(s, rule, said->controls[i], said->line);
+    }
+  ts_evaluator_free(evaluator);
+  ts_dossier_free(world);
+}
+
 static int check(ts_session *s) {
   size_t passed = 0, all = 0;
   for (size_t i = 0; i < ts_rule_count(s->packs); i++) {
     all += ts_rule_at(s->packs, i)->example_count;
     passed += ts_rule_examples_run(s->packs, i, s->problems);
+    check_controls(s, i);
   }
+  topics(s);
   printf("%zu rules, %zu controls, %zu of %zu examples come out as they say\n",
          ts_rule_count(s->packs), ts_control_count(s->packs), passed, all);
   size_t errors = ts_count(s->problems, TS_ERROR), warnings = ts_count(s->problems, TS_WARNING);

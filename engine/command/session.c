@@ -153,6 +153,10 @@ bool session_read_dossier(ts_session *session, const ts_options *options, const 
   return good;
 }
 
+const char *session_folder(const ts_session *session, const char *path) {
+  return strchr(path, '/') != NULL ? ts_path_folder(session->arena, path) : NULL;
+}
+
 /* ---- matrix --------------------------------------------------------------------- */
 
 bool session_read_matrix(ts_session *session, const char *name) {

@@ -11,6 +11,7 @@ typedef struct {
   const ts_session *s;
   const ts_assessment *a;
   ts_word word; /* TS_STOP or TS_HAZARD */
+  bool *shown;  /* by rule */
 } session_view;
 
 static void line(const char *first, const char *format, ...) __attribute__((format(printf, 2, 3)));
@@ -98,11 +99,11 @@ static void hazard(const ts_session *s, const ts_finding_view *f) {
 }
 
 /* One rule often finds the same on many subjects: the worst is shown, the others are counted. */
-static bool shown_before(const ts_assessment *a, size_t index) {
-  const ts_finding *f = &a->findings[index];
-  for (size_t i = 0; i < index; i++)
-    if (a->findings[i].rule == f->rule && a->findings[i].word == f->word) return true;
-  return false;
+static bool shown_before(const session_view *v, size_t index) {
+  bool *shown = &v->shown[v->a->findings[index].rule];
+  bool before = *shown;
+  *shown = true;
+  return before;
 }
 
 static bool stands(const session_view *v, size_t index) {
@@ -124,7 +125,7 @@ static void others(const session_view *v, size_t index) {
 static void standing_findings(const session_view *v, const char *title) {
   size_t shown = 0;
   for (size_t i = 0; i < ts_finding_count(v->a); i++) {
-    if (!stands(v, i) || shown_before(v->a, i)) continue;
+    if (!stands(v, i) || shown_before(v, i)) continue;
     ts_finding_view f = ts_finding_at(v->a, i);
     if (shown++ == 0) printf("\n%s\n", title);
     if (shown > FINDINGS_SHOWN) continue;
@@ -141,7 +142,7 @@ static void duties(const ts_assessment *a) {
   size_t shown = 0;
   for (size_t i = 0; i < ts_duty_count(a); i++) {
     ts_finding_view f = ts_duty_at(a, i);
-    if (!ts_same(f.state, "not-met") || f.waived) continue;
+    if (!ts_same(f.state, "not-met")) continue;
     if (shown++ == 0) puts("\nDuties not met");
     char head[32];
     snprintf(head, sizeof head, "  %-5s ", f.id);
@@ -162,14 +163,18 @@ static void questions(const ts_session *s, const ts_assessment *a) {
   if (a->open_count > QUESTIONS_SHOWN) printf("  and %zu more\n", a->open_count - QUESTIONS_SHOWN);
 }
 
+static void show(const ts_session *s, const ts_assessment *a, ts_word word, const char *title) {
+  session_view view = {.s = s, .a = a, .word = word};
+  view.shown = ts_arena_alloc(s->arena, (ts_rule_count(s->packs) + 1) * sizeof *view.shown);
+  standing_findings(&view, title);
+}
+
 void print_summary(const ts_session *session, const ts_assessment *assessment) {
   heading(session);
   counts(ts_assessment_summary(assessment));
   failures(assessment);
-  session_view view = {.s = session, .a = assessment, .word = TS_STOP};
-  standing_findings(&view, "Stops");
-  view.word = TS_HAZARD;
-  standing_findings(&view, "Above the line, worst first");
+  show(session, assessment, TS_STOP, "Stops");
+  show(session, assessment, TS_HAZARD, "Above the line, worst first");
   duties(assessment);
   questions(session, assessment);
   putchar('\n');

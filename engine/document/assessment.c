@@ -29,6 +29,9 @@ void ts_assessment_write(const ts_assessment *assessment, char **bytes, size_t *
                     .packs = assessment->in.packs,
                     .vocabulary = ts_dossier_vocabulary(assessment->in.dossier),
                     .arena = ts_arena_new()};
+  size_t subjects = ts_subject_count(paper.dossier) + 1;
+  paper.seen = ts_arena_alloc(paper.arena, subjects * sizeof *paper.seen);
+  paper.evidence = ts_paper_evidence(&paper);
   ts_xml_begin(&paper.out);
   ts_xml_start(&paper.out, "assessment");
   headline(&paper);

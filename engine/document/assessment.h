@@ -13,7 +13,9 @@ typedef struct {
   const ts_dossier *dossier;
   const ts_packs *packs;
   const ts_vocabulary *vocabulary;
-  ts_arena *arena; /* texts made while writing */
+  ts_arena *arena;              /* texts made while writing */
+  const ts_evidence **evidence; /* ordered by target */
+  uint32_t *seen, crowds;       /* by subject: the last crowd a person was counted in */
   ts_xml_out out;
 } ts_paper;
 
@@ -32,6 +34,9 @@ void ts_paper_controls(ts_paper *paper);
 void ts_paper_open_facts(ts_paper *paper);
 void ts_paper_waivers(ts_paper *paper);
 void ts_paper_failures(ts_paper *paper);
+
+/* All evidence, ordered by what it is for, as written within that. */
+const ts_evidence **ts_paper_evidence(ts_paper *paper);
 
 /* ---- words ------------------------------------------------------------------ */
 

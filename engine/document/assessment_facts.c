@@ -1,5 +1,7 @@
 /* Facts: every subject's, with evidence, and those still to be asked for. */
 #include "document/assessment.h"
+#include <stdlib.h>
+#include <string.h>
 
 /* ---- subjects -------------------------------------------------------------------- */
 
@@ -11,10 +13,39 @@ static bool listed(const ts_paper *paper, uint32_t slot) {
   return paper->a->read[slot];
 }
 
+static int compare_targets(const void *left, const void *right) {
+  const ts_evidence *a = *(const ts_evidence *const *)left;
+  const ts_evidence *b = *(const ts_evidence *const *)right;
+  int order = strcmp(a->target, b->target);
+  return order != 0 ? order : (a > b) - (a < b);
+}
+
+const ts_evidence **ts_paper_evidence(ts_paper *paper) {
+  size_t count = ts_evidence_count(paper->dossier);
+  const ts_evidence **all = ts_arena_alloc(paper->arena, (count + 1) * sizeof *all);
+  for (size_t i = 0; i < count; i++) all[i] = ts_evidence_at(paper->dossier, i);
+  if (count > 0) qsort(all, count, sizeof *all, compare_targets);
+  return all;
+}
+
+/* Where evidence for this path would begin. */
+static size_t first_for(const ts_paper *paper, const char *path) {
+  size_t low = 0, high = ts_evidence_count(paper->dossier);
+  while (low < high) {
+    size_t middle = (low + high) / 2;
+    if (strcmp(paper->evidence[middle]->target, path) < 0)
+      low = middle + 1;
+    else
+      high = middle;
+  }
+  return low;
+}
+
 static void evidence(ts_paper *paper, const char *path) {
-  for (size_t i = 0; i < ts_evidence_count(paper->dossier); i++) {
-    const ts_evidence *one = ts_evidence_at(paper->dossier, i);
-    if (!ts_same(one->target, path)) continue;
+  size_t count = ts_evidence_count(paper->dossier);
+  for (size_t i = first_for(paper, path); i < count; i++) {
+    const ts_evidence *one = paper->evidence[i];
+    if (!ts_same(one->target, path)) return;
     ts_xml_start(&paper->out, "evidence");
     ts_xml_attribute(&paper->out, "kind", one->kind);
     ts_xml_attribute(&paper->out, "by", one->by);

@@ -12,12 +12,11 @@ typedef struct {
   const char *role[ROLES_MAX];
   size_t people[ROLES_MAX];
   size_t count;
-  bool *seen; /* by subject: a person is counted once */
 } gathering;
 
 static void crowd_add(ts_paper *paper, gathering *crowd, ts_subject person) {
-  if (person == TS_NO_SUBJECT || crowd->seen[person]) return;
-  crowd->seen[person] = true;
+  if (person == TS_NO_SUBJECT || paper->seen[person] == paper->crowds) return;
+  paper->seen[person] = paper->crowds;
   const char *role = ts_paper_known(paper, person, "role");
   if (role == NULL) role = "person";
   for (size_t i = 0; i < crowd->count; i++)
@@ -60,7 +59,7 @@ static void crowd_below(ts_paper *paper, gathering *crowd, ts_subject subject) {
 
 const char *ts_paper_who(ts_paper *paper, ts_subject subject) {
   gathering crowd = {0};
-  crowd.seen = ts_arena_alloc(paper->arena, ts_subject_count(paper->dossier) * sizeof(bool));
+  paper->crowds++;
   ts_subject person = ts_leads_to(paper->dossier, subject, "person");
   if (person != TS_NO_SUBJECT)
     crowd_add(paper, &crowd, person);
