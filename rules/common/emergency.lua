@@ -181,14 +181,14 @@ rule {
     local e = s.emergency
     local deck = to_deck(e)
     if deck > e.promised_deck_time then
-      hazard { about = "deck", likelihood = 3, severity = scale.without_air(deck),
+      hazard { about = "deck", likelihood = deck > e.promised_deck_time * 1.1 and 3 or 2, severity = scale.without_air(deck),
                because = "on the deck after {deck}, promised {promised}", values = { deck = deck, promised = e.promised_deck_time },
                who = "whoever is pulled out", controls = { "rescue-drill", "more-ladders" } }
     end
     if #s.supplies < 1 then return end
     local gas = to_gas(e)
     if gas > e.promised_gas_time then
-      hazard { about = "gas", likelihood = 3, severity = scale.without_air(gas),
+      hazard { about = "gas", likelihood = gas > e.promised_gas_time * 1.1 and 3 or 2, severity = scale.without_air(gas),
                because = "gas in the mouth after {gas}, promised {promised}", values = { gas = gas, promised = e.promised_gas_time },
                who = "whoever is under water", controls = { "reach-drilled", "own-diver" } }
     end
@@ -203,6 +203,9 @@ rule {
     { "deck not kept, no gas here", given = { water_body = "lake", supplies = "none", ["emergency.notice_time"] = "30 s", ["emergency.reach_time"] = "35 s",
                 ["emergency.surface_time"] = "20 s", ["emergency.deck_time"] = "60 s", ["emergency.promised_deck_time"] = "60 s" },
       expect = hazard { likelihood = 3, severity = 4 } },
+    { "both a second late", given = { water_body = "tank", ["emergency.notice_time"] = "8 s", ["emergency.reach_time"] = "8 s", ["emergency.gas_time"] = "5 s",
+                ["emergency.surface_time"] = "10 s", ["emergency.deck_time"] = "35 s", ["emergency.promised_gas_time"] = "20 s",
+                ["emergency.promised_deck_time"] = "60 s" }, expect = hazard { likelihood = 2, severity = 3 } },
     { "promise not written", given = { water_body = "tank", supplies = "none", ["emergency.notice_time"] = "3 s", ["emergency.reach_time"] = "4 s",
                 ["emergency.surface_time"] = "8 s", ["emergency.deck_time"] = "30 s" }, expect = hazard { likelihood = 3, severity = 3 } },
     { "no water body", given = { water_body = "none" }, expect = nothing },
@@ -283,7 +286,7 @@ rule {
   assess = function (d)
     local e = d.site.emergency
     local function say(what, on)
-      local age = d.date - on
+      local age = max(q"0 day", d.date - on)
       local likelihood = scale.limit(age, q"31 day", q"60 day", q"90 day", q"180 day")
       if likelihood < 2 then return end
       hazard { about = what, likelihood = likelihood, severity = 3, because = "last drilled {age} before", values = { age = age },

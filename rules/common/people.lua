@@ -251,7 +251,7 @@ rule {
   each = "immersion",
   harm = "performer: collapse under water from something a doctor would have found",
   sources = { "Diving at Work Regulations 1997 reg 15: certificate at most 12 months; HSE MA1 list of conditions" },
-  when = under_water,
+  when = function (i) return i.breathes_gas or (i.breath_hold > q"0 s" and not i.can_stand) end,
   assess = function (i)
     local by = i.person.medical
     local seen = by == "diving-doctor" or (by == "general-doctor" and not i.breathes_gas)
@@ -268,7 +268,7 @@ rule {
       given = { breath_hold = "15 s", breathes_gas = "yes", ["person.medical"] = "diving-doctor",
                 ["person.medical_on"] = "2026-10-02" }, expect = nothing },
     { "family doctor, breath-hold only",
-      given = { breath_hold = "15 s", breathes_gas = "no", ["person.medical"] = "general-doctor",
+      given = { breath_hold = "15 s", breathes_gas = "no", can_stand = "no", ["person.medical"] = "general-doctor",
                 ["person.medical_on"] = "2026-10-02" }, expect = nothing },
     { "run out",
       given = { breath_hold = "15 s", breathes_gas = "yes", ["person.medical"] = "diving-doctor",
@@ -277,11 +277,12 @@ rule {
       given = { breath_hold = "0 s", breathes_gas = "yes", ["person.medical"] = "none",
                 ["person.medical_on"] = "2025-10-02" }, expect = hazard { likelihood = 4, severity = 4 } },
     { "not known",
-      given = { breath_hold = "15 s", breathes_gas = "no", ["person.medical_on"] = "2026-10-02" },
+      given = { breath_hold = "15 s", breathes_gas = "no", can_stand = "no", ["person.medical_on"] = "2026-10-02" },
       expect = hazard { likelihood = 3, severity = 4 } },
     { "examined",
       given = { breath_hold = "15 s", breathes_gas = "yes", ["person.medical"] = "declaration",
                 ["person.medical_on"] = "2026-10-02" }, with = { "diving-doctor" }, expect = nothing },
+    { "stands in the pool", given = { breath_hold = "3 s", breathes_gas = "no", can_stand = "yes" }, expect = nothing },
     { "stays at the surface", given = { breath_hold = "0 s", breathes_gas = "no" }, expect = nothing },
   },
 }
@@ -485,7 +486,7 @@ rule {
     hazard {
       likelihood = likelihood, severity = scale.vulnerable(3, { young(i) }), who = "1 person",
       because = "signals last rehearsed {rehearsed} before the day; language or stop signal may be missing",
-      values = { rehearsed = i.day.date - p.signals_rehearsed_on }, controls = { "signal-drill", "own-stop-signal" },
+      values = { rehearsed = max(q"0 day", i.day.date - p.signals_rehearsed_on) }, controls = { "signal-drill", "own-stop-signal" },
     }
   end,
   examples = {

@@ -195,7 +195,7 @@ rule {
     if d.edge_height >= q"4 m" then severity = 5 end
     local likelihood = 1
     if not railed then
-      likelihood = scale.protection(scale.frequent, { d.edge_harness, d.guard_height >= q"0.5 m" }, { d.light_level < q"20 lux" })
+      likelihood = scale.protection(scale.missing, { d.edge_harness, d.guard_height >= q"0.5 m" }, { d.light_level < q"20 lux" })
     end
     hazard {
       likelihood = likelihood, severity = severity, who = "everyone on deck",
@@ -208,13 +208,13 @@ rule {
       expect = hazard { likelihood = 1, severity = 3 } },
     { "no rail, four metres, dark",
       given = { ["deck.edge_height"] = "4.5 m", ["deck.guard_height"] = "0 m", ["deck.edge_harness"] = "no",
-                ["deck.light_level"] = "5 lux" }, expect = hazard { likelihood = 5, severity = 5 } },
+                ["deck.light_level"] = "5 lux" }, expect = hazard { likelihood = 4, severity = 5 } },
     { "a low rail at two and a half metres, clipped on",
       given = { ["deck.edge_height"] = "2.5 m", ["deck.guard_height"] = "0.6 m", ["deck.edge_harness"] = "yes",
-                ["deck.light_level"] = "60 lux" }, expect = hazard { likelihood = 2, severity = 4 } },
+                ["deck.light_level"] = "60 lux" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "rail not measured",
       given = { ["deck.edge_height"] = "1.5 m", ["deck.edge_harness"] = "no", ["deck.light_level"] = "60 lux" },
-      expect = hazard { likelihood = 4, severity = 3 } },
+      expect = hazard { likelihood = 3, severity = 3 } },
     { "a rail", given = { ["deck.edge_height"] = "4.5 m", ["deck.guard_height"] = "0 m" }, with = { "guard-rail" },
       expect = hazard { likelihood = 1, severity = 5 } },
     { "level with the water", given = { ["deck.edge_height"] = "0.3 m" }, expect = nothing },
@@ -263,9 +263,9 @@ rule {
 }
 
 -- Least depth of water below a platform of this height; the next higher row counts.
-local function depth_for(height)
+local function depth_for(height, feet_first)
   if height <= q"0.5 m" then return q"1.2 m" end
-  if height <= q"1 m" then return q"3.2 m" end
+  if height <= q"1 m" then return feet_first and q"1.8 m" or q"3.2 m" end
   if height <= q"3 m" then return q"3.5 m" end
   if height <= q"5 m" then return q"3.7 m" end
   if height <= q"7.5 m" then return q"4.1 m" end
@@ -283,11 +283,13 @@ rule {
   each = "immersion",
   harm = "performer: neck, spine or legs on the bottom",
   sources = { "World Aquatics facilities rules: minimum depth below platforms 3.2 m at 1 m, 3.5 at 3, 3.7 at 5, 4.1 at 7.5, 4.5 at 10",
-              "up to half a metre, feet first: 1.2 m, common practice" },
+              "the same rules: nowhere less than 1.8 m in a diving pool; up to half a metre, feet first: 1.2 m, common practice" },
   when = comes_from_above,
   assess = function (i)
-    local need = depth_for(i.entry_height)
+    local feet_first = i.entry == "jump"
+    local need = depth_for(i.entry_height, feet_first)
     local severity = 4
+    if feet_first and i.entry_height <= q"1 m" then severity = 3 end
     if i.entry_height >= q"3 m" then severity = 5 end
     hazard {
       likelihood = scale.minimum(i.task.landing_depth, need * 1.1, need, need, need * 0.8), severity = severity,
@@ -297,7 +299,9 @@ rule {
   end,
   examples = {
     { "step in from the edge", given = { entry = "jump", entry_height = "0.3 m", ["task.landing_depth"] = "1.5 m" },
-      expect = hazard { likelihood = 1, severity = 4 } },
+      expect = hazard { likelihood = 1, severity = 3 } },
+    { "jump from a low bank into 1.1 m", given = { entry = "jump", entry_height = "0.9 m", ["task.landing_depth"] = "1.1 m" },
+      expect = hazard { likelihood = 5, severity = 3 } },
     { "one metre into two", given = { entry = "dive", entry_height = "0.8 m", ["task.landing_depth"] = "2 m" },
       expect = hazard { likelihood = 5, severity = 4 } },
     { "two and a half metres into 3.2", given = { entry = "jump", entry_height = "2.5 m", ["task.landing_depth"] = "3.2 m" },
@@ -530,7 +534,10 @@ rule {
   each = "site",
   harm = "everyone in the water: current, lost footing, trapped by a falling level",
   sources = { "common practice: level changes only with everyone out and the valves locked" },
-  when = wet,
+  when = function (s)
+    local body = s.water_body
+    return body == "tank" or body == "pool" or body == "stage-pool" or body == "flooded-set"
+  end,
   assess = function (s)
     local p = s.plant
     if not p.level_change_while_occupied and p.level_lock_out then return end
@@ -711,7 +718,7 @@ rule {
   sources = { "common practice: every lamp hung twice, every tool tied on, toe-boards on every edge" },
   when = wet,
   assess = function (s)
-    local likelihood = scale.protection(scale.missing, { s.power.lamps_secured, s.deck.toe_boards }, { s.deck.people_overhead })
+    local likelihood = scale.protection(scale.missing, { s.power.lamps_secured, s.deck.toe_boards or not s.deck.people_overhead }, { s.deck.people_overhead })
     if likelihood < 2 then return end
     hazard {
       likelihood = likelihood, severity = 4, who = "everyone in the water",
@@ -724,8 +731,8 @@ rule {
                 ["deck.people_overhead"] = "no" }, expect = nothing },
     { "single hooks and people on the grid", given = { water_body = "tank", ["power.lamps_secured"] = "no", ["deck.toe_boards"] = "no",
                 ["deck.people_overhead"] = "yes" }, expect = hazard { likelihood = 4, severity = 4 } },
-    { "not known", given = { water_body = "tank", ["power.lamps_secured"] = "yes", ["deck.people_overhead"] = "no" },
-      expect = hazard { likelihood = 2, severity = 4 } },
+    { "not known", given = { water_body = "tank", ["power.lamps_secured"] = "yes", ["deck.toe_boards"] = "no" },
+      expect = hazard { likelihood = 3, severity = 4 } },
     { "hung twice now", given = { water_body = "tank", ["power.lamps_secured"] = "no", ["deck.toe_boards"] = "no",
                 ["deck.people_overhead"] = "no" }, with = { "lamps-double-hung" }, expect = nothing },
     { "no water body", given = { water_body = "none" }, expect = nothing },

@@ -2,6 +2,15 @@
 
 local function wet(site) return site.water_body ~= "none" end
 
+local function diving(d)
+  for _, t in ipairs(d.tasks) do
+    for _, i in ipairs(t.immersions) do
+      if i.breathes_gas then return true end
+    end
+  end
+  return false
+end
+
 rule {
   id = "records.dive-plan",
   title = "Plan, approval, briefing or log of the day is missing",
@@ -15,7 +24,10 @@ rule {
     return false
   end,
   assess = function (d)
-    local missing = scale.count { not d.dive_plan_written, not d.dive_plan_approved, not d.briefing_signed, not d.dive_log_kept }
+    local missing = scale.count { not d.briefing_signed }
+    if diving(d) then
+      missing = missing + scale.count { not d.dive_plan_written, not d.dive_plan_approved, not d.dive_log_kept }
+    end
     if missing < 1 then return end
     hazard {
       likelihood = scale.within(missing + 1), severity = 3, who = "everyone under water",
@@ -23,10 +35,11 @@ rule {
     }
   end,
   examples = {
-    { "complete", given = { dive_plan_written = "yes", dive_plan_approved = "yes", briefing_signed = "yes", dive_log_kept = "yes" }, expect = nothing },
-    { "briefing unsigned", given = { dive_plan_written = "yes", dive_plan_approved = "yes", briefing_signed = "no", dive_log_kept = "yes" },
+    { "complete", given = { ["tasks.1.immersions.1.breathes_gas"] = "yes", dive_plan_written = "yes", dive_plan_approved = "yes", briefing_signed = "yes", dive_log_kept = "yes" }, expect = nothing },
+    { "briefing unsigned", given = { ["tasks.1.immersions.1.breathes_gas"] = "yes", dive_plan_written = "yes", dive_plan_approved = "yes", briefing_signed = "no", dive_log_kept = "yes" },
       expect = hazard { likelihood = 2, severity = 3 } },
     { "nothing known", given = {}, expect = hazard { likelihood = 5, severity = 3 } },
+    { "nobody breathes gas", given = { ["tasks.1.immersions.1.breathes_gas"] = "no", briefing_signed = "yes" }, expect = nothing },
     { "written now", given = {}, with = { "dive-plan" }, expect = nothing },
     { "nobody wet", given = { ["tasks.1.immersions"] = "none" }, expect = nothing },
   },
@@ -99,7 +112,7 @@ end
 
 -- A test that is too old on the day.
 local function too_old(what, day, on, at_most, severity)
-  local age = day.date - on
+  local age = max(q"0 day", day.date - on)
   if age <= at_most then return end
   local likelihood = 3
   if age > at_most * 2 then likelihood = 4 end
@@ -155,17 +168,19 @@ rule {
   title = "Tests of trips and installation near the water",
   each = "day",
   harm = "everyone wet",
-  sources = { "US Navy Diving Manual 6-6.9: trips tested at intervals; common practice: trips each week, installation each year or less" },
+  sources = { "US Navy Diving Manual 6-6.9: trips tested at intervals; common practice: trips timed each quarter, installation each year" },
   when = function (d) return wet(d.site) and d.site.power.mains_voltage > q"50 V" end,
   assess = function (d)
-    too_old("trip", d, d.site.power.rcd_tested_on, q"7 day", 3)
+    too_old("trip", d, d.site.power.rcd_tested_on, q"92 day", 3)
     too_old("installation", d, d.site.power.inspected_on, q"366 day", 3)
   end,
   examples = {
     { "this week", given = { ["site.water_body"] = "tank", ["site.power.mains_voltage"] = "230 V", ["site.power.rcd_tested_on"] = "2027-03-07",
                 ["site.power.inspected_on"] = "2026-09-18" }, expect = nothing },
-    { "trip three months ago", given = { ["site.water_body"] = "tank", ["site.power.mains_voltage"] = "230 V", ["site.power.rcd_tested_on"] = "2026-12-07",
+    { "trip last summer", given = { ["site.water_body"] = "tank", ["site.power.mains_voltage"] = "230 V", ["site.power.rcd_tested_on"] = "2026-07-07",
                 ["site.power.inspected_on"] = "2026-09-18" }, expect = hazard { likelihood = 4, severity = 3 } },
+    { "trip four months ago", given = { ["site.water_body"] = "tank", ["site.power.mains_voltage"] = "230 V", ["site.power.rcd_tested_on"] = "2026-11-07",
+                ["site.power.inspected_on"] = "2026-09-18" }, expect = hazard { likelihood = 3, severity = 3 } },
     { "not known", given = { ["site.water_body"] = "tank", ["site.power.mains_voltage"] = "230 V", ["site.power.inspected_on"] = "2026-09-18" },
       expect = hazard { likelihood = 4, severity = 3 } },
     { "no mains", given = { ["site.water_body"] = "tank", ["site.power.mains_voltage"] = "24 V" }, expect = nothing },
