@@ -17,7 +17,7 @@
 #include <time.h>
 #include <unistd.h>
 
-enum { SECONDS = 180, NOT_THERE = 127, SAID_LIMIT = 1 << 16, PDF_LIMIT = 256 << 20 };
+enum { SECONDS = 600, NOT_THERE = 127, SAID_LIMIT = 1 << 16, PDF_LIMIT = 256 << 20 };
 
 static const struct {
   const char *name, *css;

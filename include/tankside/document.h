@@ -52,7 +52,7 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
 
 /* Sets an HTML file made by ts_sheet_render as PDF. Whole or not at all. What
  * weasyprint says becomes warnings; a missing weasyprint is an error that
- * names the package. At most 180 seconds. */
+ * names the package. At most ten minutes. */
 bool ts_sheet_pdf(const char *html_path, const char *pdf_path, const char *paper,
                   ts_diagnostics *problems);
 
