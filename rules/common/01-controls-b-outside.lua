@@ -2,7 +2,8 @@
 
 control {
   id = "lightning-shelter", title = "Shelter from lightning", kind = "administrative",
-  say = "Clear the water and go to the shelter at thirty seconds from flash to bang; wait thirty minutes.",
+  say = "Clear the water and go to the shelter at thirty seconds from flash to bang; wait " ..
+    "thirty minutes.",
   check = "drill", often = "before the first day", who = "safety officer",
   changes = {
     { fact = "air.lightning-plan", becomes = "yes" },
@@ -124,7 +125,8 @@ control {
 control {
   id = "rescue-drill", title = "Full rescue drill, timed", kind = "administrative",
   say = "Drill the whole rescue, in costume and without warning, with a stop-watch.",
-  check = "times written down", often = "before the first day and each week", who = "diving supervisor",
+  check = "times written down", often = "before the first day and each week",
+  who = "diving supervisor",
   changes = {
     { fact = "emergency.reach-time", at_most = "10 s" },
     { fact = "emergency.surface-time", at_most = "10 s" },
@@ -181,7 +183,8 @@ control {
 
 control {
   id = "procedures-written", title = "What to do, written for each case", kind = "administrative",
-  say = "Write down what to do for a missing person, failed light, escaped chemical and a moving tank.",
+  say = "Write down what to do for a missing person, failed light, escaped chemical and a " ..
+    "moving tank.",
   check = "walked through", often = "before the first day", who = "safety officer",
   changes = {
     { fact = "emergency.lost-person-procedure", becomes = "yes" },
@@ -215,7 +218,8 @@ control {
 
 control {
   id = "chamber-agreed", title = "Chamber nearer, or agreed", kind = "administrative",
-  say = "Agree with the nearest chamber that takes emergencies how and how fast a diver gets there.",
+  say = "Agree with the nearest chamber that takes emergencies how and how fast a diver gets " ..
+    "there.",
   check = "called that morning", often = "each diving day", who = "diving supervisor",
   changes = {
     { fact = "emergency.chamber-time", at_most = "60 min" },
@@ -247,7 +251,8 @@ control {
 }
 
 control {
-  id = "renewed-certificates", title = "Certificates renewed before the day", kind = "administrative",
+  id = "renewed-certificates", title = "Certificates renewed before the day",
+  kind = "administrative",
   say = "Renew what runs out before the day it is used.",
   check = "list of dates at the prep meeting", often = "each week", who = "production manager",
   lowers = { likelihood = 1, severity = 0 },

@@ -3,7 +3,8 @@
 control {
   id = "quick-release", title = "Quick release the wearer finds blind", kind = "engineering",
   say = "Fit a quick release that the wearer finds and opens with eyes shut.",
-  check = "wearer opens it under water with eyes shut", often = "at the fitting and before each day", who = "make-up supervisor",
+  check = "wearer opens it under water with eyes shut",
+  often = "at the fitting and before each day", who = "make-up supervisor",
   changes = {
     { fact = "appliance.quick-release", becomes = "yes" },
     { fact = "appliance.removed-by", becomes = "wearer" },
@@ -25,9 +26,11 @@ control {
 }
 
 control {
-  id = "mouthpiece-fits-through", title = "Mouth opening that takes the mouthpiece", kind = "engineering",
+  id = "mouthpiece-fits-through", title = "Mouth opening that takes the mouthpiece",
+  kind = "engineering",
   say = "Open the mouth of the piece so that the mouthpiece seats with the piece on.",
-  check = "seat and clear the mouthpiece at depth", often = "at each new piece", who = "make-up supervisor",
+  check = "seat and clear the mouthpiece at depth", often = "at each new piece",
+  who = "make-up supervisor",
   changes = {
     { fact = "appliance.fits-mouthpiece", becomes = "yes" },
   },
@@ -46,7 +49,8 @@ control {
 
 control {
   id = "tactile-line", title = "Hand or line on the performer until the take", kind = "engineering",
-  say = "Keep a hand on the performer, or the performer's hand on the line, until the take starts and again at its end.",
+  say = "Keep a hand on the performer, or the performer's hand on the line, until the take " ..
+    "starts and again at its end.",
   check = "seen from the surface", often = "each take", who = "safety diver",
   changes = {
     { fact = "immersion.touch-contact", becomes = "yes" },
@@ -57,7 +61,8 @@ control {
 control {
   id = "recall-by-touch", title = "Recall that is felt, not heard", kind = "engineering",
   say = "Give the recall by taps on the body or by the line as well as by the speaker.",
-  check = "performer answers the signal in everything worn", often = "each morning", who = "diving supervisor",
+  check = "performer answers the signal in everything worn", often = "each morning",
+  who = "diving supervisor",
   changes = {
     { fact = "immersion.hears-recall", becomes = "yes" },
   },
@@ -128,7 +133,8 @@ control {
 control {
   id = "droppable-ballast", title = "Ballast that one hand drops", kind = "engineering",
   say = "Put all lead on one belt or pocket that drops with one pull.",
-  check = "dropped under water by the wearer", often = "each costume, each week", who = "diving supervisor",
+  check = "dropped under water by the wearer", often = "each costume, each week",
+  who = "diving supervisor",
   changes = {
     { fact = "immersion.ballast-droppable", becomes = "yes" },
     { fact = "appliance.ballast-droppable", becomes = "yes" },
@@ -139,7 +145,8 @@ control {
 control {
   id = "trim-check", title = "Trim brought to afloat with lungs full", kind = "engineering",
   say = "Take lead off until the performer floats with full lungs.",
-  check = "trim check at the surface in everything worn", often = "each change of costume", who = "diving supervisor",
+  check = "trim check at the surface in everything worn", often = "each change of costume",
+  who = "diving supervisor",
   changes = {
     { fact = "immersion.lift-lungs-full", at_least = "5 N" },
   },
@@ -200,7 +207,8 @@ control {
 control {
   id = "self-release", title = "Release in the performer's own hand", kind = "engineering",
   say = "Build the tie so that the performer lets go alone, blind, with one hand.",
-  check = "released at depth with eyes shut", often = "before each session", who = "stunt coordinator",
+  check = "released at depth with eyes shut", often = "before each session",
+  who = "stunt coordinator",
   changes = {
     { fact = "immersion.self-release", becomes = "yes" },
     { fact = "appliance.release", becomes = "wearer" },
@@ -212,7 +220,8 @@ control {
 
 control {
   id = "shorter-preparation", title = "Less time in the chair", kind = "administrative",
-  say = "Split the make-up, or dress a second performer, so that nobody sits longer than two and a half hours.",
+  say = "Split the make-up, or dress a second performer, so that nobody sits longer than two " ..
+    "and a half hours.",
   check = "call sheet", often = "each day", who = "make-up supervisor",
   changes = {
     { fact = "immersion.preparation-time", at_most = "2.5 h" },
@@ -234,7 +243,8 @@ control {
 }
 
 control {
-  id = "own-stop-signal", title = "A signal of one's own that ends the take", kind = "administrative",
+  id = "own-stop-signal", title = "A signal of one's own that ends the take",
+  kind = "administrative",
   say = "Agree a signal that is the performer's own; use it once at rehearsal.",
   check = "used at rehearsal", often = "each set-up", who = "diving supervisor",
   changes = {
@@ -245,7 +255,8 @@ control {
 }
 
 control {
-  id = "low-voltage-costume", title = "Battery of twelve volts or less in costumes", kind = "substitution",
+  id = "low-voltage-costume", title = "Battery of twelve volts or less in costumes",
+  kind = "substitution",
   say = "Use sealed batteries of twelve volts or less in anything worn.",
   check = "label and meter", often = "each costume", who = "special effects supervisor",
   changes = {
@@ -265,7 +276,8 @@ control {
 }
 
 control {
-  id = "swim-training", title = "Swimming trained in clothes like the task's", kind = "administrative",
+  id = "swim-training", title = "Swimming trained in clothes like the task's",
+  kind = "administrative",
   say = "Train swimming, in clothes like the task's, until the test is passed.",
   check = "watched swim test", often = "before the first day", who = "diving supervisor",
   changes = {
@@ -286,7 +298,8 @@ control {
 control {
   id = "staged-training", title = "Training in stages up to this tank", kind = "administrative",
   say = "Train in stages from shallow to this tank at the depth of the task.",
-  check = "skills shown at depth, written down", often = "until shown here", who = "diving supervisor",
+  check = "skills shown at depth, written down", often = "until shown here",
+  who = "diving supervisor",
   changes = {
     { fact = "person.skill-place", becomes = "this-tank" },
     { fact = "person.skill-depth", at_least = "5 m" },
@@ -326,7 +339,8 @@ control {
 }
 
 control {
-  id = "chaperone-in-sight", title = "Chaperone who sees the child throughout", kind = "administrative",
+  id = "chaperone-in-sight", title = "Chaperone who sees the child throughout",
+  kind = "administrative",
   say = "Stand where you see the child, and can stop the take.",
   check = "seen", often = "each take", who = "chaperone",
   changes = {
@@ -372,7 +386,8 @@ control {
 control {
   id = "signal-drill", title = "Signals drilled in the water", kind = "administrative",
   say = "Drill every signal in the water, in a language or by hands all understand.",
-  check = "each person gives and answers each signal", often = "each day", who = "diving supervisor",
+  check = "each person gives and answers each signal", often = "each day",
+  who = "diving supervisor",
   changes = {
     { fact = "person.understands-calls", becomes = "yes" },
     { fact = "task.common-language", becomes = "yes" },
@@ -391,7 +406,8 @@ control {
 }
 
 control {
-  id = "guest-terms", title = "Guests only where they can stand, each with an escort", kind = "engineering",
+  id = "guest-terms", title = "Guests only where they can stand, each with an escort",
+  kind = "engineering",
   say = "Take a guest in only where they can stand, with one escort each, after training that day.",
   check = "seen", often = "each guest", who = "diving supervisor",
   changes = {
@@ -439,7 +455,8 @@ control {
 control {
   id = "divers-in-contrast", title = "Divers in a colour that stands out", kind = "substitution",
   say = "Dress safety divers in a colour that stands out from set and keying colour.",
-  check = "seen under water through the performer's eyes", often = "each set", who = "diving supervisor",
+  check = "seen under water through the performer's eyes", often = "each set",
+  who = "diving supervisor",
   changes = {
     { fact = "task.diver-contrast", becomes = "strong" },
   },

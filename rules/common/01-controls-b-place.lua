@@ -45,7 +45,8 @@ control {
 
 control {
   id = "more-ladders", title = "More ways out", kind = "engineering",
-  say = "Add ladders until nobody swims more than ten metres to one, reaching well under the surface.",
+  say = "Add ladders until nobody swims more than ten metres to one, reaching well under the " ..
+    "surface.",
   check = "counted, tape", often = "when the set is placed", who = "site manager",
   changes = {
     { fact = "basin.exits", at_least = "3" },
@@ -294,7 +295,8 @@ control {
 }
 
 control {
-  id = "interlock-on-release", title = "Machine released by the diving supervisor", kind = "engineering",
+  id = "interlock-on-release", title = "Machine released by the diving supervisor",
+  kind = "engineering",
   say = "Lock the machine until the diving supervisor releases it.",
   check = "tried before the first take", often = "each day", who = "special effects supervisor",
   changes = {
@@ -346,7 +348,8 @@ control {
 }
 
 control {
-  id = "gas-monitor-at-water", title = "Gas measured at the surface of the water", kind = "engineering",
+  id = "gas-monitor-at-water", title = "Gas measured at the surface of the water",
+  kind = "engineering",
   say = "Hang a gas meter with an alarm a hand above the water.",
   check = "bump test", often = "each day", who = "special effects supervisor",
   changes = {
@@ -366,7 +369,8 @@ control {
 control {
   id = "nobody-in-for-charges", title = "Nobody in the water for a charge", kind = "elimination",
   say = "Fire no charge under or on the water while anybody is in it.",
-  check = "head count before the key is handed over", often = "each charge", who = "special effects supervisor",
+  check = "head count before the key is handed over", often = "each charge",
+  who = "special effects supervisor",
   changes = {
     { fact = "rig.charge-under-water", becomes = "no" },
   },
@@ -419,9 +423,11 @@ control {
 }
 
 control {
-  id = "vehicle-made-ready", title = "Vehicle stripped, opened and fitted with gas", kind = "engineering",
+  id = "vehicle-made-ready", title = "Vehicle stripped, opened and fitted with gas",
+  kind = "engineering",
   say = "Take out glass and fluids, open a second way out, fix gas within reach of every seat.",
-  check = "each person leaves it blind under water", often = "before each session", who = "stunt coordinator",
+  check = "each person leaves it blind under water", often = "before each session",
+  who = "stunt coordinator",
   changes = {
     { fact = "craft.air-carried", becomes = "yes" },
     { fact = "craft.glass-removed", becomes = "yes" },

@@ -13,25 +13,35 @@ rule {
   title = "From trouble until gas is in the mouth",
   each = "site",
   harm = "whoever is in trouble under water: no air",
-  sources = { "about a minute without air and a full recovery (from memory); times from drills without warning" },
+  sources = { "about a minute without air and a full recovery (from memory); times from drills " ..
+    "without warning" },
   when = gas_somewhere,
   assess = function (s)
     local total = to_gas(s.emergency)
     hazard {
       likelihood = scale.reserve(q"60 s", total), severity = scale.without_air(total),
-      because = "gas is in the mouth {total} after trouble; a minute is what the body allows", values = { total = total },
-      who = "whoever is under water", controls = { "reach-drilled", "more-safety-divers", "own-diver" },
+      because = "gas is in the mouth {total} after trouble; a minute is what the body allows",
+      values = { total = total },
+      who = "whoever is under water", controls = { "reach-drilled", "more-safety-divers",
+        "own-diver" },
     }
   end,
   examples = {
-    { "sixteen seconds", given = { water_body = "tank", ["emergency.notice_time"] = "5 s", ["emergency.reach_time"] = "6 s",
-                ["emergency.gas_time"] = "5 s" }, expect = hazard { likelihood = 1, severity = 3 } },
-    { "two minutes", given = { water_body = "tank", ["emergency.notice_time"] = "60 s", ["emergency.reach_time"] = "50 s",
-                ["emergency.gas_time"] = "10 s" }, expect = hazard { likelihood = 5, severity = 4 } },
-    { "never drilled", given = { water_body = "tank", ["emergency.reach_time"] = "6 s", ["emergency.gas_time"] = "5 s" },
+    { "sixteen seconds", given = { water_body = "tank", ["emergency.notice_time"] = "5 s",
+      ["emergency.reach_time"] = "6 s",
+                ["emergency.gas_time"] = "5 s" }, expect = hazard { likelihood = 1,
+                severity = 3 } },
+    { "two minutes", given = { water_body = "tank", ["emergency.notice_time"] = "60 s",
+      ["emergency.reach_time"] = "50 s",
+                ["emergency.gas_time"] = "10 s" }, expect = hazard { likelihood = 5,
+                severity = 4 } },
+    { "never drilled", given = { water_body = "tank", ["emergency.reach_time"] = "6 s",
+      ["emergency.gas_time"] = "5 s" },
       expect = hazard { likelihood = 5, severity = 5 } },
-    { "drilled", given = { water_body = "tank", ["emergency.notice_time"] = "60 s", ["emergency.reach_time"] = "50 s",
-                ["emergency.gas_time"] = "10 s" }, with = { "reach-drilled" }, expect = hazard { likelihood = 1, severity = 3 } },
+    { "drilled", given = { water_body = "tank", ["emergency.notice_time"] = "60 s",
+      ["emergency.reach_time"] = "50 s",
+                ["emergency.gas_time"] = "10 s" }, with = { "reach-drilled" },
+                expect = hazard { likelihood = 1, severity = 3 } },
     { "no gas here", given = { water_body = "tank", supplies = "none" }, expect = nothing },
     { "no water body", given = { water_body = "none" }, expect = nothing },
   },
@@ -42,27 +52,38 @@ rule {
   title = "From trouble until the first rescue breath",
   each = "site",
   harm = "whoever is pulled out: brain without oxygen",
-  sources = { "Quan and others 2016, Resuscitation 104:63: outcome falls after 5 to 6 minutes; brain injury from about 4 minutes (from memory)" },
+  sources = { "Quan and others 2016, Resuscitation 104:63: outcome falls after 5 to 6 minutes; " ..
+    "brain injury from about 4 minutes (from memory)" },
   when = wet,
   assess = function (s)
     local total = to_deck(s.emergency) + s.emergency.breath_time
     hazard {
       likelihood = scale.reserve(q"4 min", total), severity = scale.without_air(total),
-      because = "first rescue breath {total} after trouble; four minutes is what the body allows", values = { total = total },
-      who = "whoever is pulled out", controls = { "rescue-drill", "stretcher-exit", "more-ladders", "lifeguard" },
+      because = "first rescue breath {total} after trouble; four minutes is what the body allows",
+      values = { total = total },
+      who = "whoever is pulled out", controls = { "rescue-drill", "stretcher-exit", "more-ladders",
+        "lifeguard" },
     }
   end,
   examples = {
-    { "seventy seconds", given = { water_body = "tank", ["emergency.notice_time"] = "5 s", ["emergency.reach_time"] = "6 s",
-                ["emergency.surface_time"] = "10 s", ["emergency.deck_time"] = "40 s", ["emergency.breath_time"] = "9 s" },
+    { "seventy seconds", given = { water_body = "tank", ["emergency.notice_time"] = "5 s",
+      ["emergency.reach_time"] = "6 s",
+                ["emergency.surface_time"] = "10 s", ["emergency.deck_time"] = "40 s",
+                ["emergency.breath_time"] = "9 s" },
       expect = hazard { likelihood = 1, severity = 3 } },
-    { "four minutes and more", given = { water_body = "lake", ["emergency.notice_time"] = "60 s", ["emergency.reach_time"] = "60 s",
-                ["emergency.surface_time"] = "20 s", ["emergency.deck_time"] = "110 s", ["emergency.breath_time"] = "20 s" },
+    { "four minutes and more", given = { water_body = "lake", ["emergency.notice_time"] = "60 s",
+      ["emergency.reach_time"] = "60 s",
+                ["emergency.surface_time"] = "20 s", ["emergency.deck_time"] = "110 s",
+                ["emergency.breath_time"] = "20 s" },
       expect = hazard { likelihood = 5, severity = 5 } },
-    { "way to the deck never timed", given = { water_body = "tank", ["emergency.notice_time"] = "5 s", ["emergency.reach_time"] = "6 s",
-                ["emergency.surface_time"] = "10 s", ["emergency.breath_time"] = "9 s" }, expect = hazard { likelihood = 5, severity = 5 } },
-    { "drilled", given = { water_body = "tank", ["emergency.notice_time"] = "10 s", ["emergency.reach_time"] = "60 s",
-                ["emergency.surface_time"] = "20 s", ["emergency.deck_time"] = "110 s", ["emergency.breath_time"] = "20 s" },
+    { "way to the deck never timed", given = { water_body = "tank",
+      ["emergency.notice_time"] = "5 s", ["emergency.reach_time"] = "6 s",
+                ["emergency.surface_time"] = "10 s", ["emergency.breath_time"] = "9 s" },
+                expect = hazard { likelihood = 5, severity = 5 } },
+    { "drilled", given = { water_body = "tank", ["emergency.notice_time"] = "10 s",
+      ["emergency.reach_time"] = "60 s",
+                ["emergency.surface_time"] = "20 s", ["emergency.deck_time"] = "110 s",
+                ["emergency.breath_time"] = "20 s" },
       with = { "rescue-drill" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "no water body", given = { water_body = "none" }, expect = nothing },
   },
@@ -73,39 +94,56 @@ rule {
   title = "Oxygen after a rescue",
   each = "site",
   harm = "whoever is pulled out: lungs and brain short of oxygen",
-  sources = { "HSE and UHMS guidance (from memory): oxygen at once, enough for the way to hospital and a reserve" },
+  sources = { "HSE and UHMS guidance (from memory): oxygen at once, enough for the way to " ..
+    "hospital and a reserve" },
   when = wet,
   assess = function (s)
     local e = s.emergency
     local wait = e.call_time + e.ambulance_time
     if not e.oxygen_on_site then
       local needed = scale.limit(wait, q"3 min", q"8 min", q"15 min", q"30 min")
-      hazard { likelihood = scale.within(needed), severity = 4, because = "no oxygen; the ambulance is there {wait} after the call",
-               values = { wait = wait }, who = "whoever is pulled out", controls = { "oxygen-at-exit", "ambulance-on-site" } }
+      hazard { likelihood = scale.within(needed), severity = 4,
+        because = "no oxygen; the ambulance is there {wait} after the call",
+               values = { wait = wait }, who = "whoever is pulled out",
+               controls = { "oxygen-at-exit", "ambulance-on-site" } }
       return
     end
     local lasts = e.oxygen_volume / e.oxygen_flow
     hazard {
-      likelihood = max(scale.reserve(lasts, wait), scale.limit(e.oxygen_time, q"60 s", q"120 s", q"240 s", q"480 s")), severity = 3,
-      because = "oxygen flows {flows} after the deck and lasts {lasts}; the ambulance is there after {wait}",
+      likelihood = max(scale.reserve(lasts, wait), scale.limit(e.oxygen_time, q"60 s", q"120 s",
+        q"240 s", q"480 s")), severity = 3,
+      because = "oxygen flows {flows} after the deck and lasts {lasts}; the ambulance is there " ..
+        "after {wait}",
       values = { lasts = lasts, wait = wait, flows = e.oxygen_time }, who = "whoever is pulled out",
       controls = { "oxygen-at-exit", "ambulance-on-site" },
     }
   end,
   examples = {
-    { "a minute, two hours of it", given = { water_body = "tank", ["emergency.oxygen_on_site"] = "yes", ["emergency.oxygen_volume"] = "2000 L",
-                ["emergency.oxygen_flow"] = "15 L/min", ["emergency.oxygen_time"] = "60 s", ["emergency.call_time"] = "30 s",
-                ["emergency.ambulance_time"] = "16 min" }, expect = hazard { likelihood = 1, severity = 3 } },
-    { "none, half an hour out", given = { water_body = "lake", ["emergency.oxygen_on_site"] = "no", ["emergency.call_time"] = "60 s",
-                ["emergency.ambulance_time"] = "40 min" }, expect = hazard { likelihood = 5, severity = 4 } },
-    { "none, ten minutes out", given = { water_body = "tank", ["emergency.oxygen_on_site"] = "no", ["emergency.call_time"] = "30 s",
-                ["emergency.ambulance_time"] = "10 min" }, expect = hazard { likelihood = 3, severity = 4 } },
-    { "volume not read", given = { water_body = "tank", ["emergency.oxygen_on_site"] = "yes", ["emergency.oxygen_flow"] = "15 L/min",
-                ["emergency.oxygen_time"] = "60 s", ["emergency.call_time"] = "30 s", ["emergency.ambulance_time"] = "16 min" },
+    { "a minute, two hours of it", given = { water_body = "tank",
+      ["emergency.oxygen_on_site"] = "yes", ["emergency.oxygen_volume"] = "2000 L",
+                ["emergency.oxygen_flow"] = "15 L/min", ["emergency.oxygen_time"] = "60 s",
+                ["emergency.call_time"] = "30 s",
+                ["emergency.ambulance_time"] = "16 min" },
+                expect = hazard { likelihood = 1, severity = 3 } },
+    { "none, half an hour out", given = { water_body = "lake", ["emergency.oxygen_on_site"] = "no",
+      ["emergency.call_time"] = "60 s",
+                ["emergency.ambulance_time"] = "40 min" },
+                expect = hazard { likelihood = 5, severity = 4 } },
+    { "none, ten minutes out", given = { water_body = "tank", ["emergency.oxygen_on_site"] = "no",
+      ["emergency.call_time"] = "30 s",
+                ["emergency.ambulance_time"] = "10 min" },
+                expect = hazard { likelihood = 3, severity = 4 } },
+    { "volume not read", given = { water_body = "tank", ["emergency.oxygen_on_site"] = "yes",
+      ["emergency.oxygen_flow"] = "15 L/min",
+                ["emergency.oxygen_time"] = "60 s", ["emergency.call_time"] = "30 s",
+                ["emergency.ambulance_time"] = "16 min" },
       expect = hazard { likelihood = 5, severity = 3 } },
-    { "at the way out", given = { water_body = "tank", ["emergency.oxygen_on_site"] = "no", ["emergency.oxygen_volume"] = "0 L",
-                ["emergency.oxygen_flow"] = "15 L/min", ["emergency.oxygen_time"] = "300 s", ["emergency.call_time"] = "30 s",
-                ["emergency.ambulance_time"] = "10 min" }, with = { "oxygen-at-exit" }, expect = hazard { likelihood = 1, severity = 3 } },
+    { "at the way out", given = { water_body = "tank", ["emergency.oxygen_on_site"] = "no",
+      ["emergency.oxygen_volume"] = "0 L",
+                ["emergency.oxygen_flow"] = "15 L/min", ["emergency.oxygen_time"] = "300 s",
+                ["emergency.call_time"] = "30 s",
+                ["emergency.ambulance_time"] = "10 min" }, with = { "oxygen-at-exit" },
+                expect = hazard { likelihood = 1, severity = 3 } },
     { "no water body", given = { water_body = "none" }, expect = nothing },
   },
 }
@@ -115,7 +153,8 @@ rule {
   title = "Defibrillator on a dried chest",
   each = "site",
   harm = "whoever's heart has stopped",
-  sources = { "American Heart Association 2010 part 12: dry the chest only; breaths matter after drowning" },
+  sources = { "American Heart Association 2010 part 12: dry the chest only; breaths matter " ..
+    "after drowning" },
   when = wet,
   assess = function (s)
     local e = s.emergency
@@ -124,17 +163,24 @@ rule {
       likelihood = min(3, scale.limit(e.defibrillator_time, q"120 s", q"240 s", q"480 s", q"900 s"))
     end
     hazard {
-      likelihood = likelihood, severity = 4, because = "{time} from the deck until it is on, or there is none",
-      values = { time = e.defibrillator_time }, who = "whoever's heart has stopped", controls = { "defibrillator-at-exit" },
+      likelihood = likelihood, severity = 4,
+      because = "{time} from the deck until it is on, or there is none",
+      values = { time = e.defibrillator_time }, who = "whoever's heart has stopped",
+      controls = { "defibrillator-at-exit" },
     }
   end,
-  reasoning = "the chain of rescue rests on breaths first, so a late defibrillator is held at possible",
+  reasoning = "the chain of rescue rests on breaths first, so a late defibrillator is held at " ..
+    "possible",
   examples = {
-    { "ninety seconds", given = { water_body = "tank", ["emergency.defibrillator_on_site"] = "yes", ["emergency.defibrillator_time"] = "90 s" },
+    { "ninety seconds", given = { water_body = "tank", ["emergency.defibrillator_on_site"] = "yes",
+      ["emergency.defibrillator_time"] = "90 s" },
       expect = hazard { likelihood = 1, severity = 4 } },
-    { "none", given = { water_body = "tank", ["emergency.defibrillator_on_site"] = "no" }, expect = hazard { likelihood = 3, severity = 4 } },
-    { "never timed", given = { water_body = "tank", ["emergency.defibrillator_on_site"] = "yes" }, expect = hazard { likelihood = 3, severity = 4 } },
-    { "at the way out", given = { water_body = "tank", ["emergency.defibrillator_on_site"] = "no", ["emergency.defibrillator_time"] = "300 s" },
+    { "none", given = { water_body = "tank", ["emergency.defibrillator_on_site"] = "no" },
+      expect = hazard { likelihood = 3, severity = 4 } },
+    { "never timed", given = { water_body = "tank", ["emergency.defibrillator_on_site"] = "yes" },
+      expect = hazard { likelihood = 3, severity = 4 } },
+    { "at the way out", given = { water_body = "tank", ["emergency.defibrillator_on_site"] = "no",
+      ["emergency.defibrillator_time"] = "300 s" },
       with = { "defibrillator-at-exit" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "no water body", given = { water_body = "none" }, expect = nothing },
   },
@@ -145,7 +191,8 @@ rule {
   title = "Far from a recompression chamber",
   each = "site",
   harm = "divers and performers on gas: decompression illness treated late",
-  sources = { "HSE Approved Codes of Practice 2014 (from memory): within 6 hours to 10 m without stops, within 2 hours deeper" },
+  sources = { "HSE Approved Codes of Practice 2014 (from memory): within 6 hours to 10 m " ..
+    "without stops, within 2 hours deeper" },
   when = gas_somewhere,
   assess = function (s)
     local time = s.emergency.chamber_time
@@ -153,18 +200,24 @@ rule {
     local allowed = q"6 h"
     if depth > q"10 m" then allowed = q"2 h" end
     hazard {
-      likelihood = scale.limit(time, allowed * 0.5, allowed * 0.75, allowed, allowed * 2), severity = 4,
-      because = "{time} to a chamber from water {depth} deep; {allowed} is the most", values = { time = time, depth = depth, allowed = allowed },
+      likelihood = scale.limit(time, allowed * 0.5, allowed * 0.75, allowed, allowed * 2),
+      severity = 4,
+      because = "{time} to a chamber from water {depth} deep; {allowed} is the most",
+      values = { time = time, depth = depth, allowed = allowed },
       who = "everyone on gas", controls = { "chamber-agreed" },
     }
   end,
   examples = {
-    { "an hour and a half from a tank", given = { water_body = "tank", ["emergency.chamber_time"] = "90 min", ["basin.depth"] = "4.8 m" },
+    { "an hour and a half from a tank", given = { water_body = "tank",
+      ["emergency.chamber_time"] = "90 min", ["basin.depth"] = "4.8 m" },
       expect = hazard { likelihood = 1, severity = 4 } },
-    { "five hours from a deep quarry", given = { water_body = "quarry", ["emergency.chamber_time"] = "5 h", ["basin.depth"] = "25 m" },
+    { "five hours from a deep quarry", given = { water_body = "quarry",
+      ["emergency.chamber_time"] = "5 h", ["basin.depth"] = "25 m" },
       expect = hazard { likelihood = 5, severity = 4 } },
-    { "not known", given = { water_body = "tank", ["basin.depth"] = "4.8 m" }, expect = hazard { likelihood = 5, severity = 4 } },
-    { "agreed, an hour", given = { water_body = "quarry", ["emergency.chamber_time"] = "5 h", ["basin.depth"] = "25 m" },
+    { "not known", given = { water_body = "tank", ["basin.depth"] = "4.8 m" },
+      expect = hazard { likelihood = 5, severity = 4 } },
+    { "agreed, an hour", given = { water_body = "quarry", ["emergency.chamber_time"] = "5 h",
+      ["basin.depth"] = "25 m" },
       with = { "chamber-agreed" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "no gas here", given = { water_body = "tank", supplies = "none" }, expect = nothing },
   },
@@ -181,33 +234,49 @@ rule {
     local e = s.emergency
     local deck = to_deck(e)
     if deck > e.promised_deck_time then
-      hazard { about = "deck", likelihood = deck > e.promised_deck_time * 1.1 and 3 or 2, severity = scale.without_air(deck),
-               because = "on the deck after {deck}, promised {promised}", values = { deck = deck, promised = e.promised_deck_time },
+      hazard { about = "deck", likelihood = deck > e.promised_deck_time * 1.1 and 3 or 2,
+        severity = scale.without_air(deck),
+               because = "on the deck after {deck}, promised {promised}",
+               values = { deck = deck, promised = e.promised_deck_time },
                who = "whoever is pulled out", controls = { "rescue-drill", "more-ladders" } }
     end
     if #s.supplies < 1 then return end
     local gas = to_gas(e)
     if gas > e.promised_gas_time then
-      hazard { about = "gas", likelihood = gas > e.promised_gas_time * 1.1 and 3 or 2, severity = scale.without_air(gas),
-               because = "gas in the mouth after {gas}, promised {promised}", values = { gas = gas, promised = e.promised_gas_time },
+      hazard { about = "gas", likelihood = gas > e.promised_gas_time * 1.1 and 3 or 2,
+        severity = scale.without_air(gas),
+               because = "gas in the mouth after {gas}, promised {promised}",
+               values = { gas = gas, promised = e.promised_gas_time },
                who = "whoever is under water", controls = { "reach-drilled", "own-diver" } }
     end
   end,
   examples = {
-    { "kept", given = { water_body = "tank", ["emergency.notice_time"] = "3 s", ["emergency.reach_time"] = "4 s", ["emergency.gas_time"] = "5 s",
-                ["emergency.surface_time"] = "8 s", ["emergency.deck_time"] = "30 s", ["emergency.promised_gas_time"] = "20 s",
+    { "kept", given = { water_body = "tank", ["emergency.notice_time"] = "3 s",
+      ["emergency.reach_time"] = "4 s", ["emergency.gas_time"] = "5 s",
+                ["emergency.surface_time"] = "8 s", ["emergency.deck_time"] = "30 s",
+                ["emergency.promised_gas_time"] = "20 s",
                 ["emergency.promised_deck_time"] = "60 s" }, expect = nothing },
-    { "gas not kept", given = { water_body = "tank", ["emergency.notice_time"] = "10 s", ["emergency.reach_time"] = "14 s", ["emergency.gas_time"] = "5 s",
-                ["emergency.surface_time"] = "8 s", ["emergency.deck_time"] = "20 s", ["emergency.promised_gas_time"] = "20 s",
-                ["emergency.promised_deck_time"] = "60 s" }, expect = hazard { likelihood = 3, severity = 3 } },
-    { "deck not kept, no gas here", given = { water_body = "lake", supplies = "none", ["emergency.notice_time"] = "30 s", ["emergency.reach_time"] = "35 s",
-                ["emergency.surface_time"] = "20 s", ["emergency.deck_time"] = "60 s", ["emergency.promised_deck_time"] = "60 s" },
+    { "gas not kept", given = { water_body = "tank", ["emergency.notice_time"] = "10 s",
+      ["emergency.reach_time"] = "14 s", ["emergency.gas_time"] = "5 s",
+                ["emergency.surface_time"] = "8 s", ["emergency.deck_time"] = "20 s",
+                ["emergency.promised_gas_time"] = "20 s",
+                ["emergency.promised_deck_time"] = "60 s" },
+                expect = hazard { likelihood = 3, severity = 3 } },
+    { "deck not kept, no gas here", given = { water_body = "lake", supplies = "none",
+      ["emergency.notice_time"] = "30 s", ["emergency.reach_time"] = "35 s",
+                ["emergency.surface_time"] = "20 s", ["emergency.deck_time"] = "60 s",
+                ["emergency.promised_deck_time"] = "60 s" },
       expect = hazard { likelihood = 3, severity = 4 } },
-    { "both a second late", given = { water_body = "tank", ["emergency.notice_time"] = "8 s", ["emergency.reach_time"] = "8 s", ["emergency.gas_time"] = "5 s",
-                ["emergency.surface_time"] = "10 s", ["emergency.deck_time"] = "35 s", ["emergency.promised_gas_time"] = "20 s",
-                ["emergency.promised_deck_time"] = "60 s" }, expect = hazard { likelihood = 2, severity = 3 } },
-    { "promise not written", given = { water_body = "tank", supplies = "none", ["emergency.notice_time"] = "3 s", ["emergency.reach_time"] = "4 s",
-                ["emergency.surface_time"] = "8 s", ["emergency.deck_time"] = "30 s" }, expect = hazard { likelihood = 3, severity = 3 } },
+    { "both a second late", given = { water_body = "tank", ["emergency.notice_time"] = "8 s",
+      ["emergency.reach_time"] = "8 s", ["emergency.gas_time"] = "5 s",
+                ["emergency.surface_time"] = "10 s", ["emergency.deck_time"] = "35 s",
+                ["emergency.promised_gas_time"] = "20 s",
+                ["emergency.promised_deck_time"] = "60 s" },
+                expect = hazard { likelihood = 2, severity = 3 } },
+    { "promise not written", given = { water_body = "tank", supplies = "none",
+      ["emergency.notice_time"] = "3 s", ["emergency.reach_time"] = "4 s",
+                ["emergency.surface_time"] = "8 s", ["emergency.deck_time"] = "30 s" },
+                expect = hazard { likelihood = 3, severity = 3 } },
     { "no water body", given = { water_body = "none" }, expect = nothing },
   },
 }
@@ -217,24 +286,31 @@ rule {
   title = "Emergency plan, numbers and way for the ambulance",
   each = "site",
   harm = "whoever is hurt: minutes lost",
-  sources = { "29 CFR 1910.420 and 1910.421(b): plan, numbers and kit at the place; common practice: the way kept clear and manned" },
+  sources = { "29 CFR 1910.420 and 1910.421(b): plan, numbers and kit at the place; common " ..
+    "practice: the way kept clear and manned" },
   assess = function (s)
     local e = s.emergency
-    local missing = scale.count { not e.plan_written, not e.contacts_posted, not e.access_clear, not e.alarm_heard }
+    local missing = scale.count { not e.plan_written, not e.contacts_posted, not e.access_clear,
+      not e.alarm_heard }
     if missing < 1 then return end
     hazard {
       likelihood = scale.within(missing + 1), severity = 4, who = "everyone at the water",
-      because = "the written plan, the posted numbers, the clear way or an alarm heard everywhere is missing",
+      because = "the written plan, the posted numbers, the clear way or an alarm heard " ..
+        "everywhere is missing",
       controls = { "written-plan", "alarm-under-water" },
     }
   end,
   examples = {
-    { "complete", given = { ["emergency.plan_written"] = "yes", ["emergency.contacts_posted"] = "yes", ["emergency.access_clear"] = "yes",
+    { "complete", given = { ["emergency.plan_written"] = "yes",
+      ["emergency.contacts_posted"] = "yes", ["emergency.access_clear"] = "yes",
                 ["emergency.alarm_heard"] = "yes" }, expect = nothing },
-    { "alarm not heard under water", given = { ["emergency.plan_written"] = "yes", ["emergency.contacts_posted"] = "yes",
-                ["emergency.access_clear"] = "yes", ["emergency.alarm_heard"] = "no" }, expect = hazard { likelihood = 2, severity = 4 } },
+    { "alarm not heard under water", given = { ["emergency.plan_written"] = "yes",
+      ["emergency.contacts_posted"] = "yes",
+                ["emergency.access_clear"] = "yes", ["emergency.alarm_heard"] = "no" },
+                expect = hazard { likelihood = 2, severity = 4 } },
     { "nothing known", given = {}, expect = hazard { likelihood = 5, severity = 4 } },
-    { "written and posted", given = { ["emergency.alarm_heard"] = "yes" }, with = { "written-plan" }, expect = nothing },
+    { "written and posted", given = { ["emergency.alarm_heard"] = "yes" },
+      with = { "written-plan" }, expect = nothing },
   },
 }
 
@@ -243,34 +319,50 @@ rule {
   title = "What to do is not written for each case",
   each = "site",
   harm = "everyone at the water: confusion in the first minutes",
-  sources = { "29 CFR 1910.420(b): procedures for fire, failure, environment, illness; common practice: missing person, dark, chemical, moving tank" },
+  sources = { "29 CFR 1910.420(b): procedures for fire, failure, environment, illness; common " ..
+    "practice: missing person, dark, chemical, moving tank" },
   when = wet,
   assess = function (s)
     local e = s.emergency
     local function say(what, there, severity)
       if there then return end
       hazard { about = what, likelihood = 2, severity = severity, who = "everyone at the water",
-               because = "nothing is written for the case", controls = { "procedures-written", "work-lights" } }
+               because = "nothing is written for the case",
+               controls = { "procedures-written", "work-lights" } }
     end
     say("missing person", e.lost_person_procedure, 4)
     say("power failure", e.power_failure_procedure and e.emergency_lighting, 3)
     local store = s.plant.dosing
     if store ~= "none" then say("chemical release", e.chemical_release_procedure, 3) end
     local body = s.water_body
-    if body == "tank" or body == "stage-pool" or body == "flooded-set" then say("moving tank", e.structure_alarm_procedure, 3) end
+    if body == "tank" or body == "stage-pool" or body == "flooded-set" then say("moving tank",
+      e.structure_alarm_procedure, 3) end
   end,
   examples = {
-    { "all written", given = { water_body = "tank", ["plant.dosing"] = "automatic", ["emergency.lost_person_procedure"] = "yes",
-                ["emergency.power_failure_procedure"] = "yes", ["emergency.emergency_lighting"] = "yes",
-                ["emergency.chemical_release_procedure"] = "yes", ["emergency.structure_alarm_procedure"] = "yes" }, expect = nothing },
-    { "nothing for a missing person", given = { water_body = "lake", ["plant.dosing"] = "none", ["emergency.lost_person_procedure"] = "no",
-                ["emergency.power_failure_procedure"] = "yes", ["emergency.emergency_lighting"] = "yes" }, expect = hazard { likelihood = 2, severity = 4 } },
-    { "nothing for chemicals or the tank", given = { water_body = "stage-pool", ["plant.dosing"] = "manual", ["emergency.lost_person_procedure"] = "yes",
-                ["emergency.power_failure_procedure"] = "yes", ["emergency.emergency_lighting"] = "yes",
-                ["emergency.chemical_release_procedure"] = "no", ["emergency.structure_alarm_procedure"] = "no" }, expect = hazard { likelihood = 2, severity = 3 } },
-    { "not known", given = { water_body = "lake", ["plant.dosing"] = "none", ["emergency.power_failure_procedure"] = "yes",
-                ["emergency.emergency_lighting"] = "yes" }, expect = hazard { likelihood = 2, severity = 4 } },
-    { "written", given = { water_body = "flooded-set", ["plant.dosing"] = "manual", ["emergency.emergency_lighting"] = "yes" },
+    { "all written", given = { water_body = "tank", ["plant.dosing"] = "automatic",
+      ["emergency.lost_person_procedure"] = "yes",
+                ["emergency.power_failure_procedure"] = "yes",
+                ["emergency.emergency_lighting"] = "yes",
+                ["emergency.chemical_release_procedure"] = "yes",
+                ["emergency.structure_alarm_procedure"] = "yes" }, expect = nothing },
+    { "nothing for a missing person", given = { water_body = "lake", ["plant.dosing"] = "none",
+      ["emergency.lost_person_procedure"] = "no",
+                ["emergency.power_failure_procedure"] = "yes",
+                ["emergency.emergency_lighting"] = "yes" },
+                expect = hazard { likelihood = 2, severity = 4 } },
+    { "nothing for chemicals or the tank", given = { water_body = "stage-pool",
+      ["plant.dosing"] = "manual", ["emergency.lost_person_procedure"] = "yes",
+                ["emergency.power_failure_procedure"] = "yes",
+                ["emergency.emergency_lighting"] = "yes",
+                ["emergency.chemical_release_procedure"] = "no",
+                ["emergency.structure_alarm_procedure"] = "no" },
+                expect = hazard { likelihood = 2, severity = 3 } },
+    { "not known", given = { water_body = "lake", ["plant.dosing"] = "none",
+      ["emergency.power_failure_procedure"] = "yes",
+                ["emergency.emergency_lighting"] = "yes" },
+                expect = hazard { likelihood = 2, severity = 4 } },
+    { "written", given = { water_body = "flooded-set", ["plant.dosing"] = "manual",
+      ["emergency.emergency_lighting"] = "yes" },
       with = { "procedures-written" }, expect = nothing },
     { "no water body", given = { water_body = "none" }, expect = nothing },
   },
@@ -281,7 +373,8 @@ rule {
   title = "Rescue and evacuation not drilled here lately",
   each = "day",
   harm = "everyone in the water: the first real rescue is the first try",
-  sources = { "common practice: a full rescue drill at this place before the first day, and each month" },
+  sources = { "common practice: a full rescue drill at this place before the first day, and " ..
+    "each month" },
   when = function (d) return wet(d.site) and #d.tasks > 0 end,
   assess = function (d)
     local e = d.site.emergency
@@ -289,18 +382,23 @@ rule {
       local age = max(q"0 day", d.date - on)
       local likelihood = scale.limit(age, q"31 day", q"60 day", q"90 day", q"180 day")
       if likelihood < 2 then return end
-      hazard { about = what, likelihood = likelihood, severity = 3, because = "last drilled {age} before", values = { age = age },
+      hazard { about = what, likelihood = likelihood, severity = 3,
+        because = "last drilled {age} before", values = { age = age },
                who = "everyone in the water", controls = { "rescue-drill" } }
     end
     say("rescue", e.rescue_drill_on)
     say("evacuation", e.evacuation_drill_on)
   end,
   examples = {
-    { "both this week", given = { ["site.water_body"] = "tank", ["site.emergency.rescue_drill_on"] = "2027-03-07",
+    { "both this week", given = { ["site.water_body"] = "tank",
+      ["site.emergency.rescue_drill_on"] = "2027-03-07",
                 ["site.emergency.evacuation_drill_on"] = "2027-03-07" }, expect = nothing },
-    { "evacuation last year", given = { ["site.water_body"] = "tank", ["site.emergency.rescue_drill_on"] = "2027-03-07",
-                ["site.emergency.evacuation_drill_on"] = "2026-03-07" }, expect = hazard { likelihood = 5, severity = 3 } },
-    { "never written down", given = { ["site.water_body"] = "tank", ["site.emergency.evacuation_drill_on"] = "2027-03-07" },
+    { "evacuation last year", given = { ["site.water_body"] = "tank",
+      ["site.emergency.rescue_drill_on"] = "2027-03-07",
+                ["site.emergency.evacuation_drill_on"] = "2026-03-07" },
+                expect = hazard { likelihood = 5, severity = 3 } },
+    { "never written down", given = { ["site.water_body"] = "tank",
+      ["site.emergency.evacuation_drill_on"] = "2027-03-07" },
       expect = hazard { likelihood = 5, severity = 3 } },
     { "no water body", given = { ["site.water_body"] = "none" }, expect = nothing },
   },
@@ -311,7 +409,8 @@ rule {
   title = "A neck injury without a board and people trained on it",
   each = "task",
   harm = "whoever fell or dived: spine made worse on the way out",
-  sources = { "Watson and others 2001, J Trauma (from memory): about 0.5 % of those submerged, after a fall, dive or vehicle" },
+  sources = { "Watson and others 2001, J Trauma (from memory): about 0.5 % of those submerged, " ..
+    "after a fall, dive or vehicle" },
   when = function (t)
     if t.involves_fall or t.involves_vehicle then return true end
     for _, i in ipairs(t.immersions) do
@@ -322,15 +421,21 @@ rule {
   end,
   assess = function (t)
     if t.site.emergency.spinal_board then return end
-    hazard { likelihood = 2, severity = 4, because = "people fall, dive or are in a vehicle; no board, or nobody trained on it in water",
+    hazard { likelihood = 2, severity = 4,
+      because = "people fall, dive or are in a vehicle; no board, or nobody trained on it in water",
              who = "whoever falls or dives", controls = { "spinal-board" } }
   end,
   examples = {
-    { "a board", given = { involves = "fall", ["site.emergency.spinal_board"] = "yes" }, expect = nothing },
-    { "none", given = { involves = "fall", ["site.emergency.spinal_board"] = "no" }, expect = hazard { likelihood = 2, severity = 4 } },
-    { "not known, dives in", given = { involves = "none", ["immersions.1.entry"] = "dive" }, expect = hazard { likelihood = 2, severity = 4 } },
-    { "a board now", given = { involves = "fall", ["site.emergency.spinal_board"] = "no" }, with = { "spinal-board" }, expect = nothing },
-    { "by the ladder", given = { involves = "none", ["immersions.1.entry"] = "ladder" }, expect = nothing },
+    { "a board", given = { involves = "fall", ["site.emergency.spinal_board"] = "yes" },
+      expect = nothing },
+    { "none", given = { involves = "fall", ["site.emergency.spinal_board"] = "no" },
+      expect = hazard { likelihood = 2, severity = 4 } },
+    { "not known, dives in", given = { involves = "none", ["immersions.1.entry"] = "dive" },
+      expect = hazard { likelihood = 2, severity = 4 } },
+    { "a board now", given = { involves = "fall", ["site.emergency.spinal_board"] = "no" },
+      with = { "spinal-board" }, expect = nothing },
+    { "by the ladder", given = { involves = "none", ["immersions.1.entry"] = "ladder" },
+      expect = nothing },
   },
 }
 
@@ -339,21 +444,30 @@ rule {
   title = "Nobody on call for child protection",
   each = "day",
   harm = "children: nobody to turn to",
-  sources = { "common practice: a policy that names a lead on call, and chaperones with no other job" },
+  sources = { "common practice: a policy that names a lead on call, and chaperones with no " ..
+    "other job" },
   when = function (d) return d.children > 0 end,
   assess = function (d)
-    local likelihood = scale.protection(scale.missing, { d.site.emergency.child_protection_contact, d.production.child_protection_policy }, { d.chaperones < 1 })
+    local likelihood = scale.protection(scale.missing, { d.site.emergency.child_protection_contact,
+      d.production.child_protection_policy }, { d.chaperones < 1 })
     if likelihood < 2 then return end
-    hazard { likelihood = likelihood, severity = 3, because = "{d.children} children, {d.chaperones} chaperones; policy or contact is missing",
+    hazard { likelihood = likelihood, severity = 3,
+      because = "{d.children} children, {d.chaperones} chaperones; policy or contact is missing",
              who = "children", controls = { "procedures-written", "chaperone-in-sight" } }
   end,
   examples = {
-    { "policy, contact, chaperone", given = { children = "1", chaperones = "1", ["site.emergency.child_protection_contact"] = "yes",
+    { "policy, contact, chaperone", given = { children = "1", chaperones = "1",
+      ["site.emergency.child_protection_contact"] = "yes",
                 ["production.child_protection_policy"] = "yes" }, expect = nothing },
-    { "none of them", given = { children = "3", chaperones = "0", ["site.emergency.child_protection_contact"] = "no",
-                ["production.child_protection_policy"] = "no" }, expect = hazard { likelihood = 4, severity = 3 } },
-    { "contact not known", given = { children = "1", chaperones = "1", ["production.child_protection_policy"] = "yes" }, expect = hazard { likelihood = 2, severity = 3 } },
-    { "a contact", given = { children = "1", chaperones = "1", ["production.child_protection_policy"] = "yes" }, with = { "procedures-written" },
+    { "none of them", given = { children = "3", chaperones = "0",
+      ["site.emergency.child_protection_contact"] = "no",
+                ["production.child_protection_policy"] = "no" },
+                expect = hazard { likelihood = 4, severity = 3 } },
+    { "contact not known", given = { children = "1", chaperones = "1",
+      ["production.child_protection_policy"] = "yes" }, expect = hazard { likelihood = 2,
+      severity = 3 } },
+    { "a contact", given = { children = "1", chaperones = "1",
+      ["production.child_protection_policy"] = "yes" }, with = { "procedures-written" },
       expect = nothing },
     { "no children", given = { children = "0" }, expect = nothing },
   },

@@ -20,7 +20,8 @@ rule {
   assess = function (s)
     local a = s.air
     if a.flash_to_bang <= q"30 s" then
-      stop { because = "thunder {bang} after the flash: a storm {far} away", controls = { "lightning-shelter" },
+      stop { because = "thunder {bang} after the flash: a storm {far} away",
+        controls = { "lightning-shelter" },
              values = { bang = a.flash_to_bang, far = calc.lightning_distance(a.flash_to_bang) } }
     end
     local likelihood = scale.minimum(a.flash_to_bang, q"180 s", q"90 s", q"60 s", q"30 s")
@@ -60,13 +61,18 @@ rule {
   assess = function (d)
     local o = d.site.openwater
     local likelihood = max(
-      scale.limit(d.wind_forecast, o.wind_limit * 0.6, o.wind_limit * 0.8, o.wind_limit, o.wind_limit * 1.3),
-      scale.limit(d.wave_forecast, o.wave_limit * 0.6, o.wave_limit * 0.8, o.wave_limit, o.wave_limit * 1.3),
-      scale.limit(o.current, o.current_limit * 0.6, o.current_limit * 0.8, o.current_limit, o.current_limit * 1.3))
+      scale.limit(d.wind_forecast, o.wind_limit * 0.6, o.wind_limit * 0.8, o.wind_limit,
+        o.wind_limit * 1.3),
+      scale.limit(d.wave_forecast, o.wave_limit * 0.6, o.wave_limit * 0.8, o.wave_limit,
+        o.wave_limit * 1.3),
+      scale.limit(o.current, o.current_limit * 0.6, o.current_limit * 0.8, o.current_limit,
+        o.current_limit * 1.3))
     hazard {
       likelihood = likelihood, severity = 4, who = "everyone in or on the water",
-      because = "gusts {d.wind_forecast} of {wind}, waves {d.wave_forecast} of {wave}, current {current} of {most}",
-      values = { wind = o.wind_limit, wave = o.wave_limit, current = o.current, most = o.current_limit },
+      because = "gusts {d.wind_forecast} of {wind}, waves {d.wave_forecast} of {wave}, current " ..
+        "{current} of {most}",
+      values = { wind = o.wind_limit, wave = o.wave_limit, current = o.current,
+        most = o.current_limit },
       controls = { "stop-line", "calm-water", "rescue-boat" },
     }
   end,
@@ -74,22 +80,26 @@ rule {
     { "calm",
       given = { ["site.water_body"] = "lake", wind_forecast = "3 m/s", wave_forecast = "0.1 m",
                 ["site.openwater.wind_limit"] = "8 m/s", ["site.openwater.wave_limit"] = "0.5 m",
-                ["site.openwater.current"] = "0.05 m/s", ["site.openwater.current_limit"] = "0.25 m/s" },
+                ["site.openwater.current"] = "0.05 m/s",
+                ["site.openwater.current_limit"] = "0.25 m/s" },
       expect = hazard { likelihood = 1, severity = 4 } },
     { "a gale",
       given = { ["site.water_body"] = "sea", wind_forecast = "20 m/s", wave_forecast = "0.1 m",
                 ["site.openwater.wind_limit"] = "8 m/s", ["site.openwater.wave_limit"] = "0.5 m",
-                ["site.openwater.current"] = "0.05 m/s", ["site.openwater.current_limit"] = "0.25 m/s" },
+                ["site.openwater.current"] = "0.05 m/s",
+                ["site.openwater.current_limit"] = "0.25 m/s" },
       expect = hazard { likelihood = 5, severity = 4 } },
     { "no forecast of waves",
-      given = { ["site.water_body"] = "river", wind_forecast = "3 m/s", ["site.openwater.wind_limit"] = "8 m/s",
+      given = { ["site.water_body"] = "river", wind_forecast = "3 m/s",
+        ["site.openwater.wind_limit"] = "8 m/s",
                 ["site.openwater.wave_limit"] = "0.5 m", ["site.openwater.current"] = "0.05 m/s",
                 ["site.openwater.current_limit"] = "0.25 m/s" },
       expect = hazard { likelihood = 5, severity = 4 } },
     { "waiting for calm",
       given = { ["site.water_body"] = "quarry", wind_forecast = "20 m/s", wave_forecast = "1 m",
                 ["site.openwater.wind_limit"] = "9 m/s", ["site.openwater.wave_limit"] = "0.5 m",
-                ["site.openwater.current"] = "0.5 m/s", ["site.openwater.current_limit"] = "0.25 m/s" },
+                ["site.openwater.current"] = "0.5 m/s",
+                ["site.openwater.current_limit"] = "0.25 m/s" },
       with = { "calm-water" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "a tank", given = { ["site.water_body"] = "tank" }, expect = nothing },
   },
@@ -113,7 +123,8 @@ rule {
     }
   end,
   examples = {
-    { "limits set", given = { ["site.indoor"] = "no", ["site.water_body"] = "lake", stop_line = "yes" },
+    { "limits set", given = { ["site.indoor"] = "no", ["site.water_body"] = "lake",
+      stop_line = "yes" },
       expect = nothing },
     { "none, settled, anyone may stop",
       given = { ["site.indoor"] = "no", ["site.water_body"] = "tank", stop_line = "no",
@@ -124,11 +135,13 @@ rule {
                 ["day.forecast"] = "gale" },
       expect = hazard { likelihood = 4, severity = 3 } },
     { "not known",
-      given = { ["site.water_body"] = "lake", anyone_can_stop = "yes", ["day.forecast"] = "settled" },
+      given = { ["site.water_body"] = "lake", anyone_can_stop = "yes",
+        ["day.forecast"] = "settled" },
       expect = hazard { likelihood = 2, severity = 3 } },
     { "set now", given = { ["site.water_body"] = "lake", stop_line = "no" }, with = { "stop-line" },
       expect = nothing },
-    { "under a roof", given = { ["site.water_body"] = "tank", ["site.indoor"] = "yes" }, expect = nothing },
+    { "under a roof", given = { ["site.water_body"] = "tank", ["site.indoor"] = "yes" },
+      expect = nothing },
   },
 }
 
@@ -137,7 +150,8 @@ rule {
   title = "Tide, flood or a release from upstream",
   each = "site",
   harm = "everyone in or by the water: cut off, swept away",
-  sources = { "common practice: tide table and gauge read for the day, word from whoever runs the dam" },
+  sources = { "common practice: tide table and gauge read for the day, word from whoever runs " ..
+    "the dam" },
   when = open_water,
   assess = function (s)
     local o = s.openwater
@@ -149,22 +163,28 @@ rule {
     hazard {
       likelihood = likelihood, severity = 4, who = "everyone in or by the water",
       because = "level rises {rise}, tide {tide}; a release upstream may be agreed with nobody",
-      values = { rise = o.level_rise, tide = o.tide_range }, controls = { "agreed-with-dam", "stop-line" },
+      values = { rise = o.level_rise, tide = o.tide_range },
+      controls = { "agreed-with-dam", "stop-line" },
     }
   end,
   examples = {
     { "a lake without a dam",
-      given = { water_body = "lake", ["openwater.dam_upstream"] = "no", ["openwater.level_rise"] = "0 m/h",
-                ["openwater.tide_range"] = "0 m" }, expect = hazard { likelihood = 1, severity = 4 } },
+      given = { water_body = "lake", ["openwater.dam_upstream"] = "no",
+        ["openwater.level_rise"] = "0 m/h",
+                ["openwater.tide_range"] = "0 m" }, expect = hazard { likelihood = 1,
+                severity = 4 } },
     { "below a dam, nobody asked",
       given = { water_body = "river", ["openwater.dam_upstream"] = "yes",
                 ["openwater.dam_release_agreed"] = "no", ["openwater.level_rise"] = "0 m/h",
-                ["openwater.tide_range"] = "0 m" }, expect = hazard { likelihood = 4, severity = 4 } },
+                ["openwater.tide_range"] = "0 m" }, expect = hazard { likelihood = 4,
+                severity = 4 } },
     { "range of the tide not known",
-      given = { water_body = "sea", ["openwater.dam_upstream"] = "no", ["openwater.level_rise"] = "0 m/h" },
+      given = { water_body = "sea", ["openwater.dam_upstream"] = "no",
+        ["openwater.level_rise"] = "0 m/h" },
       expect = hazard { likelihood = 5, severity = 4 } },
     { "agreed",
-      given = { water_body = "river", ["openwater.dam_upstream"] = "yes", ["openwater.level_rise"] = "0 m/h",
+      given = { water_body = "river", ["openwater.dam_upstream"] = "yes",
+        ["openwater.level_rise"] = "0 m/h",
                 ["openwater.tide_range"] = "0 m" },
       with = { "agreed-with-dam" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "a tank", given = { water_body = "tank" }, expect = nothing },
@@ -176,17 +196,21 @@ rule {
   title = "Far from help, or out of reach of a telephone",
   each = "site",
   harm = "whoever is hurt: hours from hospital",
-  sources = { "common practice: an ambulance on site when the nearest is more than a quarter of an hour away" },
+  sources = { "common practice: an ambulance on site when the nearest is more than a quarter " ..
+    "of an hour away" },
   assess = function (s)
     local e = s.emergency
     local wait = e.call_time + e.ambulance_time
-    local likelihood = scale.limit(wait + e.hospital_time, q"30 min", q"60 min", q"120 min", q"240 min")
-    likelihood = likelihood - scale.count { e.ambulance_on_site, e.medic_on_site and e.oxygen_on_site }
+    local likelihood = scale.limit(wait + e.hospital_time, q"30 min", q"60 min", q"120 min",
+      q"240 min")
+    likelihood = likelihood - scale.count { e.ambulance_on_site,
+      e.medic_on_site and e.oxygen_on_site }
     if not e.phone_coverage then likelihood = likelihood + 2 end
     hazard {
       likelihood = scale.within(likelihood), severity = 4, who = "whoever is hurt",
       because = "ambulance there {wait} after it is called, hospital {drive} further",
-      values = { wait = wait, drive = e.hospital_time }, controls = { "ambulance-on-site", "radio-at-water" },
+      values = { wait = wait, drive = e.hospital_time },
+      controls = { "ambulance-on-site", "radio-at-water" },
     }
   end,
   examples = {
@@ -194,12 +218,14 @@ rule {
       given = { ["emergency.call_time"] = "30 s", ["emergency.ambulance_time"] = "12 min",
                 ["emergency.hospital_time"] = "20 min", ["emergency.ambulance_on_site"] = "no",
                 ["emergency.medic_on_site"] = "yes", ["emergency.oxygen_on_site"] = "yes",
-                ["emergency.phone_coverage"] = "yes" }, expect = hazard { likelihood = 1, severity = 4 } },
+                ["emergency.phone_coverage"] = "yes" }, expect = hazard { likelihood = 1,
+                severity = 4 } },
     { "up a valley with no telephone",
       given = { ["emergency.call_time"] = "300 s", ["emergency.ambulance_time"] = "60 min",
                 ["emergency.hospital_time"] = "90 min", ["emergency.ambulance_on_site"] = "no",
                 ["emergency.medic_on_site"] = "no", ["emergency.oxygen_on_site"] = "no",
-                ["emergency.phone_coverage"] = "no" }, expect = hazard { likelihood = 5, severity = 4 } },
+                ["emergency.phone_coverage"] = "no" }, expect = hazard { likelihood = 5,
+                severity = 4 } },
     { "coverage not tried",
       given = { ["emergency.call_time"] = "30 s", ["emergency.ambulance_time"] = "12 min",
                 ["emergency.hospital_time"] = "20 min", ["emergency.ambulance_on_site"] = "no",
@@ -219,29 +245,36 @@ rule {
   title = "Too dark to see and count the people in the water",
   each = "task",
   harm = "everyone in the water: lost from sight",
-  sources = { "common practice: everyone in dark water carries a light, heads are counted against a board" },
+  sources = { "common practice: everyone in dark water carries a light, heads are counted " ..
+    "against a board" },
   when = function (t) return t.light_level < q"20 lux" end,
   assess = function (t)
     hazard {
       likelihood = scale.protection(scale.missing,
-        { t.light_sticks, t.head_counted, t.site.emergency.emergency_lighting }, { t.light_level < q"2 lux" }),
+        { t.light_sticks, t.head_counted, t.site.emergency.emergency_lighting },
+        { t.light_level < q"2 lux" }),
       severity = 4, who = "everyone in the water",
-      because = "{t.light_level} on the water", controls = { "light-sticks", "tally-board", "work-lights" },
+      because = "{t.light_level} on the water", controls = { "light-sticks", "tally-board",
+        "work-lights" },
     }
   end,
   examples = {
     { "lit", given = { light_level = "200 lux" }, expect = nothing },
     { "night scene, lights on people, counted",
       given = { light_level = "5..10 lux", light_sticks = "yes", head_counted = "yes",
-                ["site.emergency.emergency_lighting"] = "yes" }, expect = hazard { likelihood = 1, severity = 4 } },
+                ["site.emergency.emergency_lighting"] = "yes" },
+                expect = hazard { likelihood = 1, severity = 4 } },
     { "black, nothing",
       given = { light_level = "0..1 lux", light_sticks = "no", head_counted = "no",
-                ["site.emergency.emergency_lighting"] = "no" }, expect = hazard { likelihood = 4, severity = 4 } },
+                ["site.emergency.emergency_lighting"] = "no" },
+                expect = hazard { likelihood = 4, severity = 4 } },
     { "not measured",
-      given = { light_sticks = "no", head_counted = "yes", ["site.emergency.emergency_lighting"] = "yes" },
+      given = { light_sticks = "no", head_counted = "yes",
+        ["site.emergency.emergency_lighting"] = "yes" },
       expect = hazard { likelihood = 2, severity = 4 } },
     { "work lights on",
-      given = { light_level = "0..1 lux", light_sticks = "no" }, with = { "work-lights" }, expect = nothing },
+      given = { light_level = "0..1 lux", light_sticks = "no" }, with = { "work-lights" },
+      expect = nothing },
   },
 }
 
@@ -250,7 +283,8 @@ rule {
   title = "The public, or other boats, at the working place",
   each = "site",
   harm = "swimmers and public: run down, or drawn in",
-  sources = { "common practice: cordon on land, buoys or a guard boat on the water; a diving flag (29 CFR 1910.421(h))" },
+  sources = { "common practice: cordon on land, buoys or a guard boat on the water; a diving " ..
+    "flag (29 CFR 1910.421(h))" },
   assess = function (s)
     local traffic = false
     if open_water(s) then
@@ -266,12 +300,14 @@ rule {
     }
   end,
   examples = {
-    { "walls round it", given = { water_body = "tank", public_excluded = "yes" }, expect = nothing },
+    { "walls round it", given = { water_body = "tank", public_excluded = "yes" },
+      expect = nothing },
     { "a park without a cordon", given = { water_body = "pool", public_excluded = "no" },
       expect = hazard { likelihood = 3, severity = 3 } },
     { "a harbour",
       given = { water_body = "sea", public_excluded = "no", ["openwater.boat_traffic"] = "busy",
-                ["openwater.traffic_kept_out"] = "no" }, expect = hazard { likelihood = 4, severity = 5 } },
+                ["openwater.traffic_kept_out"] = "no" },
+                expect = hazard { likelihood = 4, severity = 5 } },
     { "traffic not known", given = { water_body = "lake", public_excluded = "yes" },
       expect = hazard { likelihood = 3, severity = 5 } },
     { "cordon and guard boat",
@@ -285,31 +321,40 @@ rule {
   title = "Away from the shore without a rescue boat",
   each = "site",
   harm = "swimmers: out of reach",
-  sources = { "29 CFR 1926.106(d): at least one lifesaving skiff at once available; OSHA letter 1991 (from memory): 3 to 4 minutes from the fall" },
+  sources = { "29 CFR 1926.106(d): at least one lifesaving skiff at once available; OSHA " ..
+    "letter 1991 (from memory): 3 to 4 minutes from the fall" },
   when = function (s) return open_water(s) and s.openwater.shore_distance > q"15 m" end,
   assess = function (s)
     local o = s.openwater
     local likelihood = 5
-    if o.rescue_boat then likelihood = scale.limit(o.rescue_boat_time, q"45 s", q"90 s", q"180 s", q"240 s") end
+    if o.rescue_boat then likelihood = scale.limit(o.rescue_boat_time, q"45 s", q"90 s", q"180 s",
+      q"240 s") end
     hazard {
       likelihood = likelihood, severity = 4, who = "everyone in the water",
       because = "{far} from firm ground; a rescue boat is there in {time}, or there is none",
-      values = { far = o.shore_distance, time = o.rescue_boat_time }, controls = { "rescue-boat", "life-jackets" },
+      values = { far = o.shore_distance, time = o.rescue_boat_time },
+      controls = { "rescue-boat", "life-jackets" },
     }
   end,
   examples = {
     { "manned, half a minute",
-      given = { water_body = "lake", ["openwater.shore_distance"] = "80 m", ["openwater.rescue_boat"] = "yes",
-                ["openwater.rescue_boat_time"] = "30 s" }, expect = hazard { likelihood = 1, severity = 4 } },
+      given = { water_body = "lake", ["openwater.shore_distance"] = "80 m",
+        ["openwater.rescue_boat"] = "yes",
+                ["openwater.rescue_boat_time"] = "30 s" },
+                expect = hazard { likelihood = 1, severity = 4 } },
     { "none",
-      given = { water_body = "sea", ["openwater.shore_distance"] = "80 m", ["openwater.rescue_boat"] = "no" },
+      given = { water_body = "sea", ["openwater.shore_distance"] = "80 m",
+        ["openwater.rescue_boat"] = "no" },
       expect = hazard { likelihood = 5, severity = 4 } },
     { "never timed",
-      given = { water_body = "lake", ["openwater.shore_distance"] = "80 m", ["openwater.rescue_boat"] = "yes" },
+      given = { water_body = "lake", ["openwater.shore_distance"] = "80 m",
+        ["openwater.rescue_boat"] = "yes" },
       expect = hazard { likelihood = 5, severity = 4 } },
-    { "a boat", given = { water_body = "lake", ["openwater.shore_distance"] = "80 m", ["openwater.rescue_boat"] = "no" },
+    { "a boat", given = { water_body = "lake", ["openwater.shore_distance"] = "80 m",
+      ["openwater.rescue_boat"] = "no" },
       with = { "rescue-boat" }, expect = hazard { likelihood = 1, severity = 4 } },
-    { "at the bank", given = { water_body = "lake", ["openwater.shore_distance"] = "5 m" }, expect = nothing },
+    { "at the bank", given = { water_body = "lake", ["openwater.shore_distance"] = "5 m" },
+      expect = nothing },
     { "a tank", given = { water_body = "tank" }, expect = nothing },
   },
 }
@@ -333,18 +378,22 @@ rule {
     }
   end,
   examples = {
-    { "a clean tank", given = { water_body = "tank", ["basin.sharp_bottom"] = "no" }, expect = nothing },
+    { "a clean tank", given = { water_body = "tank", ["basin.sharp_bottom"] = "no" },
+      expect = nothing },
     { "broken tiles", given = { water_body = "pool", ["basin.sharp_bottom"] = "yes" },
       expect = hazard { likelihood = 3, severity = 3 } },
     { "nets in a quarry, nobody looked",
-      given = { water_body = "quarry", ["basin.sharp_bottom"] = "yes", ["openwater.weed_or_nets"] = "yes",
+      given = { water_body = "quarry", ["basin.sharp_bottom"] = "yes",
+        ["openwater.weed_or_nets"] = "yes",
                 ["openwater.bottom_surveyed"] = "no", ["emergency.notice_time"] = "60 s",
                 ["emergency.reach_time"] = "60 s", ["emergency.surface_time"] = "20 s" },
       expect = hazard { likelihood = 5, severity = 4 } },
     { "not surveyed",
-      given = { water_body = "lake", ["basin.sharp_bottom"] = "no", ["openwater.weed_or_nets"] = "no" },
+      given = { water_body = "lake", ["basin.sharp_bottom"] = "no",
+        ["openwater.weed_or_nets"] = "no" },
       expect = hazard { likelihood = 3, severity = 3 } },
-    { "looked over", given = { water_body = "lake" }, with = { "bottom-surveyed" }, expect = nothing },
+    { "looked over", given = { water_body = "lake" }, with = { "bottom-surveyed" },
+      expect = nothing },
     { "no water body", given = { water_body = "none" }, expect = nothing },
   },
 }

@@ -15,7 +15,8 @@ rule {
   title = "Swims too little for the distance of the task",
   each = "immersion",
   harm = "performer: tires and goes under",
-  sources = { "common practice: a watched test, in clothes like the task's, with margin over the task" },
+  sources = { "common practice: a watched test, in clothes like the task's, with margin over " ..
+    "the task" },
   assess = function (i)
     local needed = max(i.surface_swim, i.task.exit_distance)
     local proved = i.person.swim_distance
@@ -24,7 +25,8 @@ rule {
     if i.can_stand then likelihood = scale.within(likelihood - 2) end
     hazard {
       likelihood = likelihood, severity = scale.without_air(to_surface(i.site)), who = "1 person",
-      because = "proved {proved} (half counts when not in clothes) for {needed}; at the surface {up} after trouble",
+      because = "proved {proved} (half counts when not in clothes) for {needed}; at the " ..
+        "surface {up} after trouble",
       values = { proved = proved, needed = needed, up = to_surface(i.site) },
       controls = { "swim-training", "hidden-float", "stunt-double", "more-ladders" },
     }
@@ -68,7 +70,8 @@ rule {
   title = "Skill shown somewhere easier than here",
   each = "immersion",
   harm = "performer: cannot do at depth what was done in a pool",
-  sources = { "common practice: a skill shown in a bath or a shallow pool is not shown at the task's depth" },
+  sources = { "common practice: a skill shown in a bath or a shallow pool is not shown at the " ..
+    "task's depth" },
   when = under_water,
   assess = function (i)
     local place, p = i.person.skill_place, i.person
@@ -80,7 +83,8 @@ rule {
     hazard {
       likelihood = likelihood,
       severity = scale.vulnerable(scale.without_air(i.air_return_time), { young(i) }),
-      because = "skills shown to {p.skill_depth} ({i.person.skill_place}) for a task at {i.depth}; gas is {i.air_return_time} away",
+      because = "skills shown to {p.skill_depth} ({i.person.skill_place}) for a task at " ..
+        "{i.depth}; gas is {i.air_return_time} away",
       values = { ["p.skill_depth"] = p.skill_depth }, who = "1 person",
       controls = { "staged-training", "rehearsal-in-costume", "stunt-double" },
     }
@@ -89,12 +93,14 @@ rule {
     { "shown here last week, in everything worn",
       given = { breath_hold = "15 s", depth = "3 m", ["person.skill_place"] = "this-tank",
                 ["person.skill_depth"] = "4 m", ["person.skill_in_appliance"] = "yes",
-                ["person.skill_shown_on"] = "2027-03-02", air_return_time = "5 s", age = "30 year" },
+                ["person.skill_shown_on"] = "2027-03-02", air_return_time = "5 s",
+                age = "30 year" },
       expect = hazard { likelihood = 1, severity = 3 } },
     { "shown in a bath in winter",
       given = { breath_hold = "15 s", depth = "3 m", ["person.skill_place"] = "bath",
                 ["person.skill_depth"] = "0.5 m", ["person.skill_in_appliance"] = "no",
-                ["person.skill_shown_on"] = "2026-12-02", air_return_time = "8 s", age = "12 year" },
+                ["person.skill_shown_on"] = "2026-12-02", air_return_time = "8 s",
+                age = "12 year" },
       expect = hazard { likelihood = 5, severity = 4 } },
     { "depth of the skill not written down",
       given = { breath_hold = "15 s", depth = "3 m", ["person.skill_place"] = "this-tank",
@@ -104,7 +110,8 @@ rule {
     { "trained here",
       given = { breath_hold = "15 s", depth = "3 m", ["person.skill_place"] = "shallow-pool",
                 ["person.skill_depth"] = "1.5 m", ["person.skill_in_appliance"] = "yes",
-                ["person.skill_shown_on"] = "2027-03-02", air_return_time = "5 s", age = "30 year" },
+                ["person.skill_shown_on"] = "2027-03-02", air_return_time = "5 s",
+                age = "30 year" },
       with = { "staged-training" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "breathes gas throughout",
       given = { breath_hold = "0 s", breathes_gas = "yes", depth = "3 m",
@@ -112,7 +119,8 @@ rule {
                 ["person.skill_in_appliance"] = "yes", ["person.skill_shown_on"] = "2027-03-02",
                 air_return_time = "5 s", age = "30 year" },
       expect = hazard { likelihood = 1, severity = 3 } },
-    { "stays at the surface", given = { breath_hold = "0 s", breathes_gas = "no" }, expect = nothing },
+    { "stays at the surface", given = { breath_hold = "0 s", breathes_gas = "no" },
+      expect = nothing },
   },
 }
 
@@ -121,7 +129,8 @@ rule {
   title = "Little time in training for breath-hold acting",
   each = "immersion",
   harm = "performer: does under pressure what is not yet a habit",
-  sources = { "common practice: about six months from first lesson to first take for a strong swimmer who does not dive" },
+  sources = { "common practice: about six months from first lesson to first take for a strong " ..
+    "swimmer who does not dive" },
   when = function (i)
     local role = i.person.role
     local acts = role == "performer" or role == "stand-in" or role == "visitor"
@@ -162,7 +171,8 @@ rule {
   title = "Mouthpiece and mask drills not passed",
   each = "immersion",
   harm = "performer: swallows water, panics, bolts for the surface",
-  sources = { "common practice: mouthpiece found, seated and cleared without a mask before the first take" },
+  sources = { "common practice: mouthpiece found, seated and cleared without a mask before the " ..
+    "first take" },
   when = function (i) return i.breathes_gas end,
   assess = function (i)
     local mouthpiece, mask = i.person.mouthpiece_drill, i.person.mask_clearing
@@ -172,7 +182,8 @@ rule {
     hazard {
       likelihood = likelihood,
       severity = scale.vulnerable(scale.without_air(i.air_return_time), { young(i) }),
-      because = "mouthpiece drill {i.person.mouthpiece_drill}, mask clearing {i.person.mask_clearing}",
+      because = "mouthpiece drill {i.person.mouthpiece_drill}, mask clearing " ..
+        "{i.person.mask_clearing}",
       who = "1 person", controls = { "staged-training", "own-diver", "diver-seats-mouthpiece" },
     }
   end,
@@ -215,7 +226,8 @@ rule {
       { i.touch_contact or i.escorted, i.withdrawal_signal }, { covered, i.first_time })
     hazard {
       likelihood = likelihood, severity = scale.vulnerable(i.breathes_gas and 4 or 3, { young(i) }),
-      because = "a fear is declared; a bolt for the surface is to be reckoned with", who = "1 performer",
+      because = "a fear is declared; a bolt for the surface is to be reckoned with",
+      who = "1 performer",
       controls = { "staged-exposure", "own-stop-signal", "stunt-double" },
     }
   end,
@@ -225,16 +237,19 @@ rule {
     { "mild, escorted, own signal",
       given = { ["person.fear_of_water"] = "mild", ["person.fear_of_enclosure"] = "none",
                 ["task.overhead"] = "no", restrained = "no", touch_contact = "no", escorted = "yes",
-                withdrawal_signal = "yes", first_time = "no", breathes_gas = "no", age = "30 year" },
+                withdrawal_signal = "yes", first_time = "no", breathes_gas = "no",
+                age = "30 year" },
       expect = hazard { likelihood = 1, severity = 3 } },
     { "marked, under a set, for the first time, on gas",
       given = { ["person.fear_of_water"] = "none", ["person.fear_of_enclosure"] = "marked",
                 ["task.overhead"] = "yes", restrained = "no", touch_contact = "no", escorted = "no",
-                withdrawal_signal = "no", first_time = "yes", breathes_gas = "yes", age = "12 year" },
+                withdrawal_signal = "no", first_time = "yes", breathes_gas = "yes",
+                age = "12 year" },
       expect = hazard { likelihood = 5, severity = 5 } },
     { "not asked",
       given = { ["person.fear_of_enclosure"] = "none", ["task.overhead"] = "no", restrained = "no",
-                touch_contact = "no", escorted = "yes", withdrawal_signal = "yes", first_time = "no",
+                touch_contact = "no", escorted = "yes", withdrawal_signal = "yes",
+                first_time = "no",
                 breathes_gas = "no", age = "30 year" },
       expect = hazard { likelihood = 2, severity = 3 } },
     { "own signal agreed",
@@ -250,7 +265,8 @@ rule {
   title = "Not found fit by a diving doctor within twelve months",
   each = "immersion",
   harm = "performer: collapse under water from something a doctor would have found",
-  sources = { "Diving at Work Regulations 1997 reg 15: certificate at most 12 months; HSE MA1 list of conditions" },
+  sources = { "Diving at Work Regulations 1997 reg 15: certificate at most 12 months; HSE MA1 " ..
+    "list of conditions" },
   when = function (i) return i.breathes_gas or (i.breath_hold > q"0 s" and not i.can_stand) end,
   assess = function (i)
     local by = i.person.medical
@@ -258,9 +274,11 @@ rule {
     local current = i.day.date - i.person.medical_on <= q"366 day"
     if seen and current then return end
     hazard {
-      likelihood = scale.protection(scale.missing, { by ~= "none" and current }, { i.breathes_gas and not seen }),
+      likelihood = scale.protection(scale.missing, { by ~= "none" and current },
+        { i.breathes_gas and not seen }),
       severity = 4, who = "1 person",
-      because = "medical: {i.person.medical}, {i.person.medical_on}", controls = { "diving-doctor", "stunt-double" },
+      because = "medical: {i.person.medical}, {i.person.medical_on}",
+      controls = { "diving-doctor", "stunt-double" },
     }
   end,
   examples = {
@@ -268,22 +286,29 @@ rule {
       given = { breath_hold = "15 s", breathes_gas = "yes", ["person.medical"] = "diving-doctor",
                 ["person.medical_on"] = "2026-10-02" }, expect = nothing },
     { "family doctor, breath-hold only",
-      given = { breath_hold = "15 s", breathes_gas = "no", can_stand = "no", ["person.medical"] = "general-doctor",
+      given = { breath_hold = "15 s", breathes_gas = "no", can_stand = "no",
+        ["person.medical"] = "general-doctor",
                 ["person.medical_on"] = "2026-10-02" }, expect = nothing },
     { "run out",
       given = { breath_hold = "15 s", breathes_gas = "yes", ["person.medical"] = "diving-doctor",
-                ["person.medical_on"] = "2025-10-02" }, expect = hazard { likelihood = 3, severity = 4 } },
+                ["person.medical_on"] = "2025-10-02" }, expect = hazard { likelihood = 3,
+                severity = 4 } },
     { "none, on gas",
       given = { breath_hold = "0 s", breathes_gas = "yes", ["person.medical"] = "none",
-                ["person.medical_on"] = "2025-10-02" }, expect = hazard { likelihood = 4, severity = 4 } },
+                ["person.medical_on"] = "2025-10-02" }, expect = hazard { likelihood = 4,
+                severity = 4 } },
     { "not known",
-      given = { breath_hold = "15 s", breathes_gas = "no", can_stand = "no", ["person.medical_on"] = "2026-10-02" },
+      given = { breath_hold = "15 s", breathes_gas = "no", can_stand = "no",
+        ["person.medical_on"] = "2026-10-02" },
       expect = hazard { likelihood = 3, severity = 4 } },
     { "examined",
       given = { breath_hold = "15 s", breathes_gas = "yes", ["person.medical"] = "declaration",
-                ["person.medical_on"] = "2026-10-02" }, with = { "diving-doctor" }, expect = nothing },
-    { "stands in the pool", given = { breath_hold = "3 s", breathes_gas = "no", can_stand = "yes" }, expect = nothing },
-    { "stays at the surface", given = { breath_hold = "0 s", breathes_gas = "no" }, expect = nothing },
+                ["person.medical_on"] = "2026-10-02" }, with = { "diving-doctor" },
+                expect = nothing },
+    { "stands in the pool", given = { breath_hold = "3 s", breathes_gas = "no", can_stand = "yes" },
+      expect = nothing },
+    { "stays at the surface", given = { breath_hold = "0 s", breathes_gas = "no" },
+      expect = nothing },
   },
 }
 
@@ -292,23 +317,27 @@ rule {
   title = "A condition that a diving doctor has not cleared",
   each = "immersion",
   harm = "performer: collapse, fit or lung injury under water",
-  sources = { "HSE MA1 list; HL diver training guidance: pregnant or possibly pregnant, do not dive" },
+  sources = { "HSE MA1 list; HL diver training guidance: pregnant or possibly pregnant, do not " ..
+    "dive" },
   when = under_water,
   assess = function (i)
     local p = i.person
     if i.breathes_gas and p.pregnant then
-      stop { because = "pregnant, or may be, and breathes compressed gas", controls = { "stunt-double" } }
+      stop { because = "pregnant, or may be, and breathes compressed gas",
+        controls = { "stunt-double" } }
     end
     if p.conditions_cleared then return end
     if p.epilepsy or p.heart_condition or p.asthma then
       stop { because = "a condition that can fell somebody under water is not cleared",
              controls = { "diving-doctor" } }
-      hazard { likelihood = 4, severity = 5, because = "fit, faint or lung injury under water", who = "1 person",
+      hazard { likelihood = 4, severity = 5, because = "fit, faint or lung injury under water",
+        who = "1 person",
                controls = { "diving-doctor", "stunt-double" } }
       return
     end
     if p.ear_trouble or p.diabetes or p.medication then
-      hazard { likelihood = 3, severity = 4, because = "a declared condition is not cleared", who = "1 person",
+      hazard { likelihood = 3, severity = 4, because = "a declared condition is not cleared",
+        who = "1 person",
                controls = { "diving-doctor", "stunt-double" } }
     end
   end,
@@ -326,8 +355,10 @@ rule {
                 ["person.conditions_cleared"] = "yes" }, expect = stop {} },
     { "ears, not cleared",
       given = { breath_hold = "15 s", breathes_gas = "no", ["person.conditions_cleared"] = "no",
-                ["person.epilepsy"] = "no", ["person.heart_condition"] = "no", ["person.asthma"] = "no",
-                ["person.ear_trouble"] = "yes" }, expect = hazard { likelihood = 3, severity = 4 } },
+                ["person.epilepsy"] = "no", ["person.heart_condition"] = "no",
+                ["person.asthma"] = "no",
+                ["person.ear_trouble"] = "yes" }, expect = hazard { likelihood = 3,
+                severity = 4 } },
     { "nothing asked", given = { breath_hold = "15 s", breathes_gas = "no" },
       expect = hazard { likelihood = 4, severity = 5 } },
     { "cleared", given = { breath_hold = "15 s", breathes_gas = "no", ["person.asthma"] = "yes" },
@@ -344,8 +375,10 @@ rule {
   sources = { "common practice: none for twelve hours, asked each morning" },
   assess = function (i)
     if i.alcohol_12_h then
-      stop { because = "alcohol, drugs or little sleep within twelve hours", controls = { "stunt-double" } }
-      hazard { likelihood = 4, severity = 4, because = "not fit to be in the water today", who = "1 person",
+      stop { because = "alcohol, drugs or little sleep within twelve hours",
+        controls = { "stunt-double" } }
+      hazard { likelihood = 4, severity = 4, because = "not fit to be in the water today",
+        who = "1 person",
                controls = { "stunt-double" } }
       return
     end
@@ -365,7 +398,8 @@ rule {
     { "not known", given = { ["day.health_asked"] = "yes", ["production.alcohol_policy"] = "yes" },
       expect = hazard { likelihood = 4, severity = 4 } },
     { "asked from now on", given = { alcohol_12_h = "no", ["day.health_asked"] = "no",
-                ["production.alcohol_policy"] = "yes" }, with = { "health-asked" }, expect = nothing },
+                ["production.alcohol_policy"] = "yes" }, with = { "health-asked" },
+                expect = nothing },
   },
 }
 
@@ -374,19 +408,23 @@ rule {
   title = "Somebody under eighteen in the water",
   each = "immersion",
   harm = "child: less reserve, cools faster, does not say no",
-  sources = { "common practice: a chaperone in sight, one diver of the child's own, a grown double for the rest",
+  sources = { "common practice: a chaperone in sight, one diver of the child's own, a grown " ..
+    "double for the rest",
               "Management of Health and Safety at Work Regulations 1999 reg 19" },
   when = young,
   assess = function (i)
     local p = i.person
     local likelihood = scale.protection(scale.missing,
-      { i.task.chaperone_in_sight, i.own_safety_diver or i.can_stand, p.understands_action and p.guardian_consents },
+      { i.task.chaperone_in_sight, i.own_safety_diver or i.can_stand,
+        p.understands_action and p.guardian_consents },
       { i.first_time, i.age < q"9 year", p.fear_of_water == "marked" })
     hazard {
       likelihood = scale.repeats(likelihood, i.takes),
       severity = scale.vulnerable(scale.without_air(i.air_return_time), { true }),
-      because = "{i.takes} takes; chaperone, a diver of the child's own, or an understood and agreed action may be missing",
-      who = "1 child", controls = { "chaperone-in-sight", "own-diver", "stunt-double", "shorter-take" },
+      because = "{i.takes} takes; chaperone, a diver of the child's own, or an understood and " ..
+        "agreed action may be missing",
+      who = "1 child", controls = { "chaperone-in-sight", "own-diver", "stunt-double",
+        "shorter-take" },
     }
   end,
   examples = {
@@ -430,7 +468,8 @@ rule {
     local drop = (entry == "jump" or entry == "fall" or entry == "dive") and i.entry_height > q"2 m"
     local role = i.person.role
     local acts = role == "performer" or role == "stunt-performer" or role == "stand-in"
-    return acts and (action == "fight" or action == "fall" or action == "drive" or drop or i.restrained)
+    return acts and (action == "fight" or action == "fall" or action == "drive" or drop
+      or i.restrained)
   end,
   assess = function (i)
     local grade = i.person.stunt_grade
@@ -459,10 +498,12 @@ rule {
                 age = "30 year" },
       expect = hazard { likelihood = 4, severity = 4 } },
     { "a child fights", given = { ["task.action"] = "fight", restrained = "no",
-                ["person.stunt_grade"] = "none", ["task.rehearsed"] = "no", first_time = "yes", age = "12 year" },
+                ["person.stunt_grade"] = "none", ["task.rehearsed"] = "no", first_time = "yes",
+                age = "12 year" },
       expect = hazard { likelihood = 5, severity = 4 } },
     { "standing not known",
-      given = { ["task.action"] = "fall", restrained = "no", ["task.rehearsed"] = "yes", first_time = "no",
+      given = { ["task.action"] = "fall", restrained = "no", ["task.rehearsed"] = "yes",
+        first_time = "no",
                 age = "30 year" }, expect = hazard { likelihood = 2, severity = 4 } },
     { "a stunt performer instead",
       given = { ["task.action"] = "fall", restrained = "no", ["person.stunt_grade"] = "none",
@@ -485,24 +526,31 @@ rule {
     if likelihood < 2 then return end
     hazard {
       likelihood = likelihood, severity = scale.vulnerable(3, { young(i) }), who = "1 person",
-      because = "signals last rehearsed {rehearsed} before the day; language or stop signal may be missing",
-      values = { rehearsed = max(q"0 day", i.day.date - p.signals_rehearsed_on) }, controls = { "signal-drill", "own-stop-signal" },
+      because = "signals last rehearsed {rehearsed} before the day; language or stop signal " ..
+        "may be missing",
+      values = { rehearsed = max(q"0 day", i.day.date - p.signals_rehearsed_on) },
+      controls = { "signal-drill", "own-stop-signal" },
     }
   end,
   examples = {
     { "drilled two days ago",
       given = { ["person.understands_calls"] = "yes", ["person.withdrawal_signal_taught"] = "yes",
-                ["person.signals_rehearsed_on"] = "2027-03-07", first_time = "no" }, expect = nothing },
+                ["person.signals_rehearsed_on"] = "2027-03-07", first_time = "no" },
+                expect = nothing },
     { "no language, no drill, first time",
       given = { ["person.understands_calls"] = "no", ["task.common_language"] = "no",
-                ["person.withdrawal_signal_taught"] = "no", ["person.signals_rehearsed_on"] = "2026-09-07",
-                first_time = "yes", age = "30 year" }, expect = hazard { likelihood = 5, severity = 3 } },
+                ["person.withdrawal_signal_taught"] = "no",
+                ["person.signals_rehearsed_on"] = "2026-09-07",
+                first_time = "yes", age = "30 year" }, expect = hazard { likelihood = 5,
+                severity = 3 } },
     { "drill not written down, a child",
       given = { ["person.understands_calls"] = "yes", ["person.withdrawal_signal_taught"] = "yes",
-                first_time = "no", age = "12 year" }, expect = hazard { likelihood = 2, severity = 4 } },
+                first_time = "no", age = "12 year" }, expect = hazard { likelihood = 2,
+                severity = 4 } },
     { "drilled in the water",
       given = { ["person.understands_calls"] = "no", ["task.common_language"] = "no",
-                ["person.withdrawal_signal_taught"] = "yes", ["person.signals_rehearsed_on"] = "2027-03-07",
+                ["person.withdrawal_signal_taught"] = "yes",
+                ["person.signals_rehearsed_on"] = "2027-03-07",
                 first_time = "no", age = "30 year" }, with = { "signal-drill" }, expect = nothing },
   },
 }
@@ -526,22 +574,28 @@ rule {
   end,
   examples = {
     { "stands in the shallow end with an escort after a lesson",
-      given = { ["person.role"] = "visitor", can_stand = "yes", escorted = "yes", trained_that_day = "yes",
+      given = { ["person.role"] = "visitor", can_stand = "yes", escorted = "yes",
+        trained_that_day = "yes",
                 ["person.medical"] = "declaration", breathes_gas = "no",
                 ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
-                ["site.emergency.surface_time"] = "3 s" }, expect = hazard { likelihood = 1, severity = 3 } },
+                ["site.emergency.surface_time"] = "3 s" },
+                expect = hazard { likelihood = 1, severity = 3 } },
     { "alone, deep, on gas, untrained",
-      given = { ["person.role"] = "visitor", can_stand = "no", escorted = "no", trained_that_day = "no",
+      given = { ["person.role"] = "visitor", can_stand = "no", escorted = "no",
+        trained_that_day = "no",
                 ["person.medical"] = "none", breathes_gas = "yes",
                 ["site.emergency.notice_time"] = "60 s", ["site.emergency.reach_time"] = "40 s",
-                ["site.emergency.surface_time"] = "10 s" }, expect = hazard { likelihood = 5, severity = 4 } },
+                ["site.emergency.surface_time"] = "10 s" },
+                expect = hazard { likelihood = 5, severity = 4 } },
     { "escort not known",
       given = { ["person.role"] = "visitor", can_stand = "yes", trained_that_day = "yes",
                 ["person.medical"] = "declaration", breathes_gas = "no",
                 ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
-                ["site.emergency.surface_time"] = "3 s" }, expect = hazard { likelihood = 2, severity = 3 } },
+                ["site.emergency.surface_time"] = "3 s" },
+                expect = hazard { likelihood = 2, severity = 3 } },
     { "on terms",
-      given = { ["person.role"] = "visitor", can_stand = "no", escorted = "no", trained_that_day = "no",
+      given = { ["person.role"] = "visitor", can_stand = "no", escorted = "no",
+        trained_that_day = "no",
                 ["person.medical"] = "declaration", breathes_gas = "no",
                 ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
                 ["site.emergency.surface_time"] = "3 s" },
@@ -555,28 +609,34 @@ rule {
   title = "People who cannot swim, in or over the water",
   each = "task",
   harm = "cast and crew: fall in and go under",
-  sources = { "common practice: life jacket, or water they can stand in, and a lifeguard who knows who they are" },
+  sources = { "common practice: life jacket, or water they can stand in, and a lifeguard who " ..
+    "knows who they are" },
   when = function (t) return t.non_swimmers > 0 end,
   assess = function (t)
     local shallow = t.site.basin.depth <= q"1.3 m"
     local likelihood = scale.repeats(scale.protection(scale.missing,
-      { t.life_jackets, t.lifeguards >= 1, shallow }, { t.light_level < q"20 lux" }), t.non_swimmers)
+      { t.life_jackets, t.lifeguards >= 1, shallow }, { t.light_level < q"20 lux" }),
+      t.non_swimmers)
     hazard {
       likelihood = likelihood, severity = scale.without_air(to_surface(t.site)),
-      because = "{t.non_swimmers} cannot swim; water {depth} deep; at the surface {up} after trouble",
-      values = { depth = t.site.basin.depth, up = to_surface(t.site) }, who = "those who cannot swim",
+      because = "{t.non_swimmers} cannot swim; water {depth} deep; at the surface {up} after " ..
+        "trouble",
+      values = { depth = t.site.basin.depth, up = to_surface(t.site) },
+      who = "those who cannot swim",
       controls = { "life-jackets", "lifeguard", "swim-training", "work-lights" },
     }
   end,
   examples = {
     { "all swim", given = { non_swimmers = "0" }, expect = nothing },
     { "two in a shallow pool with a lifeguard",
-      given = { non_swimmers = "2", life_jackets = "no", lifeguards = "1", ["site.basin.depth"] = "1.2 m",
+      given = { non_swimmers = "2", life_jackets = "no", lifeguards = "1",
+        ["site.basin.depth"] = "1.2 m",
                 light_level = "100 lux", ["site.emergency.notice_time"] = "3 s",
                 ["site.emergency.reach_time"] = "5 s", ["site.emergency.surface_time"] = "3 s" },
       expect = hazard { likelihood = 1, severity = 3 } },
     { "twelve over deep water in the dark",
-      given = { non_swimmers = "12", life_jackets = "no", lifeguards = "0", ["site.basin.depth"] = "5 m",
+      given = { non_swimmers = "12", life_jackets = "no", lifeguards = "0",
+        ["site.basin.depth"] = "5 m",
                 light_level = "5 lux", ["site.emergency.notice_time"] = "60 s",
                 ["site.emergency.reach_time"] = "40 s", ["site.emergency.surface_time"] = "10 s" },
       expect = hazard { likelihood = 5, severity = 4 } },
@@ -586,7 +646,8 @@ rule {
                 ["site.emergency.reach_time"] = "5 s", ["site.emergency.surface_time"] = "3 s" },
       expect = hazard { likelihood = 3, severity = 3 } },
     { "life jackets on",
-      given = { non_swimmers = "2", life_jackets = "no", lifeguards = "1", ["site.basin.depth"] = "5 m",
+      given = { non_swimmers = "2", life_jackets = "no", lifeguards = "1",
+        ["site.basin.depth"] = "5 m",
                 light_level = "100 lux", ["site.emergency.notice_time"] = "3 s",
                 ["site.emergency.reach_time"] = "5 s", ["site.emergency.surface_time"] = "3 s" },
       with = { "life-jackets" }, expect = hazard { likelihood = 1, severity = 3 } },

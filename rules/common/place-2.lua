@@ -15,7 +15,8 @@ rule {
   title = "Load on the hook with the water that is trapped in it",
   each = "rig",
   harm = "whoever is under or on it: the load falls",
-  sources = { "mass of trapped water as computed; LOLER 1998 regs 5, 8 (from memory); rating from the certificate" },
+  sources = { "mass of trapped water as computed; LOLER 1998 regs 5, 8 (from memory); rating " ..
+    "from the certificate" },
   when = function (r) return lifts(r) and r.mass > q"0 kg" end,
   assess = function (r)
     local load = r.mass -- a lamp or a camera does not come out of the water
@@ -24,33 +25,44 @@ rule {
     end
     local rating = r.load_rating
     if load > rating then
-      stop { because = "{load} on a rig rated for {rating}", values = { load = load, rating = rating }, controls = { "drained-load" } }
+      stop { because = "{load} on a rig rated for {rating}",
+        values = { load = load, rating = rating }, controls = { "drained-load" } }
     end
     if r.riders >= 1 and not r.person_rated then
-      stop { because = "people ride on a rig that is not certified for people", controls = { "clear-path", "dummy-for-held-shot" } }
+      stop { because = "people ride on a rig that is not certified for people",
+        controls = { "clear-path", "dummy-for-held-shot" } }
     end
     hazard {
-      likelihood = scale.limit(load, rating * 0.67, rating * 0.8, rating, rating * 1.1), severity = 5,
-      because = "out of the water it weighs {load}, rated for {rating}", values = { load = load, rating = rating },
-      who = "everyone under or on it", controls = { "drained-load", "second-suspension", "clear-path" },
+      likelihood = scale.limit(load, rating * 0.67, rating * 0.8, rating, rating * 1.1),
+      severity = 5,
+      because = "out of the water it weighs {load}, rated for {rating}",
+      values = { load = load, rating = rating },
+      who = "everyone under or on it", controls = { "drained-load", "second-suspension",
+        "clear-path" },
     }
   end,
   examples = {
     { "half the rating",
-      given = { kind = "lift", mass = "640 kg", trapped_water = "40 L", load_rating = "1500 kg", riders = "4", person_rated = "yes" },
+      given = { kind = "lift", mass = "640 kg", trapped_water = "40 L", load_rating = "1500 kg",
+        riders = "4", person_rated = "yes" },
       expect = hazard { likelihood = 1, severity = 5 } },
     { "full of water, too heavy",
-      given = { kind = "lift", mass = "150 kg", trapped_water = "1000 L", load_rating = "500 kg", riders = "0" },
+      given = { kind = "lift", mass = "150 kg", trapped_water = "1000 L", load_rating = "500 kg",
+        riders = "0" },
       expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
     { "people on a goods lift",
-      given = { kind = "platform", mass = "100 kg", trapped_water = "0 L", load_rating = "500 kg", riders = "2", person_rated = "no" },
+      given = { kind = "platform", mass = "100 kg", trapped_water = "0 L", load_rating = "500 kg",
+        riders = "2", person_rated = "no" },
       expect = { stop {}, hazard { likelihood = 1, severity = 5 } } },
-    { "trapped water not known", given = { kind = "platform", mass = "100 kg", load_rating = "500 kg", riders = "0" },
+    { "trapped water not known", given = { kind = "platform", mass = "100 kg",
+      load_rating = "500 kg", riders = "0" },
       expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
     { "drained as it rises",
-      given = { kind = "lift", mass = "150 kg", trapped_water = "1000 L", load_rating = "500 kg", riders = "0" },
+      given = { kind = "lift", mass = "150 kg", trapped_water = "1000 L", load_rating = "500 kg",
+        riders = "0" },
       with = { "drained-load" }, expect = hazard { likelihood = 1, severity = 5 } },
-    { "a camera arm", given = { kind = "camera-crane", mass = "43 kg", load_rating = "80 kg", riders = "0" },
+    { "a camera arm", given = { kind = "camera-crane", mass = "43 kg", load_rating = "80 kg",
+      riders = "0" },
       expect = hazard { likelihood = 1, severity = 5 } },
     { "a wind machine", given = { kind = "wind-machine" }, expect = nothing },
     { "empty hook", given = { kind = "lift", mass = "0 kg" }, expect = nothing },
@@ -62,7 +74,8 @@ rule {
   title = "A load passes over or carries people",
   each = "rig",
   harm = "whoever is below or aboard: struck, crushed",
-  sources = { "common practice: nobody under a load; where there must be, a second independent suspension" },
+  sources = { "common practice: nobody under a load; where there must be, a second independent " ..
+    "suspension" },
   when = function (r)
     local kind = r.kind
     local moves = lifts(r) or kind == "dump-tank" or kind == "other"
@@ -70,23 +83,30 @@ rule {
   end,
   assess = function (r)
     hazard {
-      likelihood = scale.protection(scale.missing, { r.second_suspension, r.exclusion_zone or r.riders >= 1 and not r.over_people },
+      likelihood = scale.protection(scale.missing, { r.second_suspension,
+        r.exclusion_zone or r.riders >= 1 and not r.over_people },
         { not r.operator_sees_people, r.stop_time > q"5 s" }),
-      severity = 5, because = "{r.mass} moves over or with people, stopped in {r.stop_time}", who = "whoever is below or aboard",
+      severity = 5, because = "{r.mass} moves over or with people, stopped in {r.stop_time}",
+      who = "whoever is below or aboard",
       controls = { "second-suspension", "clear-path" },
     }
   end,
   examples = {
-    { "nobody below", given = { kind = "lift", over_people = "no", riders = "0" }, expect = nothing },
+    { "nobody below", given = { kind = "lift", over_people = "no", riders = "0" },
+      expect = nothing },
     { "riders on two suspensions",
-      given = { kind = "lift", over_people = "no", riders = "4", second_suspension = "yes", exclusion_zone = "no", operator_sees_people = "yes",
+      given = { kind = "lift", over_people = "no", riders = "4", second_suspension = "yes",
+        exclusion_zone = "no", operator_sees_people = "yes",
                 stop_time = "1.5 s" }, expect = hazard { likelihood = 1, severity = 5 } },
     { "one hook over swimmers, blind, slow",
-      given = { kind = "lift", over_people = "yes", riders = "0", second_suspension = "no", exclusion_zone = "no", operator_sees_people = "no",
+      given = { kind = "lift", over_people = "yes", riders = "0", second_suspension = "no",
+        exclusion_zone = "no", operator_sees_people = "no",
                 stop_time = "8 s" }, expect = hazard { likelihood = 5, severity = 5 } },
-    { "not known", given = { kind = "lift", over_people = "yes", riders = "0", exclusion_zone = "yes", operator_sees_people = "yes", stop_time = "1 s" },
+    { "not known", given = { kind = "lift", over_people = "yes", riders = "0",
+      exclusion_zone = "yes", operator_sees_people = "yes", stop_time = "1 s" },
       expect = hazard { likelihood = 2, severity = 5 } },
-    { "path kept clear", given = { kind = "lift", over_people = "yes", riders = "0" }, with = { "clear-path" }, expect = nothing },
+    { "path kept clear", given = { kind = "lift", over_people = "yes", riders = "0" },
+      with = { "clear-path" }, expect = nothing },
   },
 }
 
@@ -95,32 +115,45 @@ rule {
   title = "Machine that can catch or strike people",
   each = "rig",
   harm = "whoever is near: crushed or struck limb",
-  sources = { "PUWER 1998 regs 4-9, 16 (from memory): guards, stop, trained operator; common practice: released by the diving supervisor" },
+  sources = { "PUWER 1998 regs 4-9, 16 (from memory): guards, stop, trained operator; common " ..
+    "practice: released by the diving supervisor" },
   when = function (r)
     local kind = r.kind
-    return kind ~= "smoke" and kind ~= "lamp" and kind ~= "pyrotechnics" and kind ~= "rain" and kind ~= "dry-for-wet"
+    return kind ~= "smoke" and kind ~= "lamp" and kind ~= "pyrotechnics" and kind ~= "rain"
+      and kind ~= "dry-for-wet"
   end,
   assess = function (r)
-    local likelihood = scale.protection(scale.frequent, { r.guarded, r.operator_sees_people, r.exclusion_zone or r.interlock },
+    local likelihood = scale.protection(scale.frequent, { r.guarded, r.operator_sees_people,
+      r.exclusion_zone or r.interlock },
       { r.stop_time > q"5 s", r.people_distance < q"0.5 m" and not r.guarded })
     if likelihood < 2 then return end
     hazard {
       likelihood = likelihood, severity = 4, who = "whoever is near",
-      because = "people at {r.people_distance}, stopped in {r.stop_time}; guard, view or release is missing",
+      because = "people at {r.people_distance}, stopped in {r.stop_time}; guard, view or " ..
+        "release is missing",
       controls = { "guards-on", "interlock-on-release", "clear-path" },
     }
   end,
   examples = {
-    { "guarded, seen, released", given = { kind = "wave-maker", guarded = "yes", operator_sees_people = "yes", exclusion_zone = "no",
+    { "guarded, seen, released", given = { kind = "wave-maker", guarded = "yes",
+      operator_sees_people = "yes", exclusion_zone = "no",
                 interlock = "yes", stop_time = "2 s" }, expect = nothing },
-    { "open, blind, close, slow", given = { kind = "wave-maker", guarded = "no", operator_sees_people = "no", exclusion_zone = "no",
-                interlock = "no", stop_time = "10 s", people_distance = "0.2 m" }, expect = hazard { likelihood = 5, severity = 4 } },
-    { "not released by the supervisor", given = { kind = "platform", guarded = "yes", operator_sees_people = "yes",
-                exclusion_zone = "no", interlock = "no", stop_time = "2 s" }, expect = hazard { likelihood = 2, severity = 4 } },
-    { "guard not known, two metres off", given = { kind = "platform", operator_sees_people = "yes", exclusion_zone = "no",
-                interlock = "yes", stop_time = "2 s", people_distance = "2 m" }, expect = hazard { likelihood = 2, severity = 4 } },
-    { "released by the supervisor", given = { kind = "platform", guarded = "yes", operator_sees_people = "yes",
-                exclusion_zone = "no", interlock = "no", stop_time = "2 s" }, with = { "interlock-on-release" }, expect = nothing },
+    { "open, blind, close, slow", given = { kind = "wave-maker", guarded = "no",
+      operator_sees_people = "no", exclusion_zone = "no",
+                interlock = "no", stop_time = "10 s", people_distance = "0.2 m" },
+                expect = hazard { likelihood = 5, severity = 4 } },
+    { "not released by the supervisor", given = { kind = "platform", guarded = "yes",
+      operator_sees_people = "yes",
+                exclusion_zone = "no", interlock = "no", stop_time = "2 s" },
+                expect = hazard { likelihood = 2, severity = 4 } },
+    { "guard not known, two metres off", given = { kind = "platform", operator_sees_people = "yes",
+      exclusion_zone = "no",
+                interlock = "yes", stop_time = "2 s", people_distance = "2 m" },
+                expect = hazard { likelihood = 2, severity = 4 } },
+    { "released by the supervisor", given = { kind = "platform", guarded = "yes",
+      operator_sees_people = "yes",
+                exclusion_zone = "no", interlock = "no", stop_time = "2 s" },
+                with = { "interlock-on-release" }, expect = nothing },
     { "a lamp", given = { kind = "lamp" }, expect = nothing },
   },
 }
@@ -135,12 +168,14 @@ rule {
   title = "Moving water sweeps people off their feet",
   each = "rig",
   harm = "performers: swept away, struck against the set",
-  sources = { "Cox, Shand and Blacka 2010, AR&R: depth times speed, adults: 0.6 m2/s low, 0.8 moderate, 1.2 significant, beyond it extreme" },
+  sources = { "Cox, Shand and Blacka 2010, AR&R: depth times speed, adults: 0.6 m2/s low, 0.8 " ..
+    "moderate, 1.2 significant, beyond it extreme" },
   when = moves_water,
   assess = function (r)
     local push = calc.depth_velocity(r.water_depth, r.water_speed)
     if push > q"1.2 m2/s" and not r.catch_net then
-      stop { because = "depth times speed {push}: nobody stands, and nothing stops who is carried off", values = { push = push },
+      stop { because = "depth times speed {push}: nobody stands, and nothing stops who is " ..
+        "carried off", values = { push = push },
              controls = { "less-water", "catch-net" } }
     end
     local likelihood = scale.limit(push, q"0.4 m2/s", q"0.6 m2/s", q"0.8 m2/s", q"1.2 m2/s")
@@ -153,17 +188,22 @@ rule {
     }
   end,
   examples = {
-    { "knee-deep and slow", given = { kind = "current", water_depth = "0.3 m", water_speed = "1 m/s", tested_with_dummy = "no" },
+    { "knee-deep and slow", given = { kind = "current", water_depth = "0.3 m",
+      water_speed = "1 m/s", tested_with_dummy = "no" },
       expect = hazard { likelihood = 1, severity = 4 } },
     { "half a metre at two, made sure",
-      given = { kind = "dump-tank", water_depth = "0.5 m", water_speed = "2 m/s", tested_with_dummy = "yes", interlock = "yes", catch_net = "yes" },
+      given = { kind = "dump-tank", water_depth = "0.5 m", water_speed = "2 m/s",
+        tested_with_dummy = "yes", interlock = "yes", catch_net = "yes" },
       expect = hazard { likelihood = 3, severity = 4 } },
     { "a metre at three, no net",
-      given = { kind = "wave-maker", water_depth = "1 m", water_speed = "3 m/s", tested_with_dummy = "no", catch_net = "no" },
+      given = { kind = "wave-maker", water_depth = "1 m", water_speed = "3 m/s",
+        tested_with_dummy = "no", catch_net = "no" },
       expect = { stop {}, hazard { likelihood = 5, severity = 4 } } },
-    { "speed not measured", given = { kind = "dump-tank", water_depth = "0.5 m", tested_with_dummy = "no", catch_net = "no" },
+    { "speed not measured", given = { kind = "dump-tank", water_depth = "0.5 m",
+      tested_with_dummy = "no", catch_net = "no" },
       expect = { stop {}, hazard { likelihood = 5, severity = 4 } } },
-    { "less water, slower", given = { kind = "wave-maker", water_depth = "1 m", water_speed = "3 m/s", tested_with_dummy = "no", catch_net = "no" },
+    { "less water, slower", given = { kind = "wave-maker", water_depth = "1 m",
+      water_speed = "3 m/s", tested_with_dummy = "no", catch_net = "no" },
       with = { "less-water" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "rain", given = { kind = "rain" }, expect = nothing },
   },
@@ -174,7 +214,8 @@ rule {
   title = "Moving water too strong for a small person",
   each = "immersion",
   harm = "child: swept away",
-  sources = { "Cox, Shand and Blacka 2010, AR&R: height times mass 25 to 50 m kg: 0.4 m2/s low, 0.6 significant, beyond it extreme; below 25 extreme at any flow" },
+  sources = { "Cox, Shand and Blacka 2010, AR&R: height times mass 25 to 50 m kg: 0.4 m2/s " ..
+    "low, 0.6 significant, beyond it extreme; below 25 extreme at any flow" },
   when = function (i) return i.person.height * i.person.mass < q"50 m kg" end,
   assess = function (i)
     local size = i.person.height * i.person.mass
@@ -182,35 +223,48 @@ rule {
       if moves_water(r) then
         local push = calc.depth_velocity(r.water_depth, r.water_speed)
         if size < q"25 m kg" or push > q"0.6 m2/s" then
-          stop { about = r.label, because = "depth times speed {push} for somebody of height times mass {size}",
-                 values = { push = push, size = size }, controls = { "less-water", "stunt-double" } }
+          stop { about = r.label,
+            because = "depth times speed {push} for somebody of height times mass {size}",
+                 values = { push = push, size = size }, controls = { "less-water",
+                 "stunt-double" } }
         end
         hazard {
-          about = r.label, likelihood = scale.limit(push, q"0.2 m2/s", q"0.3 m2/s", q"0.4 m2/s", q"0.6 m2/s"), severity = 5,
-          because = "depth times speed {push} for somebody of height times mass {size}", values = { push = push, size = size },
+          about = r.label, likelihood = scale.limit(push, q"0.2 m2/s", q"0.3 m2/s", q"0.4 m2/s",
+            q"0.6 m2/s"), severity = 5,
+          because = "depth times speed {push} for somebody of height times mass {size}",
+          values = { push = push, size = size },
           who = "1 child", controls = { "less-water", "catch-net", "stunt-double" },
         }
       end
     end
   end,
   examples = {
-    { "grown", given = { ["person.height"] = "1.7 m", ["person.mass"] = "60 kg" }, expect = nothing },
+    { "grown", given = { ["person.height"] = "1.7 m", ["person.mass"] = "60 kg" },
+      expect = nothing },
     { "a shallow stream",
-      given = { ["person.height"] = "1.2 m", ["person.mass"] = "24 kg", ["task.rigs.1.kind"] = "current",
+      given = { ["person.height"] = "1.2 m", ["person.mass"] = "24 kg",
+        ["task.rigs.1.kind"] = "current",
                 ["task.rigs.1.water_depth"] = "0.2 m", ["task.rigs.1.water_speed"] = "0.8 m/s" },
       expect = hazard { likelihood = 1, severity = 5 } },
     { "a surge",
-      given = { ["person.height"] = "1.2 m", ["person.mass"] = "24 kg", ["task.rigs.1.kind"] = "dump-tank",
+      given = { ["person.height"] = "1.2 m", ["person.mass"] = "24 kg",
+        ["task.rigs.1.kind"] = "dump-tank",
                 ["task.rigs.1.water_depth"] = "0.5 m", ["task.rigs.1.water_speed"] = "2 m/s" },
       expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
     { "very small",
-      given = { ["person.height"] = "1 m", ["person.mass"] = "18 kg", ["task.rigs.1.kind"] = "current",
-                ["task.rigs.1.water_depth"] = "0.2 m", ["task.rigs.1.water_speed"] = "0.8 m/s" }, expect = stop {} },
-    { "size and speed not known", given = { ["task.rigs.1.kind"] = "current" }, expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
-    { "less water", given = { ["person.height"] = "1.2 m", ["person.mass"] = "24 kg", ["task.rigs.1.kind"] = "dump-tank",
-                ["task.rigs.1.water_depth"] = "0.5 m", ["task.rigs.1.water_speed"] = "0.9 m/s" }, with = { "less-water" },
+      given = { ["person.height"] = "1 m", ["person.mass"] = "18 kg",
+        ["task.rigs.1.kind"] = "current",
+                ["task.rigs.1.water_depth"] = "0.2 m", ["task.rigs.1.water_speed"] = "0.8 m/s" },
+                expect = stop {} },
+    { "size and speed not known", given = { ["task.rigs.1.kind"] = "current" },
+      expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
+    { "less water", given = { ["person.height"] = "1.2 m", ["person.mass"] = "24 kg",
+      ["task.rigs.1.kind"] = "dump-tank",
+                ["task.rigs.1.water_depth"] = "0.5 m", ["task.rigs.1.water_speed"] = "0.9 m/s" },
+                with = { "less-water" },
       expect = hazard { likelihood = 2, severity = 5 } },
-    { "only rain", given = { ["person.height"] = "1.2 m", ["person.mass"] = "24 kg", ["task.rigs.1.kind"] = "rain" }, expect = nothing },
+    { "only rain", given = { ["person.height"] = "1.2 m", ["person.mass"] = "24 kg",
+      ["task.rigs.1.kind"] = "rain" }, expect = nothing },
   },
 }
 
@@ -219,8 +273,10 @@ rule {
   title = "Falling or jetted water strikes people",
   each = "rig",
   harm = "performers: knocked down, hurt eyes and ears",
-  sources = { "force of a stream that stops on a body, as computed; about 250 N is the push of 1 m/s on a standing adult" },
-  reasoning = "250 N, the push that 1 m/s of water has on a standing adult, is taken as the limit; no published limit was found",
+  sources = { "force of a stream that stops on a body, as computed; about 250 N is the push of " ..
+    "1 m/s on a standing adult" },
+  reasoning = "250 N, the push that 1 m/s of water has on a standing adult, is taken as the " ..
+    "limit; no published limit was found",
   when = function (r)
     local kind = r.kind
     return kind == "dump-tank" or kind == "rain"
@@ -239,14 +295,19 @@ rule {
     }
   end,
   examples = {
-    { "rain", given = { kind = "rain", stream_area = "0.0002 m2", water_speed = "6 m/s" }, expect = nothing },
-    { "a bucket", given = { kind = "dump-tank", stream_area = "0.02 m2", water_speed = "2 m/s", tested_with_dummy = "no" },
+    { "rain", given = { kind = "rain", stream_area = "0.0002 m2", water_speed = "6 m/s" },
+      expect = nothing },
+    { "a bucket", given = { kind = "dump-tank", stream_area = "0.02 m2", water_speed = "2 m/s",
+      tested_with_dummy = "no" },
       expect = hazard { likelihood = 1, severity = 3 } },
-    { "a tank from four metres", given = { kind = "dump-tank", stream_area = "0.3 m2", water_speed = "8 m/s", tested_with_dummy = "no" },
+    { "a tank from four metres", given = { kind = "dump-tank", stream_area = "0.3 m2",
+      water_speed = "8 m/s", tested_with_dummy = "no" },
       expect = hazard { likelihood = 5, severity = 4 } },
-    { "area not known, run with a dummy", given = { kind = "dump-tank", water_speed = "3 m/s", tested_with_dummy = "yes", debris_kept_out = "yes" },
+    { "area not known, run with a dummy", given = { kind = "dump-tank", water_speed = "3 m/s",
+      tested_with_dummy = "yes", debris_kept_out = "yes" },
       expect = hazard { likelihood = 4, severity = 3 } },
-    { "less of it", given = { kind = "dump-tank", stream_area = "0.3 m2", water_speed = "8 m/s", tested_with_dummy = "no" },
+    { "less of it", given = { kind = "dump-tank", stream_area = "0.3 m2", water_speed = "8 m/s",
+      tested_with_dummy = "no" },
       with = { "less-water" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "a wind machine", given = { kind = "wind-machine" }, expect = nothing },
   },
@@ -257,24 +318,30 @@ rule {
   title = "Blades and what the wind carries",
   each = "rig",
   harm = "cast and crew: struck by blade or debris",
-  sources = { "common practice: guarded blades, swept ground, nobody in front of or beside the disc" },
+  sources = { "common practice: guarded blades, swept ground, nobody in front of or beside the " ..
+    "disc" },
   when = function (r) return r.kind == "wind-machine" end,
   assess = function (r)
     hazard {
       likelihood = scale.protection(scale.missing, { r.guarded, r.debris_kept_out },
         { r.people_distance < q"2 m", r.wind_speed > q"15 m/s" }),
-      severity = 4, because = "people at {r.people_distance}, wind {r.wind_speed}", who = "everyone in the wind",
+      severity = 4, because = "people at {r.people_distance}, wind {r.wind_speed}",
+      who = "everyone in the wind",
       controls = { "guards-on", "clear-path" },
     }
   end,
   examples = {
-    { "ducted, swept, four metres", given = { kind = "wind-machine", guarded = "yes", debris_kept_out = "yes", people_distance = "4 m", wind_speed = "7 m/s" },
+    { "ducted, swept, four metres", given = { kind = "wind-machine", guarded = "yes",
+      debris_kept_out = "yes", people_distance = "4 m", wind_speed = "7 m/s" },
       expect = hazard { likelihood = 1, severity = 4 } },
-    { "open propeller at a metre", given = { kind = "wind-machine", guarded = "no", debris_kept_out = "no", people_distance = "1 m", wind_speed = "25 m/s" },
+    { "open propeller at a metre", given = { kind = "wind-machine", guarded = "no",
+      debris_kept_out = "no", people_distance = "1 m", wind_speed = "25 m/s" },
       expect = hazard { likelihood = 5, severity = 4 } },
-    { "guard not known", given = { kind = "wind-machine", debris_kept_out = "yes", people_distance = "4 m", wind_speed = "7 m/s" },
+    { "guard not known", given = { kind = "wind-machine", debris_kept_out = "yes",
+      people_distance = "4 m", wind_speed = "7 m/s" },
       expect = hazard { likelihood = 2, severity = 4 } },
-    { "guarded", given = { kind = "wind-machine", guarded = "no", debris_kept_out = "yes", people_distance = "4 m", wind_speed = "7 m/s" },
+    { "guarded", given = { kind = "wind-machine", guarded = "no", debris_kept_out = "yes",
+      people_distance = "4 m", wind_speed = "7 m/s" },
       with = { "guards-on" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "rain", given = { kind = "rain" }, expect = nothing },
   },
@@ -285,7 +352,8 @@ rule {
   title = "Noise of the machine",
   each = "rig",
   harm = "cast and crew: hearing loss; recall not heard",
-  sources = { "Control of Noise at Work Regulations 2005 reg 4: 80 and 85 dB(A) action values, 87 dB(A) limit; peaks 135, 137, 140 dB(C)" },
+  sources = { "Control of Noise at Work Regulations 2005 reg 4: 80 and 85 dB(A) action values, " ..
+    "87 dB(A) limit; peaks 135, 137, 140 dB(C)" },
   when = function (r) return r.noise > q"80 dBA" end,
   assess = function (r)
     local likelihood = scale.limit(r.noise, q"85 dBA", q"87 dBA", q"90 dBA", q"100 dBA")
@@ -294,16 +362,21 @@ rule {
     end
     hazard {
       likelihood = likelihood, severity = 3,
-      because = "{r.noise} at the nearest person", who = "everyone near it", controls = { "quieter-machine", "clear-path" },
+      because = "{r.noise} at the nearest person", who = "everyone near it",
+      controls = { "quieter-machine", "clear-path" },
     }
   end,
   examples = {
     { "quiet", given = { noise = "76 dBA" }, expect = nothing },
-    { "between the action values", given = { noise = "83 dBA" }, expect = hazard { likelihood = 1, severity = 3 } },
-    { "a hundred and ten", given = { noise = "110 dBA" }, expect = hazard { likelihood = 5, severity = 3 } },
-    { "one bang", given = { kind = "pyrotechnics", noise = "115 dBA" }, expect = hazard { likelihood = 1, severity = 3 } },
+    { "between the action values", given = { noise = "83 dBA" },
+      expect = hazard { likelihood = 1, severity = 3 } },
+    { "a hundred and ten", given = { noise = "110 dBA" },
+      expect = hazard { likelihood = 5, severity = 3 } },
+    { "one bang", given = { kind = "pyrotechnics", noise = "115 dBA" },
+      expect = hazard { likelihood = 1, severity = 3 } },
     { "not measured", given = {}, expect = hazard { likelihood = 5, severity = 3 } },
-    { "ear protection", given = { noise = "89 dBA" }, with = { "quieter-machine" }, expect = hazard { likelihood = 3, severity = 3 } },
+    { "ear protection", given = { noise = "89 dBA" }, with = { "quieter-machine" },
+      expect = hazard { likelihood = 3, severity = 3 } },
   },
 }
 
@@ -316,8 +389,10 @@ rule {
   title = "Heavy gas lies on the water where swimmers breathe",
   each = "rig",
   harm = "swimmers: breathe carbon dioxide or too little oxygen",
-  sources = { "gas let go as computed (about 0.54 m3 of gas from 1 kg at room temperature); 1.5 % for 15 minutes, 0.5 % for a day are the usual workplace values (from memory)" },
-  reasoning = "the gas is taken to lie in the lowest half metre over the water: how it really spreads is not known beforehand",
+  sources = { "gas let go as computed (about 0.54 m3 of gas from 1 kg at room temperature); " ..
+    "1.5 % for 15 minutes, 0.5 % for a day are the usual workplace values (from memory)" },
+  reasoning = "the gas is taken to lie in the lowest half metre over the water: how it really " ..
+    "spreads is not known beforehand",
   when = function (r) return r.kind == "smoke" and heavy(r.agent) end,
   assess = function (r)
     local b = r.site.basin
@@ -326,30 +401,41 @@ rule {
     local share = calc.carbon_dioxide_after_release(layer, gas, 0.0004)
     local near = not r.exclusion_zone
     if near and share > q"3 %" and not r.gas_monitor then
-      stop { because = "{share} of the air over the water would be the effect's gas, unmeasured, with people in it",
-             values = { share = share }, controls = { "no-smoke-over-water", "gas-monitor-at-water" } }
+      stop { because = "{share} of the air over the water would be the effect's gas, " ..
+        "unmeasured, with people in it",
+             values = { share = share }, controls = { "no-smoke-over-water",
+               "gas-monitor-at-water" } }
     end
     local likelihood = scale.limit(share, q"0.5 %", q"1 %", q"1.5 %", q"3 %")
     likelihood = scale.within(likelihood - scale.count { r.gas_monitor, not near })
     hazard {
       likelihood = likelihood, severity = 5, who = "everyone in the water",
-      because = "{share} of the air in the half metre over the water would be the effect's gas", values = { share = share },
+      because = "{share} of the air in the half metre over the water would be the effect's gas",
+      values = { share = share },
       controls = { "no-smoke-over-water", "gas-monitor-at-water", "clear-path" },
     }
   end,
   examples = {
     { "a little, in a wide tank, measured",
-      given = { kind = "smoke", agent = "dry-ice", ["site.basin.length"] = "22 m", ["site.basin.width"] = "14 m", agent_mass = "1 kg",
-                exclusion_zone = "no", gas_monitor = "yes" }, expect = hazard { likelihood = 1, severity = 5 } },
+      given = { kind = "smoke", agent = "dry-ice", ["site.basin.length"] = "22 m",
+        ["site.basin.width"] = "14 m", agent_mass = "1 kg",
+                exclusion_zone = "no", gas_monitor = "yes" },
+                expect = hazard { likelihood = 1, severity = 5 } },
     { "six kilos on a small pool",
-      given = { kind = "smoke", agent = "dry-ice", ["site.basin.length"] = "7 m", ["site.basin.width"] = "5 m", agent_mass = "6 kg",
-                exclusion_zone = "no", gas_monitor = "no" }, expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
+      given = { kind = "smoke", agent = "dry-ice", ["site.basin.length"] = "7 m",
+        ["site.basin.width"] = "5 m", agent_mass = "6 kg",
+                exclusion_zone = "no", gas_monitor = "no" },
+                expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
     { "mass not known, nobody in the water",
-      given = { kind = "smoke", agent = "liquid-nitrogen", ["site.basin.length"] = "7 m", ["site.basin.width"] = "5 m",
-                exclusion_zone = "yes", gas_monitor = "no" }, expect = hazard { likelihood = 4, severity = 5 } },
+      given = { kind = "smoke", agent = "liquid-nitrogen", ["site.basin.length"] = "7 m",
+        ["site.basin.width"] = "5 m",
+                exclusion_zone = "yes", gas_monitor = "no" },
+                expect = hazard { likelihood = 4, severity = 5 } },
     { "no heavy gas",
-      given = { kind = "smoke", agent = "dry-ice", ["site.basin.length"] = "7 m", ["site.basin.width"] = "5 m", agent_mass = "6 kg",
-                exclusion_zone = "no", gas_monitor = "no" }, with = { "no-smoke-over-water" }, expect = nothing },
+      given = { kind = "smoke", agent = "dry-ice", ["site.basin.length"] = "7 m",
+        ["site.basin.width"] = "5 m", agent_mass = "6 kg",
+                exclusion_zone = "no", gas_monitor = "no" }, with = { "no-smoke-over-water" },
+                expect = nothing },
     { "glycol", given = { kind = "smoke", agent = "glycol" }, expect = nothing },
   },
 }
@@ -359,22 +445,29 @@ rule {
   title = "Smoke or fog hides people in the water",
   each = "task",
   harm = "swimmers: trouble is not seen",
-  sources = { "ANSI E1.5: glycol 10 mg/m3 over 8 hours, 40 mg/m3 peak; common practice: the water stays in sight" },
+  sources = { "ANSI E1.5: glycol 10 mg/m3 over 8 hours, 40 mg/m3 peak; common practice: the " ..
+    "water stays in sight" },
   when = function (t) return t.involves_smoke end,
   assess = function (t)
-    local likelihood = scale.protection(scale.missing, { t.seen_from_surface, t.head_counted }, { t.lifeguards < 1 })
+    local likelihood = scale.protection(scale.missing, { t.seen_from_surface, t.head_counted },
+      { t.lifeguards < 1 })
     if likelihood < 2 then return end
     hazard {
       likelihood = likelihood, severity = 4, who = "everyone in the water",
-      because = "smoke or fog over the water with people in it", controls = { "clear-view", "tally-board", "lifeguard" },
+      because = "smoke or fog over the water with people in it",
+      controls = { "clear-view", "tally-board", "lifeguard" },
     }
   end,
   examples = {
-    { "seen and counted", given = { involves = "smoke", seen_from_surface = "yes", head_counted = "yes", lifeguards = "1" }, expect = nothing },
-    { "not seen, nobody watching", given = { involves = "smoke", seen_from_surface = "no", head_counted = "no", lifeguards = "0" },
+    { "seen and counted", given = { involves = "smoke", seen_from_surface = "yes",
+      head_counted = "yes", lifeguards = "1" }, expect = nothing },
+    { "not seen, nobody watching", given = { involves = "smoke", seen_from_surface = "no",
+      head_counted = "no", lifeguards = "0" },
       expect = hazard { likelihood = 4, severity = 4 } },
-    { "not known", given = { involves = "smoke", head_counted = "yes", lifeguards = "1" }, expect = hazard { likelihood = 2, severity = 4 } },
-    { "in sight again", given = { involves = "smoke", seen_from_surface = "no", head_counted = "yes", lifeguards = "1" },
+    { "not known", given = { involves = "smoke", head_counted = "yes", lifeguards = "1" },
+      expect = hazard { likelihood = 2, severity = 4 } },
+    { "in sight again", given = { involves = "smoke", seen_from_surface = "no",
+      head_counted = "yes", lifeguards = "1" },
       with = { "clear-view" }, expect = nothing },
     { "no smoke", given = { involves = "rain" }, expect = nothing },
   },
@@ -385,19 +478,23 @@ rule {
   title = "Charges near or under water",
   each = "rig",
   harm = "swimmers: burst ears, lungs and gut; burns",
-  sources = { "R. H. Cole, Underwater Explosions 1948: peak pressure in water (from memory); common practice: nobody in the water for a charge in it" },
-  when = function (r) return (r.kind == "pyrotechnics" or r.kind == "other") and r.charge > q"0 g" end,
+  sources = { "R. H. Cole, Underwater Explosions 1948: peak pressure in water (from memory); " ..
+    "common practice: nobody in the water for a charge in it" },
+  when = function (r) return (r.kind == "pyrotechnics"
+    or r.kind == "other") and r.charge > q"0 g" end,
   assess = function (r)
     local wetted = r.charge_under_water
     if wetted then
       local peak = calc.blast_peak_pressure(r.charge, max(r.people_distance, q"0.1 m"))
-      stop { because = "a charge under or on the water, {peak} at the nearest person if anybody is in it", values = { peak = peak },
+      stop { because = "a charge under or on the water, {peak} at the nearest person if " ..
+        "anybody is in it", values = { peak = peak },
              controls = { "nobody-in-for-charges" } }
     end
     hazard {
       likelihood = scale.protection(scale.missing, { r.fire_cover, r.exclusion_zone },
         { wetted, r.people_distance < q"5 m", not r.operator_sees_people }),
-      severity = wetted and 5 or 4, because = "{r.charge} at {r.people_distance}", who = "everyone near",
+      severity = wetted and 5 or 4, because = "{r.charge} at {r.people_distance}",
+      who = "everyone near",
       controls = { "nobody-in-for-charges", "clear-path" },
     }
   end,
@@ -405,15 +502,22 @@ rule {
     { "none", given = { kind = "pyrotechnics", charge = "0 g" }, expect = nothing },
     { "a lift", given = { kind = "lift" }, expect = nothing },
     { "on the jetty, keyed and clear",
-      given = { kind = "pyrotechnics", charge = "100 g", charge_under_water = "no", fire_cover = "yes", exclusion_zone = "yes", people_distance = "25 m", operator_sees_people = "yes" },
+      given = { kind = "pyrotechnics", charge = "100 g", charge_under_water = "no",
+        fire_cover = "yes", exclusion_zone = "yes", people_distance = "25 m",
+        operator_sees_people = "yes" },
       expect = hazard { likelihood = 1, severity = 4 } },
     { "under water",
-      given = { kind = "pyrotechnics", charge = "100 g", charge_under_water = "yes", fire_cover = "no", exclusion_zone = "no", people_distance = "3 m", operator_sees_people = "no" },
+      given = { kind = "pyrotechnics", charge = "100 g", charge_under_water = "yes",
+        fire_cover = "no", exclusion_zone = "no", people_distance = "3 m",
+        operator_sees_people = "no" },
       expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
-    { "size and place not known", given = { kind = "pyrotechnics", fire_cover = "yes", exclusion_zone = "yes", people_distance = "25 m", operator_sees_people = "yes" },
+    { "size and place not known", given = { kind = "pyrotechnics", fire_cover = "yes",
+      exclusion_zone = "yes", people_distance = "25 m", operator_sees_people = "yes" },
       expect = { stop {}, hazard { likelihood = 2, severity = 5 } } },
     { "out of the water",
-      given = { kind = "pyrotechnics", charge = "100 g", charge_under_water = "yes", fire_cover = "yes", exclusion_zone = "yes", people_distance = "25 m", operator_sees_people = "yes" },
+      given = { kind = "pyrotechnics", charge = "100 g", charge_under_water = "yes",
+        fire_cover = "yes", exclusion_zone = "yes", people_distance = "25 m",
+        operator_sees_people = "yes" },
       with = { "nobody-in-for-charges" }, expect = hazard { likelihood = 1, severity = 4 } },
   },
 }
@@ -423,25 +527,31 @@ rule {
   title = "A petrol or diesel engine indoors",
   each = "rig",
   harm = "everyone in the hall: carbon monoxide",
-  sources = { "29 CFR 1910.1000: 50 ppm; NIOSH 35 ppm, 200 ppm ceiling; ACGIH 25 ppm; GB 20 ppm over 8 h, 100 ppm over 15 min (from memory)" },
+  sources = { "29 CFR 1910.1000: 50 ppm; NIOSH 35 ppm, 200 ppm ceiling; ACGIH 25 ppm; GB 20 " ..
+    "ppm over 8 h, 100 ppm over 15 min (from memory)" },
   when = function (r) return r.site.indoor and (r.drive == "petrol" or r.drive == "diesel") end,
   assess = function (r)
     local co = r.site.air.carbon_monoxide
     local likelihood = scale.limit(co, q"5 ppm", q"10 ppm", q"20 ppm", q"100 ppm")
     if not r.exhaust_outside then likelihood = scale.within(max(likelihood, 3) + 1) end
     hazard {
-      likelihood = likelihood, severity = 5, because = "exhaust in the building, {co} over the water", values = { co = co },
+      likelihood = likelihood, severity = 5,
+      because = "exhaust in the building, {co} over the water", values = { co = co },
       who = "everyone in the hall", controls = { "electric-drive" },
     }
   end,
   examples = {
-    { "led outside, clean air", given = { ["site.indoor"] = "yes", drive = "diesel", exhaust_outside = "yes", ["site.air.carbon_monoxide"] = "1 ppm" },
+    { "led outside, clean air", given = { ["site.indoor"] = "yes", drive = "diesel",
+      exhaust_outside = "yes", ["site.air.carbon_monoxide"] = "1 ppm" },
       expect = hazard { likelihood = 1, severity = 5 } },
-    { "into the hall", given = { ["site.indoor"] = "yes", drive = "petrol", exhaust_outside = "no", ["site.air.carbon_monoxide"] = "150 ppm" },
+    { "into the hall", given = { ["site.indoor"] = "yes", drive = "petrol", exhaust_outside = "no",
+      ["site.air.carbon_monoxide"] = "150 ppm" },
       expect = hazard { likelihood = 5, severity = 5 } },
-    { "not known", given = { ["site.indoor"] = "yes", drive = "petrol", ["site.air.carbon_monoxide"] = "1 ppm" },
+    { "not known", given = { ["site.indoor"] = "yes", drive = "petrol",
+      ["site.air.carbon_monoxide"] = "1 ppm" },
       expect = hazard { likelihood = 4, severity = 5 } },
-    { "electric", given = { ["site.indoor"] = "yes", drive = "petrol" }, with = { "electric-drive" }, expect = nothing },
+    { "electric", given = { ["site.indoor"] = "yes", drive = "petrol" },
+      with = { "electric-drive" }, expect = nothing },
     { "outdoors", given = { ["site.indoor"] = "no" }, expect = nothing },
   },
 }
@@ -455,20 +565,27 @@ rule {
   when = function (c) return c.engine ~= "none" end,
   assess = function (c)
     hazard {
-      likelihood = scale.protection(scale.missing, { c.propeller_guard, c.kill_cord_worn, c.lookout },
+      likelihood = scale.protection(scale.missing, { c.propeller_guard, c.kill_cord_worn,
+        c.lookout },
         { c.swimmer_distance < q"10 m", c.speed > q"3 m/s" and not c.propeller_guard }),
-      severity = 5, because = "engine runs with people in the water at {c.swimmer_distance}, at {c.speed}", who = "people in the water",
+      severity = 5,
+      because = "engine runs with people in the water at {c.swimmer_distance}, at {c.speed}",
+      who = "people in the water",
       controls = { "propeller-guard", "engine-off-near-swimmers", "electric-drive" },
     }
   end,
   examples = {
-    { "guarded, cord worn, far off", given = { engine = "petrol", propeller_guard = "yes", kill_cord_worn = "yes", lookout = "yes", swimmer_distance = "25 m", speed = "5 m/s" },
+    { "guarded, cord worn, far off", given = { engine = "petrol", propeller_guard = "yes",
+      kill_cord_worn = "yes", lookout = "yes", swimmer_distance = "25 m", speed = "5 m/s" },
       expect = hazard { likelihood = 1, severity = 5 } },
-    { "open, close and fast", given = { engine = "petrol", propeller_guard = "no", kill_cord_worn = "no", lookout = "no", swimmer_distance = "4 m", speed = "6 m/s" },
+    { "open, close and fast", given = { engine = "petrol", propeller_guard = "no",
+      kill_cord_worn = "no", lookout = "no", swimmer_distance = "4 m", speed = "6 m/s" },
       expect = hazard { likelihood = 5, severity = 5 } },
-    { "guard not known", given = { engine = "diesel", kill_cord_worn = "yes", lookout = "no", swimmer_distance = "25 m", speed = "2 m/s" },
+    { "guard not known", given = { engine = "diesel", kill_cord_worn = "yes", lookout = "no",
+      swimmer_distance = "25 m", speed = "2 m/s" },
       expect = hazard { likelihood = 2, severity = 5 } },
-    { "a guard", given = { engine = "petrol", propeller_guard = "no", kill_cord_worn = "no", lookout = "yes", swimmer_distance = "25 m", speed = "2 m/s" },
+    { "a guard", given = { engine = "petrol", propeller_guard = "no", kill_cord_worn = "no",
+      lookout = "yes", swimmer_distance = "25 m", speed = "2 m/s" },
       with = { "propeller-guard" }, expect = hazard { likelihood = 1, severity = 5 } },
     { "no engine", given = { engine = "none" }, expect = nothing },
   },
@@ -480,30 +597,47 @@ rule {
   each = "craft",
   harm = "everyone aboard: capsize, swamped",
   sources = { "builder's plate; common practice: tried with the load, people to one side" },
-  when = function (c) return c.kind ~= "road-vehicle" and c.kind ~= "aircraft" and c.aboard >= 1 end,
+  when = function (c) return c.kind ~= "road-vehicle" and c.kind ~= "aircraft"
+    and c.aboard >= 1 end,
   assess = function (c)
     if c.aboard > c.capacity or c.load > c.load_rating then
-      stop { because = "{c.aboard} aboard of {c.capacity}, {c.load} of {c.load_rating}", controls = { "lighter-boat" } }
+      stop { because = "{c.aboard} aboard of {c.capacity}, {c.load} of {c.load_rating}",
+        controls = { "lighter-boat" } }
     end
-    local likelihood = max(scale.limit(c.aboard, c.capacity * 0.75, c.capacity, c.capacity, c.capacity * 1.1),
-                           scale.limit(c.load, c.load_rating * 0.67, c.load_rating * 0.8, c.load_rating, c.load_rating * 1.1))
-    likelihood = scale.within(likelihood + scale.count { c.freeboard < q"0.25 m", not c.stability_tried } - scale.count { c.life_jackets_worn })
+    local likelihood = max(scale.limit(c.aboard, c.capacity * 0.75, c.capacity, c.capacity,
+      c.capacity * 1.1),
+                           scale.limit(c.load, c.load_rating * 0.67, c.load_rating * 0.8,
+                           c.load_rating, c.load_rating * 1.1))
+    likelihood = scale.within(likelihood + scale.count { c.freeboard < q"0.25 m",
+      not c.stability_tried } - scale.count { c.life_jackets_worn })
     hazard {
-      likelihood = likelihood, severity = 4, because = "{c.aboard} aboard of {c.capacity}, {c.load} of {c.load_rating}, side {c.freeboard} above the water",
+      likelihood = likelihood, severity = 4,
+      because = "{c.aboard} aboard of {c.capacity}, {c.load} of {c.load_rating}, side " ..
+        "{c.freeboard} above the water",
       who = "everyone aboard", controls = { "lighter-boat", "life-jackets" },
     }
   end,
   examples = {
-    { "half full", given = { kind = "boat", aboard = "2", capacity = "6", load = "200 kg", load_rating = "500 kg", freeboard = "0.4 m",
-                stability_tried = "yes", life_jackets_worn = "yes" }, expect = hazard { likelihood = 1, severity = 4 } },
-    { "overfull", given = { kind = "raft", aboard = "9", capacity = "6", load = "200 kg", load_rating = "500 kg", freeboard = "0.1 m",
-                stability_tried = "no", life_jackets_worn = "no" }, expect = { stop {}, hazard { likelihood = 5, severity = 4 } } },
-    { "near the plate, untried", given = { kind = "boat", aboard = "5", capacity = "6", load = "450 kg", load_rating = "500 kg", freeboard = "0.4 m",
-                stability_tried = "no", life_jackets_worn = "yes" }, expect = hazard { likelihood = 3, severity = 4 } },
-    { "load not known", given = { kind = "boat", aboard = "2", capacity = "6", load_rating = "500 kg", freeboard = "0.4 m",
-                stability_tried = "yes", life_jackets_worn = "yes" }, expect = { stop {}, hazard { likelihood = 4, severity = 4 } } },
-    { "two aboard", given = { kind = "raft", aboard = "9", capacity = "6", load = "700 kg", load_rating = "500 kg", freeboard = "0.4 m",
-                stability_tried = "yes", life_jackets_worn = "yes" }, with = { "lighter-boat" }, expect = hazard { likelihood = 1, severity = 4 } },
+    { "half full", given = { kind = "boat", aboard = "2", capacity = "6", load = "200 kg",
+      load_rating = "500 kg", freeboard = "0.4 m",
+                stability_tried = "yes", life_jackets_worn = "yes" },
+                expect = hazard { likelihood = 1, severity = 4 } },
+    { "overfull", given = { kind = "raft", aboard = "9", capacity = "6", load = "200 kg",
+      load_rating = "500 kg", freeboard = "0.1 m",
+                stability_tried = "no", life_jackets_worn = "no" },
+                expect = { stop {}, hazard { likelihood = 5, severity = 4 } } },
+    { "near the plate, untried", given = { kind = "boat", aboard = "5", capacity = "6",
+      load = "450 kg", load_rating = "500 kg", freeboard = "0.4 m",
+                stability_tried = "no", life_jackets_worn = "yes" },
+                expect = hazard { likelihood = 3, severity = 4 } },
+    { "load not known", given = { kind = "boat", aboard = "2", capacity = "6",
+      load_rating = "500 kg", freeboard = "0.4 m",
+                stability_tried = "yes", life_jackets_worn = "yes" },
+                expect = { stop {}, hazard { likelihood = 4, severity = 4 } } },
+    { "two aboard", given = { kind = "raft", aboard = "9", capacity = "6", load = "700 kg",
+      load_rating = "500 kg", freeboard = "0.4 m",
+                stability_tried = "yes", life_jackets_worn = "yes" }, with = { "lighter-boat" },
+                expect = hazard { likelihood = 1, severity = 4 } },
     { "a car", given = { kind = "road-vehicle" }, expect = nothing },
     { "nobody aboard", given = { kind = "boat", aboard = "0" }, expect = nothing },
   },
@@ -514,30 +648,43 @@ rule {
   title = "People in something that sinks",
   each = "craft",
   harm = "performers: shut in under water",
-  sources = { "common practice: glass and fluids out, two ways out, gas fixed at every seat, each way out swum blind" },
+  sources = { "common practice: glass and fluids out, two ways out, gas fixed at every seat, " ..
+    "each way out swum blind" },
   when = function (c) return c.occupied_under_water end,
   assess = function (c)
     if not c.air_carried and c.exits < 2 then
-      stop { because = "{c.exits} ways out and no gas inside", controls = { "vehicle-made-ready", "dummy-for-held-shot" } }
+      stop { because = "{c.exits} ways out and no gas inside",
+        controls = { "vehicle-made-ready", "dummy-for-held-shot" } }
     end
     hazard {
-      likelihood = scale.protection(scale.frequent, { c.air_carried, c.glass_removed and c.fluids_drained, c.exits >= 2, c.recovery_line },
+      likelihood = scale.protection(scale.frequent, { c.air_carried,
+        c.glass_removed and c.fluids_drained, c.exits >= 2, c.recovery_line },
         { c.exit_width < q"0.55 m", c.sink_time < q"20 s" }),
-      severity = 5, because = "{c.exits} openings of {c.exit_width}, under after {c.sink_time}", who = "performers inside",
+      severity = 5, because = "{c.exits} openings of {c.exit_width}, under after {c.sink_time}",
+      who = "performers inside",
       controls = { "vehicle-made-ready", "dummy-for-held-shot", "stunt-performer" },
     }
   end,
   examples = {
-    { "made ready", given = { occupied_under_water = "yes", air_carried = "yes", glass_removed = "yes", fluids_drained = "yes", exits = "2",
-                recovery_line = "yes", exit_width = "0.65 m", sink_time = "50 s" }, expect = hazard { likelihood = 1, severity = 5 } },
-    { "as it came from the street", given = { occupied_under_water = "yes", air_carried = "no", glass_removed = "no", exits = "1",
-                recovery_line = "no", exit_width = "0.4 m", sink_time = "10 s" }, expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
-    { "gas not known", given = { occupied_under_water = "yes", glass_removed = "yes", fluids_drained = "yes", exits = "1", recovery_line = "yes",
-                exit_width = "0.65 m", sink_time = "50 s" }, expect = { stop {}, hazard { likelihood = 2, severity = 5 } } },
-    { "made ready now", given = { occupied_under_water = "yes", air_carried = "no", exits = "1", sink_time = "50 s" },
+    { "made ready", given = { occupied_under_water = "yes", air_carried = "yes",
+      glass_removed = "yes", fluids_drained = "yes", exits = "2",
+                recovery_line = "yes", exit_width = "0.65 m", sink_time = "50 s" },
+                expect = hazard { likelihood = 1, severity = 5 } },
+    { "as it came from the street", given = { occupied_under_water = "yes", air_carried = "no",
+      glass_removed = "no", exits = "1",
+                recovery_line = "no", exit_width = "0.4 m", sink_time = "10 s" },
+                expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
+    { "gas not known", given = { occupied_under_water = "yes", glass_removed = "yes",
+      fluids_drained = "yes", exits = "1", recovery_line = "yes",
+                exit_width = "0.65 m", sink_time = "50 s" },
+                expect = { stop {}, hazard { likelihood = 2, severity = 5 } } },
+    { "made ready now", given = { occupied_under_water = "yes", air_carried = "no", exits = "1",
+      sink_time = "50 s" },
       with = { "vehicle-made-ready" }, expect = hazard { likelihood = 1, severity = 5 } },
-    { "two ways out, no gas", given = { occupied_under_water = "yes", air_carried = "no", glass_removed = "yes", fluids_drained = "yes", exits = "2",
-                recovery_line = "no", exit_width = "0.65 m", sink_time = "50 s" }, expect = hazard { likelihood = 2, severity = 5 } },
+    { "two ways out, no gas", given = { occupied_under_water = "yes", air_carried = "no",
+      glass_removed = "yes", fluids_drained = "yes", exits = "2",
+                recovery_line = "no", exit_width = "0.65 m", sink_time = "50 s" },
+                expect = hazard { likelihood = 2, severity = 5 } },
     { "stays afloat", given = { occupied_under_water = "no" }, expect = nothing },
   },
 }
@@ -547,27 +694,38 @@ rule {
   title = "Current stronger than the swimmer",
   each = "immersion",
   harm = "performer: carried off",
-  sources = { "US Navy Diving Manual 6-5.3.5.1: scuba severely handicapped above 1.0 kn (0.51 m/s), weighted and tended to 1.5 kn (0.77 m/s)" },
+  sources = { "US Navy Diving Manual 6-5.3.5.1: scuba severely handicapped above 1.0 kn (0.51 " ..
+    "m/s), weighted and tended to 1.5 kn (0.77 m/s)" },
   when = function (i) return i.task.flow_speed > q"0 m/s" and not i.can_stand end,
   assess = function (i)
-    local likelihood = scale.limit(i.task.flow_speed, q"0.15 m/s", q"0.25 m/s", q"0.51 m/s", q"0.77 m/s")
+    local likelihood = scale.limit(i.task.flow_speed, q"0.15 m/s", q"0.25 m/s", q"0.51 m/s",
+      q"0.77 m/s")
     if i.line_tended then likelihood = scale.within(likelihood - 1) end
     hazard {
-      likelihood = likelihood, severity = scale.vulnerable(scale.without_air(to_hold(i.site)), { young(i) }),
-      because = "water moves at {flow}; held {hold} after trouble", values = { flow = i.task.flow_speed, hold = to_hold(i.site) },
+      likelihood = likelihood, severity = scale.vulnerable(scale.without_air(to_hold(i.site)),
+        { young(i) }),
+      because = "water moves at {flow}; held {hold} after trouble",
+      values = { flow = i.task.flow_speed, hold = to_hold(i.site) },
       who = "1 person", controls = { "line-tended", "catch-net", "calm-water" },
     }
   end,
   examples = {
     { "still", given = { ["task.flow_speed"] = "0 m/s" }, expect = nothing },
-    { "a slow stream, on a line", given = { ["task.flow_speed"] = "0.1 m/s", can_stand = "no", line_tended = "yes",
-                ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s", age = "30 year" }, expect = hazard { likelihood = 1, severity = 3 } },
-    { "a knot and a half, a child", given = { ["task.flow_speed"] = "0.8 m/s", can_stand = "no", line_tended = "no",
-                ["site.emergency.notice_time"] = "60 s", ["site.emergency.reach_time"] = "60 s", age = "12 year" }, expect = hazard { likelihood = 5, severity = 5 } },
-    { "not measured", given = { can_stand = "no", line_tended = "yes", ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
+    { "a slow stream, on a line", given = { ["task.flow_speed"] = "0.1 m/s", can_stand = "no",
+      line_tended = "yes",
+                ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
+                age = "30 year" }, expect = hazard { likelihood = 1, severity = 3 } },
+    { "a knot and a half, a child", given = { ["task.flow_speed"] = "0.8 m/s", can_stand = "no",
+      line_tended = "no",
+                ["site.emergency.notice_time"] = "60 s", ["site.emergency.reach_time"] = "60 s",
+                age = "12 year" }, expect = hazard { likelihood = 5, severity = 5 } },
+    { "not measured", given = { can_stand = "no", line_tended = "yes",
+      ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
                 age = "30 year" }, expect = hazard { likelihood = 4, severity = 3 } },
-    { "on a line", given = { ["task.flow_speed"] = "0.4 m/s", can_stand = "no", line_tended = "no", ["site.emergency.notice_time"] = "3 s",
-                ["site.emergency.reach_time"] = "5 s", age = "30 year" }, with = { "line-tended" }, expect = hazard { likelihood = 2, severity = 3 } },
+    { "on a line", given = { ["task.flow_speed"] = "0.4 m/s", can_stand = "no", line_tended = "no",
+      ["site.emergency.notice_time"] = "3 s",
+                ["site.emergency.reach_time"] = "5 s", age = "30 year" }, with = { "line-tended" },
+                expect = hazard { likelihood = 2, severity = 3 } },
     { "stands", given = { ["task.flow_speed"] = "0.4 m/s", can_stand = "yes" }, expect = nothing },
   },
 }
@@ -581,15 +739,21 @@ rule {
   when = function (t) return t.involves_animal end,
   assess = function (t)
     hazard {
-      likelihood = scale.protection(scale.missing, { t.animal_handler, t.rehearsed }, { t.lifeguards < 1 }), severity = 4,
-      because = "an animal and people in the same water", who = "everyone near it", controls = { "animal-handler", "lifeguard" },
+      likelihood = scale.protection(scale.missing, { t.animal_handler, t.rehearsed },
+        { t.lifeguards < 1 }), severity = 4,
+      because = "an animal and people in the same water", who = "everyone near it",
+      controls = { "animal-handler", "lifeguard" },
     }
   end,
   examples = {
-    { "handler, rehearsed", given = { involves = "animal", animal_handler = "yes", rehearsed = "yes", lifeguards = "1" }, expect = hazard { likelihood = 1, severity = 4 } },
-    { "neither", given = { involves = "animal", animal_handler = "no", rehearsed = "no", lifeguards = "0" }, expect = hazard { likelihood = 4, severity = 4 } },
-    { "not known", given = { involves = "animal", rehearsed = "yes", lifeguards = "1" }, expect = hazard { likelihood = 2, severity = 4 } },
-    { "a handler", given = { involves = "animal", animal_handler = "no", rehearsed = "yes", lifeguards = "1" }, with = { "animal-handler" },
+    { "handler, rehearsed", given = { involves = "animal", animal_handler = "yes",
+      rehearsed = "yes", lifeguards = "1" }, expect = hazard { likelihood = 1, severity = 4 } },
+    { "neither", given = { involves = "animal", animal_handler = "no", rehearsed = "no",
+      lifeguards = "0" }, expect = hazard { likelihood = 4, severity = 4 } },
+    { "not known", given = { involves = "animal", rehearsed = "yes", lifeguards = "1" },
+      expect = hazard { likelihood = 2, severity = 4 } },
+    { "a handler", given = { involves = "animal", animal_handler = "no", rehearsed = "yes",
+      lifeguards = "1" }, with = { "animal-handler" },
       expect = hazard { likelihood = 1, severity = 4 } },
     { "none", given = { involves = "none" }, expect = nothing },
   },
@@ -600,7 +764,8 @@ rule {
   title = "People or gear on ice",
   each = "site",
   harm = "crew: break through",
-  sources = { "Gold formula, 3.515 kg/cm2 the cautious of two published coefficients; white ice counts half" },
+  sources = { "Gold formula, 3.515 kg/cm2 the cautious of two published coefficients; white " ..
+    "ice counts half" },
   when = function (s)
     local water = s.water_body
     local open = water == "lake" or water == "river" or water == "sea" or water == "quarry"
@@ -609,26 +774,36 @@ rule {
   assess = function (s)
     local o = s.openwater
     local quality = o.ice_quality
-    if quality == "melting" then stop { because = "people or gear on melting ice", controls = { "no-load-on-ice" } } end
+    if quality == "melting" then stop { because = "people or gear on melting ice",
+      controls = { "no-load-on-ice" } } end
     local strength = q"1.757 kg/cm2"
     if quality == "clear" then strength = q"3.515 kg/cm2" end
     local holds = calc.ice_capacity(o.ice_thickness, strength)
     hazard {
-      likelihood = scale.reserve(holds, o.ice_load), severity = 5, because = "{thick} of ice holds {holds}; {load} stands on it",
-      values = { thick = o.ice_thickness, holds = holds, load = o.ice_load }, who = "everyone on the ice", controls = { "no-load-on-ice" },
+      likelihood = scale.reserve(holds, o.ice_load), severity = 5,
+      because = "{thick} of ice holds {holds}; {load} stands on it",
+      values = { thick = o.ice_thickness, holds = holds, load = o.ice_load },
+      who = "everyone on the ice", controls = { "no-load-on-ice" },
     }
   end,
   examples = {
     { "a tank", given = { water_body = "tank" }, expect = nothing },
-    { "no ice", given = { water_body = "lake", ["openwater.ice_load"] = "0 kg" }, expect = nothing },
-    { "thick and clear", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg", ["openwater.ice_quality"] = "clear", ["openwater.ice_thickness"] = "30 cm" },
+    { "no ice", given = { water_body = "lake", ["openwater.ice_load"] = "0 kg" },
+      expect = nothing },
+    { "thick and clear", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg",
+      ["openwater.ice_quality"] = "clear", ["openwater.ice_thickness"] = "30 cm" },
       expect = hazard { likelihood = 1, severity = 5 } },
-    { "thin and white", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg", ["openwater.ice_quality"] = "white", ["openwater.ice_thickness"] = "8 cm" },
+    { "thin and white", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg",
+      ["openwater.ice_quality"] = "white", ["openwater.ice_thickness"] = "8 cm" },
       expect = hazard { likelihood = 5, severity = 5 } },
-    { "melting", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg", ["openwater.ice_quality"] = "melting", ["openwater.ice_thickness"] = "30 cm" }, expect = stop {} },
-    { "quality not known", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg", ["openwater.ice_thickness"] = "15 cm" },
+    { "melting", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg",
+      ["openwater.ice_quality"] = "melting", ["openwater.ice_thickness"] = "30 cm" },
+      expect = stop {} },
+    { "quality not known", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg",
+      ["openwater.ice_thickness"] = "15 cm" },
       expect = { stop {}, hazard { likelihood = 4, severity = 5 } } },
-    { "nothing on it", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg", ["openwater.ice_quality"] = "white", ["openwater.ice_thickness"] = "8 cm" },
+    { "nothing on it", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg",
+      ["openwater.ice_quality"] = "white", ["openwater.ice_thickness"] = "8 cm" },
       with = { "no-load-on-ice" }, expect = nothing },
   },
 }
@@ -638,25 +813,33 @@ rule {
   title = "Hanging in a harness or head down instead of in water",
   each = "rig",
   harm = "performer: faint in the harness, blood to the head",
-  sources = { "common practice: ten minutes hanging upright at most, five head down; a limp person on the floor at once" },
+  sources = { "common practice: ten minutes hanging upright at most, five head down; a limp " ..
+    "person on the floor at once" },
   when = function (r) return r.hang_time > q"0 min" and r.kind == "dry-for-wet" end,
   assess = function (r)
     local likelihood = scale.limit(r.hang_time, q"3 min", q"5 min", q"10 min", q"15 min")
-    if r.body_position == "head-down" then likelihood = scale.limit(r.hang_time, q"1.5 min", q"3 min", q"5 min", q"8 min") end
-    likelihood = scale.within(likelihood + scale.count { r.lowering_time > q"60 s", r.spotters < 1, r.rest_time < r.hang_time })
+    if r.body_position == "head-down" then likelihood = scale.limit(r.hang_time, q"1.5 min",
+      q"3 min", q"5 min", q"8 min") end
+    likelihood = scale.within(likelihood + scale.count { r.lowering_time > q"60 s", r.spotters < 1,
+      r.rest_time < r.hang_time })
     hazard {
-      likelihood = likelihood, severity = 4, because = "hangs {r.hang_time}, rests {r.rest_time}, on the floor in {r.lowering_time}",
+      likelihood = likelihood, severity = 4,
+      because = "hangs {r.hang_time}, rests {r.rest_time}, on the floor in {r.lowering_time}",
       who = "1 performer", controls = { "shorter-hang", "quick-lowering" },
     }
   end,
   examples = {
-    { "three minutes upright, watched", given = { kind = "dry-for-wet", hang_time = "3 min", body_position = "upright", lowering_time = "20 s", spotters = "2",
+    { "three minutes upright, watched", given = { kind = "dry-for-wet", hang_time = "3 min",
+      body_position = "upright", lowering_time = "20 s", spotters = "2",
                 rest_time = "15 min" }, expect = hazard { likelihood = 1, severity = 4 } },
-    { "twelve minutes head down, alone", given = { kind = "dry-for-wet", hang_time = "12 min", body_position = "head-down", lowering_time = "90 s", spotters = "0",
+    { "twelve minutes head down, alone", given = { kind = "dry-for-wet", hang_time = "12 min",
+      body_position = "head-down", lowering_time = "90 s", spotters = "0",
                 rest_time = "5 min" }, expect = hazard { likelihood = 5, severity = 4 } },
-    { "position not known", given = { kind = "dry-for-wet", hang_time = "4 min", lowering_time = "20 s", spotters = "2", rest_time = "15 min" },
+    { "position not known", given = { kind = "dry-for-wet", hang_time = "4 min",
+      lowering_time = "20 s", spotters = "2", rest_time = "15 min" },
       expect = hazard { likelihood = 3, severity = 4 } },
-    { "shorter", given = { kind = "dry-for-wet", hang_time = "12 min", body_position = "horizontal", lowering_time = "20 s", spotters = "2", rest_time = "15 min" },
+    { "shorter", given = { kind = "dry-for-wet", hang_time = "12 min", body_position = "horizontal",
+      lowering_time = "20 s", spotters = "2", rest_time = "15 min" },
       with = { "shorter-hang" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "nobody hangs", given = { kind = "dry-for-wet", hang_time = "0 min" }, expect = nothing },
   },
@@ -667,7 +850,8 @@ rule {
   title = "A prop that rises or sinks on somebody",
   each = "prop",
   harm = "performers: struck, held down",
-  sources = { "common practice: held by a tether of twice its lift or weight in water, fails to where nobody is" },
+  sources = { "common practice: held by a tether of twice its lift or weight in water, fails " ..
+    "to where nobody is" },
   when = function (p) return p.air_chambers or abs(p.net_buoyancy) > q"50 N" end,
   assess = function (p)
     local force = abs(p.net_buoyancy)
@@ -675,23 +859,37 @@ rule {
     local severity = 3
     if force > q"500 N" then severity = 4 end
     hazard {
-      likelihood = scale.protection(scale.missing, { held, p.operator_sees_people or p.people_distance >= q"2 m" }, { p.fail_state ~= "neutral" and not held }),
-      severity = severity, because = "its lift in water is {p.net_buoyancy}; when it fails it is {p.fail_state}", who = "performers near it",
+      likelihood = scale.protection(scale.missing, { held,
+        p.operator_sees_people or p.people_distance >= q"2 m" },
+        { p.fail_state ~= "neutral" and not held }),
+      severity = severity,
+      because = "its lift in water is {p.net_buoyancy}; when it fails it is {p.fail_state}",
+      who = "performers near it",
       controls = { "tethered-prop", "spotter-on-prop", "soft-prop" },
     }
   end,
   examples = {
-    { "trimmed and solid", given = { air_chambers = "no", net_buoyancy = "-20..10 N" }, expect = nothing },
-    { "tethered twice over, seen", given = { air_chambers = "yes", net_buoyancy = "-200..150 N", tethered = "yes", tether_rating = "2000 N",
-                operator_sees_people = "yes", fail_state = "sinking" }, expect = hazard { likelihood = 1, severity = 3 } },
-    { "loose and heavy, close by", given = { air_chambers = "no", net_buoyancy = "-900 N", tethered = "no", operator_sees_people = "no",
-                people_distance = "0.5 m", fail_state = "sinking" }, expect = hazard { likelihood = 4, severity = 4 } },
-    { "weak tether, far off", given = { air_chambers = "no", net_buoyancy = "-300 N", tethered = "yes", tether_rating = "400 N", operator_sees_people = "no",
-                people_distance = "5 m", fail_state = "neutral" }, expect = hazard { likelihood = 2, severity = 3 } },
-    { "lift not known", given = { air_chambers = "yes", tethered = "no", operator_sees_people = "yes", fail_state = "floating" },
+    { "trimmed and solid", given = { air_chambers = "no", net_buoyancy = "-20..10 N" },
+      expect = nothing },
+    { "tethered twice over, seen", given = { air_chambers = "yes", net_buoyancy = "-200..150 N",
+      tethered = "yes", tether_rating = "2000 N",
+                operator_sees_people = "yes", fail_state = "sinking" },
+                expect = hazard { likelihood = 1, severity = 3 } },
+    { "loose and heavy, close by", given = { air_chambers = "no", net_buoyancy = "-900 N",
+      tethered = "no", operator_sees_people = "no",
+                people_distance = "0.5 m", fail_state = "sinking" },
+                expect = hazard { likelihood = 4, severity = 4 } },
+    { "weak tether, far off", given = { air_chambers = "no", net_buoyancy = "-300 N",
+      tethered = "yes", tether_rating = "400 N", operator_sees_people = "no",
+                people_distance = "5 m", fail_state = "neutral" },
+                expect = hazard { likelihood = 2, severity = 3 } },
+    { "lift not known", given = { air_chambers = "yes", tethered = "no",
+      operator_sees_people = "yes", fail_state = "floating" },
       expect = hazard { likelihood = 3, severity = 4 } },
-    { "tethered", given = { air_chambers = "yes", net_buoyancy = "-200..150 N", tethered = "no", tether_rating = "2000 N", operator_sees_people = "yes",
-                fail_state = "sinking" }, with = { "tethered-prop" }, expect = hazard { likelihood = 1, severity = 3 } },
+    { "tethered", given = { air_chambers = "yes", net_buoyancy = "-200..150 N", tethered = "no",
+      tether_rating = "2000 N", operator_sees_people = "yes",
+                fail_state = "sinking" }, with = { "tethered-prop" },
+                expect = hazard { likelihood = 1, severity = 3 } },
   },
 }
 
@@ -700,23 +898,30 @@ rule {
   title = "Electricity inside a prop under water",
   each = "prop",
   harm = "performers: shock; the prop moves by itself",
-  sources = { "common practice: no electrics inside under water; BS 7671 s.702: at most 12 V alternating, 30 V direct" },
+  sources = { "common practice: no electrics inside under water; BS 7671 s.702: at most 12 V " ..
+    "alternating, 30 V direct" },
   when = function (p) return p.electrics_inside end,
   assess = function (p)
     if p.voltage > q"30 V" then
-      stop { because = "{p.voltage} inside a prop under water", controls = { "prop-without-electrics" } }
+      stop { because = "{p.voltage} inside a prop under water",
+        controls = { "prop-without-electrics" } }
     end
     hazard {
-      likelihood = scale.limit(p.voltage, q"6 V", q"12 V", q"30 V", q"60 V"), severity = 5, because = "{p.voltage} inside a prop under water",
+      likelihood = scale.limit(p.voltage, q"6 V", q"12 V", q"30 V", q"60 V"), severity = 5,
+      because = "{p.voltage} inside a prop under water",
       who = "performers near it", controls = { "prop-without-electrics" },
     }
   end,
   examples = {
     { "driven by water", given = { electrics_inside = "no" }, expect = nothing },
-    { "a five volt lamp", given = { electrics_inside = "yes", voltage = "5 V" }, expect = hazard { likelihood = 1, severity = 5 } },
-    { "mains motor", given = { electrics_inside = "yes", voltage = "230 V" }, expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
-    { "voltage not known", given = { electrics_inside = "yes" }, expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
-    { "driven by air instead", given = { electrics_inside = "yes", voltage = "230 V" }, with = { "prop-without-electrics" }, expect = nothing },
+    { "a five volt lamp", given = { electrics_inside = "yes", voltage = "5 V" },
+      expect = hazard { likelihood = 1, severity = 5 } },
+    { "mains motor", given = { electrics_inside = "yes", voltage = "230 V" },
+      expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
+    { "voltage not known", given = { electrics_inside = "yes" },
+      expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
+    { "driven by air instead", given = { electrics_inside = "yes", voltage = "230 V" },
+      with = { "prop-without-electrics" }, expect = nothing },
   },
 }
 
@@ -728,21 +933,27 @@ rule {
   sources = { "common practice: soft skin, no edges, moved only in sight of everyone near it" },
   when = function (p) return p.people_distance < q"1 m" end,
   assess = function (p)
-    local likelihood = scale.protection(scale.missing, { p.soft_skin, p.operator_sees_people }, { p.sharp_edges, p.speed > q"1 m/s" })
+    local likelihood = scale.protection(scale.missing, { p.soft_skin, p.operator_sees_people },
+      { p.sharp_edges, p.speed > q"1 m/s" })
     if likelihood < 2 then return end
     hazard {
-      likelihood = likelihood, severity = 3, because = "moves at {p.speed}, {p.people_distance} from people, stopped in {p.stop_time}",
+      likelihood = likelihood, severity = 3,
+      because = "moves at {p.speed}, {p.people_distance} from people, stopped in {p.stop_time}",
       who = "performers near it", controls = { "soft-prop", "spotter-on-prop" },
     }
   end,
   examples = {
     { "far off", given = { people_distance = "5 m" }, expect = nothing },
-    { "soft and seen", given = { people_distance = "0.2 m", soft_skin = "yes", operator_sees_people = "yes", sharp_edges = "no", speed = "0.5 m/s" }, expect = nothing },
-    { "wreckage at speed", given = { people_distance = "0.2 m", soft_skin = "no", operator_sees_people = "no", sharp_edges = "yes", speed = "2 m/s" },
+    { "soft and seen", given = { people_distance = "0.2 m", soft_skin = "yes",
+      operator_sees_people = "yes", sharp_edges = "no", speed = "0.5 m/s" }, expect = nothing },
+    { "wreckage at speed", given = { people_distance = "0.2 m", soft_skin = "no",
+      operator_sees_people = "no", sharp_edges = "yes", speed = "2 m/s" },
       expect = hazard { likelihood = 5, severity = 3 } },
-    { "edges not felt over", given = { people_distance = "0.2 m", soft_skin = "yes", operator_sees_people = "yes", speed = "0.5 m/s" },
+    { "edges not felt over", given = { people_distance = "0.2 m", soft_skin = "yes",
+      operator_sees_people = "yes", speed = "0.5 m/s" },
       expect = hazard { likelihood = 2, severity = 3 } },
-    { "covered", given = { people_distance = "0.2 m", soft_skin = "no", operator_sees_people = "yes", sharp_edges = "yes", speed = "0.5 m/s" },
+    { "covered", given = { people_distance = "0.2 m", soft_skin = "no",
+      operator_sees_people = "yes", sharp_edges = "yes", speed = "0.5 m/s" },
       with = { "soft-prop" }, expect = nothing },
   },
 }

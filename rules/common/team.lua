@@ -20,7 +20,8 @@ rule {
   title = "Nobody with no other job is in charge at the water",
   each = "task",
   harm = "everyone in the water: nobody sees the whole and stops it",
-  sources = { "Diving at Work Regulations 1997 regs 6, 10: one supervisor for each operation, who does not dive meanwhile (reg 10 from memory)" },
+  sources = { "Diving at Work Regulations 1997 regs 6, 10: one supervisor for each operation, " ..
+    "who does not dive meanwhile (reg 10 from memory)" },
   when = function (t) return #t.immersions > 0 end,
   assess = function (t)
     local likelihood = scale.protection(scale.frequent,
@@ -34,17 +35,21 @@ rule {
   end,
   examples = {
     { "named, there, free",
-      given = { supervisor_named = "yes", supervisor_at_water = "yes", supervisor_other_duties = "no" },
+      given = { supervisor_named = "yes", supervisor_at_water = "yes",
+        supervisor_other_duties = "no" },
       expect = nothing },
     { "films at the same time",
-      given = { supervisor_named = "yes", supervisor_at_water = "yes", supervisor_other_duties = "yes" },
+      given = { supervisor_named = "yes", supervisor_at_water = "yes",
+        supervisor_other_duties = "yes" },
       expect = hazard { likelihood = 2, severity = 4 } },
     { "nobody",
-      given = { supervisor_named = "no", supervisor_at_water = "no", supervisor_other_duties = "yes" },
+      given = { supervisor_named = "no", supervisor_at_water = "no",
+        supervisor_other_duties = "yes" },
       expect = hazard { likelihood = 4, severity = 4 } },
     { "not known", given = {}, expect = hazard { likelihood = 4, severity = 4 } },
     { "appointed",
-      given = { supervisor_named = "no", supervisor_at_water = "no", supervisor_other_duties = "yes" },
+      given = { supervisor_named = "no", supervisor_at_water = "no",
+        supervisor_other_duties = "yes" },
       with = { "appoint-supervisor" }, expect = nothing },
   },
 }
@@ -54,8 +59,10 @@ rule {
   title = "Fewer safety divers than performers on a held breath",
   each = "task",
   harm = "performers: nobody is free to bring air",
-  sources = { "BBC safety guidance for diving: one more qualified buddy for each diver; common practice: one to one" },
-  reasoning = "one diver for one performer is the practice itself, not a reserve, so the ratio is scored in its own steps",
+  sources = { "BBC safety guidance for diving: one more qualified buddy for each diver; common " ..
+    "practice: one to one" },
+  reasoning = "one diver for one performer is the practice itself, not a reserve, so the ratio " ..
+    "is scored in its own steps",
   assess = function (t)
     local divers, performers = t.safety_divers, 0
     for _, i in ipairs(t.immersions) do
@@ -76,26 +83,34 @@ rule {
     { "one for one", given = { safety_divers = "1", ["immersions.1.breath_hold"] = "15 s",
                 ["immersions.1.can_stand"] = "no" }, expect = nothing },
     { "one for two",
-      given = { safety_divers = "1", ["immersions.1.breath_hold"] = "15 s", ["immersions.1.can_stand"] = "no",
+      given = { safety_divers = "1", ["immersions.1.breath_hold"] = "15 s",
+        ["immersions.1.can_stand"] = "no",
                 ["immersions.2.breath_hold"] = "15 s", ["immersions.2.can_stand"] = "no",
                 ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
-                ["site.emergency.gas_time"] = "4 s" }, expect = hazard { likelihood = 3, severity = 3 } },
+                ["site.emergency.gas_time"] = "4 s" }, expect = hazard { likelihood = 3,
+                severity = 3 } },
     { "one for three",
-      given = { safety_divers = "1", ["immersions.1.breath_hold"] = "15 s", ["immersions.1.can_stand"] = "no",
+      given = { safety_divers = "1", ["immersions.1.breath_hold"] = "15 s",
+        ["immersions.1.can_stand"] = "no",
                 ["immersions.2.breath_hold"] = "15 s", ["immersions.2.can_stand"] = "no",
                 ["immersions.3.breath_hold"] = "15 s", ["immersions.3.can_stand"] = "no",
                 ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
-                ["site.emergency.gas_time"] = "4 s" }, expect = hazard { likelihood = 4, severity = 3 } },
+                ["site.emergency.gas_time"] = "4 s" }, expect = hazard { likelihood = 4,
+                severity = 3 } },
     { "none, and help far off",
-      given = { safety_divers = "0", ["immersions.1.breath_hold"] = "15 s", ["immersions.1.can_stand"] = "no",
+      given = { safety_divers = "0", ["immersions.1.breath_hold"] = "15 s",
+        ["immersions.1.can_stand"] = "no",
                 ["site.emergency.notice_time"] = "60 s", ["site.emergency.reach_time"] = "60 s",
-                ["site.emergency.gas_time"] = "10 s" }, expect = hazard { likelihood = 5, severity = 4 } },
+                ["site.emergency.gas_time"] = "10 s" }, expect = hazard { likelihood = 5,
+                severity = 4 } },
     { "number not known",
       given = { ["immersions.1.breath_hold"] = "15 s", ["immersions.1.can_stand"] = "no",
                 ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
-                ["site.emergency.gas_time"] = "4 s" }, expect = hazard { likelihood = 5, severity = 3 } },
+                ["site.emergency.gas_time"] = "4 s" }, expect = hazard { likelihood = 5,
+                severity = 3 } },
     { "more divers",
-      given = { safety_divers = "0", ["immersions.1.breath_hold"] = "15 s", ["immersions.1.can_stand"] = "no" },
+      given = { safety_divers = "0", ["immersions.1.breath_hold"] = "15 s",
+        ["immersions.1.can_stand"] = "no" },
       with = { "more-safety-divers" }, expect = nothing },
     { "faces dry", given = { ["immersions.1.breath_hold"] = "0 s" }, expect = nothing },
   },
@@ -106,7 +121,8 @@ rule {
   title = "No standby diver",
   each = "task",
   harm = "divers and performers: no second rescuer when the first is in trouble",
-  sources = { "29 CFR 1910.424(c): a standby diver whenever a diver is in the water; HSE L104: supervisor, diver, standby, tenders" },
+  sources = { "29 CFR 1910.424(c): a standby diver whenever a diver is in the water; HSE L104: " ..
+    "supervisor, diver, standby, tenders" },
   when = function (t)
     for _, i in ipairs(t.immersions) do
       if i.breathes_gas then return true end
@@ -116,21 +132,26 @@ rule {
   assess = function (t)
     if t.standby_divers >= 1 then return end
     hazard {
-      likelihood = scale.protection(scale.missing, { t.safety_divers >= 2, t.lifeguards >= 1 }, { t.overhead }),
+      likelihood = scale.protection(scale.missing, { t.safety_divers >= 2, t.lifeguards >= 1 },
+        { t.overhead }),
       severity = 4, because = "nobody dressed in waits at the edge", who = "everyone under water",
       controls = { "standby-diver" },
     }
   end,
   examples = {
-    { "one stands by", given = { standby_divers = "1", ["immersions.1.breathes_gas"] = "yes" }, expect = nothing },
+    { "one stands by", given = { standby_divers = "1", ["immersions.1.breathes_gas"] = "yes" },
+      expect = nothing },
     { "none, two safety divers and a lifeguard",
       given = { standby_divers = "0", ["immersions.1.breathes_gas"] = "yes", safety_divers = "2",
-                lifeguards = "1", overhead = "no" }, expect = hazard { likelihood = 1, severity = 4 } },
+                lifeguards = "1", overhead = "no" }, expect = hazard { likelihood = 1,
+                severity = 4 } },
     { "none, under a set, alone",
       given = { standby_divers = "0", ["immersions.1.breathes_gas"] = "yes", safety_divers = "1",
-                lifeguards = "0", overhead = "yes" }, expect = hazard { likelihood = 4, severity = 4 } },
+                lifeguards = "0", overhead = "yes" }, expect = hazard { likelihood = 4,
+                severity = 4 } },
     { "not known",
-      given = { ["immersions.1.breathes_gas"] = "yes", safety_divers = "1", lifeguards = "0", overhead = "no" },
+      given = { ["immersions.1.breathes_gas"] = "yes", safety_divers = "1", lifeguards = "0",
+        overhead = "no" },
       expect = hazard { likelihood = 3, severity = 4 } },
     { "dressed in", given = { ["immersions.1.breathes_gas"] = "yes", standby_divers = "0" },
       with = { "standby-diver" }, expect = nothing },
@@ -143,24 +164,30 @@ rule {
   title = "The standby diver is slow into the water",
   each = "post",
   harm = "whoever is in trouble: waits for the second rescuer",
-  sources = { "the body allows about a minute without lasting harm; common practice: in the water within half a minute" },
+  sources = { "the body allows about a minute without lasting harm; common practice: in the " ..
+    "water within half a minute" },
   when = function (p) return p.role == "standby-diver" end,
   assess = function (p)
     local needed = p.site.emergency.notice_time + p.ready_time
     hazard {
-      likelihood = scale.within(scale.reserve(q"90 s", needed) + scale.count { p.other_duties, not p.dressed_in }),
-      severity = scale.without_air(needed + p.site.emergency.surface_time), who = "everyone under water",
-      because = "{needed} from trouble until the standby diver is in the water", values = { needed = needed },
+      likelihood = scale.within(scale.reserve(q"90 s", needed) + scale.count { p.other_duties,
+        not p.dressed_in }),
+      severity = scale.without_air(needed + p.site.emergency.surface_time),
+      who = "everyone under water",
+      because = "{needed} from trouble until the standby diver is in the water",
+      values = { needed = needed },
       controls = { "standby-diver", "one-post-one-person" },
     }
   end,
   examples = {
     { "in the water in twenty seconds",
-      given = { role = "standby-diver", ready_time = "20 s", dressed_in = "yes", other_duties = "no",
+      given = { role = "standby-diver", ready_time = "20 s", dressed_in = "yes",
+        other_duties = "no",
                 ["site.emergency.notice_time"] = "4 s", ["site.emergency.surface_time"] = "8 s" },
       expect = hazard { likelihood = 1, severity = 3 } },
     { "not dressed, two minutes",
-      given = { role = "standby-diver", ready_time = "120 s", dressed_in = "no", other_duties = "yes",
+      given = { role = "standby-diver", ready_time = "120 s", dressed_in = "no",
+        other_duties = "yes",
                 ["site.emergency.notice_time"] = "4 s", ["site.emergency.surface_time"] = "8 s" },
       expect = hazard { likelihood = 5, severity = 4 } },
     { "never timed",
@@ -168,7 +195,8 @@ rule {
                 ["site.emergency.notice_time"] = "4 s", ["site.emergency.surface_time"] = "8 s" },
       expect = hazard { likelihood = 5, severity = 5 } },
     { "dressed in and timed",
-      given = { role = "standby-diver", ready_time = "120 s", dressed_in = "no", other_duties = "no",
+      given = { role = "standby-diver", ready_time = "120 s", dressed_in = "no",
+        other_duties = "no",
                 ["site.emergency.notice_time"] = "4 s", ["site.emergency.surface_time"] = "8 s" },
       with = { "standby-diver" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "another post", given = { role = "medic" }, expect = nothing },
@@ -180,37 +208,47 @@ rule {
   title = "Divers hard to see without a mask",
   each = "immersion",
   harm = "performer: cannot find whoever brings the air",
-  sources = { "Luria and Kinney colour tables (NOAA and US Navy manuals): black, grey and colours of the background vanish first" },
+  sources = { "Luria and Kinney colour tables (NOAA and US Navy manuals): black, grey and " ..
+    "colours of the background vanish first" },
   when = function (i) return held_breath(i) and not i.mask end,
   assess = function (i)
     local contrast = i.task.diver_contrast
     hazard {
       likelihood = scale.protection(scale.missing,
-        { i.touch_contact, i.task.lit_marker, contrast == "strong" }, { contrast == "none", i.task.overhead }),
-      severity = scale.vulnerable(scale.without_air(i.air_return_time), { young(i) }), who = "1 performer",
+        { i.touch_contact, i.task.lit_marker, contrast == "strong" },
+        { contrast == "none", i.task.overhead }),
+      severity = scale.vulnerable(scale.without_air(i.air_return_time), { young(i) }),
+      who = "1 performer",
       because = "contrast of the divers: {i.task.diver_contrast}; gas is {i.air_return_time} away",
       controls = { "divers-in-contrast", "tactile-line", "lit-gas-point" },
     }
   end,
   examples = {
     { "yellow divers, marker",
-      given = { breath_hold = "15 s", can_stand = "no", mask = "no", ["task.diver_contrast"] = "strong",
+      given = { breath_hold = "15 s", can_stand = "no", mask = "no",
+        ["task.diver_contrast"] = "strong",
                 touch_contact = "no", ["task.lit_marker"] = "yes", ["task.overhead"] = "no",
-                air_return_time = "5 s", age = "30 year" }, expect = hazard { likelihood = 1, severity = 3 } },
+                air_return_time = "5 s", age = "30 year" },
+                expect = hazard { likelihood = 1, severity = 3 } },
     { "black on black, under a set, a child",
-      given = { breath_hold = "15 s", can_stand = "no", mask = "no", ["task.diver_contrast"] = "none",
+      given = { breath_hold = "15 s", can_stand = "no", mask = "no",
+        ["task.diver_contrast"] = "none",
                 touch_contact = "no", ["task.lit_marker"] = "no", ["task.overhead"] = "yes",
-                air_return_time = "9 s", age = "12 year" }, expect = hazard { likelihood = 5, severity = 4 } },
+                air_return_time = "9 s", age = "12 year" },
+                expect = hazard { likelihood = 5, severity = 4 } },
     { "never looked at",
       given = { breath_hold = "15 s", can_stand = "no", mask = "no", touch_contact = "no",
-                ["task.lit_marker"] = "yes", ["task.overhead"] = "no", air_return_time = "5 s", age = "30 year" },
+                ["task.lit_marker"] = "yes", ["task.overhead"] = "no", air_return_time = "5 s",
+                age = "30 year" },
       expect = hazard { likelihood = 3, severity = 3 } },
     { "in contrast",
-      given = { breath_hold = "15 s", can_stand = "no", mask = "no", ["task.diver_contrast"] = "none",
+      given = { breath_hold = "15 s", can_stand = "no", mask = "no",
+        ["task.diver_contrast"] = "none",
                 touch_contact = "no", ["task.lit_marker"] = "yes", ["task.overhead"] = "no",
                 air_return_time = "5 s", age = "30 year" },
       with = { "divers-in-contrast" }, expect = hazard { likelihood = 1, severity = 3 } },
-    { "behind a mask", given = { breath_hold = "15 s", can_stand = "no", mask = "yes" }, expect = nothing },
+    { "behind a mask", given = { breath_hold = "15 s", can_stand = "no", mask = "yes" },
+      expect = nothing },
     { "face dry", given = { breath_hold = "0 s" }, expect = nothing },
   },
 }
@@ -229,24 +267,30 @@ rule {
       likelihood = scale.protection(scale.missing, { t.safety_divers >= 1, t.seen_from_surface },
         { t.light_level < q"20 lux" }),
       severity = scale.without_air(to_surface(t.site)), who = "everyone in the water",
-      because = "no lifeguard; at the surface {up} after trouble", values = { up = to_surface(t.site) },
+      because = "no lifeguard; at the surface {up} after trouble",
+      values = { up = to_surface(t.site) },
       controls = { "lifeguard", "clear-view", "work-lights" },
     }
   end,
   examples = {
     { "a lifeguard", given = { lifeguards = "1" }, expect = nothing },
     { "none, a diver in clear water",
-      given = { lifeguards = "0", safety_divers = "1", seen_from_surface = "yes", light_level = "200 lux",
+      given = { lifeguards = "0", safety_divers = "1", seen_from_surface = "yes",
+        light_level = "200 lux",
                 ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
-                ["site.emergency.surface_time"] = "8 s" }, expect = hazard { likelihood = 1, severity = 3 } },
+                ["site.emergency.surface_time"] = "8 s" },
+                expect = hazard { likelihood = 1, severity = 3 } },
     { "none, in the dark",
-      given = { lifeguards = "0", safety_divers = "0", seen_from_surface = "no", light_level = "5 lux",
+      given = { lifeguards = "0", safety_divers = "0", seen_from_surface = "no",
+        light_level = "5 lux",
                 ["site.emergency.notice_time"] = "60 s", ["site.emergency.reach_time"] = "60 s",
-                ["site.emergency.surface_time"] = "8 s" }, expect = hazard { likelihood = 4, severity = 4 } },
+                ["site.emergency.surface_time"] = "8 s" },
+                expect = hazard { likelihood = 4, severity = 4 } },
     { "not known",
       given = { safety_divers = "0", seen_from_surface = "yes", light_level = "200 lux",
                 ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
-                ["site.emergency.surface_time"] = "8 s" }, expect = hazard { likelihood = 2, severity = 3 } },
+                ["site.emergency.surface_time"] = "8 s" },
+                expect = hazard { likelihood = 2, severity = 3 } },
     { "one is posted", given = { lifeguards = "0" }, with = { "lifeguard" }, expect = nothing },
   },
 }
@@ -256,11 +300,13 @@ rule {
   title = "Nobody at the water gives breath and oxygen at once",
   each = "task",
   harm = "whoever is brought out: waits for the first breath",
-  sources = { "St John Ambulance drowning advice: five rescue breaths first; common practice: a medic at the water" },
+  sources = { "St John Ambulance drowning advice: five rescue breaths first; common practice: " ..
+    "a medic at the water" },
   when = function (t) return #t.immersions > 0 end,
   assess = function (t)
     local e = t.site.emergency
-    local likelihood = scale.protection(scale.missing, { e.medic_on_site, e.first_aiders >= 2 }, { e.first_aiders < 1 })
+    local likelihood = scale.protection(scale.missing, { e.medic_on_site, e.first_aiders >= 2 },
+      { e.first_aiders < 1 })
     if likelihood < 2 then return end
     hazard {
       likelihood = likelihood, severity = 4, who = "everyone in the water",
@@ -269,14 +315,19 @@ rule {
     }
   end,
   examples = {
-    { "medic and helpers", given = { ["site.emergency.medic_on_site"] = "yes", ["site.emergency.first_aiders"] = "4" },
+    { "medic and helpers", given = { ["site.emergency.medic_on_site"] = "yes",
+      ["site.emergency.first_aiders"] = "4" },
       expect = nothing },
-    { "helpers only", given = { ["site.emergency.medic_on_site"] = "no", ["site.emergency.first_aiders"] = "4" },
+    { "helpers only", given = { ["site.emergency.medic_on_site"] = "no",
+      ["site.emergency.first_aiders"] = "4" },
       expect = hazard { likelihood = 2, severity = 4 } },
-    { "nobody", given = { ["site.emergency.medic_on_site"] = "no", ["site.emergency.first_aiders"] = "0" },
+    { "nobody", given = { ["site.emergency.medic_on_site"] = "no",
+      ["site.emergency.first_aiders"] = "0" },
       expect = hazard { likelihood = 4, severity = 4 } },
-    { "not known", given = { ["site.emergency.first_aiders"] = "4" }, expect = hazard { likelihood = 2, severity = 4 } },
-    { "a medic", given = { ["site.emergency.medic_on_site"] = "no", ["site.emergency.first_aiders"] = "4" },
+    { "not known", given = { ["site.emergency.first_aiders"] = "4" },
+      expect = hazard { likelihood = 2, severity = 4 } },
+    { "a medic", given = { ["site.emergency.medic_on_site"] = "no",
+      ["site.emergency.first_aiders"] = "4" },
       with = { "medic-at-water" }, expect = nothing },
   },
 }
@@ -286,10 +337,12 @@ rule {
   title = "One way of calling people out, or too many voices",
   each = "task",
   harm = "everyone under water: the stop is missed or mistaken for direction",
-  sources = { "common practice: two kinds of recall tested each morning, one voice, anyone may stop" },
+  sources = { "common practice: two kinds of recall tested each morning, one voice, anyone may " ..
+    "stop" },
   when = function (t) return #t.immersions > 0 end,
   assess = function (t)
-    local kinds = scale.count { t.recall_signals_speaker, t.recall_signals_lights, t.recall_signals_taps }
+    local kinds = scale.count { t.recall_signals_speaker, t.recall_signals_lights,
+      t.recall_signals_taps }
     local two = kinds >= 2
     local likelihood = scale.protection(scale.frequent,
       { two, t.day.signals_tested, t.one_voice and t.anyone_can_stop }, { t.overhead and not two })
@@ -302,20 +355,25 @@ rule {
   end,
   examples = {
     { "speaker and lights, tested, one voice",
-      given = { recall_signals = "speaker lights", ["day.signals_tested"] = "yes", one_voice = "yes",
+      given = { recall_signals = "speaker lights", ["day.signals_tested"] = "yes",
+        one_voice = "yes",
                 anyone_can_stop = "yes", overhead = "yes" }, expect = nothing },
     { "not tested",
       given = { recall_signals = "speaker lights", ["day.signals_tested"] = "no", one_voice = "yes",
-                anyone_can_stop = "yes", overhead = "yes" }, expect = hazard { likelihood = 2, severity = 3 } },
+                anyone_can_stop = "yes", overhead = "yes" },
+                expect = hazard { likelihood = 2, severity = 3 } },
     { "a shout, under a set",
       given = { recall_signals = "hand", ["day.signals_tested"] = "no", one_voice = "no",
-                anyone_can_stop = "no", overhead = "yes" }, expect = hazard { likelihood = 5, severity = 3 } },
+                anyone_can_stop = "no", overhead = "yes" },
+                expect = hazard { likelihood = 5, severity = 3 } },
     { "signals not known",
-      given = { ["day.signals_tested"] = "yes", one_voice = "yes", anyone_can_stop = "yes", overhead = "no" },
+      given = { ["day.signals_tested"] = "yes", one_voice = "yes", anyone_can_stop = "yes",
+        overhead = "no" },
       expect = hazard { likelihood = 2, severity = 3 } },
     { "one voice",
       given = { recall_signals = "speaker taps", ["day.signals_tested"] = "yes", one_voice = "no",
-                anyone_can_stop = "no", overhead = "no" }, with = { "one-voice" }, expect = nothing },
+                anyone_can_stop = "no", overhead = "no" }, with = { "one-voice" },
+                expect = nothing },
   },
 }
 
@@ -346,7 +404,8 @@ rule {
     local twice = posts_of(p.task, p.person) > 1
     if not (wet or twice or p.other_duties) then return end
     hazard {
-      likelihood = scale.within(3 + scale.count { wet, twice }), severity = 4, who = "those the post watches",
+      likelihood = scale.within(3 + scale.count { wet, twice }), severity = 4,
+      who = "those the post watches",
       because = "{p.person.label} holds this post and has another job in the same task",
       controls = { "one-post-one-person" },
     }
@@ -360,7 +419,8 @@ rule {
       expect = hazard { likelihood = 4, severity = 4 } },
     { "not known", given = { role = "medic", ["task.immersions"] = "none" },
       expect = hazard { likelihood = 3, severity = 4 } },
-    { "one post, one person", given = { other_duties = "yes", role = "medic", ["task.immersions"] = "none" },
+    { "one post, one person", given = { other_duties = "yes", role = "medic",
+      ["task.immersions"] = "none" },
       with = { "one-post-one-person" }, expect = nothing },
   },
 }
@@ -370,7 +430,8 @@ rule {
   title = "Heads are not counted",
   each = "task",
   harm = "anyone in the water: missing for minutes before it is known",
-  sources = { "common practice: a board, one who counts, at most a quarter of an hour between counts" },
+  sources = { "common practice: a board, one who counts, at most a quarter of an hour between " ..
+    "counts" },
   when = function (t) return #t.immersions > 0 end,
   assess = function (t)
     local counted = t.head_counted
@@ -384,16 +445,21 @@ rule {
     }
   end,
   examples = {
-    { "every ten minutes", given = { head_counted = "yes", count_interval = "10 min" }, expect = nothing },
+    { "every ten minutes", given = { head_counted = "yes", count_interval = "10 min" },
+      expect = nothing },
     { "each hour, in clear water",
-      given = { head_counted = "yes", count_interval = "60 min", seen_from_surface = "yes", light_level = "200 lux",
+      given = { head_counted = "yes", count_interval = "60 min", seen_from_surface = "yes",
+        light_level = "200 lux",
                 people_under_water = "3" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "never, twelve people in the dark",
-      given = { head_counted = "no", seen_from_surface = "no", light_level = "5 lux", people_under_water = "12",
+      given = { head_counted = "no", seen_from_surface = "no", light_level = "5 lux",
+        people_under_water = "12",
                 count_interval = "60 min" }, expect = hazard { likelihood = 5, severity = 4 } },
-    { "not known", given = { seen_from_surface = "yes", light_level = "200 lux", people_under_water = "3" },
+    { "not known", given = { seen_from_surface = "yes", light_level = "200 lux",
+      people_under_water = "3" },
       expect = hazard { likelihood = 2, severity = 4 } },
-    { "on a board", given = { head_counted = "no", count_interval = "60 min" }, with = { "tally-board" },
+    { "on a board", given = { head_counted = "no", count_interval = "60 min" },
+      with = { "tally-board" },
       expect = nothing },
   },
 }
@@ -403,7 +469,8 @@ rule {
   title = "A watcher who cannot see, watches too many or too long",
   each = "post",
   harm = "whoever is watched: trouble is not seen",
-  sources = { "trade standard: seen within 10 s; Brener and Oostman 2002: 57 % of trials not noticed in half a minute",
+  sources = { "trade standard: seen within 10 s; Brener and Oostman 2002: 57 % of trials not " ..
+    "noticed in half a minute",
               "common practice: a watcher is relieved each half hour to hour" },
   when = function (p)
     local role = p.role
@@ -411,11 +478,13 @@ rule {
   end,
   assess = function (p)
     local likelihood = scale.protection(scale.missing, { p.view_clear, p.in_position },
-      { p.scan_time > q"10 s", p.relief_interval > q"60 min", p.role == "safety-diver" and p.watches > 1 })
+      { p.scan_time > q"10 s", p.relief_interval > q"60 min",
+        p.role == "safety-diver" and p.watches > 1 })
     if likelihood < 2 then return end
     hazard {
       likelihood = likelihood, severity = 4, who = "those the post watches",
-      because = "watches {p.watches}, looks over them in {p.scan_time}, relieved after {p.relief_interval}",
+      because = "watches {p.watches}, looks over them in {p.scan_time}, relieved after " ..
+        "{p.relief_interval}",
       controls = { "clear-view", "post-relief", "own-diver", "lifeguard" },
     }
   end,
@@ -428,12 +497,14 @@ rule {
                 relief_interval = "180 min" }, expect = hazard { likelihood = 5, severity = 4 } },
     { "a safety diver with two to watch",
       given = { role = "safety-diver", view_clear = "yes", in_position = "yes", scan_time = "3 s",
-                relief_interval = "30 min", watches = "2" }, expect = hazard { likelihood = 2, severity = 4 } },
+                relief_interval = "30 min", watches = "2" },
+                expect = hazard { likelihood = 2, severity = 4 } },
     { "a safety diver with one",
       given = { role = "safety-diver", view_clear = "yes", in_position = "yes", scan_time = "3 s",
                 relief_interval = "30 min", watches = "1" }, expect = nothing },
     { "view not tried",
-      given = { role = "lifeguard", in_position = "yes", scan_time = "6 s", relief_interval = "30 min" },
+      given = { role = "lifeguard", in_position = "yes", scan_time = "6 s",
+        relief_interval = "30 min" },
       expect = hazard { likelihood = 2, severity = 4 } },
     { "moved out of the glare",
       given = { role = "lifeguard", view_clear = "no", in_position = "yes", scan_time = "6 s",
@@ -447,13 +518,15 @@ rule {
   title = "A rescuer without the qualification, the tool or the gas",
   each = "post",
   harm = "whoever is in trouble: the rescuer cannot do what is needed",
-  sources = { "common practice: every safety diver carries a second mouthpiece and a cutter, and is qualified for the post" },
+  sources = { "common practice: every safety diver carries a second mouthpiece and a cutter, " ..
+    "and is qualified for the post" },
   when = function (p)
     local role = p.role
     return role == "safety-diver" or role == "standby-diver"
   end,
   assess = function (p)
-    local likelihood = scale.protection(scale.frequent, { p.qualified, p.spare_gas, p.cutter }, { not p.can_stop })
+    local likelihood = scale.protection(scale.frequent, { p.qualified, p.spare_gas, p.cutter },
+      { not p.can_stop })
     if likelihood < 2 then return end
     hazard {
       likelihood = likelihood, severity = 4, who = "those the post watches",
@@ -462,15 +535,20 @@ rule {
     }
   end,
   examples = {
-    { "complete", given = { role = "safety-diver", qualified = "yes", spare_gas = "yes", cutter = "yes", can_stop = "yes" },
+    { "complete", given = { role = "safety-diver", qualified = "yes", spare_gas = "yes",
+      cutter = "yes", can_stop = "yes" },
       expect = nothing },
-    { "no cutter", given = { role = "safety-diver", qualified = "yes", spare_gas = "yes", cutter = "no", can_stop = "yes" },
+    { "no cutter", given = { role = "safety-diver", qualified = "yes", spare_gas = "yes",
+      cutter = "no", can_stop = "yes" },
       expect = hazard { likelihood = 2, severity = 4 } },
-    { "nothing", given = { role = "standby-diver", qualified = "no", spare_gas = "no", cutter = "no", can_stop = "no" },
+    { "nothing", given = { role = "standby-diver", qualified = "no", spare_gas = "no",
+      cutter = "no", can_stop = "no" },
       expect = hazard { likelihood = 5, severity = 4 } },
-    { "not known", given = { role = "safety-diver", spare_gas = "yes", cutter = "yes", can_stop = "yes" },
+    { "not known", given = { role = "safety-diver", spare_gas = "yes", cutter = "yes",
+      can_stop = "yes" },
       expect = hazard { likelihood = 2, severity = 4 } },
-    { "a cutter", given = { role = "safety-diver", qualified = "yes", spare_gas = "yes", cutter = "no", can_stop = "yes" },
+    { "a cutter", given = { role = "safety-diver", qualified = "yes", spare_gas = "yes",
+      cutter = "no", can_stop = "yes" },
       with = { "cutter-with-diver" }, expect = nothing },
     { "a medic", given = { role = "medic" }, expect = nothing },
   },

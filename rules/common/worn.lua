@@ -12,7 +12,8 @@ rule {
   title = "A covered mouth or nose cannot be freed in the breath that is left",
   each = "immersion",
   harm = "performer: cannot breathe through what is worn",
-  sources = { "breath-hold limit as computed; common practice: what covers the mouth comes off in seconds" },
+  sources = { "breath-hold limit as computed; common practice: what covers the mouth comes off " ..
+    "in seconds" },
   when = function (i)
     for _, a in ipairs(i.wears) do
       if a.covers_mouth or a.covers_nose then return true end
@@ -91,29 +92,34 @@ rule {
     hazard {
       likelihood = likelihood,
       severity = scale.vulnerable(scale.without_air(i.air_return_time), { blind, young(i) }),
-      because = "no mask in the take; gas comes back after {i.air_return_time}, brought or found without sight",
+      because = "no mask in the take; gas comes back after {i.air_return_time}, brought or " ..
+        "found without sight",
       who = "1 performer",
       controls = { "tactile-line", "own-diver", "lit-gas-point", "mask-when-not-seen" },
     }
   end,
   examples = {
     { "hand on the performer, own diver, marker",
-      given = { breath_hold = "15 s", mask = "no", can_stand = "no", ["wears.1.sight"] = "clear", touch_contact = "yes",
+      given = { breath_hold = "15 s", mask = "no", can_stand = "no", ["wears.1.sight"] = "clear",
+        touch_contact = "yes",
                 own_safety_diver = "yes", ["task.lit_marker"] = "yes", ["person.sight"] = "good",
                 air_return_time = "5 s", age = "30 year" },
       expect = hazard { likelihood = 1, severity = 3 } },
     { "face covered, nobody near",
-      given = { breath_hold = "15 s", mask = "no", can_stand = "no", ["wears.1.sight"] = "none", touch_contact = "no",
+      given = { breath_hold = "15 s", mask = "no", can_stand = "no", ["wears.1.sight"] = "none",
+        touch_contact = "no",
                 own_safety_diver = "no", ["task.lit_marker"] = "no", ["person.sight"] = "good",
                 air_return_time = "12 s", age = "30 year" },
       expect = hazard { likelihood = 4, severity = 4 } },
     { "the same with a hand kept on",
-      given = { breath_hold = "15 s", mask = "no", can_stand = "no", ["wears.1.sight"] = "none", touch_contact = "no",
+      given = { breath_hold = "15 s", mask = "no", can_stand = "no", ["wears.1.sight"] = "none",
+        touch_contact = "no",
                 own_safety_diver = "no", ["task.lit_marker"] = "no", ["person.sight"] = "good",
                 air_return_time = "12 s", age = "30 year" },
       with = { "tactile-line" }, expect = hazard { likelihood = 3, severity = 4 } },
     { "a child",
-      given = { breath_hold = "15 s", mask = "no", can_stand = "no", ["wears.1.sight"] = "clear", touch_contact = "no",
+      given = { breath_hold = "15 s", mask = "no", can_stand = "no", ["wears.1.sight"] = "clear",
+        touch_contact = "no",
                 own_safety_diver = "yes", ["task.lit_marker"] = "no", ["person.sight"] = "good",
                 air_return_time = "12 s", age = "12 year" },
       expect = hazard { likelihood = 2, severity = 4 } },
@@ -122,7 +128,8 @@ rule {
                 own_safety_diver = "no", ["task.lit_marker"] = "no", ["person.sight"] = "good",
                 air_return_time = "12 s", age = "30 year" },
       expect = hazard { likelihood = 3, severity = 3 } },
-    { "stands in the pool", given = { breath_hold = "3 s", mask = "no", can_stand = "yes" }, expect = nothing },
+    { "stands in the pool", given = { breath_hold = "3 s", mask = "no", can_stand = "yes" },
+      expect = nothing },
     { "face stays dry", given = { breath_hold = "0 s", mask = "no" }, expect = nothing },
   },
 }
@@ -132,7 +139,8 @@ rule {
   title = "Contact lenses in the water",
   each = "immersion",
   harm = "performer: infection of the cornea, lost lens",
-  sources = { "US FDA advice and PMC5499971: keep lenses away from all water; Acanthamoeba keratitis" },
+  sources = { "US FDA advice and PMC5499971: keep lenses away from all water; Acanthamoeba " ..
+    "keratitis" },
   when = function (i) return i.person.contact_lenses end,
   assess = function (i)
     local body = i.site.water_body
@@ -180,7 +188,8 @@ rule {
   end,
   examples = {
     { "deaf under the set, alone",
-      given = { hears_recall = "no", can_stand = "no", touch_contact = "no", own_safety_diver = "no",
+      given = { hears_recall = "no", can_stand = "no", touch_contact = "no",
+        own_safety_diver = "no",
                 line_tended = "no", voice_link = "no", ["task.overhead"] = "yes",
                 ["person.hearing"] = "good", age = "30 year" },
       expect = hazard { likelihood = 4, severity = 3 } },
@@ -190,7 +199,8 @@ rule {
                 ["task.overhead"] = "no", ["person.hearing"] = "good", age = "12 year" },
       expect = hazard { likelihood = 1, severity = 4 } },
     { "taps instead",
-      given = { hears_recall = "no", can_stand = "no", touch_contact = "no", own_safety_diver = "no",
+      given = { hears_recall = "no", can_stand = "no", touch_contact = "no",
+        own_safety_diver = "no",
                 line_tended = "no", voice_link = "no", ["task.overhead"] = "yes",
                 ["person.hearing"] = "good", age = "30 year" },
       with = { "recall-by-touch" }, expect = nothing },
@@ -208,7 +218,8 @@ rule {
   title = "Walking to the water in what is worn",
   each = "immersion",
   harm = "performer: trips, falls from the ladder",
-  sources = { "common practice: feet and tails are dressed in the water, or the wearer is carried" },
+  sources = { "common practice: feet and tails are dressed in the water, or the wearer is " ..
+    "carried" },
   assess = function (i)
     for _, a in ipairs(i.wears) do
       local walks = a.walking
@@ -228,19 +239,23 @@ rule {
   examples = {
     { "walks freely", given = { ["wears.1.walking"] = "free" }, expect = nothing },
     { "hindered, helped to a railed stair with mats",
-      given = { ["wears.1.walking"] = "hindered", ["wears.1.put_on_in_water"] = "no", escorted = "yes",
+      given = { ["wears.1.walking"] = "hindered", ["wears.1.put_on_in_water"] = "no",
+        escorted = "yes",
                 ["site.deck.handrails"] = "yes", ["site.deck.mats_or_drains"] = "yes" },
       expect = hazard { likelihood = 1, severity = 3 } },
     { "a tail, alone on a bare deck",
       given = { ["wears.1.walking"] = "impossible", ["wears.1.put_on_in_water"] = "no",
-                escorted = "no", ["site.deck.handrails"] = "no", ["site.deck.mats_or_drains"] = "no" },
+                escorted = "no", ["site.deck.handrails"] = "no",
+                ["site.deck.mats_or_drains"] = "no" },
       expect = hazard { likelihood = 5, severity = 3 } },
     { "the tail put on in the water",
       given = { ["wears.1.walking"] = "impossible", ["wears.1.put_on_in_water"] = "no",
-                escorted = "no", ["site.deck.handrails"] = "no", ["site.deck.mats_or_drains"] = "no" },
+                escorted = "no", ["site.deck.handrails"] = "no",
+                ["site.deck.mats_or_drains"] = "no" },
       with = { "carried-to-water" }, expect = nothing },
     { "never fitted",
-      given = { ["wears.1.put_on_in_water"] = "no", escorted = "no", ["site.deck.handrails"] = "yes",
+      given = { ["wears.1.put_on_in_water"] = "no", escorted = "no",
+        ["site.deck.handrails"] = "yes",
                 ["site.deck.mats_or_drains"] = "yes" },
       expect = hazard { likelihood = 3, severity = 3 } },
   },
@@ -262,7 +277,8 @@ rule {
           likelihood = scale.repeats(scale.protection(scale.missing,
             { a.glue_checked_each_take, i.seats_mouthpiece }, { loose and seal }), i.takes),
           severity = scale.vulnerable(scale.without_air(i.air_return_time), { young(i) }),
-          because = "something worn can come loose or break the seal; gas is {i.air_return_time} away",
+          because = "something worn can come loose or break the seal; gas is " ..
+            "{i.air_return_time} away",
           who = "1 performer",
           controls = { "loose-parts-fixed", "mouthpiece-fits-through", "glue-check" },
         }
@@ -301,7 +317,8 @@ rule {
   title = "A known allergy to what is worn",
   each = "immersion",
   harm = "performer: skin reaction, or a collapse that starts under water",
-  sources = { "HSE skin at work; NIOSH 97-135 (from memory): a person sensitised to latex is kept from it" },
+  sources = { "HSE skin at work; NIOSH 97-135 (from memory): a person sensitised to latex is " ..
+    "kept from it" },
   worst = { likelihood = 4, severity = 5 },
   assess = function (i)
     local p = i.person
@@ -332,7 +349,8 @@ rule {
       given = { ["person.allergies"] = "acrylate", ["wears.1.materials"] = "acrylate" },
       expect = hazard { likelihood = 4, severity = 2 } },
     { "allergies not asked",
-      given = { ["wears.1.materials"] = "latex" }, expect = hazard { likelihood = 4, severity = 5 } },
+      given = { ["wears.1.materials"] = "latex" }, expect = hazard { likelihood = 4,
+        severity = 5 } },
     { "another material",
       given = { ["person.allergies"] = "latex", ["wears.1.materials"] = "latex" },
       with = { "other-material" }, expect = nothing },
@@ -386,7 +404,8 @@ rule {
   title = "Solvent shut in under an appliance",
   each = "appliance",
   harm = "performer: vapour at nose and eyes, burnt skin",
-  sources = { "HSE EH40/2005, 4th edition 2020 (from memory): solvents used with make-up have exposure limits" },
+  sources = { "HSE EH40/2005, 4th edition 2020 (from memory): solvents used with make-up have " ..
+    "exposure limits" },
   when = function (a) return not a.solvent_free_before_wear end,
   assess = function (a)
     local by_mouth = a.covers_mouth or a.covers_nose
@@ -451,7 +470,8 @@ rule {
   each = "immersion",
   harm = "performer: falls from the ladder, strains the back",
   sources = { "common practice: a soaked costume is taken off in the water or at a stage" },
-  reasoning = "a third of the body's own mass is taken as the most a person climbs with: a working figure, from no published source",
+  reasoning = "a third of the body's own mass is taken as the most a person climbs with: a " ..
+    "working figure, from no published source",
   assess = function (i)
     local wet = q"0 kg"
     for _, a in ipairs(i.wears) do wet = wet + a.dry_mass + a.water_uptake * q"1 kg/L" end
@@ -466,7 +486,8 @@ rule {
   end,
   examples = {
     { "a light mask",
-      given = { ["wears.1.dry_mass"] = "0.6 kg", ["wears.1.water_uptake"] = "0.3 L" }, expect = nothing },
+      given = { ["wears.1.dry_mass"] = "0.6 kg", ["wears.1.water_uptake"] = "0.3 L" },
+      expect = nothing },
     { "a wool coat on an adult",
       given = { ["wears.1.dry_mass"] = "4 kg", ["wears.1.water_uptake"] = "6 L",
                 ["person.mass"] = "75 kg", ["site.deck.landing_platform"] = "no" },
@@ -497,7 +518,8 @@ rule {
       if a.trailing_length > q"0.3 m" then
         hazard {
           about = a.label,
-          likelihood = scale.protection(scale.missing, { a.breakaway, a.cutter_at_hand, i.can_stand },
+          likelihood = scale.protection(scale.missing, { a.breakaway, a.cutter_at_hand,
+            i.can_stand },
             { i.task.snag_points, i.task.overhead, a.trailing_length > q"1.5 m" }),
           severity = scale.vulnerable(scale.without_air(a.remove_time), { young(i) }),
           because = "{trailing} trails; freed in {removal}",
@@ -511,7 +533,8 @@ rule {
   examples = {
     { "nothing trails", given = { ["wears.1.trailing_length"] = "0.1 m" }, expect = nothing },
     { "breakaway hair in a clear set",
-      given = { ["wears.1.trailing_length"] = "0.4 m", can_stand = "no", ["wears.1.breakaway"] = "yes",
+      given = { ["wears.1.trailing_length"] = "0.4 m", can_stand = "no",
+        ["wears.1.breakaway"] = "yes",
                 ["wears.1.cutter_at_hand"] = "yes", ["task.snag_points"] = "no",
                 ["task.overhead"] = "no", ["wears.1.remove_time"] = "8 s", age = "30 year" },
       expect = hazard { likelihood = 1, severity = 3 } },
@@ -521,12 +544,14 @@ rule {
                 ["task.overhead"] = "yes", ["wears.1.remove_time"] = "120 s", age = "30 year" },
       expect = hazard { likelihood = 5, severity = 4 } },
     { "set not looked over, a child",
-      given = { ["wears.1.trailing_length"] = "0.4 m", can_stand = "no", ["wears.1.breakaway"] = "yes",
+      given = { ["wears.1.trailing_length"] = "0.4 m", can_stand = "no",
+        ["wears.1.breakaway"] = "yes",
                 ["wears.1.cutter_at_hand"] = "yes", ["task.overhead"] = "no",
                 ["wears.1.remove_time"] = "8 s", age = "12 year" },
       expect = hazard { likelihood = 2, severity = 4 } },
     { "train cut short",
-      given = { ["wears.1.trailing_length"] = "2 m", can_stand = "no", ["wears.1.breakaway"] = "no" },
+      given = { ["wears.1.trailing_length"] = "2 m", can_stand = "no",
+        ["wears.1.breakaway"] = "no" },
       with = { "shorter-trailing" }, expect = nothing },
   },
 }
@@ -552,8 +577,10 @@ rule {
     local left = breath_left(i)
     hazard {
       likelihood = scale.reserve(left, i.release_time),
-      severity = scale.vulnerable(scale.without_air(i.release_time), { not i.self_release, young(i) }),
-      because = "{left} of breath after the take, free in {i.release_time}", values = { left = left },
+      severity = scale.vulnerable(scale.without_air(i.release_time),
+        { not i.self_release, young(i) }),
+      because = "{left} of breath after the take, free in {i.release_time}",
+      values = { left = left },
       who = "1 performer", controls = { "dummy-for-held-shot", "self-release", "shorter-take" },
     }
   end,
@@ -561,7 +588,8 @@ rule {
     { "not held", given = { restrained = "no", ["wears.1.anchored"] = "no" }, expect = nothing },
     { "lets go alone in three seconds",
       given = { restrained = "yes", self_release = "yes", release_time = "3 s",
-                ["person.mass"] = "60 kg", effort = "light", breath_hold = "15 s", age = "30 year" },
+                ["person.mass"] = "60 kg", effort = "light", breath_hold = "15 s",
+                age = "30 year" },
       expect = hazard { likelihood = 1, severity = 3 } },
     { "a diver with a key",
       given = { restrained = "no", ["wears.1.anchored"] = "yes", self_release = "no",
@@ -574,7 +602,8 @@ rule {
       expect = hazard { likelihood = 5, severity = 5 } },
     { "a child who lets go in three seconds",
       given = { restrained = "yes", self_release = "yes", release_time = "3 s",
-                ["person.mass"] = "38 kg", effort = "light", breath_hold = "10 s", age = "12 year" },
+                ["person.mass"] = "38 kg", effort = "light", breath_hold = "10 s",
+                age = "12 year" },
       expect = hazard { likelihood = 1, severity = 4 } },
     { "a dummy", given = { restrained = "yes", self_release = "no", ["wears.1.anchored"] = "no" },
       with = { "dummy-for-held-shot" }, expect = nothing },
@@ -600,16 +629,19 @@ rule {
     }
   end,
   examples = {
-    { "an hour", given = { preparation_time = "1 h", ["wears.1.toilet_time"] = "5 min", age = "30 year" },
+    { "an hour", given = { preparation_time = "1 h", ["wears.1.toilet_time"] = "5 min",
+      age = "30 year" },
       expect = hazard { likelihood = 1, severity = 2 } },
-    { "seven hours", given = { preparation_time = "7 h", ["wears.1.toilet_time"] = "5 min", age = "30 year" },
+    { "seven hours", given = { preparation_time = "7 h", ["wears.1.toilet_time"] = "5 min",
+      age = "30 year" },
       expect = hazard { likelihood = 5, severity = 2 } },
     { "three hours, a child, an hour to the toilet",
       given = { preparation_time = "3 h", ["wears.1.toilet_time"] = "60 min", age = "12 year" },
       expect = hazard { likelihood = 5, severity = 2 } },
     { "not known", given = { ["wears.1.toilet_time"] = "5 min", age = "30 year" },
       expect = hazard { likelihood = 5, severity = 2 } },
-    { "split make-up", given = { preparation_time = "7 h", ["wears.1.toilet_time"] = "5 min", age = "30 year" },
+    { "split make-up", given = { preparation_time = "7 h", ["wears.1.toilet_time"] = "5 min",
+      age = "30 year" },
       with = { "shorter-preparation" }, expect = hazard { likelihood = 2, severity = 2 } },
   },
 }
@@ -619,10 +651,12 @@ rule {
   title = "Refusing or stopping is not easy enough",
   each = "immersion",
   harm = "performer: goes on when it is too much",
-  sources = { "common practice: everyone may refuse or stop without loss; rehearsed in everything worn" },
+  sources = { "common practice: everyone may refuse or stop without loss; rehearsed in " ..
+    "everything worn" },
   assess = function (i)
     if not i.person.consents then
-      stop { because = "the person has not freely agreed to the wet work", controls = { "stunt-double" } }
+      stop { because = "the person has not freely agreed to the wet work",
+        controls = { "stunt-double" } }
     end
     local unworn = false
     for _, a in ipairs(i.wears) do
@@ -633,18 +667,21 @@ rule {
     if likelihood < 2 then return end
     hazard {
       likelihood = likelihood, severity = 3, who = "1 performer",
-      because = "a signal of one's own, freedom to refuse or a rehearsal in everything worn is missing",
+      because = "a signal of one's own, freedom to refuse or a rehearsal in everything worn is " ..
+        "missing",
       controls = { "own-stop-signal", "rehearsal-in-costume", "stunt-double" },
     }
   end,
   examples = {
     { "own signal, free to refuse, rehearsed",
       given = { ["person.consents"] = "yes", ["wears.1.rehearsed_in_water"] = "yes",
-                withdrawal_signal = "yes", ["production.refusal_without_penalty"] = "yes", age = "30 year" },
+                withdrawal_signal = "yes", ["production.refusal_without_penalty"] = "yes",
+                age = "30 year" },
       expect = nothing },
     { "a child, none of it",
       given = { ["person.consents"] = "yes", ["wears.1.rehearsed_in_water"] = "no",
-                withdrawal_signal = "no", ["production.refusal_without_penalty"] = "no", age = "12 year" },
+                withdrawal_signal = "no", ["production.refusal_without_penalty"] = "no",
+                age = "12 year" },
       expect = hazard { likelihood = 5, severity = 3 } },
     { "has not agreed", given = { ["person.consents"] = "no" }, expect = stop {} },
     { "not known whether rehearsed",
@@ -653,7 +690,8 @@ rule {
       expect = hazard { likelihood = 2, severity = 3 } },
     { "signal agreed",
       given = { ["person.consents"] = "yes", ["wears.1.rehearsed_in_water"] = "yes",
-                withdrawal_signal = "no", ["production.refusal_without_penalty"] = "yes", age = "30 year" },
+                withdrawal_signal = "no", ["production.refusal_without_penalty"] = "yes",
+                age = "30 year" },
       with = { "own-stop-signal" }, expect = nothing },
   },
 }
@@ -668,7 +706,8 @@ rule {
   when = function (a) return a.battery_voltage > q"0 V" end,
   assess = function (a)
     if a.battery_voltage > q"30 V" then
-      stop { because = "{a.battery_voltage} on a body in the water", controls = { "low-voltage-costume" } }
+      stop { because = "{a.battery_voltage} on a body in the water",
+        controls = { "low-voltage-costume" } }
     end
     hazard {
       likelihood = scale.limit(a.battery_voltage, q"6 V", q"12 V", q"30 V", q"60 V"), severity = 4,
@@ -678,11 +717,14 @@ rule {
   end,
   examples = {
     { "nothing electric", given = { battery_voltage = "0 V" }, expect = nothing },
-    { "three volts", given = { battery_voltage = "3 V" }, expect = hazard { likelihood = 1, severity = 4 } },
+    { "three volts", given = { battery_voltage = "3 V" },
+      expect = hazard { likelihood = 1, severity = 4 } },
     { "forty-eight volts", given = { battery_voltage = "48 V" },
       expect = { stop {}, hazard { likelihood = 4, severity = 4 } } },
-    { "not known", given = { battery_voltage = "?" }, expect = hazard { likelihood = 5, severity = 4 } },
-    { "brought down to twelve", given = { battery_voltage = "48 V" }, with = { "low-voltage-costume" },
+    { "not known", given = { battery_voltage = "?" }, expect = hazard { likelihood = 5,
+      severity = 4 } },
+    { "brought down to twelve", given = { battery_voltage = "48 V" },
+      with = { "low-voltage-costume" },
       expect = hazard { likelihood = 2, severity = 4 } },
   },
 }
@@ -697,7 +739,8 @@ rule {
   assess = function (a)
     hazard {
       likelihood = scale.protection(scale.missing, {}, { a.materials_foam or a.materials_fur }),
-      severity = 2, because = "it is not rinsed, disinfected and dried between days", who = "wearer",
+      severity = 2, because = "it is not rinsed, disinfected and dried between days",
+      who = "wearer",
       controls = { "rinsed-and-dried" },
     }
   end,
@@ -707,7 +750,8 @@ rule {
       expect = hazard { likelihood = 4, severity = 2 } },
     { "plastic, put on damp", given = { dried_and_cleaned = "no", materials = "plastic" },
       expect = hazard { likelihood = 3, severity = 2 } },
-    { "not known", given = { materials = "plastic" }, expect = hazard { likelihood = 3, severity = 2 } },
+    { "not known", given = { materials = "plastic" }, expect = hazard { likelihood = 3,
+      severity = 2 } },
     { "cleaned from now on", given = { materials = "plastic" }, with = { "rinsed-and-dried" },
       expect = nothing },
   },

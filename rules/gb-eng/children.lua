@@ -2,7 +2,8 @@
 -- The bands follow the age on the day: under 5, 5 to under 9, 9 and over until
 -- compulsory school age ends.
 
-local regulations = "Children (Performances and Activities) (England) Regulations 2014 (SI 2014/3309)"
+local regulations = "Children (Performances and Activities) (England) Regulations 2014 (SI " ..
+  "2014/3309)"
 local hackney = "SI 2014/3309 regs 21 and 22, as tabled by the London Borough of Hackney"
 
 local function child(pd) return pd.age < q"16 year" or pd.person.school_age end
@@ -30,15 +31,24 @@ rule {
     local time = present(pd.day)
     local limit = by_age(pd, "5 h", "8 h", "9.5 h")
     duty { met = time <= limit, instrument = regulations, section = "regs 21 and 22",
-      because = "at the place for {time}; at most {limit} at this age; the chaperone's sheet shows it",
+      because = "at the place for {time}; at most {limit} at this age; the chaperone's sheet " ..
+        "shows it",
       values = { time = time, limit = limit }, controls = { "split-days" } }
   end,
   examples = {
-    { "nine hours at twelve", given = example.like(twelve, { ["day.child_call"] = "08:30", ["day.child_wrap"] = "17:30" }), expect = duty { met = true } },
-    { "ten hours at twelve", given = example.like(twelve, { ["day.child_call"] = "08:30", ["day.child_wrap"] = "18:30" }), expect = duty { met = false } },
-    { "nine hours at eight", given = { ["person.born"] = "2020-01-01", ["person.school_age"] = "yes", ["day.child_call"] = "08:30", ["day.child_wrap"] = "17:30" }, expect = duty { met = false } },
-    { "five hours at four", given = { ["person.born"] = "2024-01-01", ["person.school_age"] = "no", ["day.child_call"] = "09:00", ["day.child_wrap"] = "14:00" }, expect = duty { met = true } },
-    { "wrap not known", given = example.like(twelve, { ["day.child_call"] = "08:30", ["day.child_wrap"] = "?" }), expect = duty { met = false } },
+    { "nine hours at twelve", given = example.like(twelve,
+      { ["day.child_call"] = "08:30", ["day.child_wrap"] = "17:30" }),
+      expect = duty { met = true } },
+    { "ten hours at twelve", given = example.like(twelve,
+      { ["day.child_call"] = "08:30", ["day.child_wrap"] = "18:30" }),
+      expect = duty { met = false } },
+    { "nine hours at eight", given = { ["person.born"] = "2020-01-01",
+      ["person.school_age"] = "yes", ["day.child_call"] = "08:30", ["day.child_wrap"] = "17:30" },
+      expect = duty { met = false } },
+    { "five hours at four", given = { ["person.born"] = "2024-01-01", ["person.school_age"] = "no",
+      ["day.child_call"] = "09:00", ["day.child_wrap"] = "14:00" }, expect = duty { met = true } },
+    { "wrap not known", given = example.like(twelve, { ["day.child_call"] = "08:30",
+      ["day.child_wrap"] = "?" }), expect = duty { met = false } },
     { "an adult", given = adult, expect = nothing },
   },
 }
@@ -58,11 +68,16 @@ rule {
       values = { time = time, limit = limit }, controls = { "split-days" } }
   end,
   examples = {
-    { "within", given = example.like(twelve, { ["day.child_performing_time"] = "5 h" }), expect = duty { met = true } },
-    { "beyond", given = example.like(twelve, { ["day.child_performing_time"] = "5 h 15 min" }), expect = duty { met = false } },
-    { "eight years old", given = { ["person.born"] = "2020-01-01", ["person.school_age"] = "yes", ["day.child_performing_time"] = "4 h" }, expect = duty { met = false } },
-    { "four years old", given = { ["person.born"] = "2024-01-01", ["person.school_age"] = "no", ["day.child_performing_time"] = "2 h" }, expect = duty { met = true } },
-    { "not known", given = example.like(twelve, { ["day.child_performing_time"] = "?" }), expect = duty { met = false } },
+    { "within", given = example.like(twelve, { ["day.child_performing_time"] = "5 h" }),
+      expect = duty { met = true } },
+    { "beyond", given = example.like(twelve, { ["day.child_performing_time"] = "5 h 15 min" }),
+      expect = duty { met = false } },
+    { "eight years old", given = { ["person.born"] = "2020-01-01", ["person.school_age"] = "yes",
+      ["day.child_performing_time"] = "4 h" }, expect = duty { met = false } },
+    { "four years old", given = { ["person.born"] = "2024-01-01", ["person.school_age"] = "no",
+      ["day.child_performing_time"] = "2 h" }, expect = duty { met = true } },
+    { "not known", given = example.like(twelve, { ["day.child_performing_time"] = "?" }),
+      expect = duty { met = false } },
     { "an adult", given = adult, expect = nothing },
   },
 }
@@ -82,11 +97,16 @@ rule {
       values = { time = time, limit = limit }, controls = { "work-breaks" } }
   end,
   examples = {
-    { "within", given = example.like(twelve, { ["day.child_continuous_time"] = "2 h" }), expect = duty { met = true } },
-    { "beyond", given = example.like(twelve, { ["day.child_continuous_time"] = "3 h" }), expect = duty { met = false } },
-    { "eight years old", given = { ["person.born"] = "2020-01-01", ["person.school_age"] = "yes", ["day.child_continuous_time"] = "2 h" }, expect = duty { met = true } },
-    { "four years old", given = { ["person.born"] = "2024-01-01", ["person.school_age"] = "no", ["day.child_continuous_time"] = "1 h" }, expect = duty { met = false } },
-    { "not known", given = example.like(twelve, { ["day.child_continuous_time"] = "?" }), expect = duty { met = false } },
+    { "within", given = example.like(twelve, { ["day.child_continuous_time"] = "2 h" }),
+      expect = duty { met = true } },
+    { "beyond", given = example.like(twelve, { ["day.child_continuous_time"] = "3 h" }),
+      expect = duty { met = false } },
+    { "eight years old", given = { ["person.born"] = "2020-01-01", ["person.school_age"] = "yes",
+      ["day.child_continuous_time"] = "2 h" }, expect = duty { met = true } },
+    { "four years old", given = { ["person.born"] = "2024-01-01", ["person.school_age"] = "no",
+      ["day.child_continuous_time"] = "1 h" }, expect = duty { met = false } },
+    { "not known", given = example.like(twelve, { ["day.child_continuous_time"] = "?" }),
+      expect = duty { met = false } },
     { "an adult", given = adult, expect = nothing },
   },
 }
@@ -101,18 +121,33 @@ rule {
   assess = function (pd)
     local latest = by_age(pd, "22:00", "23:00", "23:00")
     local within = pd.day.child_call >= q"07:00" and pd.day.child_wrap <= latest
-    duty { met = within or pd.day.child_night_permission, instrument = regulations, section = "regs 21 and 28",
-      because = "from {day.child_call} to {day.child_wrap}; 07:00 to {latest} at this age unless night work is permitted",
+    duty { met = within or pd.day.child_night_permission, instrument = regulations,
+      section = "regs 21 and 28",
+      because = "from {day.child_call} to {day.child_wrap}; 07:00 to {latest} at this age " ..
+        "unless night work is permitted",
       values = { latest = latest }, controls = { "split-days" } }
   end,
   examples = {
-    { "a working day", given = example.like(twelve, { ["day.child_call"] = "08:30", ["day.child_wrap"] = "17:30", ["day.child_night_permission"] = "no" }), expect = duty { met = true } },
-    { "too early", given = example.like(twelve, { ["day.child_call"] = "06:30", ["day.child_wrap"] = "15:00", ["day.child_night_permission"] = "no" }), expect = duty { met = false } },
-    { "too late", given = example.like(twelve, { ["day.child_call"] = "15:00", ["day.child_wrap"] = "23:30", ["day.child_night_permission"] = "no" }), expect = duty { met = false } },
-    { "too late, permitted", given = example.like(twelve, { ["day.child_call"] = "15:00", ["day.child_wrap"] = "23:30", ["day.child_night_permission"] = "yes" }), expect = duty { met = true } },
-    { "eight years old", given = { ["person.born"] = "2020-01-01", ["person.school_age"] = "yes", ["day.child_call"] = "15:00", ["day.child_wrap"] = "22:30", ["day.child_night_permission"] = "no" }, expect = duty { met = true } },
-    { "four years old", given = { ["person.born"] = "2024-01-01", ["person.school_age"] = "no", ["day.child_call"] = "18:00", ["day.child_wrap"] = "22:30", ["day.child_night_permission"] = "no" }, expect = duty { met = false } },
-    { "not known", given = example.like(twelve, { ["day.child_call"] = "?" }), expect = duty { met = false } },
+    { "a working day", given = example.like(twelve, { ["day.child_call"] = "08:30",
+      ["day.child_wrap"] = "17:30", ["day.child_night_permission"] = "no" }),
+      expect = duty { met = true } },
+    { "too early", given = example.like(twelve, { ["day.child_call"] = "06:30",
+      ["day.child_wrap"] = "15:00", ["day.child_night_permission"] = "no" }),
+      expect = duty { met = false } },
+    { "too late", given = example.like(twelve, { ["day.child_call"] = "15:00",
+      ["day.child_wrap"] = "23:30", ["day.child_night_permission"] = "no" }),
+      expect = duty { met = false } },
+    { "too late, permitted", given = example.like(twelve,
+      { ["day.child_call"] = "15:00", ["day.child_wrap"] = "23:30",
+        ["day.child_night_permission"] = "yes" }), expect = duty { met = true } },
+    { "eight years old", given = { ["person.born"] = "2020-01-01", ["person.school_age"] = "yes",
+      ["day.child_call"] = "15:00", ["day.child_wrap"] = "22:30",
+      ["day.child_night_permission"] = "no" }, expect = duty { met = true } },
+    { "four years old", given = { ["person.born"] = "2024-01-01", ["person.school_age"] = "no",
+      ["day.child_call"] = "18:00", ["day.child_wrap"] = "22:30",
+      ["day.child_night_permission"] = "no" }, expect = duty { met = false } },
+    { "not known", given = example.like(twelve, { ["day.child_call"] = "?" }),
+      expect = duty { met = false } },
     { "an adult", given = adult, expect = nothing },
   },
 }
@@ -130,15 +165,28 @@ rule {
     local breaks = time < q"8 h" and 1 or 2
     duty { met = pd.day.child_meal_break >= q"45 min" and pd.day.child_short_breaks >= breaks,
       instrument = regulations, section = "reg 23",
-      because = "at the place for {time}: a meal break of {day.child_meal_break} where 45 min is the least, and {day.child_short_breaks} other breaks of 15 min; one from 4 h, two from 8 h",
+      because = "at the place for {time}: a meal break of {day.child_meal_break} where 45 min " ..
+        "is the least, and {day.child_short_breaks} other breaks of 15 min; one from 4 h, two " ..
+          "from 8 h",
       values = { time = time }, controls = { "work-breaks" } }
   end,
   examples = {
-    { "short day", given = example.like(twelve, { ["day.child_call"] = "09:00", ["day.child_wrap"] = "12:30" }), expect = nothing },
-    { "six hours, one break", given = example.like(twelve, { ["day.child_call"] = "09:00", ["day.child_wrap"] = "15:00", ["day.child_meal_break"] = "45 min", ["day.child_short_breaks"] = "1" }), expect = duty { met = true } },
-    { "nine hours, one break", given = example.like(twelve, { ["day.child_call"] = "09:00", ["day.child_wrap"] = "18:00", ["day.child_meal_break"] = "45 min", ["day.child_short_breaks"] = "1" }), expect = duty { met = false } },
-    { "short meal", given = example.like(twelve, { ["day.child_call"] = "09:00", ["day.child_wrap"] = "15:00", ["day.child_meal_break"] = "30 min", ["day.child_short_breaks"] = "2" }), expect = duty { met = false } },
-    { "meal not known", given = example.like(twelve, { ["day.child_call"] = "09:00", ["day.child_wrap"] = "15:00", ["day.child_meal_break"] = "?", ["day.child_short_breaks"] = "2" }), expect = duty { met = false } },
+    { "short day", given = example.like(twelve, { ["day.child_call"] = "09:00",
+      ["day.child_wrap"] = "12:30" }), expect = nothing },
+    { "six hours, one break", given = example.like(twelve,
+      { ["day.child_call"] = "09:00", ["day.child_wrap"] = "15:00",
+        ["day.child_meal_break"] = "45 min", ["day.child_short_breaks"] = "1" }),
+        expect = duty { met = true } },
+    { "nine hours, one break", given = example.like(twelve,
+      { ["day.child_call"] = "09:00", ["day.child_wrap"] = "18:00",
+        ["day.child_meal_break"] = "45 min", ["day.child_short_breaks"] = "1" }),
+        expect = duty { met = false } },
+    { "short meal", given = example.like(twelve, { ["day.child_call"] = "09:00",
+      ["day.child_wrap"] = "15:00", ["day.child_meal_break"] = "30 min",
+      ["day.child_short_breaks"] = "2" }), expect = duty { met = false } },
+    { "meal not known", given = example.like(twelve, { ["day.child_call"] = "09:00",
+      ["day.child_wrap"] = "15:00", ["day.child_meal_break"] = "?",
+      ["day.child_short_breaks"] = "2" }), expect = duty { met = false } },
     { "an adult", given = adult, expect = nothing },
   },
 }
@@ -156,9 +204,12 @@ rule {
       controls = { "split-days" } }
   end,
   examples = {
-    { "a night", given = example.like(twelve, { ["day.child_rest_before"] = "14 h" }), expect = duty { met = true } },
-    { "too short", given = example.like(twelve, { ["day.child_rest_before"] = "11 h" }), expect = duty { met = false } },
-    { "not known", given = example.like(twelve, { ["day.child_rest_before"] = "?" }), expect = duty { met = false } },
+    { "a night", given = example.like(twelve, { ["day.child_rest_before"] = "14 h" }),
+      expect = duty { met = true } },
+    { "too short", given = example.like(twelve, { ["day.child_rest_before"] = "11 h" }),
+      expect = duty { met = false } },
+    { "not known", given = example.like(twelve, { ["day.child_rest_before"] = "?" }),
+      expect = duty { met = false } },
     { "an adult", given = adult, expect = nothing },
   },
 }
@@ -176,6 +227,8 @@ rule {
   end,
   examples = {
     { "first day", given = twelve, expect = duty { met = true } },
+    { "seventh day", given = example.like(twelve, { consecutive_days = "7" }),
+      expect = duty { met = false } },
     { "an adult", given = adult, expect = nothing },
   },
 }
@@ -193,10 +246,14 @@ rule {
   end,
   examples = {
     { "one", given = example.like(twelve, { ["day.performances"] = "1" }), expect = nothing },
-    { "two hours between", given = example.like(twelve, { ["day.performances"] = "2", ["day.performance_gap"] = "2 h" }), expect = duty { met = true } },
-    { "one hour between", given = example.like(twelve, { ["day.performances"] = "2", ["day.performance_gap"] = "1 h" }), expect = duty { met = false } },
-    { "gap not known", given = example.like(twelve, { ["day.performances"] = "2", ["day.performance_gap"] = "?" }), expect = duty { met = false } },
-    { "an adult, two performances", given = example.like(adult, { ["day.performances"] = "2" }), expect = nothing },
+    { "two hours between", given = example.like(twelve, { ["day.performances"] = "2",
+      ["day.performance_gap"] = "2 h" }), expect = duty { met = true } },
+    { "one hour between", given = example.like(twelve, { ["day.performances"] = "2",
+      ["day.performance_gap"] = "1 h" }), expect = duty { met = false } },
+    { "gap not known", given = example.like(twelve, { ["day.performances"] = "2",
+      ["day.performance_gap"] = "?" }), expect = duty { met = false } },
+    { "an adult, two performances", given = example.like(adult, { ["day.performances"] = "2" }),
+      expect = nothing },
   },
 }
 
@@ -206,16 +263,23 @@ rule {
   each = "person",
   harm = "child performers: nobody outside has looked at the work",
   sources = { "Children and Young Persons Act 1963 s.37; Middlesbrough and Hackney guidance" },
-  when = function (p) return p.role == "performer" and (p.age_at_start < q"16 year" or p.school_age) end,
+  when = function (p) return p.role == "performer" and (p.age_at_start < q"16 year"
+    or p.school_age) end,
   assess = function (p)
-    duty { met = p.performance_licence, instrument = "Children and Young Persons Act 1963", section = "s.37",
-      because = "licence held: {performance_licence}; needed when paid, away from school, or on more than 3 days in 6 months" }
+    duty { met = p.performance_licence, instrument = "Children and Young Persons Act 1963",
+      section = "s.37",
+      because = "licence held: {performance_licence}; needed when paid, away from school, or " ..
+        "on more than 3 days in 6 months" }
   end,
   examples = {
-    { "held", given = { role = "performer", born = "2014-05-02", school_age = "yes", performance_licence = "yes" }, expect = duty { met = true } },
-    { "not held", given = { role = "performer", born = "2014-05-02", school_age = "yes", performance_licence = "no" }, expect = duty { met = false } },
-    { "not known", given = { role = "performer", born = "2014-05-02", school_age = "yes", performance_licence = "?" }, expect = duty { met = false } },
-    { "an adult", given = { role = "performer", born = "1990-05-02", school_age = "no" }, expect = nothing },
+    { "held", given = { role = "performer", born = "2014-05-02", school_age = "yes",
+      performance_licence = "yes" }, expect = duty { met = true } },
+    { "not held", given = { role = "performer", born = "2014-05-02", school_age = "yes",
+      performance_licence = "no" }, expect = duty { met = false } },
+    { "not known", given = { role = "performer", born = "2014-05-02", school_age = "yes",
+      performance_licence = "?" }, expect = duty { met = false } },
+    { "an adult", given = { role = "performer", born = "1990-05-02", school_age = "no" },
+      expect = nothing },
   },
 }
 
@@ -227,13 +291,16 @@ rule {
   sources = { "SI 2014/3309 reg 15 (from memory)" },
   when = function (d) return d.children > 0 end,
   assess = function (d)
-    duty { met = d.chaperones * 12 >= d.children, instrument = regulations, section = "reg 15 (from memory: check the text)",
-      because = "{chaperones} chaperones for {children} children; each may have at most 12 in charge" }
+    duty { met = d.chaperones * 12 >= d.children, instrument = regulations,
+      section = "reg 15 (from memory: check the text)",
+      because = "{chaperones} chaperones for {children} children; each may have at most 12 in " ..
+        "charge" }
   end,
   examples = {
     { "no children", given = { children = "0" }, expect = nothing },
     { "one for one", given = { children = "1", chaperones = "1" }, expect = duty { met = true } },
-    { "one for thirteen", given = { children = "13", chaperones = "1" }, expect = duty { met = false } },
+    { "one for thirteen", given = { children = "13", chaperones = "1" },
+      expect = duty { met = false } },
     { "not known", given = { children = "1", chaperones = "?" }, expect = duty { met = false } },
   },
 }
@@ -246,14 +313,21 @@ rule {
   sources = { "Children and Young Persons Act 1933 s.23 (from memory)" },
   when = function (i) return i.age < q"16 year" and (i.breath_hold > q"0 s" or i.breathes_gas) end,
   assess = function ()
-    duty { met = nil, instrument = "Children and Young Persons Act 1933", section = "s.23 (from memory: check the text)",
-      because = "a person under 16 holds the breath or breathes gas under water; whether this endangers life or limb is for the licensing authority to say before the day, on this assessment" }
+    duty { met = nil, instrument = "Children and Young Persons Act 1933",
+      section = "s.23 (from memory: check the text)",
+      because = "a person under 16 holds the breath or breathes gas under water; whether this " ..
+        "endangers life or limb is for the licensing authority to say before the day, on this " ..
+          "assessment" }
   end,
   examples = {
-    { "twelve, holding breath", given = { ["person.born"] = "2014-05-02", breath_hold = "10 s", breathes_gas = "no" }, expect = duty { met = nil } },
-    { "twelve, on gas", given = { ["person.born"] = "2014-05-02", breath_hold = "0 s", breathes_gas = "yes" }, expect = duty { met = nil } },
-    { "twelve, face dry", given = { ["person.born"] = "2014-05-02", breath_hold = "0 s", breathes_gas = "no" }, expect = nothing },
+    { "twelve, holding breath", given = { ["person.born"] = "2014-05-02", breath_hold = "10 s",
+      breathes_gas = "no" }, expect = duty { met = nil } },
+    { "twelve, on gas", given = { ["person.born"] = "2014-05-02", breath_hold = "0 s",
+      breathes_gas = "yes" }, expect = duty { met = nil } },
+    { "twelve, face dry", given = { ["person.born"] = "2014-05-02", breath_hold = "0 s",
+      breathes_gas = "no" }, expect = nothing },
     { "adult", given = { ["person.born"] = "1990-05-02", breath_hold = "10 s" }, expect = nothing },
-    { "age not known", given = { ["person.born"] = "?", breath_hold = "10 s", breathes_gas = "no" }, expect = duty { met = nil } },
+    { "age not known", given = { ["person.born"] = "?", breath_hold = "10 s", breathes_gas = "no" },
+      expect = duty { met = nil } },
   },
 }

@@ -34,13 +34,18 @@ rule {
   when = production_has_diving,
   assess = function (p)
     duty { met = p.diving_contractor_appointed, instrument = regulations, section = "regs 5 and 6",
-      because = "one diving contractor appointed: {diving_contractor_appointed}; the contract shows it" }
+      because = "one diving contractor appointed: {diving_contractor_appointed}; the contract " ..
+        "shows it" }
   end,
   examples = {
-    { "appointed", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes", diving_contractor_appointed = "yes" }, expect = duty { met = true } },
-    { "not appointed", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes", diving_contractor_appointed = "no" }, expect = duty { met = false } },
-    { "not known", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes", diving_contractor_appointed = "?" }, expect = duty { met = false } },
-    { "nobody dives", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "no" }, expect = nothing },
+    { "appointed", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes",
+      diving_contractor_appointed = "yes" }, expect = duty { met = true } },
+    { "not appointed", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes",
+      diving_contractor_appointed = "no" }, expect = duty { met = false } },
+    { "not known", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes",
+      diving_contractor_appointed = "?" }, expect = duty { met = false } },
+    { "nobody dives", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "no" },
+      expect = nothing },
   },
 }
 
@@ -52,14 +57,20 @@ rule {
   sources = { "Diving at Work Regulations 1997 regs 6 and 8" },
   when = day_has_diving,
   assess = function (d)
-    duty { met = d.dive_plan_written and d.dive_plan_approved, instrument = regulations, section = "regs 6 and 8",
-      because = "plan written: {dive_plan_written}; approved by the diving supervisor: {dive_plan_approved}; it rests on this assessment and names the code of practice that applies",
+    duty { met = d.dive_plan_written and d.dive_plan_approved, instrument = regulations,
+      section = "regs 6 and 8",
+      because = "plan written: {dive_plan_written}; approved by the diving supervisor: " ..
+        "{dive_plan_approved}; it rests on this assessment and names the code of practice that " ..
+          "applies",
       controls = { "dive-plan" } }
   end,
   examples = {
-    { "written and approved", given = { ["tasks.1.immersions.1.breathes_gas"] = "yes", dive_plan_written = "yes", dive_plan_approved = "yes" }, expect = duty { met = true } },
-    { "not approved", given = { ["tasks.1.immersions.1.breathes_gas"] = "yes", dive_plan_written = "yes", dive_plan_approved = "no" }, expect = duty { met = false } },
-    { "not known", given = { ["tasks.1.immersions.1.breathes_gas"] = "yes", dive_plan_written = "?", dive_plan_approved = "yes" }, expect = duty { met = false } },
+    { "written and approved", given = { ["tasks.1.immersions.1.breathes_gas"] = "yes",
+      dive_plan_written = "yes", dive_plan_approved = "yes" }, expect = duty { met = true } },
+    { "not approved", given = { ["tasks.1.immersions.1.breathes_gas"] = "yes",
+      dive_plan_written = "yes", dive_plan_approved = "no" }, expect = duty { met = false } },
+    { "not known", given = { ["tasks.1.immersions.1.breathes_gas"] = "yes", dive_plan_written = "?",
+      dive_plan_approved = "yes" }, expect = duty { met = false } },
     { "nobody dives", given = { ["tasks.1.immersions.1.breathes_gas"] = "no" }, expect = nothing },
   },
 }
@@ -69,18 +80,30 @@ rule {
   title = "One supervisor, in writing, who does not dive",
   each = "task",
   harm = "everyone who dives: nobody at the surface decides",
-  sources = { "Diving at Work Regulations 1997 reg 6: in writing", "Diving at Work Regulations 1997 reg 10: does not dive while supervising (from memory)" },
+  sources = { "Diving at Work Regulations 1997 reg 6: in writing",
+    "Diving at Work Regulations 1997 reg 10: does not dive while supervising (from memory)" },
   when = task_has_diving,
   assess = function (t)
     local appointed = t.production.supervisor_in_writing and t.supervisor_named
     local there = t.supervisor_at_water and not t.supervisor_other_duties
-    duty { met = appointed and there, instrument = regulations, section = "reg 6; reg 10 (from memory: check the text)",
-      because = "appointed in writing: {production.supervisor_in_writing}; named: {supervisor_named}; at the water: {supervisor_at_water}; other duties: {supervisor_other_duties}" }
+    duty { met = appointed and there, instrument = regulations,
+      section = "reg 6; reg 10 (from memory: check the text)",
+      because = "appointed in writing: {production.supervisor_in_writing}; named: " ..
+        "{supervisor_named}; at the water: {supervisor_at_water}; other duties: " ..
+          "{supervisor_other_duties}" }
   end,
   examples = {
-    { "named, in writing, there, free", given = { ["immersions.1.breathes_gas"] = "yes", ["production.supervisor_in_writing"] = "yes", supervisor_named = "yes", supervisor_at_water = "yes", supervisor_other_duties = "no" }, expect = duty { met = true } },
-    { "dives as well", given = { ["immersions.1.breathes_gas"] = "yes", ["production.supervisor_in_writing"] = "yes", supervisor_named = "yes", supervisor_at_water = "yes", supervisor_other_duties = "yes" }, expect = duty { met = false } },
-    { "not known", given = { ["immersions.1.breathes_gas"] = "yes", ["production.supervisor_in_writing"] = "?", supervisor_named = "yes", supervisor_at_water = "yes", supervisor_other_duties = "no" }, expect = duty { met = false } },
+    { "named, in writing, there, free", given = { ["immersions.1.breathes_gas"] = "yes",
+      ["production.supervisor_in_writing"] = "yes", supervisor_named = "yes",
+      supervisor_at_water = "yes", supervisor_other_duties = "no" }, expect = duty { met = true } },
+    { "dives as well", given = { ["immersions.1.breathes_gas"] = "yes",
+      ["production.supervisor_in_writing"] = "yes", supervisor_named = "yes",
+      supervisor_at_water = "yes", supervisor_other_duties = "yes" },
+      expect = duty { met = false } },
+    { "not known", given = { ["immersions.1.breathes_gas"] = "yes",
+      ["production.supervisor_in_writing"] = "?", supervisor_named = "yes",
+      supervisor_at_water = "yes", supervisor_other_duties = "no" },
+      expect = duty { met = false } },
     { "nobody dives", given = { ["immersions.1.breathes_gas"] = "no" }, expect = nothing },
   },
 }
@@ -90,19 +113,29 @@ rule {
   title = "Certificate of medical fitness to dive",
   each = "immersion",
   harm = "the person who dives: a condition that gas under pressure makes deadly",
-  sources = { "Diving at Work Regulations 1997 regs 12 and 15: at most 12 months, performers not exempt" },
+  sources = { "Diving at Work Regulations 1997 regs 12 and 15: at most 12 months, performers " ..
+    "not exempt" },
   when = function (i) return i.breathes_gas end,
   assess = function (i)
     local age = i.day.date - i.person.medical_on
-    duty { met = i.person.medical == "diving-doctor" and age <= q"365 day", instrument = regulations, section = "regs 12 and 15",
-      because = "found fit by: {person.medical}; {age} before the day; a certificate of an approved medical examiner holds at most 12 months",
+    duty { met = i.person.medical == "diving-doctor" and age <= q"365 day",
+      instrument = regulations, section = "regs 12 and 15",
+      because = "found fit by: {person.medical}; {age} before the day; a certificate of an " ..
+        "approved medical examiner holds at most 12 months",
       values = { age = age } }
   end,
   examples = {
-    { "in date", given = { breathes_gas = "yes", ["person.medical"] = "diving-doctor", ["day.date"] = "2027-03-09", ["person.medical_on"] = "2026-09-01" }, expect = duty { met = true } },
-    { "too old", given = { breathes_gas = "yes", ["person.medical"] = "diving-doctor", ["day.date"] = "2027-03-09", ["person.medical_on"] = "2025-09-01" }, expect = duty { met = false } },
-    { "a declaration only", given = { breathes_gas = "yes", ["person.medical"] = "declaration", ["day.date"] = "2027-03-09", ["person.medical_on"] = "2026-09-01" }, expect = duty { met = false } },
-    { "date not known", given = { breathes_gas = "yes", ["person.medical"] = "diving-doctor", ["day.date"] = "2027-03-09", ["person.medical_on"] = "?" }, expect = duty { met = false } },
+    { "in date", given = { breathes_gas = "yes", ["person.medical"] = "diving-doctor",
+      ["day.date"] = "2027-03-09", ["person.medical_on"] = "2026-09-01" },
+      expect = duty { met = true } },
+    { "too old", given = { breathes_gas = "yes", ["person.medical"] = "diving-doctor",
+      ["day.date"] = "2027-03-09", ["person.medical_on"] = "2025-09-01" },
+      expect = duty { met = false } },
+    { "a declaration only", given = { breathes_gas = "yes", ["person.medical"] = "declaration",
+      ["day.date"] = "2027-03-09", ["person.medical_on"] = "2026-09-01" },
+      expect = duty { met = false } },
+    { "date not known", given = { breathes_gas = "yes", ["person.medical"] = "diving-doctor",
+      ["day.date"] = "2027-03-09", ["person.medical_on"] = "?" }, expect = duty { met = false } },
     { "does not dive", given = { breathes_gas = "no" }, expect = nothing },
   },
 }
@@ -112,16 +145,20 @@ rule {
   title = "Approved qualification of the safety team",
   each = "post",
   harm = "everyone who dives: the rescuer cannot do the job",
-  sources = { "Diving at Work Regulations 1997 reg 12; an actor or similar is exempt from the qualification, not from the medical" },
-  when = function (p) return p.role == "safety-diver" or p.role == "standby-diver" or p.role == "diving-supervisor" end,
+  sources = { "Diving at Work Regulations 1997 reg 12; an actor or similar is exempt from the " ..
+    "qualification, not from the medical" },
+  when = function (p) return p.role == "safety-diver" or p.role == "standby-diver"
+    or p.role == "diving-supervisor" end,
   assess = function (p)
     duty { met = p.qualified, instrument = regulations, section = "reg 12",
       because = "{person.label} as {role}: qualification held and in date: {qualified}" }
   end,
   examples = {
     { "held", given = { role = "safety-diver", qualified = "yes" }, expect = duty { met = true } },
-    { "lapsed", given = { role = "standby-diver", qualified = "no" }, expect = duty { met = false } },
-    { "not known", given = { role = "diving-supervisor", qualified = "?" }, expect = duty { met = false } },
+    { "lapsed", given = { role = "standby-diver", qualified = "no" },
+      expect = duty { met = false } },
+    { "not known", given = { role = "diving-supervisor", qualified = "?" },
+      expect = duty { met = false } },
     { "another post", given = { role = "medic" }, expect = nothing },
   },
 }
@@ -131,17 +168,22 @@ rule {
   title = "Enough people for the dive and for what may go wrong",
   each = "task",
   harm = "everyone who dives: nobody free to fetch them",
-  sources = { "Diving at Work Regulations 1997 reg 6: competent people and plant, emergencies included" },
+  sources = { "Diving at Work Regulations 1997 reg 6: competent people and plant, emergencies " ..
+    "included" },
   when = task_has_diving,
   assess = function (t)
     duty { met = t.standby_divers >= 1, instrument = regulations, section = "reg 6(3)",
-      because = "{standby_divers} standby divers, dressed in, with no other job; the code of practice that applies sets the team",
+      because = "{standby_divers} standby divers, dressed in, with no other job; the code of " ..
+        "practice that applies sets the team",
       controls = { "standby-diver" } }
   end,
   examples = {
-    { "one", given = { ["immersions.1.breathes_gas"] = "yes", standby_divers = "1" }, expect = duty { met = true } },
-    { "none", given = { ["immersions.1.breathes_gas"] = "yes", standby_divers = "0" }, expect = duty { met = false } },
-    { "not known", given = { ["immersions.1.breathes_gas"] = "yes", standby_divers = "?" }, expect = duty { met = false } },
+    { "one", given = { ["immersions.1.breathes_gas"] = "yes", standby_divers = "1" },
+      expect = duty { met = true } },
+    { "none", given = { ["immersions.1.breathes_gas"] = "yes", standby_divers = "0" },
+      expect = duty { met = false } },
+    { "not known", given = { ["immersions.1.breathes_gas"] = "yes", standby_divers = "?" },
+      expect = duty { met = false } },
   },
 }
 
@@ -154,12 +196,16 @@ rule {
   when = day_has_diving,
   assess = function (d)
     duty { met = d.dive_log_kept, instrument = regulations, section = "regs 6(3) and 12(3)",
-      because = "each descent written down as it happens: {dive_log_kept}", controls = { "log-at-each-descent" } }
+      because = "each descent written down as it happens: {dive_log_kept}",
+      controls = { "log-at-each-descent" } }
   end,
   examples = {
-    { "kept", given = { ["tasks.1.immersions.1.breathes_gas"] = "yes", dive_log_kept = "yes" }, expect = duty { met = true } },
-    { "not kept", given = { ["tasks.1.immersions.1.breathes_gas"] = "yes", dive_log_kept = "no" }, expect = duty { met = false } },
-    { "not known", given = { ["tasks.1.immersions.1.breathes_gas"] = "yes", dive_log_kept = "?" }, expect = duty { met = false } },
+    { "kept", given = { ["tasks.1.immersions.1.breathes_gas"] = "yes", dive_log_kept = "yes" },
+      expect = duty { met = true } },
+    { "not kept", given = { ["tasks.1.immersions.1.breathes_gas"] = "yes", dive_log_kept = "no" },
+      expect = duty { met = false } },
+    { "not known", given = { ["tasks.1.immersions.1.breathes_gas"] = "yes", dive_log_kept = "?" },
+      expect = duty { met = false } },
   },
 }
 
@@ -171,12 +217,16 @@ rule {
   sources = { "Diving at Work Regulations 1997 reg 6(3)(f)" },
   when = production_has_diving,
   assess = function (p)
-    duty { met = p.dive_record_retention >= q"2 year", instrument = regulations, section = "reg 6(3)(f)",
+    duty { met = p.dive_record_retention >= q"2 year", instrument = regulations,
+      section = "reg 6(3)(f)",
       because = "records kept for {dive_record_retention}; at least 2 years after the last entry" }
   end,
   examples = {
-    { "five years", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes", dive_record_retention = "5 year" }, expect = duty { met = true } },
-    { "one year", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes", dive_record_retention = "1 year" }, expect = duty { met = false } },
-    { "not known", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes", dive_record_retention = "?" }, expect = duty { met = false } },
+    { "five years", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes",
+      dive_record_retention = "5 year" }, expect = duty { met = true } },
+    { "one year", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes",
+      dive_record_retention = "1 year" }, expect = duty { met = false } },
+    { "not known", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes",
+      dive_record_retention = "?" }, expect = duty { met = false } },
   },
 }

@@ -6,10 +6,13 @@ rule {
   title = "Competent help with health and safety",
   each = "production",
   harm = "everyone: nobody whose task it is",
-  sources = { "Management of Health and Safety at Work Regulations 1999 (SI 1999/3242) reg 7 (from memory)" },
+  sources = { "Management of Health and Safety at Work Regulations 1999 (SI 1999/3242) reg 7 " ..
+    "(from memory)" },
   assess = function (p)
-    duty { met = p.competent_person_appointed, instrument = "Management of Health and Safety at Work Regulations 1999 (SI 1999/3242)",
-      section = "reg 7 (from memory: check the text)", because = "a competent person is appointed in writing: {competent_person_appointed}" }
+    duty { met = p.competent_person_appointed,
+      instrument = "Management of Health and Safety at Work Regulations 1999 (SI 1999/3242)",
+      section = "reg 7 (from memory: check the text)",
+      because = "a competent person is appointed in writing: {competent_person_appointed}" }
   end,
   examples = {
     { "appointed", given = { competent_person_appointed = "yes" }, expect = duty { met = true } },
@@ -26,14 +29,22 @@ rule {
   sources = { "Management of Health and Safety at Work Regulations 1999 regs 3(4)-(5) and 10(2)" },
   when = function (i) return i.age < q"16 year" or i.person.school_age end,
   assess = function (i)
-    duty { met = i.person.guardian_consents, instrument = "Management of Health and Safety at Work Regulations 1999 (SI 1999/3242)",
-      section = "reg 10(2)", because = "a parent or guardian has seen the place and agreed: {person.guardian_consents}; before work the parents of a child of school age get the key findings and controls" }
+    duty { met = i.person.guardian_consents,
+      instrument = "Management of Health and Safety at Work Regulations 1999 (SI 1999/3242)",
+      section = "reg 10(2)",
+      because = "a parent or guardian has seen the place and agreed: " ..
+        "{person.guardian_consents}; before work the parents of a child of school age get the " ..
+          "key findings and controls" }
   end,
   examples = {
-    { "told", given = { ["person.born"] = "2014-05-02", ["person.school_age"] = "yes", ["person.guardian_consents"] = "yes" }, expect = duty { met = true } },
-    { "not told", given = { ["person.born"] = "2014-05-02", ["person.school_age"] = "yes", ["person.guardian_consents"] = "no" }, expect = duty { met = false } },
-    { "not known", given = { ["person.born"] = "2014-05-02", ["person.school_age"] = "yes", ["person.guardian_consents"] = "?" }, expect = duty { met = false } },
-    { "an adult", given = { ["person.born"] = "1990-05-02", ["person.school_age"] = "no" }, expect = nothing },
+    { "told", given = { ["person.born"] = "2014-05-02", ["person.school_age"] = "yes",
+      ["person.guardian_consents"] = "yes" }, expect = duty { met = true } },
+    { "not told", given = { ["person.born"] = "2014-05-02", ["person.school_age"] = "yes",
+      ["person.guardian_consents"] = "no" }, expect = duty { met = false } },
+    { "not known", given = { ["person.born"] = "2014-05-02", ["person.school_age"] = "yes",
+      ["person.guardian_consents"] = "?" }, expect = duty { met = false } },
+    { "an adult", given = { ["person.born"] = "1990-05-02", ["person.school_age"] = "no" },
+      expect = nothing },
   },
 }
 
@@ -42,18 +53,25 @@ rule {
   title = "Falls from edges over water or floor",
   each = "site",
   harm = "crew at an edge: a fall, or a fall and then water",
-  sources = { "Work at Height Regulations 2005 (SI 2005/735): any fall that could injure; schedule 2: guard rail 950 mm (from memory)" },
+  sources = { "Work at Height Regulations 2005 (SI 2005/735): any fall that could injure; " ..
+    "schedule 2: guard rail 950 mm (from memory)" },
   when = function (s) return s.deck.edge_height > q"0 m" end,
   assess = function (s)
-    duty { met = s.deck.guard_height >= q"0.95 m" or s.deck.edge_harness, instrument = "Work at Height Regulations 2005 (SI 2005/735)",
+    duty { met = s.deck.guard_height >= q"0.95 m" or s.deck.edge_harness,
+      instrument = "Work at Height Regulations 2005 (SI 2005/735)",
       section = "reg 6 and schedule 2 (from memory: check the text)",
-      because = "drop of {deck.edge_height}, guard rail {deck.guard_height} where 95 cm is the least, harness worn and clipped on: {deck.edge_harness}" }
+      because = "drop of {deck.edge_height}, guard rail {deck.guard_height} where 95 cm is the " ..
+        "least, harness worn and clipped on: {deck.edge_harness}" }
   end,
   examples = {
-    { "guarded", given = { ["deck.edge_height"] = "3 m", ["deck.guard_height"] = "1.1 m", ["deck.edge_harness"] = "no" }, expect = duty { met = true } },
-    { "low rail", given = { ["deck.edge_height"] = "3 m", ["deck.guard_height"] = "0.8 m", ["deck.edge_harness"] = "no" }, expect = duty { met = false } },
-    { "harness instead", given = { ["deck.edge_height"] = "3 m", ["deck.guard_height"] = "0 m", ["deck.edge_harness"] = "yes" }, expect = duty { met = true } },
-    { "rail not known", given = { ["deck.edge_height"] = "3 m", ["deck.guard_height"] = "?", ["deck.edge_harness"] = "no" }, expect = duty { met = false } },
+    { "guarded", given = { ["deck.edge_height"] = "3 m", ["deck.guard_height"] = "1.1 m",
+      ["deck.edge_harness"] = "no" }, expect = duty { met = true } },
+    { "low rail", given = { ["deck.edge_height"] = "3 m", ["deck.guard_height"] = "0.8 m",
+      ["deck.edge_harness"] = "no" }, expect = duty { met = false } },
+    { "harness instead", given = { ["deck.edge_height"] = "3 m", ["deck.guard_height"] = "0 m",
+      ["deck.edge_harness"] = "yes" }, expect = duty { met = true } },
+    { "rail not known", given = { ["deck.edge_height"] = "3 m", ["deck.guard_height"] = "?",
+      ["deck.edge_harness"] = "no" }, expect = duty { met = false } },
     { "no edge", given = { ["deck.edge_height"] = "0 m" }, expect = nothing },
   },
 }
@@ -63,23 +81,33 @@ rule {
   title = "Thorough examination of lifting equipment",
   each = "rig",
   harm = "people under or on the load: it falls",
-  sources = { "Lifting Operations and Lifting Equipment Regulations 1998 (SI 1998/2307) reg 9(3): 6 months where people are lifted, else 12" },
-  when = function (r) return r.kind == "lift" or r.kind == "dry-for-wet" or r.kind == "camera-crane" end,
+  sources = { "Lifting Operations and Lifting Equipment Regulations 1998 (SI 1998/2307) reg " ..
+    "9(3): 6 months where people are lifted, else 12" },
+  when = function (r) return r.kind == "lift" or r.kind == "dry-for-wet"
+    or r.kind == "camera-crane" end,
   assess = function (r)
     for _, day in ipairs(r.production.days) do
       local since = day.date - r.inspected_on
       local lifts_people = r.kind == "dry-for-wet" or r.person_rated
       local limit = lifts_people and q"183 day" or q"365 day"
-      duty { met = since <= limit, instrument = "Lifting Operations and Lifting Equipment Regulations 1998 (SI 1998/2307)",
+      duty { met = since <= limit,
+        instrument = "Lifting Operations and Lifting Equipment Regulations 1998 (SI 1998/2307)",
         section = "reg 9(3)", about = day.label,
-        because = "last thorough examination {since} before the day; at most {limit}", values = { since = since, limit = limit } }
+        because = "last thorough examination {since} before the day; at most {limit}",
+        values = { since = since, limit = limit } }
     end
   end,
   examples = {
-    { "in date", given = { kind = "lift", person_rated = "yes", inspected_on = "2027-01-10", ["production.days.1.date"] = "2027-03-09" }, expect = duty { met = true } },
-    { "eight months, people", given = { kind = "lift", person_rated = "yes", inspected_on = "2026-07-10", ["production.days.1.date"] = "2027-03-09" }, expect = duty { met = false } },
-    { "eight months, loads", given = { kind = "lift", person_rated = "no", inspected_on = "2026-07-10", ["production.days.1.date"] = "2027-03-09" }, expect = duty { met = true } },
-    { "not known", given = { kind = "dry-for-wet", inspected_on = "?", ["production.days.1.date"] = "2027-03-09" }, expect = duty { met = false } },
+    { "in date", given = { kind = "lift", person_rated = "yes", inspected_on = "2027-01-10",
+      ["production.days.1.date"] = "2027-03-09" }, expect = duty { met = true } },
+    { "eight months, people", given = { kind = "lift", person_rated = "yes",
+      inspected_on = "2026-07-10", ["production.days.1.date"] = "2027-03-09" },
+      expect = duty { met = false } },
+    { "eight months, loads", given = { kind = "lift", person_rated = "no",
+      inspected_on = "2026-07-10", ["production.days.1.date"] = "2027-03-09" },
+      expect = duty { met = true } },
+    { "not known", given = { kind = "dry-for-wet", inspected_on = "?",
+      ["production.days.1.date"] = "2027-03-09" }, expect = duty { met = false } },
     { "rain", given = { kind = "rain" }, expect = nothing },
   },
 }
@@ -92,13 +120,18 @@ rule {
   sources = { "Confined Spaces Regulations 1997 (SI 1997/1713) regs 4 and 5 (from memory)" },
   when = function (s) return s.confined_space end,
   assess = function (s)
-    duty { met = s.confined_space_permit, instrument = "Confined Spaces Regulations 1997 (SI 1997/1713)",
-      section = "regs 4 and 5 (from memory: check the text)", because = "entry by permit, with rescue arranged: {confined_space_permit}" }
+    duty { met = s.confined_space_permit,
+      instrument = "Confined Spaces Regulations 1997 (SI 1997/1713)",
+      section = "regs 4 and 5 (from memory: check the text)",
+      because = "entry by permit, with rescue arranged: {confined_space_permit}" }
   end,
   examples = {
-    { "by permit", given = { confined_space = "yes", confined_space_permit = "yes" }, expect = duty { met = true } },
-    { "no permit", given = { confined_space = "yes", confined_space_permit = "no" }, expect = duty { met = false } },
-    { "not known", given = { confined_space = "yes", confined_space_permit = "?" }, expect = duty { met = false } },
+    { "by permit", given = { confined_space = "yes", confined_space_permit = "yes" },
+      expect = duty { met = true } },
+    { "no permit", given = { confined_space = "yes", confined_space_permit = "no" },
+      expect = duty { met = false } },
+    { "not known", given = { confined_space = "yes", confined_space_permit = "?" },
+      expect = duty { met = false } },
     { "open place", given = { confined_space = "no" }, expect = nothing },
   },
 }
@@ -108,19 +141,35 @@ rule {
   title = "Electricity where people are wet",
   each = "site",
   harm = "anyone in or beside the water: electric shock",
-  sources = { "Electricity at Work Regulations 1989 (SI 1989/635) reg 6: wet places (from memory)", "BS 7671:2018 section 702: 12 V AC or 30 V DC in the water, 30 mA RCD beside it (from memory)" },
+  sources = { "Electricity at Work Regulations 1989 (SI 1989/635) reg 6: wet places (from memory)",
+    "BS 7671:2018 section 702: 12 V AC or 30 V DC in the water, 30 mA RCD beside it (from " ..
+      "memory)" },
   assess = function (s)
     local inside = s.power.ac_voltage_in_water <= q"12 V" and s.power.dc_voltage_in_water <= q"30 V"
     local beside = s.power.rcd and s.power.rcd_current <= q"30 mA"
-    duty { met = inside and beside and s.power.bonding, instrument = "Electricity at Work Regulations 1989 (SI 1989/635)",
+    duty { met = inside and beside and s.power.bonding,
+      instrument = "Electricity at Work Regulations 1989 (SI 1989/635)",
       section = "reg 6 (from memory: check the text)",
-      because = "{power.ac_voltage_in_water} AC and {power.dc_voltage_in_water} DC in the water; RCD: {power.rcd}, {power.rcd_current}; metal bonded: {power.bonding}; section 702 of BS 7671 is the usual evidence" }
+      because = "{power.ac_voltage_in_water} AC and {power.dc_voltage_in_water} DC in the " ..
+        "water; RCD: {power.rcd}, {power.rcd_current}; metal bonded: {power.bonding}; section " ..
+          "702 of BS 7671 is the usual evidence" }
   end,
   examples = {
-    { "low voltage, protected", given = { ["power.ac_voltage_in_water"] = "12 V", ["power.dc_voltage_in_water"] = "0 V", ["power.rcd"] = "yes", ["power.rcd_current"] = "30 mA", ["power.bonding"] = "yes" }, expect = duty { met = true } },
-    { "mains in the water", given = { ["power.ac_voltage_in_water"] = "230 V", ["power.dc_voltage_in_water"] = "0 V", ["power.rcd"] = "yes", ["power.rcd_current"] = "30 mA", ["power.bonding"] = "yes" }, expect = duty { met = false } },
-    { "coarse RCD", given = { ["power.ac_voltage_in_water"] = "0 V", ["power.dc_voltage_in_water"] = "24 V", ["power.rcd"] = "yes", ["power.rcd_current"] = "100 mA", ["power.bonding"] = "yes" }, expect = duty { met = false } },
-    { "high direct voltage", given = { ["power.ac_voltage_in_water"] = "0 V", ["power.dc_voltage_in_water"] = "60 V", ["power.rcd"] = "yes", ["power.rcd_current"] = "30 mA", ["power.bonding"] = "yes" }, expect = duty { met = false } },
-    { "bonding not known", given = { ["power.ac_voltage_in_water"] = "0 V", ["power.dc_voltage_in_water"] = "0 V", ["power.rcd"] = "yes", ["power.rcd_current"] = "30 mA", ["power.bonding"] = "?" }, expect = duty { met = false } },
+    { "low voltage, protected", given = { ["power.ac_voltage_in_water"] = "12 V",
+      ["power.dc_voltage_in_water"] = "0 V", ["power.rcd"] = "yes", ["power.rcd_current"] = "30 mA",
+      ["power.bonding"] = "yes" }, expect = duty { met = true } },
+    { "mains in the water", given = { ["power.ac_voltage_in_water"] = "230 V",
+      ["power.dc_voltage_in_water"] = "0 V", ["power.rcd"] = "yes", ["power.rcd_current"] = "30 mA",
+      ["power.bonding"] = "yes" }, expect = duty { met = false } },
+    { "coarse RCD", given = { ["power.ac_voltage_in_water"] = "0 V",
+      ["power.dc_voltage_in_water"] = "24 V", ["power.rcd"] = "yes",
+      ["power.rcd_current"] = "100 mA", ["power.bonding"] = "yes" },
+      expect = duty { met = false } },
+    { "high direct voltage", given = { ["power.ac_voltage_in_water"] = "0 V",
+      ["power.dc_voltage_in_water"] = "60 V", ["power.rcd"] = "yes",
+      ["power.rcd_current"] = "30 mA", ["power.bonding"] = "yes" }, expect = duty { met = false } },
+    { "bonding not known", given = { ["power.ac_voltage_in_water"] = "0 V",
+      ["power.dc_voltage_in_water"] = "0 V", ["power.rcd"] = "yes", ["power.rcd_current"] = "30 mA",
+      ["power.bonding"] = "?" }, expect = duty { met = false } },
   },
 }
