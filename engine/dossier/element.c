@@ -1,6 +1,7 @@
 /* From elements to subjects: paths, facts, parts. */
 #include "dossier/reader.h"
 #include "dossier/words.h"
+#include "quantity/calendar.h"
 
 #include <string.h>
 
@@ -120,6 +121,12 @@ static bool usable_name(const char *name) {
   return name && ts_words_name(name) && !ts_same(name, "none") && !ts_same(name, "production");
 }
 
+/* A date is the name of a day. */
+static bool usable_id(const char *name) {
+  ts_date date;
+  return usable_name(name) && !ts_date_read(name, &date);
+}
+
 /* A path that is taken: who has it, and where. The subject still gets one, so
  * that its facts are looked at too. */
 static const char *taken(const reading *r, const char *path, const char *attribute) {
@@ -142,7 +149,7 @@ static const char *path_of(const reading *r, ts_subject parent) {
   const char *id = id_attribute(r), *date = ts_reader_attribute(reader, r->element, "date");
   const char *name = id ? ts_reader_attribute(reader, r->element, id) : NULL;
   const char *person = ts_reader_attribute(reader, r->element, "person");
-  if (usable_name(name))
+  if (usable_id(name))
     return ts_names_get(&reader->dossier->paths, name) == TS_ABSENT ? name : taken(r, name, id);
   if (def->single) {
     const char *path = ts_world_part_path(reader->dossier, parent, def->name);
@@ -172,10 +179,10 @@ static void read_reference(const reading *r, uint32_t slot, const char *text, co
 
 static void read_id(const reading *r, uint32_t slot, const char *text, const char *at) {
   r->reader->dossier->values[slot].text = text;
-  if (usable_name(text)) return;
+  if (usable_id(text)) return;
   ts_reader_error(r->reader, r->element, at,
                   "\"%s\" cannot be an id; expected letters, digits, "
-                  "'-', '_' and '.', and neither \"none\" nor \"production\"",
+                  "'-', '_' and '.', and not \"none\", \"production\" or a date",
                   text);
 }
 

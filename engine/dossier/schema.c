@@ -9,6 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+static const char date_form[] = "[0-9]{4}-[0-9]{2}-[0-9]{2}";
 static const char name_pattern[] = "[A-Za-z0-9_][A-Za-z0-9_.\\-]*";
 
 typedef struct {
@@ -67,6 +68,7 @@ static void id_data(writer *w) {
   parameter(w, name_pattern);
   ts_xml_start(&w->out, "except");
   words(w, taken, 2);
+  pattern(w, date_form);
   ts_xml_end(&w->out);
   ts_xml_end(&w->out);
 }
@@ -106,7 +108,7 @@ static void data(writer *w, const ts_known_fact *fact) {
   case TS_ID: id_data(w); break;
   case TS_REF: pattern(w, "\\S+"); break;
   case TS_REFS: pattern(w, "\\S+( \\S+)*"); break;
-  case TS_DAY: pattern(w, "[0-9]{4}-[0-9]{2}-[0-9]{2}"); break;
+  case TS_DAY: pattern(w, date_form); break;
   case TS_KIND_WORD: words(w, fact->choices, fact->choice_count); break;
   case TS_TEXT: empty(w, "text"); break;
   case TS_QUANTITY: pattern(w, "\\?|.*[0-9].*"); break;
@@ -208,8 +210,6 @@ static void entity(writer *w, size_t index) {
 }
 
 /* ---- elements that are no subjects ------------------------------------------ */
-
-static const char date_form[] = "[0-9]{4}-[0-9]{2}-[0-9]{2}";
 
 /* One attribute a row; a new element begins where `element` is given. */
 static const struct {
