@@ -24,8 +24,10 @@ static bool write_pdf(const printer *p, const char *html, size_t length) {
   ts_arena *arena = p->s->arena;
   const char *pdf = p->options->out;
   char *beside = ts_arena_printf(arena, "%s.html", pdf);
-  return ts_file_write(beside, html, length, p->s->problems) &&
-         ts_sheet_pdf(beside, pdf, p->options->paper, p->s->problems);
+  if (!ts_file_write(beside, html, length, p->s->problems)) return false;
+  if (ts_sheet_find(p->sheet)->attaches)
+    return ts_sheet_pdf_with(beside, pdf, p->options->paper, p->options->words[0], p->s->problems);
+  return ts_sheet_pdf(beside, pdf, p->options->paper, p->s->problems);
 }
 
 static bool print_sheet(const printer *p) {
