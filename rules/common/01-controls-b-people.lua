@@ -104,8 +104,7 @@ control {
   say = "Use a material and glue that the wearer is known to bear.",
   check = "patch test", often = "before the first fitting", who = "make-up supervisor",
   changes = {
-    { fact = "person.allergies", becomes = "none" },
-    { fact = "appliance.adhesive", becomes = "none" },
+    { fact = "appliance.materials", becomes = "fabric" },
   },
   source = "common practice",
 }
@@ -497,10 +496,7 @@ control {
   id = "recall-signals", title = "Two kinds of recall, tested each morning", kind = "engineering",
   say = "Give the recall by sound, light and touch; test each in the morning.",
   check = "everyone in the water answers", often = "each morning", who = "diving supervisor",
-  changes = {
-    { fact = "task.recall-signals", becomes = "taps" },
-    { fact = "day.signals-tested", becomes = "yes" },
-  },
+  lowers = { likelihood = 1, severity = 0 },
   source = "common practice",
 }
 

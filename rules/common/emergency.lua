@@ -153,6 +153,7 @@ rule {
   title = "Defibrillator on a dried chest",
   each = "site",
   harm = "whoever's heart has stopped",
+  worst = { likelihood = 3, severity = 4 },
   sources = { "American Heart Association 2010 part 12: dry the chest only; breaths matter " ..
     "after drowning" },
   when = wet,
@@ -228,6 +229,7 @@ rule {
   title = "The plan promises less time than its own steps add up to",
   each = "site",
   harm = "whoever relies on the plan: help comes later than promised",
+  worst = { likelihood = 3, severity = 5 },
   sources = { "sum of the drilled steps of the plan against what it promises" },
   when = wet,
   assess = function (s)
@@ -319,6 +321,7 @@ rule {
   title = "What to do is not written for each case",
   each = "site",
   harm = "everyone at the water: confusion in the first minutes",
+  worst = { likelihood = 2, severity = 4 },
   sources = { "29 CFR 1910.420(b): procedures for fire, failure, environment, illness; common " ..
     "practice: missing person, dark, chemical, moving tank" },
   when = wet,
@@ -409,6 +412,7 @@ rule {
   title = "A neck injury without a board and people trained on it",
   each = "task",
   harm = "whoever fell or dived: spine made worse on the way out",
+  worst = { likelihood = 2, severity = 4 },
   sources = { "Watson and others 2001, J Trauma (from memory): about 0.5 % of those submerged, " ..
     "after a fall, dive or vehicle" },
   when = function (t)

@@ -56,6 +56,7 @@ rule {
   title = "Wind, waves or current near the plan's limits",
   each = "day",
   harm = "everyone in or on the water: swept off, out of reach",
+  worst = { likelihood = 5, severity = 4 },
   sources = { "the plan's own limits; common practice: the one who calls the stop is named" },
   when = function (d) return open_water(d.site) end,
   assess = function (d)
@@ -150,6 +151,7 @@ rule {
   title = "Tide, flood or a release from upstream",
   each = "site",
   harm = "everyone in or by the water: cut off, swept away",
+  worst = { likelihood = 5, severity = 4 },
   sources = { "common practice: tide table and gauge read for the day, word from whoever runs " ..
     "the dam" },
   when = open_water,

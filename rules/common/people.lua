@@ -317,7 +317,7 @@ rule {
   title = "A condition that a diving doctor has not cleared",
   each = "immersion",
   harm = "performer: collapse, fit or lung injury under water",
-  sources = { "HSE MA1 list; HL diver training guidance: pregnant or possibly pregnant, do not " ..
+  sources = { "HSE MA1 list of conditions; diver training guidance: pregnant or possibly pregnant, do not " ..
     "dive" },
   when = under_water,
   assess = function (i)
@@ -461,6 +461,7 @@ rule {
   title = "Action beyond what the person is trained for",
   each = "immersion",
   harm = "performer: fall, blow or lost orientation",
+  worst = { likelihood = 5, severity = 4 },
   sources = { "common practice: falls, fights and held action go to graded stunt performers" },
   when = function (i)
     local action = i.task.action
@@ -517,6 +518,7 @@ rule {
   title = "Calls and signals not understood",
   each = "immersion",
   harm = "performer: does the wrong thing on a signal",
+  worst = { likelihood = 5, severity = 4 },
   sources = { "common practice: one language or signals instead, drilled in the water" },
   assess = function (i)
     local p = i.person

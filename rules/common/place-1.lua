@@ -125,6 +125,7 @@ rule {
   title = "Too few ways out of the water",
   each = "site",
   harm = "anyone in the water: tires before the ladder, or cannot be lifted out",
+  worst = { likelihood = 5, severity = 3 },
   sources = { "29 CFR 1910.422(b): a way out that carries a diver and reaches below the " ..
     "surface, and a way for an injured one",
               "common practice: at most about ten to fifteen metres to a ladder" },
@@ -172,6 +173,7 @@ rule {
   title = "Wet deck and steps",
   each = "site",
   harm = "cast and crew: slip, fracture",
+  worst = { likelihood = 5, severity = 3 },
   sources = { "UKSRG guidelines, BS EN 16165 Annex C: pendulum value 36 and more low, under 25 " ..
     "high slip potential" },
   when = function (s) return s.deck.wet end,

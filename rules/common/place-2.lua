@@ -115,6 +115,7 @@ rule {
   title = "Machine that can catch or strike people",
   each = "rig",
   harm = "whoever is near: crushed or struck limb",
+  worst = { likelihood = 5, severity = 4 },
   sources = { "PUWER 1998 regs 4-9, 16 (from memory): guards, stop, trained operator; common " ..
     "practice: released by the diving supervisor" },
   when = function (r)
@@ -557,6 +558,69 @@ rule {
 }
 
 rule {
+  id = "place.touch",
+  title = "Hot or very cold surface within reach",
+  each = "rig",
+  harm = "cast and crew: burn or cold burn on wet skin",
+  sources = { "common practice: nothing above about 60 degrees or below about -20 within a wet arm's reach, or guarded" },
+  when = function (r)
+    return r.surface_temperature > q"60 degC" or r.surface_temperature < q"-20 degC"
+  end,
+  assess = function (r)
+    if r.guarded or r.people_distance > q"1.5 m" then return end
+    hazard {
+      likelihood = scale.protection(scale.missing, { r.exclusion_zone }, { r.people_distance < q"0.5 m" }),
+      severity = 2, because = "{r.surface_temperature} at {r.people_distance}, unguarded",
+      who = "everyone near it", controls = { "guards-on", "clear-path" },
+    }
+  end,
+  examples = {
+    { "warm", given = { surface_temperature = "40 degC" }, expect = nothing },
+    { "a lamp, guarded", given = { surface_temperature = "95 degC", guarded = "yes" }, expect = nothing },
+    { "a lamp out of reach", given = { surface_temperature = "95 degC", guarded = "no",
+        people_distance = "2.8 m" }, expect = nothing },
+    { "dry ice beside bare feet", given = { surface_temperature = "-78 degC", guarded = "no",
+        people_distance = "0.2 m", exclusion_zone = "no" },
+      expect = hazard { likelihood = 4, severity = 2 } },
+    { "a metre off, kept clear", given = { surface_temperature = "-78 degC", guarded = "no",
+        people_distance = "1 m", exclusion_zone = "yes" },
+      expect = hazard { likelihood = 2, severity = 2 } },
+    { "not measured", given = { guarded = "no", people_distance = "1 m", exclusion_zone = "no" },
+      expect = hazard { likelihood = 3, severity = 2 } },
+    { "guarded", given = { surface_temperature = "95 degC", people_distance = "1 m" },
+      with = { "guards-on" }, expect = nothing },
+  },
+}
+
+rule {
+  id = "place.boat-exhaust",
+  title = "A boat's petrol or diesel engine under a roof",
+  each = "craft",
+  harm = "everyone in the hall: carbon monoxide",
+  sources = { "29 CFR 1910.1000: 50 ppm; NIOSH 35 ppm; GB 20 ppm over 8 h (from memory)" },
+  when = function (c) return c.site.indoor and (c.engine == "petrol" or c.engine == "diesel") end,
+  assess = function (c)
+    local co = c.site.air.carbon_monoxide
+    hazard {
+      likelihood = max(scale.limit(co, q"5 ppm", q"10 ppm", q"20 ppm", q"100 ppm"), 3), severity = 5,
+      because = "exhaust over the water indoors, {co} measured", values = { co = co },
+      who = "everyone in the hall", controls = { "electric-drive" },
+    }
+  end,
+  examples = {
+    { "measured low", given = { ["site.indoor"] = "yes", engine = "petrol",
+        ["site.air.carbon_monoxide"] = "1 ppm" }, expect = hazard { likelihood = 3, severity = 5 } },
+    { "measured high", given = { ["site.indoor"] = "yes", engine = "diesel",
+        ["site.air.carbon_monoxide"] = "150 ppm" }, expect = hazard { likelihood = 5, severity = 5 } },
+    { "not measured", given = { ["site.indoor"] = "yes", engine = "petrol" },
+      expect = hazard { likelihood = 5, severity = 5 } },
+    { "electric", given = { ["site.indoor"] = "yes", engine = "petrol" }, with = { "electric-drive" },
+      expect = nothing },
+    { "outdoors", given = { ["site.indoor"] = "no" }, expect = nothing },
+  },
+}
+
+rule {
   id = "place.propeller",
   title = "A propeller near people in the water",
   each = "craft",
@@ -596,6 +660,7 @@ rule {
   title = "Boat or platform with too many people or too much gear",
   each = "craft",
   harm = "everyone aboard: capsize, swamped",
+  worst = { likelihood = 5, severity = 4 },
   sources = { "builder's plate; common practice: tried with the load, people to one side" },
   when = function (c) return c.kind ~= "road-vehicle" and c.kind ~= "aircraft"
     and c.aboard >= 1 end,
@@ -813,6 +878,7 @@ rule {
   title = "Hanging in a harness or head down instead of in water",
   each = "rig",
   harm = "performer: faint in the harness, blood to the head",
+  worst = { likelihood = 5, severity = 4 },
   sources = { "common practice: ten minutes hanging upright at most, five head down; a limp " ..
     "person on the floor at once" },
   when = function (r) return r.hang_time > q"0 min" and r.kind == "dry-for-wet" end,

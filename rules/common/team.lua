@@ -59,6 +59,7 @@ rule {
   title = "Fewer safety divers than performers on a held breath",
   each = "task",
   harm = "performers: nobody is free to bring air",
+  worst = { likelihood = 5, severity = 5 },
   sources = { "BBC safety guidance for diving: one more qualified buddy for each diver; common " ..
     "practice: one to one" },
   reasoning = "one diver for one performer is the practice itself, not a reserve, so the ratio " ..
@@ -337,6 +338,7 @@ rule {
   title = "One way of calling people out, or too many voices",
   each = "task",
   harm = "everyone under water: the stop is missed or mistaken for direction",
+  worst = { likelihood = 5, severity = 3 },
   sources = { "common practice: two kinds of recall tested each morning, one voice, anyone may " ..
     "stop" },
   when = function (t) return #t.immersions > 0 end,
@@ -398,6 +400,7 @@ rule {
   title = "A post is held by somebody with another job",
   each = "post",
   harm = "whoever the post watches: nobody looks at the moment it matters",
+  worst = { likelihood = 5, severity = 4 },
   sources = { "common practice: one person, one post; nobody watches and performs at once" },
   assess = function (p)
     local wet = p.role ~= "safety-diver" and is_in_water(p.task, p.person)
@@ -430,6 +433,7 @@ rule {
   title = "Heads are not counted",
   each = "task",
   harm = "anyone in the water: missing for minutes before it is known",
+  worst = { likelihood = 5, severity = 4 },
   sources = { "common practice: a board, one who counts, at most a quarter of an hour between " ..
     "counts" },
   when = function (t) return #t.immersions > 0 end,
@@ -469,6 +473,7 @@ rule {
   title = "A watcher who cannot see, watches too many or too long",
   each = "post",
   harm = "whoever is watched: trouble is not seen",
+  worst = { likelihood = 5, severity = 4 },
   sources = { "trade standard: seen within 10 s; Brener and Oostman 2002: 57 % of trials not " ..
     "noticed in half a minute",
               "common practice: a watcher is relieved each half hour to hour" },

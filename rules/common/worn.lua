@@ -218,6 +218,7 @@ rule {
   title = "Walking to the water in what is worn",
   each = "immersion",
   harm = "performer: trips, falls from the ladder",
+  worst = { likelihood = 5, severity = 3 },
   sources = { "common practice: feet and tails are dressed in the water, or the wearer is " ..
     "carried" },
   assess = function (i)
@@ -362,6 +363,7 @@ rule {
   title = "Glue and materials not tried on this skin",
   each = "immersion",
   harm = "performer: skin reaction under an appliance worn for hours",
+  worst = { likelihood = 5, severity = 2 },
   sources = { "common practice: patch test at least two days before the first wear" },
   assess = function (i)
     for _, a in ipairs(i.wears) do
@@ -469,6 +471,7 @@ rule {
   title = "Soaked costume too heavy for the ladder",
   each = "immersion",
   harm = "performer: falls from the ladder, strains the back",
+  worst = { likelihood = 5, severity = 3 },
   sources = { "common practice: a soaked costume is taken off in the water or at a stage" },
   reasoning = "a third of the body's own mass is taken as the most a person climbs with: a " ..
     "working figure, from no published source",
@@ -615,6 +618,7 @@ rule {
   title = "Hours in the chair and in the suit before the water",
   each = "immersion",
   harm = "performer: tired, hungry or desperate before the take",
+  worst = { likelihood = 5, severity = 2 },
   sources = { "common practice: at most about four hours of preparation, less for children" },
   assess = function (i)
     local toilet = false
@@ -651,6 +655,7 @@ rule {
   title = "Refusing or stopping is not easy enough",
   each = "immersion",
   harm = "performer: goes on when it is too much",
+  worst = { likelihood = 5, severity = 3 },
   sources = { "common practice: everyone may refuse or stop without loss; rehearsed in " ..
     "everything worn" },
   assess = function (i)
