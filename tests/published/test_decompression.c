@@ -1,4 +1,6 @@
 /* Published figures: air tables and the tissue model. */
+#include <math.h>
+
 #include "figures.h"
 
 #define USN7 "US Navy Diving Manual SS521-AG-PRO-010 Rev 7 (2016), "
@@ -10,6 +12,7 @@
 #define BETWEEN "between rows the deeper"
 enum { NONE, A, B, C, D, E, F, G, H, I, J, K, L, M, N, O, Z, PAST };
 
+/* clang-format off */
 static const figure figures[] = {
     {"NDL-75", "no_stop_limit", {20 FEET}, 24 HOURS, 0, "24 h stands for unlimited", T97},
     {"NDL-25", "no_stop_limit", {25 FEET}, 1102 MINUTES, 0, TABLE, T97},
@@ -76,13 +79,8 @@ static const figure figures[] = {
     {"RNT-10", "residual_nitrogen_time", {15 FEET, H}, 450 MINUTES, 0, TABLE, T98},
     {"RNT-20", "residual_nitrogen_time", {20 FEET, K}, 462 MINUTES, 0, TABLE, T98},
     {"RNT-25", "residual_nitrogen_time", {25 FEET, N}, 470 MINUTES, 0, TABLE, T98},
-    {"RNT-25",
-     "residual_nitrogen_time",
-     {25 FEET, O},
-     308 MINUTES,
-     0,
-     "by the 30 ft row, as printed",
-     T98},
+    {"RNT-25", "residual_nitrogen_time", {25 FEET, O}, 308 MINUTES, 0,
+     "by the 30 ft row, as printed", T98},
     {"RNT-30", "residual_nitrogen_time", {30 FEET, Z}, 372 MINUTES, 0, TABLE, T98},
     {"RNT-45", "residual_nitrogen_time", {45 FEET, G}, 56 MINUTES, 0, TABLE, T98},
     {"RNT-60", "residual_nitrogen_time", {60 FEET, A}, 9 MINUTES, 0, TABLE, T98},
@@ -102,36 +100,63 @@ static const figure figures[] = {
     {"NDL-77", "ascent_time", {30 FEET, 30 FEET / 60}, 60, 1e-9, EXACT, USN7 "Table 9-9"},
     {"NDL-77", "ascent_time", {35 FEET, 30 FEET / 60}, 70, 1e-9, EXACT, USN7 "Table 9-9"},
     {"NDL-77", "ascent_time", {40 FEET, 30 FEET / 60}, 80, 1e-9, EXACT, USN7 "Table 9-9"},
-    {"GAS-08",
-     "ascent_time",
-     {190 FEET, 30 FEET / 60},
-     380,
-     1e-9,
-     EXACT,
+    {"GAS-08", "ascent_time", {190 FEET, 30 FEET / 60}, 380, 1e-9, EXACT,
      "US Navy Diving Manual Rev 4, p 8-3"},
-    {"ZHL-18",
-     "tolerated_nitrogen_pressure",
-     {4 MINUTES, 1.01325 BAR_},
-     3.2663 BAR_,
-     10,
-     DIGIT,
+    {"ZHL-18", "tolerated_nitrogen_pressure", {4 MINUTES, 1.01325 BAR_}, 3.2663 BAR_, 10, DIGIT,
      ZHL},
-    {"ZHL-18",
-     "tolerated_nitrogen_pressure",
-     {5 MINUTES, 1.01325 BAR_},
-     2.9861 BAR_,
-     10,
-     DIGIT,
+    {"ZHL-18", "tolerated_nitrogen_pressure", {5 MINUTES, 1.01325 BAR_}, 2.9861 BAR_, 10, DIGIT,
      ZHL},
     {"ZHL-18", "tolerated_nitrogen_pressure", {4 MINUTES, 1 BAR_}, 3.2401 BAR_, 10, DIGIT, ZHL},
     {"ZHL-18", "tolerated_nitrogen_pressure", {5 MINUTES, 1 BAR_}, 2.9624 BAR_, 10, DIGIT, ZHL},
-    {"ZHL-17",
-     "tolerated_nitrogen_pressure",
-     {77 MINUTES, 1 BAR_},
-     (0.4701 + 1 / 0.8910) * 1e5,
-     20,
-     ROUNDING,
-     ZHL ", a + p / b from the printed a and b"},
+    {"ZHL-17", "tolerated_nitrogen_pressure", {77 MINUTES, 1 BAR_}, (0.4701 + 1 / 0.8910) * 1e5, 20,
+     ROUNDING, ZHL ", a + p / b from the printed a and b"},
+};
+/* clang-format on */
+
+/* ZH-L16C for nitrogen: half-time in minutes, a in bar, b; as printed. */
+static const double zhl16c[16][3] = {
+    {5, 1.1696, 0.5578},   {8, 1.0000, 0.6514},    {12.5, 0.8618, 0.7222}, {18.5, 0.7562, 0.7825},
+    {27, 0.6200, 0.8126},  {38.3, 0.5043, 0.8434}, {54.3, 0.4410, 0.8693}, {77, 0.4000, 0.8910},
+    {109, 0.3750, 0.9092}, {146, 0.3500, 0.9222},  {187, 0.3295, 0.9319},  {239, 0.3065, 0.9403},
+    {305, 0.2835, 0.9477}, {390, 0.2610, 0.9544},  {498, 0.2480, 0.9602},  {635, 0.2327, 0.9653},
 };
 
-FIGURE_SUITE(decompression)
+/* How far above what it tolerates (bar) the worst compartment stands after some minutes. */
+static double excess_after(double minutes, double ambient, double surface, double nitrogen) {
+  double worst = -INFINITY;
+  for (int i = 0; i < 16; i++) {
+    double start = 0.79 * (surface - 0.0627), end = nitrogen * (ambient - 0.0627);
+    double tension = end + (start - end) * pow(2, -minutes / zhl16c[i][0]);
+    worst = fmax(worst, tension - zhl16c[i][1] - surface / zhl16c[i][2]);
+  }
+  return worst;
+}
+
+/* At the limit the worst compartment stands exactly at what it tolerates, whichever it is. */
+START_TEST(model_limit_is_where_a_compartment_is_full) {
+  const ts_function *f = ts_function_find("no_stop_limit_model");
+  for (double surface = 0.7; surface < 1.03; surface += 0.1)
+    for (double depth = 0.5; depth < 5; depth += 0.01) {
+      double minutes = f->point((double[]){(surface + depth) * 1e5, surface * 1e5, 0.79}) / 60;
+      double excess = excess_after(minutes, surface + depth, surface, 0.79);
+      if (minutes < 1440)
+        ck_assert_double_eq_tol(excess, 0, 1e-9);
+      else
+        ck_assert_double_le(excess, 0.005); /* what a day leaves open */
+    }
+}
+END_TEST
+
+START_TEST(figure_holds) { check_figure(&figures[_i]); }
+END_TEST
+
+Suite *suite_decompression(void);
+
+Suite *suite_decompression(void) {
+  Suite *suite = suite_create("published decompression");
+  TCase *rows = tcase_create("figures");
+  tcase_add_loop_test(rows, figure_holds, 0, (int)(sizeof figures / sizeof *figures));
+  tcase_add_test(rows, model_limit_is_where_a_compartment_is_full);
+  suite_add_tcase(suite, rows);
+  return suite;
+}

@@ -1,4 +1,6 @@
 /* Published figures: WBGT and its limits, heat index, moist air, hot water on skin. */
+#include <math.h>
+
 #include "figures.h"
 
 #define ISO "ISO 7243"
@@ -11,11 +13,14 @@
 #define KURAZUMI "Kurazumi et al., J. Ergonomics 2014, 26 degC"
 #define F_(t) (t) FAHRENHEIT_DEGREES
 
+/* clang-format off */
 static const figure figures[] = {
     {"HEAT-001", "wbgt_indoor", {DEGC(25), DEGC(30)}, DEGC(26.5), 0.001, EXACT, ISO},
     {"HEAT-003", "wbgt_indoor", {DEGC(17.3), DEGC(40)}, DEGC(24.1), 0.05, ROUNDING, ISO},
     {"HEAT-003", "wbgt_indoor", {DEGC(21.1), DEGC(55)}, DEGC(31.3), 0.05, ROUNDING, ISO},
     {"HEAT-003", "wbgt_indoor", {DEGC(16.7), DEGC(40)}, DEGC(23.7), 0.05, ROUNDING, ISO},
+    {"ISO-7243", "wbgt_outdoor", {DEGC(25), DEGC(45), DEGC(32)}, DEGC(29.7), 0.001, EXACT,
+     ISO " (from memory)"},
     {"HEAT-004", "wbgt_reference_acclimatised", {65}, DEGC(33), 0, TABLE, ISO89},
     {"HEAT-004", "wbgt_reference_acclimatised", {100}, DEGC(30), 0, TABLE, ISO89},
     {"HEAT-004", "wbgt_reference_acclimatised", {165}, DEGC(28), 0, TABLE, ISO89},
@@ -43,12 +48,7 @@ static const figure figures[] = {
     {"HI-002", "heat_index", {DEGF(100), 0.55}, DEGF(123.64), F_(0.01), DIGIT, ROTHFUSZ},
     {"HI-002", "heat_index", {DEGF(110), 0.40}, DEGF(135.66), F_(0.01), DIGIT, ROTHFUSZ},
     {"HI-003", "heat_index", {DEGF(82), 0.95}, DEGF(93.97), F_(0.01), DIGIT, ROTHFUSZ ", damp air"},
-    {"HI-003",
-     "heat_index",
-     {DEGF(86), 0.90},
-     DEGF(105.39),
-     F_(0.01),
-     DIGIT,
+    {"HI-003", "heat_index", {DEGF(86), 0.90}, DEGF(105.39), F_(0.01), DIGIT,
      ROTHFUSZ ", damp air"},
     {"HI-004", "heat_index", {DEGF(100), 0.10}, DEGF(94.12), F_(0.01), DIGIT, ROTHFUSZ ", dry air"},
     {"PROP-021", "wet_bulb", {DEGC(30), 0.60, 101325}, DEGC(23.81), 0.02, ROUNDING, PSYCHRO},
@@ -57,30 +57,24 @@ static const figure figures[] = {
     {"INS-006", "convection_in_air", {0.25}, 4.02, 0.01, DIGIT, KURAZUMI},
     {"INS-006", "convection_in_air", {0.50}, 5.80, 0.01, DIGIT, KURAZUMI},
     {"INS-006", "convection_in_air", {0.73}, 7.74, 0.01, DIGIT, KURAZUMI},
-    {"INS-007",
-     "evaporative_heat_loss",
-     {DEGC(33), DEGC(20), 0.50, 5.8},
-     370,
-     11,
-     "3 %",
+    {"INS-W", "convection_in_wind", {1}, 8.3, 1e-9, EXACT, "Mitchell 1974 (from memory)"},
+    {"INS-W", "convection_in_wind", {0.1}, 3.1, 1e-9, EXACT,
+     "least value, still air (from memory)"},
+    {"INS-007", "evaporative_heat_loss", {DEGC(33), DEGC(20), 0.50, 5.8}, 370, 2,
+     "0.5 %: vapour pressures of another source",
      "ASHRAE Fundamentals, Lewis relation (from memory)"},
     {"SCALD-004", "scald_time", {DEGC(45)}, 3241, 65, "2 %: the coefficients are rounded", FELDMAN},
     {"SCALD-004", "scald_time", {DEGC(50)}, 172, 3.5, "2 %: the coefficients are rounded", FELDMAN},
     {"SCALD-004", "scald_time", {DEGC(52)}, 75, 1.5, "2 %: the coefficients are rounded", FELDMAN},
-    {"SCALD-004",
-     "scald_time",
-     {DEGC(55)},
-     25.0,
-     0.5,
-     "2 %: the coefficients are rounded",
+    {"SCALD-004", "scald_time", {DEGC(55)}, 25.0, 0.5, "2 %: the coefficients are rounded",
      FELDMAN},
-    {"SCALD-004",
-     "scald_time",
-     {DEGC(60)},
-     7.77,
-     0.16,
-     "2 %: the coefficients are rounded",
+    {"SCALD-004", "scald_time", {DEGC(60)}, 7.77, 0.16, "2 %: the coefficients are rounded",
      FELDMAN},
+    /* Where the fit jumps up, at 51.3 and 58.3 degC, what stood before is kept. */
+    {"SCALD-004", "scald_time", {DEGC(51.4)}, 94.23, 0.01, DIGIT,
+     FELDMAN ", the piece below 51.3 degC"},
+    {"SCALD-004", "scald_time", {DEGC(58.4)}, 8.74, 0.01, DIGIT,
+     FELDMAN ", the piece below 58.3 degC"},
     {"SCALD-002", "scald_time_table", {DEGC(45)}, 2 HOURS, 0, TABLE, SCALDS},
     {"SCALD-002", "scald_time_table", {DEGC(47)}, 20 MINUTES, 0, TABLE, SCALDS},
     {"SCALD-002", "scald_time_table", {DEGC(48)}, 15 MINUTES, 0, TABLE, SCALDS},
@@ -90,5 +84,43 @@ static const figure figures[] = {
     {"SCALD-002", "scald_time_table", {DEGC(60)}, 3, 0, TABLE, SCALDS},
     {"SCALD-002", "scald_time_table", {DEGC(53)}, 17, 0, "between rows the hotter", SCALDS},
 };
+/* clang-format on */
 
-FIGURE_SUITE(heat)
+/* The heat index has seams at 80, 87, 95 and 112 degF and at 13 and 85 %: its range is tried
+ * there, in small boxes against points inside them. */
+START_TEST(range_holds_at_the_seams) {
+  static const double warm[] = {80, 81, 87, 95, 112}, damp[] = {0, 13, 40, 85, 100};
+  const ts_function *f = ts_function_find("heat_index");
+  for (int i = 0; i < 5; i++)
+    for (int j = 0; j < 5; j++)
+      for (double half = 0.02; half < 4; half *= 1.7) {
+        double r = fmin(fmax(damp[j] / 100, half / 100), 1 - half / 100);
+        ts_range box[] = {{DEGF(warm[i] - half), DEGF(warm[i] + half)},
+                          {r - half / 100, r + half / 100}};
+        bool open = true;
+        ts_range all = ts_function_apply(f, box, &open);
+        ck_assert(!open);
+        for (int k = 0; k <= 1600; k++) {
+          double x[] = {box[0].lo + (box[0].hi - box[0].lo) * (k % 41) / 40,
+                        box[1].lo + (box[1].hi - box[1].lo) * (k / 41) / 40};
+          double y = f->point(x);
+          ck_assert_msg(y >= all.lo && y <= all.hi, "%g K, %g: %g outside %g..%g", x[0], x[1], y,
+                        all.lo, all.hi);
+        }
+      }
+}
+END_TEST
+
+START_TEST(figure_holds) { check_figure(&figures[_i]); }
+END_TEST
+
+Suite *suite_heat(void);
+
+Suite *suite_heat(void) {
+  Suite *suite = suite_create("published heat");
+  TCase *rows = tcase_create("figures");
+  tcase_add_loop_test(rows, figure_holds, 0, (int)(sizeof figures / sizeof *figures));
+  tcase_add_test(rows, range_holds_at_the_seams);
+  suite_add_tcase(suite, rows);
+  return suite;
+}

@@ -11,6 +11,7 @@
 #define PENDULUM "Giles, Sabey and Cardew 1964 (from memory)"
 #define FRESH 1000.0
 
+/* clang-format off */
 static const figure figures[] = {
     {"J-01", "fall_speed", {1}, 4.429, 0.001, DIGIT, FALL},
     {"J-01", "fall_speed", {3}, 7.671, 0.001, DIGIT, FALL},
@@ -29,12 +30,7 @@ static const figure figures[] = {
     {"F-01", "efflux_speed", {1}, 4.42869, 1e-5, DIGIT, TORRICELLI},
     {"F-01", "efflux_speed", {2}, 6.26311, 1e-5, DIGIT, TORRICELLI},
     {"F-01", "efflux_speed", {5}, 9.90285, 1e-5, DIGIT, TORRICELLI},
-    {"F-06",
-     "orifice_flow",
-     {0.100, 2.0, 0.61},
-     0.0300061,
-     3e-6,
-     "1 in 10^4",
+    {"F-06", "orifice_flow", {0.100, 2.0, 0.61}, 0.0300061, 3e-6, "1 in 10^4",
      "Q = Cd A sqrt(2 g h)"},
     {"F-16", "jet_force", {0.050, 15, FRESH}, 441.79, 0.01, DIGIT, "rho A v2"},
     {"F-22", "fall_speed", {3.0}, 7.6707, 0.0001, DIGIT, FALL ", dump tank"},
@@ -43,12 +39,7 @@ static const figure figures[] = {
     {"W-01", "wave_speed", {1}, 3.13156, 1e-5, DIGIT, SHALLOW},
     {"W-01", "wave_speed", {2}, 4.42869, 1e-5, DIGIT, SHALLOW},
     {"W-01", "wave_speed", {3}, 5.42402, 1e-5, DIGIT, SHALLOW},
-    {"W-05",
-     "wave_speed",
-     {4},
-     6.26,
-     0.01,
-     ROUNDING,
+    {"W-05", "wave_speed", {4}, 6.26, 0.01, ROUNDING,
      "R. M. Sorensen, Basic Coastal Engineering, Example 3.3-1"},
     {"W-09", "dam_break_front", {2.0}, 8.85738, 1e-5, DIGIT, RITTER},
     {"W-09", "dam_break_discharge", {2.0, 1}, 2.62441, 1e-5, DIGIT, RITTER},
@@ -57,20 +48,10 @@ static const figure figures[] = {
     {"D-01", "drag_force", {1.1, 0.45, 1.0, FRESH}, 247.5, 0.01, EXACT, DRAG},
     {"D-01", "drag_force", {1.1, 0.45, 0.25722, FRESH}, 16.375, 0.001, DIGIT, DRAG},
     {"D-07", "drift_distance", {1.0 KNOTS, 10 MINUTES}, 308.67, 0.01, DIGIT, "v t"},
-    {"D-11",
-     "flood_hazard_rating",
-     {0.5, 1.0, 0},
-     0.75,
-     1e-12,
-     EXACT,
+    {"D-11", "flood_hazard_rating", {0.5, 1.0, 0}, 0.75, 1e-12, EXACT,
      "Defra/EA FD2320 (from memory)"},
     {"D-11", "depth_velocity", {0.5, 1.0}, 0.5, 1e-12, EXACT, "definition"},
-    {"E-04",
-     "exit_time",
-     {100, 1.3, 0.9},
-     85.47,
-     0.01,
-     DIGIT,
+    {"E-04", "exit_time", {100, 1.3, 0.9}, 85.47, 0.01, DIGIT,
      "IMO flow of 1.3 people a second and metre"},
     {"E-05", "walking_speed", {0.54}, 1.1989, 0.0001, DIGIT, SFPE},
     {"E-05", "walking_speed", {1.0}, 1.0276, 0.0001, DIGIT, SFPE},
@@ -84,5 +65,6 @@ static const figure figures[] = {
     {"X-02", "blast_peak_pressure", {1, 10}, 3.8845e6, 3.9e3, "1 in 10^3", COLE},
     {"X-02", "blast_peak_pressure", {1, 100}, 0.28796e6, 0.29e3, "1 in 10^3", COLE},
 };
+/* clang-format on */
 
 FIGURE_SUITE(motion)

@@ -6,6 +6,7 @@
 #define CANADA "Canada, National Joint Council noise directive, 87 dB(A), 3 dB"
 #define STEP "the table rounds to half hours between the 5 dB steps"
 
+/* clang-format off */
 static const figure figures[] = {
     {"A-12", "noise_time_5db", {90}, 8 HOURS, 1e-6, TABLE, OSHA},
     {"A-12", "noise_time_5db", {92}, 6 HOURS, 0.07 HOURS, STEP, OSHA},
@@ -25,5 +26,6 @@ static const figure figures[] = {
     {"A-14", "noise_time_3db", {101, 87}, 0.32 HOURS, 0.01 HOURS, DIGIT, CANADA},
     {"A-14", "noise_dose", {96, 1 HOURS, 87}, 1, 1e-12, TABLE, CANADA ": one hour is all of it"},
 };
+/* clang-format on */
 
 FIGURE_SUITE(sound)
