@@ -69,13 +69,16 @@ void assess_world_make(assess_world *w, const char *rules, const char *immersion
   read_dossier(w, path);
 }
 
+/* A pack that came with the program. */
+static void load_own(assess_world *w, const char *pack) {
+  char *folder = ts_arena_printf(w->arena, "%s/rules/%s", SOURCE_FOLDER, pack);
+  must(w, !ts_folder_exists(folder) || ts_packs_load(w->packs, folder, w->problems));
+}
+
 void assess_world_demo(assess_world *w, const char *production) {
   open_world(w);
-  const char *const packs[] = {"common", "gb-eng", "us-fed", "us-ca"};
-  for (size_t i = 0; i < sizeof packs / sizeof packs[0]; i++) {
-    char *folder = ts_arena_printf(w->arena, "%s/rules/%s", SOURCE_FOLDER, packs[i]);
-    if (ts_folder_exists(folder)) must(w, ts_packs_load(w->packs, folder, w->problems));
-  }
+  load_own(w, "common");
+  load_own(w, ts_same(production, "lake-stunt") ? "us-fed" : "gb-eng");
   read_dossier(w, ts_arena_printf(w->arena, "%s/shared/productions/%s/dossier.xml", SOURCE_FOLDER,
                                   production));
 }
