@@ -35,7 +35,7 @@ static double round_for_reader(double x, int decimals, direction to) {
 
 /* The last places that library functions are widened by are not a range to a reader. */
 static bool same_to_reader(double lo, double hi) {
-  return lo == hi || hi - lo <= 1e-9 * fmax(fabs(lo), fabs(hi));
+  return lo == hi || (isfinite(hi - lo) && hi - lo <= 1e-9 * fmax(fabs(lo), fabs(hi)));
 }
 
 static const char *number_text(double x, char *out) {
