@@ -13,6 +13,7 @@ set -eu
 cd "$(dirname "$0")/.."
 unset CDPATH TANKSIDE_DATA CK_RUN_SUITE CK_RUN_CASE
 export SOURCE="$PWD"
+export CK_TIMEOUT_MULTIPLIER=10 # a busy machine is slow, not wrong
 quick=no
 case ${1-} in
   "") ;;
@@ -85,7 +86,7 @@ suites() {
 # In both of these a line "name status" goes to a file for every test.
 valgrind_suite='
   name=$0; log=$results/valgrind-$name.log; status=0
-  CK_FORK=no TANKSIDE_TEST_SHORT=1 timeout 600 valgrind -q --leak-check=full \
+  CK_FORK=no TANKSIDE_TEST_SHORT=1 timeout 1500 valgrind -q --leak-check=full \
     --error-exitcode=9 "$TESTS" "$name" >"$log" 2>&1 </dev/null || status=$?
   echo "$name $status $log" >>"$results/valgrind.list"'
 command_test='
