@@ -46,6 +46,16 @@ START_TEST(time_and_pressure_agree) {
 }
 END_TEST
 
+/* 10.33227 m of fresh water doubles the pressure (OpenStax: 1 atm), so the dry gas in the lungs goes
+ * from 713 to 1473 mmHg, and the time with it. */
+START_TEST(a_breath_taken_deeper_holds_more) {
+  const ts_function *limit = ts_function_find("breath_hold_limit");
+  double surface = limit->point((double[]){38, 4, 0});
+  double deep = limit->point((double[]){38, 4, 10.33227});
+  ck_assert_double_eq_tol(deep / surface, 1473.0 / 713.0, 1e-6);
+}
+END_TEST
+
 START_TEST(figure_holds) { check_figure(&figures[_i]); }
 END_TEST
 
@@ -57,6 +67,7 @@ Suite *suite_breath(void) {
   tcase_add_loop_test(rows, figure_holds, 0, (int)(sizeof figures / sizeof *figures));
   tcase_add_test(rows, budget_is_below_what_was_held);
   tcase_add_test(rows, time_and_pressure_agree);
+  tcase_add_test(rows, a_breath_taken_deeper_holds_more);
   suite_add_tcase(suite, rows);
   return suite;
 }
