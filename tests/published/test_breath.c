@@ -46,8 +46,8 @@ START_TEST(time_and_pressure_agree) {
 }
 END_TEST
 
-/* 10.33227 m of fresh water doubles the pressure (OpenStax: 1 atm), so the dry gas in the lungs goes
- * from 713 to 1473 mmHg, and the time with it. */
+/* 10.33227 m of fresh water doubles the pressure (OpenStax: 1 atm), so the dry gas in the lungs
+ * goes from 713 to 1473 mmHg, and the time with it. */
 START_TEST(a_breath_taken_deeper_holds_more) {
   const ts_function *limit = ts_function_find("breath_hold_limit");
   double surface = limit->point((double[]){38, 4, 0});
