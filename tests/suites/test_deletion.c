@@ -16,7 +16,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const char *const productions[] = {"stage-pool", "lake-stunt", "tank-serial"};
+static const char *const productions[] = {"lake-stunt", "stage-pool", "tank-serial"};
 
 enum { PRODUCTIONS = sizeof productions / sizeof productions[0] };
 
@@ -358,9 +358,11 @@ Suite *suite_deletion(void) {
   Suite *suite = suite_create("deletion");
   TCase *cases = tcase_create("deletion");
   tcase_set_timeout(cases, 540);
-  tcase_add_loop_test(cases, no_fact_can_be_deleted_to_advantage, 0, PRODUCTIONS);
-  tcase_add_loop_test(cases, no_attribute_can_be_cut_from_the_file_to_advantage, 0, PRODUCTIONS);
-  tcase_add_loop_test(cases, points_drawn_inside_score_within_best_and_worst, 0, PRODUCTIONS);
+  /* Where each step costs ten times or more, the smallest production stands for all. */
+  int last = getenv("TANKSIDE_TEST_SHORT") != NULL ? 1 : PRODUCTIONS;
+  tcase_add_loop_test(cases, no_fact_can_be_deleted_to_advantage, 0, last);
+  tcase_add_loop_test(cases, no_attribute_can_be_cut_from_the_file_to_advantage, 0, last);
+  tcase_add_loop_test(cases, points_drawn_inside_score_within_best_and_worst, 0, last);
   suite_add_tcase(suite, cases);
   return suite;
 }
