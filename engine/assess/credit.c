@@ -47,10 +47,10 @@ static bool named_before(const ts_outcome *outcome, size_t control) {
 static ts_steps steps_of(const ts_assessment *a, ts_subject subject, ts_view view,
                          const ts_outcome *outcome, size_t index, allowance *left) {
   const char *id = outcome->controls[index];
-  const ts_control *control = ts_control_find(a->in.packs, id);
-  if (control == NULL || named_before(outcome, index) ||
-      ts_applied_here(a->in.dossier, id, subject, view) == NULL)
+  if (ts_applied_here(a->in.dossier, id, subject, view) == NULL || named_before(outcome, index))
     return (ts_steps){0, 0};
+  const ts_control *control = ts_control_find(a->in.packs, id);
+  if (control == NULL) return (ts_steps){0, 0};
   return take(left, control);
 }
 
