@@ -83,6 +83,14 @@ cmp out paper/assessment.html
 gives 0 print paper/assessment.xml -o again.html
 cmp again.html paper/assessment.html
 
+# A control that no pack has: refused by both, at its line.
+mkdir -p sub
+sed 's|</dossier>|  <site id="tank"><control ref="secnd-air-source" state="planned"/></site>\n</dossier>|' plain.xml >sub/control.xml
+for command in assess check; do
+  gives 2 $command sub/control.xml
+  has err 'sub/control.xml:4: error: unknown control "secnd-air-source"; the nearest name is "second-air-source"'
+done
+
 # A check alone.
 gives 0 check plain.xml
 has out "facts stated"
