@@ -31,13 +31,34 @@ static void unknown_control(const ts_assess_inputs *in, const ts_applied_control
   ts_arena_free(arena);
 }
 
+/* What a control is said to reach must be a value of the fact it changes first. */
+static bool reaches_a_value(const ts_assess_inputs *in, const ts_applied_control *applied,
+                            const ts_control *control, ts_diagnostics *problems) {
+  if (applied->to == NULL) return true;
+  ts_arena *arena = ts_arena_new();
+  const char *file = applied->file;
+  if (in->folder != NULL) file = ts_path_join(arena, in->folder, file);
+  ts_value value;
+  bool good = control->change_count > 0;
+  if (good)
+    good = ts_fact_read(ts_dossier_vocabulary(in->dossier), in->units, arena,
+                        control->changes[0].def, applied->to, &value, problems, file,
+                        applied->line);
+  else
+    ts_report(problems, TS_ERROR, file, applied->line,
+              "control \"%s\" changes no fact, so it cannot reach \"%s\"", control->id,
+              applied->to);
+  ts_arena_free(arena);
+  return good;
+}
+
 bool ts_controls_known(const ts_assess_inputs *in, ts_diagnostics *problems) {
   bool known = true;
   for (size_t i = 0; i < ts_applied_count(in->dossier); i++) {
     const ts_applied_control *applied = ts_applied_at(in->dossier, i);
-    if (ts_control_find(in->packs, applied->control) != NULL) continue;
-    unknown_control(in, applied, problems);
-    known = false;
+    const ts_control *control = ts_control_find(in->packs, applied->control);
+    if (control == NULL) unknown_control(in, applied, problems);
+    known = control != NULL && reaches_a_value(in, applied, control, problems) && known;
   }
   return known;
 }
@@ -62,8 +83,19 @@ static void note_failure(ts_assessment *a, size_t rule, ts_subject subject, ts_v
   ts_merge_failed(a, rule, subject, view);
 }
 
+/* What decided that the rule does not apply: the last decision of a course. */
+static void skip(ts_assessment *a, ts_look *look, ts_subject subject, ts_evaluator *evaluator) {
+  const ts_course *course = ts_course_worded(evaluator, 0);
+  ts_skip *skip = &look->skips[look->skipped - 1];
+  *skip = (ts_skip){.subject = subject};
+  if (course->decision_count == 0) return;
+  const ts_decision *last = &course->decisions[course->decision_count - 1];
+  skip->because = ts_arena_copy(a->arena, last->text);
+  skip->withheld = ts_arena_copy(a->arena, last->withheld);
+}
+
 /* How the rule took this subject, for the list of what was looked at. */
-static void look(ts_assessment *a, size_t rule, ts_subject subject,
+static void look(ts_assessment *a, size_t rule, ts_subject subject, ts_evaluator *evaluator,
                  const ts_evaluation *evaluation) {
   ts_look *look = &a->looks[rule];
   bool applies = evaluation->course_count == 0, found = false;
@@ -74,39 +106,49 @@ static void look(ts_assessment *a, size_t rule, ts_subject subject,
   look->subjects++;
   look->applied += applies;
   look->found += found;
-  if (applies || look->skipped++ >= TS_SKIPS_SHOWN) return;
-  const ts_course *course = &evaluation->courses[0];
-  ts_skip *skip = &look->skips[look->skipped - 1];
-  *skip = (ts_skip){.subject = subject};
-  if (course->decision_count == 0) return;
-  const ts_decision *last = &course->decisions[course->decision_count - 1];
-  skip->because = ts_arena_copy(a->arena, last->text);
-  skip->withheld = ts_arena_copy(a->arena, last->withheld);
+  if (!applies && look->skipped++ < TS_SKIPS_SHOWN) skip(a, look, subject, evaluator);
 }
 
-/* What controls change over one subject, in each view. */
+/* Controls laid over the facts for evaluations over one subject, in each view, and of those
+ * the ones that the view before does not count. */
 typedef struct {
-  ts_effect *effects[TS_VIEWS];
-  size_t count[TS_VIEWS];
+  ts_effect *effects[TS_VIEWS], *more[TS_VIEWS];
+  size_t count[TS_VIEWS], more_count[TS_VIEWS];
 } changes;
 
+/* A view's list has that of the view before it in it, in the same order. */
+static void pick_more(changes *c, int view, ts_arena *arena) {
+  c->more[view] = ts_arena_alloc(arena, (c->count[view] + 1) * sizeof *c->more[view]);
+  size_t before = 0;
+  for (size_t i = 0; i < c->count[view]; i++) {
+    const ts_effect *one = &c->effects[view][i], *other = &c->effects[view - 1][before];
+    bool had = before < c->count[view - 1] && other->control == one->control && other->scope == one->scope;
+    if (had) before++;
+    else c->more[view][c->more_count[view]++] = *one;
+  }
+}
+
 static changes changes_over(const ts_assess_inputs *in, ts_subject subject, ts_arena *arena) {
-  changes c;
-  for (int view = TS_AS_DESCRIBED; view < TS_VIEWS; view++)
+  changes c = {0};
+  for (int view = TS_IN_PLACE; view < TS_VIEWS; view++) {
     c.count[view] = ts_effects_here(in, subject, (ts_view)view, arena, &c.effects[view]);
+    pick_more(&c, view, arena);
+  }
   return c;
 }
 
-/* Each view counts the controls of the one before it and maybe more: where it
- * has no more changes to facts, what was evaluated last still holds and only credit differs. */
+/* Each view counts the controls of the one before it and maybe more: where those change no fact
+ * that was read, what was evaluated last still holds and only credit differs. */
 static void assess_one(ts_assessment *a, ts_evaluator *evaluator, size_t rule, ts_subject subject,
                        const changes *c) {
   const ts_evaluation *evaluation = NULL;
   for (int view = TS_AS_DESCRIBED; view < TS_VIEWS; view++) {
-    if (evaluation == NULL || c->count[view] != c->count[view - 1])
+    if (evaluation == NULL ||
+        ts_effects_reach(a->in.dossier, c->more[view], c->more_count[view], evaluation->reads,
+                         evaluation->read_count))
       evaluation = ts_evaluate(evaluator, rule, subject, c->effects[view], c->count[view]);
-    if (view == TS_AS_DESCRIBED) look(a, rule, subject, evaluation);
-    ts_merge(a, rule, subject, (ts_view)view, evaluation);
+    if (view == TS_AS_DESCRIBED) look(a, rule, subject, evaluator, evaluation);
+    ts_merge(a, rule, subject, (ts_view)view, evaluator, evaluation);
     if (evaluation->failure != NULL)
       note_failure(a, rule, subject, (ts_view)view, evaluation->failure);
   }

@@ -44,36 +44,36 @@ static bool named_before(const ts_outcome *outcome, size_t control) {
   return false;
 }
 
-static ts_steps steps_of(const ts_assessment *a, ts_subject subject, ts_view view,
+static ts_steps steps_of(const ts_assess_inputs *in, ts_subject subject, ts_view view,
                          const ts_outcome *outcome, size_t index, allowance *left) {
   const char *id = outcome->controls[index];
-  if (ts_applied_here(a->in.dossier, id, subject, view) == NULL || named_before(outcome, index))
+  if (ts_applied_here(in->dossier, id, subject, view) == NULL || named_before(outcome, index))
     return (ts_steps){0, 0};
-  const ts_control *control = ts_control_find(a->in.packs, id);
+  const ts_control *control = ts_control_find(in->packs, id);
   if (control == NULL) return (ts_steps){0, 0};
   return take(left, control);
 }
 
-ts_steps ts_credit_of(const ts_assessment *assessment, ts_subject subject, ts_view view,
+ts_steps ts_credit_of(const ts_assess_inputs *in, ts_subject subject, ts_view view,
                       const ts_outcome *outcome, size_t control) {
-  allowance left = allowance_new(assessment->in.matrix);
+  allowance left = allowance_new(in->matrix);
   ts_steps steps = {0, 0};
   for (size_t i = 0; i <= control; i++)
-    steps = steps_of(assessment, subject, view, outcome, i, &left);
+    steps = steps_of(in, subject, view, outcome, i, &left);
   return steps;
 }
 
-ts_score ts_credited(const ts_assessment *assessment, ts_subject subject, ts_view view,
+ts_score ts_credited(const ts_assess_inputs *in, ts_subject subject, ts_view view,
                      const ts_outcome *outcome) {
-  allowance left = allowance_new(assessment->in.matrix);
+  allowance left = allowance_new(in->matrix);
   ts_score score = {.likelihood = outcome->likelihood, .severity = outcome->severity};
   for (size_t i = 0; i < outcome->control_count; i++) {
-    ts_steps steps = steps_of(assessment, subject, view, outcome, i, &left);
+    ts_steps steps = steps_of(in, subject, view, outcome, i, &left);
     score.likelihood -= steps.likelihood;
     score.severity -= steps.severity;
   }
   score.likelihood = most(score.likelihood, 1);
   score.severity = most(score.severity, 1);
-  score.rank = ts_matrix_rank(assessment->in.matrix, score.likelihood, score.severity);
+  score.rank = ts_matrix_rank(in->matrix, score.likelihood, score.severity);
   return score;
 }

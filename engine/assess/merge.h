@@ -1,14 +1,14 @@
-/* Merging: what the courses of one evaluation mean together. */
+/* Merging: what the courses of one evaluation mean together becomes findings and duties. */
 #ifndef TS_ASSESS_MERGE_H
 #define TS_ASSESS_MERGE_H
 
-#include "assess/assessment.h"
+#include "assess/tally.h"
 
-/* Merges an evaluation of `rule` over `subject` in `view` into the
- * assessment's findings and duties: makes those it says and fills their case for
- * that view. Findings of the same rule and subject that it does not say stay "gone" there. */
+/* Merges the evaluator's last evaluation, of `rule` over `subject` in `view`, into the
+ * assessment's findings and duties: makes those it says and fills their case for that view.
+ * Findings of the same rule and subject that it does not say stay "gone" there. */
 void ts_merge(ts_assessment *assessment, size_t rule, ts_subject subject, ts_view view,
-              const ts_evaluation *evaluation);
+              ts_evaluator *evaluator, const ts_evaluation *evaluation);
 
 /* After an evaluation of the view failed and what it saw was merged: whatever the view
  * before it holds stays, hazards at the worst the rule declares. A failure never makes milder. */
@@ -16,7 +16,7 @@ void ts_merge_failed(ts_assessment *assessment, size_t rule, ts_subject subject,
 
 /* Likelihood and severity of one outcome after the credit of the `lowers`
  * controls it names that are applied over the subject in the view. */
-ts_score ts_credited(const ts_assessment *assessment, ts_subject subject, ts_view view,
+ts_score ts_credited(const ts_assess_inputs *in, ts_subject subject, ts_view view,
                      const ts_outcome *outcome);
 
 /* The steps that one control is credited with, after the limits are shared
@@ -24,7 +24,7 @@ ts_score ts_credited(const ts_assessment *assessment, ts_subject subject, ts_vie
 typedef struct {
   int likelihood, severity;
 } ts_steps;
-ts_steps ts_credit_of(const ts_assessment *assessment, ts_subject subject, ts_view view,
+ts_steps ts_credit_of(const ts_assess_inputs *in, ts_subject subject, ts_view view,
                       const ts_outcome *outcome, size_t control);
 
 #endif

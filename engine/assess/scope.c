@@ -1,12 +1,6 @@
 #include "assess/scope.h"
 #include "base/text.h"
 
-ts_subject ts_leads_to(const ts_dossier *dossier, ts_subject subject, const char *field) {
-  if (ts_same(ts_subject_at(dossier, subject)->entity->name, field)) return subject;
-  ts_field found = ts_subject_field(dossier, subject, field);
-  return found.kind == TS_FIELD_SUBJECT ? found.subject : TS_NO_SUBJECT;
-}
-
 /* The subject itself or a parent of it. */
 static bool within(const ts_dossier *dossier, ts_subject scope, ts_subject subject) {
   for (; subject != TS_NO_SUBJECT; subject = ts_subject_at(dossier, subject)->parent)
@@ -42,20 +36,34 @@ const ts_applied_control *ts_applied_here(const ts_dossier *dossier, const char 
   return found;
 }
 
+/* The value a control reaches here instead of the catalogue's, or NULL. What does not read was
+ * reported when the controls were looked up. */
+static const ts_value *reached(const ts_assess_inputs *in, const ts_control *control,
+                               const ts_applied_control *applied, ts_arena *arena) {
+  if (applied->to == NULL) return NULL;
+  ts_diagnostics *unheard = ts_diagnostics_new();
+  ts_value *value = ts_arena_alloc(arena, sizeof *value);
+  bool good = ts_fact_read(ts_dossier_vocabulary(in->dossier), in->units, arena,
+                           control->changes[0].def, applied->to, value, unheard, "", 0);
+  ts_diagnostics_free(unheard);
+  return good ? value : NULL;
+}
+
 size_t ts_effects_here(const ts_assess_inputs *in, ts_subject subject, ts_view view,
                        ts_arena *arena, ts_effect **effects) {
   size_t all = ts_applied_count(in->dossier), count = 0;
   *effects = NULL;
   if (view == TS_AS_DESCRIBED || all == 0) return 0;
-  ts_effect *here = ts_arena_alloc(arena, all * sizeof *here);
+  ts_effect *made = ts_arena_alloc(arena, all * sizeof *made);
   for (size_t i = 0; i < all; i++) {
     const ts_applied_control *applied = ts_applied_at(in->dossier, i);
     const ts_control *control = ts_control_find(in->packs, applied->control);
-    if (control == NULL || control->change_count == 0 || !ts_view_counts(view, applied) ||
-        !ts_covers(in->dossier, applied->scope, subject))
-      continue;
-    here[count++] = (ts_effect){.control = control, .to = applied->to};
+    if (control == NULL || control->change_count == 0 || !ts_view_counts(view, applied)) continue;
+    made[count++] = (ts_effect){.control = control,
+                                .to = reached(in, control, applied, arena),
+                                .scope = applied->scope,
+                                .here = ts_covers(in->dossier, applied->scope, subject)};
   }
-  *effects = here;
+  *effects = made;
   return count;
 }

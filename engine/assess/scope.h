@@ -9,7 +9,8 @@
  * person, day and site, and always the production. */
 bool ts_covers(const ts_dossier *dossier, ts_subject scope, ts_subject subject);
 
-/* True when a pack has every control that the dossier applies; a report for each that none has. */
+/* True when a pack has every control that the dossier applies and each reaches a value that
+ * its first change can have; a report for everything else. */
 bool ts_controls_known(const ts_assess_inputs *in, ts_diagnostics *problems);
 
 /* Whether the view counts this applied control at all. */
@@ -20,12 +21,9 @@ bool ts_view_counts(ts_view view, const ts_applied_control *applied);
 const ts_applied_control *ts_applied_here(const ts_dossier *dossier, const char *control,
                                           ts_subject subject, ts_view view);
 
-/* The changes that controls make to the facts of a subject in a view, in the
- * order in which the dossier applies them. Returns how many; *effects lives in `arena`. */
+/* The changes that controls make to facts in a view, in the order in which the dossier applies
+ * them, for an evaluation over `subject`. Returns how many; *effects lives in `arena`. */
 size_t ts_effects_here(const ts_assess_inputs *in, ts_subject subject, ts_view view,
                        ts_arena *arena, ts_effect **effects);
-
-/* The subject that `field` leads to ("task", "day", "site"), or TS_NO_SUBJECT. */
-ts_subject ts_leads_to(const ts_dossier *dossier, ts_subject subject, const char *field);
 
 #endif

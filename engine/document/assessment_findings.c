@@ -160,7 +160,7 @@ static void control(ts_paper *paper, const ts_finding *finding, const ts_outcome
   const ts_applied_control *applied =
       ts_applied_here(paper->dossier, outcome->controls[index], finding->subject, TS_AS_PLANNED);
   if (found == NULL) return;
-  ts_steps steps = ts_credit_of(paper->a, finding->subject, TS_AS_PLANNED, outcome, index);
+  ts_steps steps = ts_credit_of(&paper->a->in, finding->subject, TS_AS_PLANNED, outcome, index);
   ts_xml_start(&paper->out, "control");
   ts_xml_attribute(&paper->out, "ref", found->id);
   ts_xml_attribute(&paper->out, "title", found->title);

@@ -145,7 +145,7 @@ static void add_change(ts_paper *paper, ts_text *text, const ts_change *change, 
   static const char *const hows[] = {"at most ", "at least ", ""};
   if (text->length > 0) ts_text_add(text, "; ");
   ts_text_addf(text, "%s %s%s", ts_paper_title(paper, change->fact), hows[change->how],
-               to != NULL ? to : change->value);
+               to != NULL ? to : change->text);
 }
 
 const char *ts_paper_changes(ts_paper *paper, const ts_control *control, const char *to) {

@@ -343,25 +343,25 @@ static ts_node_id read_own(ts_fact_reader *self, uint32_t slot) {
   return ts_fact_value(self->graph, slot, value->range, ts_world_known(self->dossier, slot)->dim);
 }
 
-static void derive_value(ts_dossier *dossier, own_reader *own, uint32_t slot) {
+void ts_world_derive_one(ts_dossier *dossier, ts_graph *graph, uint32_t slot) {
+  own_reader own = {.reader = {dossier, graph, read_own}};
   ts_value *value = &dossier->values[slot];
   if (value->state == TS_SET_BY_USER) return;
-  own->assumed = false;
-  ts_graph_reset(own->reader.graph);
+  ts_graph_reset(graph);
   value->state = TS_UNKNOWN;
-  ts_node_id node = ts_derive(&own->reader, slot);
+  ts_node_id node = ts_derive(&own.reader, slot);
   if (node == TS_NO_NODE) return;
-  const ts_node *n = ts_node_at(own->reader.graph, node);
+  const ts_node *n = ts_node_at(graph, node);
   value->range = (ts_range){n->lo, n->hi};
   ts_range all = ts_world_known(dossier, slot)->plausible;
   bool anything = n->lo <= all.lo && n->hi >= all.hi;
-  value->state = own->assumed || anything ? TS_UNKNOWN : TS_STATED;
+  value->state = own.assumed || anything ? TS_UNKNOWN : TS_STATED;
 }
 
 void ts_world_derive(ts_dossier *dossier) {
-  own_reader own = {.reader = {dossier, ts_graph_new(), read_own}};
-  ts_graph_mark(own.reader.graph);
+  ts_graph *graph = ts_graph_new();
+  ts_graph_mark(graph);
   for (uint32_t slot = 0; slot < dossier->slot_count; slot++)
-    if (ts_world_known(dossier, slot)->def->derived) derive_value(dossier, &own, slot);
-  ts_graph_free(own.reader.graph);
+    if (ts_world_known(dossier, slot)->def->derived) ts_world_derive_one(dossier, graph, slot);
+  ts_graph_free(graph);
 }

@@ -8,6 +8,7 @@
 #ifndef TS_DOSSIER_SUBJECTS_H
 #define TS_DOSSIER_SUBJECTS_H
 
+#include "base/arena.h"
 #include "science/graph.h"
 #include "tankside/dossier.h"
 
@@ -92,6 +93,16 @@ ts_node_id ts_derive(ts_fact_reader *reader, uint32_t slot);
 /* Whether this slot, or for a derived one anything it is made of, is not known. */
 bool ts_slot_assumed(const ts_dossier *dossier, uint32_t slot);
 
+/* Reads the text of one fact as the dossier's reader would, with its reports at file:line.
+ * `text` is kept by *value; on failure *value is left alone. */
+bool ts_fact_read(const ts_vocabulary *vocabulary, const ts_units *units, ts_arena *arena,
+                  const ts_fact_def *fact, const char *text, ts_value *value,
+                  ts_diagnostics *problems, const char *file, int line);
+
+/* The subject that `field` leads to ("task", "day", "site"), itself where it is of that
+ * entity, or TS_NO_SUBJECT. */
+ts_subject ts_leads_to(const ts_dossier *dossier, ts_subject subject, const char *field);
+
 /* Evidence, applied controls and waivers, as written. */
 typedef struct {
   const char *target; /* path of a fact or subject */
@@ -131,6 +142,21 @@ const char *ts_source_name(const ts_dossier *dossier, size_t index);   /* relati
 const char *ts_source_digest(const ts_dossier *dossier, size_t index); /* 64 hex digits */
 ts_system ts_dossier_units(const ts_dossier *dossier);
 const ts_vocabulary *ts_dossier_vocabulary(const ts_dossier *dossier);
+
+/* ---- a dossier to try things on ------------------------------------------ */
+
+/* A copy with values and applied controls of its own; everything else is shared with the
+ * dossier it is made from, which must outlive it. What is true of the dossier with that
+ * value written in it is true of the variant. Free with ts_dossier_free. */
+ts_dossier *ts_dossier_variant(const ts_dossier *dossier);
+
+/* Puts a value in the slot of a written fact, and works out again what is made of it.
+ * Putting back what was there before undoes it. */
+void ts_variant_put(ts_dossier *variant, uint32_t slot, ts_value value);
+
+/* Applies one more control, whose texts must outlive it; and goes back to the first `count`. */
+void ts_variant_apply(ts_dossier *variant, const ts_applied_control *applied);
+void ts_variant_keep(ts_dossier *variant, size_t count);
 
 /* ---- a world made by hand, for a rule's examples ------------------------ */
 

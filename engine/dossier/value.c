@@ -191,3 +191,10 @@ bool ts_value_read(const ts_units *units, ts_arena *arena, const ts_known_fact *
   *value = read;
   return true;
 }
+
+bool ts_fact_read(const ts_vocabulary *vocabulary, const ts_units *units, ts_arena *arena,
+                  const ts_fact_def *fact, const char *text, ts_value *value,
+                  ts_diagnostics *problems, const char *file, int line) {
+  ts_place place = {problems, file, line};
+  return ts_value_read(units, arena, ts_known(vocabulary, fact), text, value, &place);
+}

@@ -13,6 +13,10 @@ ts_dossier *ts_world_new(const ts_vocabulary *vocabulary, const ts_units *units)
 
 void ts_dossier_free(ts_dossier *dossier) {
   if (!dossier) return;
+  if (dossier->of) {
+    ts_variant_free(dossier);
+    return;
+  }
   ts_plans_free(dossier->plans, dossier->vocabulary);
   ts_names_release(&dossier->paths);
   ts_names_release(&dossier->person_days);
@@ -197,6 +201,12 @@ ts_field ts_subject_field(const ts_dossier *dossier, ts_subject subject, const c
   default: field.slot = entry->info.slot + meaning.index; break;
   }
   return field;
+}
+
+ts_subject ts_leads_to(const ts_dossier *dossier, ts_subject subject, const char *field) {
+  if (ts_world_is(dossier, subject, field)) return subject;
+  ts_field found = ts_subject_field(dossier, subject, field);
+  return found.kind == TS_FIELD_SUBJECT ? found.subject : TS_NO_SUBJECT;
 }
 
 const char *ts_subject_nearest(const ts_dossier *dossier, ts_subject subject, const char *name) {

@@ -38,6 +38,9 @@ typedef struct {
 } ts_source;
 
 struct ts_dossier {
+  const ts_dossier *of; /* a variant: what it shares all but values and controls with */
+  uint32_t *made_into;  /* a variant: derived slots, grouped by what they are made of */
+  uint32_t *made_from;  /* by slot: where its group begins; one more at the end */
   ts_arena *arena;
   const ts_vocabulary *vocabulary;
   const ts_units *units;
@@ -121,8 +124,12 @@ void ts_world_link(ts_dossier *dossier);
 /* Makes a person-day for every person and date with an immersion or a record. */
 void ts_world_person_days(ts_dossier *dossier);
 
-/* Works out every derived fact's value: derive.c. */
+/* Works out every derived fact's value: derive.c; or one, on a graph that is marked. */
 void ts_world_derive(ts_dossier *dossier);
+void ts_world_derive_one(ts_dossier *dossier, ts_graph *graph, uint32_t slot);
+
+/* Frees what a variant has of its own: variant.c. */
+void ts_variant_free(ts_dossier *variant);
 
 /* The dossier against itself: crosscheck.c. */
 void ts_world_crosscheck(const ts_dossier *dossier, ts_diagnostics *problems);

@@ -79,7 +79,7 @@ static uint64_t possible_answers(ts_sandbox *box, const ts_step *step) {
 }
 
 static bool impose_step(ts_sandbox *box, const ts_step *step) {
-  return ts_impose(box->graph, step->a, step->b, step->or_equal, step->taken == 1);
+  return !box->narrowing || ts_impose(box->graph, step->a, step->b, step->or_equal, step->taken == 1);
 }
 
 static bool fresh_compare(lua_State *L, ts_sandbox *box, ts_step *step) {
@@ -90,7 +90,7 @@ static bool fresh_compare(lua_State *L, ts_sandbox *box, ts_step *step) {
     add_step(L, box, step);
     return step->taken == 1;
   }
-  step->options = possible_answers(box, step);
+  step->options = box->narrowing ? possible_answers(box, step) : 3;
   if (!step->options) abandon(L);
   step->taken = first_answer(step->options);
   step->left = step->options & ~((uint64_t)1 << step->taken);
@@ -200,12 +200,71 @@ static bool next_course(ts_sandbox *box) {
   return true;
 }
 
-static void keep_course(ts_evaluator *evaluator, bool applies) {
-  TS_GROW(evaluator->courses, evaluator->course_count, evaluator->course_capacity);
-  ts_course *course = &evaluator->courses[evaluator->course_count++];
-  *course = (ts_course){.applies = applies};
-  ts_render_course(evaluator->box, course);
+/* ---- what is kept of a course --------------------------------------------------- */
+
+/* Steps that were open bind a fact of words; the graph tells how far numbers were narrowed. */
+static void keep_bounds(ts_sandbox *box, ts_course *course) {
+  size_t facts;
+  const ts_made *made = ts_graph_facts(box->graph, &facts);
+  ts_bound *bounds = ts_arena_alloc(box->arena, (facts + box->step_count + 1) * sizeof *bounds);
+  size_t count = 0;
+  for (size_t i = 0; i < box->step_count; i++) {
+    const ts_step *step = &box->steps[i];
+    if (step->settled || step->kind == TS_COMPARE) continue;
+    bounds[count++] = (ts_bound){.slot = step->slot, .member = step->bit, .choices = (uint64_t)1 << step->taken};
+  }
+  for (size_t i = 0; i < facts; i++) {
+    const ts_node *node = ts_node_at(box->graph, made[i].id);
+    if (node->lo <= made[i].range.lo && node->hi >= made[i].range.hi) continue;
+    bounds[count++] = (ts_bound){.slot = node->a, .number = true, .range = {node->lo, node->hi}};
+  }
+  course->bounds = bounds;
+  course->bound_count = count;
 }
+
+static void keep_outcomes(ts_sandbox *box, ts_course *course) {
+  uint32_t *reads = ts_arena_alloc(box->arena, (box->read_count + 1) * sizeof *reads);
+  if (box->read_count) memcpy(reads, box->reads, box->read_count * sizeof *reads);
+  ts_outcome *outcomes = ts_arena_alloc(box->arena, (box->said_count + 1) * sizeof *outcomes);
+  for (size_t i = 0; i < box->said_count; i++) {
+    outcomes[i] = box->said[i].out;
+    outcomes[i].facts = reads;
+    outcomes[i].fact_count = box->said[i].slot_mark;
+  }
+  course->outcomes = outcomes;
+  course->outcome_count = box->said_count;
+}
+
+static void keep_course(ts_evaluator *evaluator, bool applies) {
+  ts_sandbox *box = evaluator->box;
+  TS_GROW(evaluator->courses, evaluator->course_count, evaluator->course_capacity);
+  TS_GROW(evaluator->kept, evaluator->course_count, evaluator->kept_capacity);
+  ts_course *course = &evaluator->courses[evaluator->course_count];
+  *course = (ts_course){.applies = applies};
+  keep_outcomes(box, course);
+  keep_bounds(box, course);
+  ts_step *steps = ts_arena_alloc(box->arena, (box->step_count + 1) * sizeof *steps);
+  if (box->step_count) memcpy(steps, box->steps, box->step_count * sizeof *steps);
+  evaluator->kept[evaluator->course_count++] = (ts_kept){.steps = steps, .count = box->step_count};
+}
+
+static int compare_slots(const void *a, const void *b) {
+  uint32_t x = *(const uint32_t *)a, y = *(const uint32_t *)b;
+  return x < y ? -1 : x > y;
+}
+
+/* What an impossible course read counts too: with other values it may be possible. */
+static void keep_reads(ts_evaluator *evaluator) {
+  const ts_sandbox *box = evaluator->box;
+  for (size_t i = 0; i < box->read_count; i++) {
+    if (box->read_ever[box->reads[i]] == box->evaluation) continue;
+    box->read_ever[box->reads[i]] = box->evaluation;
+    TS_GROW(evaluator->reads, evaluator->read_count, evaluator->read_capacity);
+    evaluator->reads[evaluator->read_count++] = box->reads[i];
+  }
+}
+
+/* ---- all courses ------------------------------------------------------------------ */
 
 /* All courses; the rule's table is on the top of the stack. */
 static void see_courses(ts_evaluator *evaluator, ts_evaluation *result) {
@@ -216,6 +275,7 @@ static void see_courses(ts_evaluator *evaluator, ts_evaluation *result) {
     bool applies = false;
     run_result did = run_once(box, &applies, &result->failure);
     budget -= STEP_BUDGET - box->steps_left;
+    keep_reads(evaluator);
     if (did == RUN_FAILED) return;
     if (did == RUN_OK) keep_course(evaluator, applies);
     if (!next_course(box)) return;
@@ -226,33 +286,63 @@ static void see_courses(ts_evaluator *evaluator, ts_evaluation *result) {
   }
 }
 
-static void prepare(ts_evaluator *evaluator, const ts_rule *rule, ts_subject subject, const ts_effect *effects, size_t count) {
+static void prepare(ts_evaluator *evaluator, ts_subject subject, const ts_effect *effects, size_t count) {
   ts_sandbox *box = evaluator->box;
   ts_arena_free(box->arena);
   box->arena = ts_arena_new();
-  box->rule = rule;
+  box->rule = ts_rule_at(evaluator->packs, evaluator->rule);
   box->subject = subject;
   box->effects = effects;
   box->effect_count = count;
-  box->evaluating = true;
+  box->evaluation++;
   evaluator->course_count = 0;
+  evaluator->read_count = 0;
   evaluator->result = (ts_evaluation){0};
+}
+
+static void push_rule(const ts_evaluator *evaluator) {
+  lua_State *L = evaluator->box->lua;
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_DECLARED);
+  lua_rawgeti(L, -1, ts_rule_declaration(evaluator->packs, evaluator->rule));
+  lua_getfield(L, -1, "body");
 }
 
 const ts_evaluation *ts_evaluate(ts_evaluator *evaluator, size_t rule, ts_subject subject,
                                  const ts_effect *effects, size_t effect_count) {
   ts_sandbox *box = evaluator->box;
-  lua_State *L = box->lua;
   ts_evaluation *result = &evaluator->result;
-  prepare(evaluator, ts_rule_at(evaluator->packs, rule), subject, effects, effect_count);
-  lua_getfield(L, LUA_REGISTRYINDEX, TS_DECLARED);
-  lua_rawgeti(L, -1, ts_rule_declaration(evaluator->packs, rule));
-  lua_getfield(L, -1, "body");
+  evaluator->rule = rule;
+  prepare(evaluator, subject, effects, effect_count);
+  push_rule(evaluator);
+  box->evaluating = true;
   see_courses(evaluator, result);
-  lua_settop(L, 0);
   box->evaluating = false;
+  lua_settop(box->lua, 0);
+  if (evaluator->read_count) qsort(evaluator->reads, evaluator->read_count, sizeof *evaluator->reads, compare_slots);
   result->courses = evaluator->courses;
   result->course_count = evaluator->course_count;
+  result->reads = evaluator->reads;
+  result->read_count = evaluator->read_count;
   if (!result->failure && !result->course_count) result->unresolved = true;
   return result;
+}
+
+/* The same decisions give the same course: it is taken once more, this time to the letter. */
+const ts_course *ts_course_worded(ts_evaluator *evaluator, size_t index) {
+  ts_sandbox *box = evaluator->box;
+  ts_kept *kept = &evaluator->kept[index];
+  if (kept->worded) return kept->worded;
+  ts_course *course = ts_arena_alloc(box->arena, sizeof *course);
+  *course = evaluator->courses[index];
+  bool applies;
+  const char *failure = NULL;
+  while (box->step_capacity < kept->count) TS_GROW(box->steps, box->step_capacity, box->step_capacity);
+  if (kept->count) memcpy(box->steps, kept->steps, kept->count * sizeof *kept->steps);
+  box->prefix = kept->count;
+  push_rule(evaluator);
+  box->evaluating = true;
+  if (run_once(box, &applies, &failure) == RUN_OK) ts_word_course(box, course);
+  box->evaluating = false;
+  lua_settop(box->lua, 0);
+  return kept->worded = course;
 }

@@ -161,19 +161,20 @@ static ts_hierarchy kind_of(form *f, const char *kind) {
   return TS_ADMINISTRATIVE;
 }
 
-static void check_fact(form *f, const char *entity_name, const char *fact) {
+static const ts_fact_def *find_fact(form *f, const char *entity_name, const char *fact) {
   const ts_entity_def *found = entity(f, entity_name);
-  if (!found) return;
+  if (!found) return NULL;
   const char *names[256];
   size_t count = ts_fact_count(f->packs->vocabulary, found);
   for (size_t i = 0; i < count && i < 256; i++) {
     names[i] = ts_fact_at(f->packs->vocabulary, found, i)->name;
-    if (!strcmp(names[i], fact)) return;
+    if (!strcmp(names[i], fact)) return ts_fact_at(f->packs->vocabulary, found, i);
   }
   const char *near = ts_nearest(fact, names, count < 256 ? count : 256);
   ts_report(f->problems, TS_ERROR, f->file, f->line, "%s: %s has no fact \"%s\"%s%s", f->word, entity_name, fact,
             near ? "; the nearest name is " : "", near ? near : "");
   f->good = false;
+  return NULL;
 }
 
 static ts_change read_change(form *f, int table) {
@@ -188,12 +189,15 @@ static ts_change read_change(form *f, int table) {
   for (int how = TS_AT_MOST; how <= TS_BECOMES; how++) {
     const char *value = text(f, table, names[1 + how], false);
     if (!value) continue;
-    if (change.value) wrong(f, "changes", "one of at_most, at_least, becomes");
+    if (change.text) wrong(f, "changes", "one of at_most, at_least, becomes");
     change.how = how;
-    change.value = value;
+    change.text = value;
   }
-  if (!change.value) wrong(f, "changes", "one of at_most, at_least, becomes");
-  check_fact(f, change.entity, change.fact);
+  if (!change.text) wrong(f, "changes", "one of at_most, at_least, becomes");
+  change.def = find_fact(f, change.entity, change.fact);
+  if (change.def && change.text)
+    f->good = ts_fact_read(f->packs->vocabulary, f->packs->units, f->packs->arena, change.def, change.text,
+                           &change.value, f->problems, f->file, f->line) && f->good;
   return change;
 }
 

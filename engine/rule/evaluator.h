@@ -4,16 +4,24 @@
 
 #include "rule/sandbox.h"
 
+/* The decisions of a kept course, to take it again for its words. */
+typedef struct {
+  const ts_step *steps;
+  size_t count;
+  const ts_course *worded; /* once asked for */
+} ts_kept;
+
 struct ts_evaluator {
   const ts_packs *packs;
   ts_sandbox *box;
+  size_t rule;
   ts_course *courses;
-  size_t course_count, course_capacity;
+  ts_kept *kept; /* one a course */
+  size_t course_count, course_capacity, kept_capacity;
+  uint32_t *reads; /* of all courses */
+  size_t read_count, read_capacity;
   ts_evaluation result;
 };
-
-/* Points the evaluator at another dossier (an example's world). */
-void ts_evaluator_use(ts_evaluator *evaluator, const ts_dossier *dossier);
 
 /* Where a rule's table stands among the declared ones, from 1. */
 lua_Integer ts_rule_declaration(const ts_packs *packs, size_t rule);

@@ -74,8 +74,7 @@ static size_t read_with(trial *t, lua_State *L, ts_effect *effects) {
   for (lua_Integer i = 1; lua_istable(L, -1) && i <= luaL_len(L, -1) && count < EFFECTS; i++) {
     lua_geti(L, -1, i);
     const char *id = lua_tostring(L, -1);
-    effects[count].control = id ? ts_control_find(t->packs, id) : NULL;
-    effects[count].to = NULL;
+    effects[count] = (ts_effect){.control = id ? ts_control_find(t->packs, id) : NULL, .here = true};
     if (effects[count].control) count++;
     else complain(t, "\"with\" names a control that is not in the catalogue");
     lua_pop(L, 1);

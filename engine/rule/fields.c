@@ -13,58 +13,55 @@ void ts_note_read(ts_sandbox *box, uint32_t slot) {
 
 /* ---- effects --------------------------------------------------------------- */
 
-static int choice_index(const char *choices, const char *word) {
-  size_t n = strlen(word);
-  int index = 0;
-  for (const char *at = choices; at && *at; index++) {
-    size_t length = strcspn(at, " ");
-    if (length == n && !strncmp(at, word, n)) return index;
-    at += length + strspn(at + length, " ");
-  }
-  return -1;
+/* A fact of the scope, or one shared by all (the water, over a task) for those within it. */
+static bool in_scope(const ts_dossier *dossier, const ts_effect *effect, uint32_t slot) {
+  if (effect->scope == 0 || effect->scope == TS_NO_SUBJECT) return true;
+  const char *kind = ts_subject_at(dossier, effect->scope)->entity->name;
+  ts_subject there = ts_leads_to(dossier, ts_slot_subject(dossier, slot), kind);
+  return there == TS_NO_SUBJECT ? effect->here : there == effect->scope;
 }
 
-static void change_number(ts_sandbox *box, const ts_change *change, const char *text, ts_value *value) {
-  ts_range to;
-  ts_dim dim;
-  char why[200];
-  if (!ts_quantity_read(box->units, text, &to, &dim, why, sizeof why)) return;
-  if (change->how == TS_AT_MOST) value->range = (ts_range){value->range.lo < to.hi ? value->range.lo : to.hi, value->range.hi < to.hi ? value->range.hi : to.hi};
-  else if (change->how == TS_AT_LEAST) value->range = (ts_range){value->range.lo > to.lo ? value->range.lo : to.lo, value->range.hi > to.lo ? value->range.hi : to.lo};
-  else value->range = to;
+static double least(double a, double b) { return a < b ? a : b; }
+static double most(double a, double b) { return a > b ? a : b; }
+
+static void change_value(const ts_change *change, const ts_value *to, ts_value *value) {
+  ts_range was = value->range;
+  value->choices = to->choices;
+  value->certain = to->certain;
+  value->range = to->range;
+  if (change->how == TS_AT_MOST) value->range = (ts_range){least(was.lo, to->range.hi), least(was.hi, to->range.hi)};
+  if (change->how == TS_AT_LEAST) value->range = (ts_range){most(was.lo, to->range.lo), most(was.hi, to->range.lo)};
 }
 
-static void change_value(ts_sandbox *box, const ts_fact_def *fact, const ts_change *change, const char *text, ts_value *value) {
-  switch (fact->type) {
-  case TS_QUANTITY: case TS_COUNT: case TS_DATE: case TS_CLOCK: change_number(box, change, text, value); break;
-  case TS_FLAG: value->choices = ts_same(text, "yes") ? 2 : 1; break;
-  case TS_CHOICE: {
-    int index = choice_index(fact->choices, text);
-    if (index >= 0) value->choices = (uint64_t)1 << index;
-    break;
+/* Lays what controls change over a value; true when any did. */
+static bool lay_over(const ts_sandbox *box, uint32_t slot, const ts_fact_def *fact, ts_value *value) {
+  bool changed = false;
+  for (size_t i = 0; i < box->effect_count; i++) {
+    const ts_effect *effect = &box->effects[i];
+    for (size_t k = 0; k < effect->control->change_count; k++) {
+      const ts_change *change = &effect->control->changes[k];
+      if (change->def != fact || !in_scope(box->dossier, effect, slot)) continue;
+      change_value(change, k == 0 && effect->to ? effect->to : &change->value, value);
+      changed = true;
+    }
   }
-  case TS_SET:
-    value->choices = value->certain = 0;
-    int index = choice_index(fact->choices, text);
-    if (index >= 0) value->choices = value->certain = (uint64_t)1 << index;
-    break;
-  default: break;
-  }
+  return changed;
+}
+
+bool ts_effects_reach(const ts_dossier *dossier, const ts_effect *effects, size_t effect_count,
+                      const uint32_t *slots, size_t slot_count) {
+  for (size_t i = 0; i < effect_count; i++)
+    for (size_t k = 0; k < effects[i].control->change_count; k++)
+      for (size_t s = 0; s < slot_count; s++)
+        if (ts_slot_fact(dossier, slots[s]) == effects[i].control->changes[k].def &&
+            in_scope(dossier, &effects[i], slots[s]))
+          return true;
+  return false;
 }
 
 ts_value ts_slot_seen(ts_sandbox *box, uint32_t slot) {
   ts_value value = *ts_slot_value(box->dossier, slot);
-  if (!box->effect_count) return value;
-  const ts_fact_def *fact = ts_slot_fact(box->dossier, slot);
-  for (size_t i = 0; i < box->effect_count; i++) {
-    const ts_control *control = box->effects[i].control;
-    for (size_t k = 0; k < control->change_count; k++) {
-      const ts_change *change = &control->changes[k];
-      if (!ts_same(change->entity, fact->entity) || !ts_same(change->fact, fact->name)) continue;
-      const char *to = k == 0 && box->effects[i].to ? box->effects[i].to : change->value;
-      change_value(box, fact, change, to, &value);
-    }
-  }
+  lay_over(box, slot, ts_slot_fact(box->dossier, slot), &value);
   return value;
 }
 
@@ -81,39 +78,21 @@ static ts_node_id read_for_derive(ts_fact_reader *reader, uint32_t slot) {
   return ts_slot_node(((reading *)reader)->box, slot);
 }
 
-static bool changed_by_effect(const ts_sandbox *box, const ts_fact_def *fact) {
-  for (size_t i = 0; i < box->effect_count; i++)
-    for (size_t k = 0; k < box->effects[i].control->change_count; k++) {
-      const ts_change *change = &box->effects[i].control->changes[k];
-      if (ts_same(change->entity, fact->entity) && ts_same(change->fact, fact->name)) return true;
-    }
-  return false;
-}
-
-static ts_node_id derived_node(ts_sandbox *box, uint32_t slot) {
-  reading reader = {{box->dossier, box->graph, read_for_derive}, box};
-  return ts_derive(&reader.base, slot);
-}
-
 /* A derived fact that a control changes directly is clamped like a stated one. */
-static ts_node_id changed_derived(ts_sandbox *box, uint32_t slot, const ts_fact_def *fact) {
-  ts_node_id node = derived_node(box, slot);
-  if (node == TS_NO_NODE) return node;
-  ts_value value = {.range = {ts_node_at(box->graph, node)->lo, ts_node_at(box->graph, node)->hi}};
-  ts_dim dim = ts_node_at(box->graph, node)->dim;
-  for (size_t i = 0; i < box->effect_count; i++)
-    for (size_t k = 0; k < box->effects[i].control->change_count; k++) {
-      const ts_change *change = &box->effects[i].control->changes[k];
-      if (!ts_same(change->entity, fact->entity) || !ts_same(change->fact, fact->name)) continue;
-      change_value(box, fact, change, k == 0 && box->effects[i].to ? box->effects[i].to : change->value, &value);
-    }
-  return ts_derived(box->graph, slot, ts_constant(box->graph, value.range, dim));
+static ts_node_id derived_node(ts_sandbox *box, uint32_t slot, const ts_fact_def *fact) {
+  reading reader = {{box->dossier, box->graph, read_for_derive}, box};
+  ts_node_id node = ts_derive(&reader.base, slot);
+  if (node == TS_NO_NODE || !box->effect_count) return node;
+  const ts_node *made = ts_node_at(box->graph, node);
+  ts_value value = {.range = {made->lo, made->hi}};
+  if (!lay_over(box, slot, fact, &value)) return node;
+  return ts_derived(box->graph, slot, ts_constant(box->graph, value.range, made->dim));
 }
 
 ts_node_id ts_slot_node(ts_sandbox *box, uint32_t slot) {
   const ts_fact_def *fact = ts_slot_fact(box->dossier, slot);
   ts_note_read(box, slot);
-  if (fact->derived) return changed_by_effect(box, fact) ? changed_derived(box, slot, fact) : derived_node(box, slot);
+  if (fact->derived) return derived_node(box, slot, fact);
   ts_value value = ts_slot_seen(box, slot);
   return ts_fact_value(box->graph, slot, value.range, ts_fact_dim(ts_dossier_vocabulary(box->dossier), fact));
 }

@@ -104,15 +104,17 @@ bool ts_packs_load(ts_packs *packs, const char *folder, ts_diagnostics *problems
 
 /* ---- evaluators ------------------------------------------------------------------- */
 
-
-
 void ts_evaluator_use(ts_evaluator *evaluator, const ts_dossier *dossier) {
   ts_sandbox *box = evaluator->box;
   box->dossier = dossier;
   box->slot_count = ts_slot_count(dossier);
   free(box->read_mark);
+  free(box->read_ever);
   box->read_mark = ts_alloc((box->slot_count + 1) * sizeof *box->read_mark);
+  box->read_ever = ts_alloc((box->slot_count + 1) * sizeof *box->read_ever);
 }
+
+void ts_evaluator_narrow(ts_evaluator *evaluator, bool narrow) { evaluator->box->narrowing = narrow; }
 
 ts_evaluator *ts_evaluator_new(const ts_packs *packs, const ts_dossier *dossier) {
   ts_evaluator *evaluator = ts_alloc(sizeof *evaluator);
@@ -130,5 +132,7 @@ void ts_evaluator_free(ts_evaluator *evaluator) {
   if (!evaluator) return;
   ts_sandbox_free(evaluator->box);
   free(evaluator->courses);
+  free(evaluator->kept);
+  free(evaluator->reads);
   free(evaluator);
 }

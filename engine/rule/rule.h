@@ -30,7 +30,9 @@ typedef struct {
 typedef struct {
   const char *entity, *fact;     /* "immersion", "breath-hold" */
   enum { TS_AT_MOST, TS_AT_LEAST, TS_BECOMES } how;
-  const char *value;             /* as text: "10 s", "yes", "floating" */
+  const char *text;              /* as declared: "10 s", "yes", "floating" */
+  const ts_fact_def *def;        /* the fact in the vocabulary */
+  ts_value value;                /* what `text` says */
 } ts_change;
 
 typedef struct {
@@ -88,50 +90,80 @@ typedef struct {
   int likelihood, severity;       /* TS_HAZARD */
   ts_duty_state state;            /* TS_DUTY */
   const char *instrument, *section; /* TS_DUTY */
-  const char *because, *because_withheld;
   const char *who;                /* exposed people as the rule names them, or NULL */
-  const ts_shown *values;
-  size_t value_count;
   const char *const *controls;    /* ids that bear on it */
   size_t control_count;
   size_t decision_count;          /* how many of the course's decisions it hangs on */
-  const uint32_t *facts;          /* slots read before it was said, ascending */
+  const uint32_t *facts;          /* slots read before it was said; ascending once worded */
   size_t fact_count;
+  int line;                       /* in the rule file */
+  /* Only in a course that ts_course_worded gave: */
+  const char *because, *because_withheld;
+  const ts_shown *values;
+  size_t value_count;
   const char *const *calls;       /* science functions used: names, ascending */
   size_t call_count;
-  int line;                       /* in the rule file */
 } ts_outcome;
+
+/* What a course leaves possible of a fact that could be more. */
+typedef struct {
+  uint32_t slot;
+  unsigned member;                /* of a set: which choice, from 1; else 0 */
+  bool number;                    /* `range` says it, else `choices` */
+  ts_range range;
+  uint64_t choices;               /* flags and members: bit 0 no, bit 1 yes */
+} ts_bound;
 
 typedef struct {
   bool applies;                   /* `when` was true */
-  const ts_decision *decisions;   /* settled ones too, in order */
-  size_t decision_count;
   const ts_outcome *outcomes;
   size_t outcome_count;
+  const ts_bound *bounds;         /* in the order in which the facts were asked for */
+  size_t bound_count;
+  /* Only when worded: */
+  const ts_decision *decisions;   /* settled ones too, in order */
+  size_t decision_count;
 } ts_course;
 
 typedef struct {
   const ts_course *courses;
   size_t course_count;
+  const uint32_t *reads;          /* slots read on any course, ascending; derived ones and what they are made of */
+  size_t read_count;
   bool unresolved;                /* more courses than the bound: not all were seen */
   const char *failure;            /* NULL, or what went wrong, with file and line */
 } ts_evaluation;
 
-/* An effect on facts while evaluating: a control's change, or a point to try. */
+/* An applied control while evaluating: its changes are laid over the facts of its scope,
+ * in whatever subject they are read from. A fact that belongs to no subject of the
+ * scope's kind (the water, over a task) changes for those only who are within the scope. */
 typedef struct {
   const ts_control *control;
-  const char *to;                 /* replaces the value of its first change, or NULL */
+  const ts_value *to;             /* replaces the value of its first change, or NULL */
+  ts_subject scope;               /* where it stands; 0 is everywhere */
+  bool here;                      /* the subject asked about stands within the scope */
 } ts_effect;
+
+/* Whether any change of these reaches a slot in the list. */
+bool ts_effects_reach(const ts_dossier *dossier, const ts_effect *effects, size_t effect_count,
+                      const uint32_t *slots, size_t slot_count);
 
 typedef struct ts_evaluator ts_evaluator;
 ts_evaluator *ts_evaluator_new(const ts_packs *packs, const ts_dossier *dossier);
 void ts_evaluator_free(ts_evaluator *evaluator);
+/* Goes on with another dossier of the same vocabulary: a variant, an example's world. */
+void ts_evaluator_use(ts_evaluator *evaluator, const ts_dossier *dossier);
+/* Without narrowing every comparison is seen both ways: only to measure what narrowing is worth. */
+void ts_evaluator_narrow(ts_evaluator *evaluator, bool narrow);
 
-/* Sees every course of one rule over one subject, with the effects applied to
- * each fact they change, whichever subject it is read from. The result
- * belongs to the evaluator and holds until its next call. */
+/* Sees every course of one rule over one subject, with the effects laid over the
+ * facts, in the order given. The result belongs to the evaluator and holds until its next call. */
 const ts_evaluation *ts_evaluate(ts_evaluator *evaluator, size_t rule, ts_subject subject,
                                  const ts_effect *effects, size_t effect_count);
+
+/* One course of the last evaluation again, with its words. Never NULL; belongs to the evaluator
+ * and holds until the next evaluation. */
+const ts_course *ts_course_worded(ts_evaluator *evaluator, size_t course);
 
 /* Runs every example of one rule. Reports each that does not come out as it
  * says, and thresholds that no example reaches. Returns how many passed. */

@@ -97,6 +97,7 @@ ts_sandbox *ts_sandbox_new(const ts_units *units) {
   ts_sandbox *box = ts_alloc(sizeof *box);
   box->units = units;
   box->memory_limit = MEMORY_LIMIT;
+  box->narrowing = true;
   box->arena = ts_arena_new();
   box->graph = ts_graph_new();
   box->lua = lua_newstate(allocate, box);
@@ -116,6 +117,7 @@ void ts_sandbox_free(ts_sandbox *box) {
   free(box->steps);
   free(box->reads);
   free(box->read_mark);
+  free(box->read_ever);
   free(box->said);
   free(box->room);
   free(box);

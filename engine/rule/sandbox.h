@@ -62,7 +62,9 @@ typedef struct ts_sandbox {
   const char *file;        /* the file being loaded: "common/air.lua" */
   size_t declared;         /* how many tables were declared so far */
   ts_graph *graph;
-  uint64_t stamp;          /* of this evaluation */
+  uint64_t stamp;          /* of this run: one more each time */
+  uint64_t evaluation;     /* counts evaluations: several runs each */
+  bool narrowing;          /* decisions are imposed on the graph */
 
   /* one evaluation */
   const ts_dossier *dossier;
@@ -75,6 +77,7 @@ typedef struct ts_sandbox {
   uint32_t *reads;         /* slots read on this course, in order */
   size_t read_count, read_capacity;
   uint64_t *read_mark;     /* per slot: the stamp when it was last read */
+  uint64_t *read_ever;     /* per slot: the evaluation that last read it */
   size_t slot_count;
   ts_said *said;
   size_t said_count, said_capacity;
@@ -130,7 +133,7 @@ bool ts_decide_compare(lua_State *L, ts_node_id a, ts_node_id b, bool or_equal);
 unsigned ts_decide_choice(lua_State *L, ts_question kind, uint32_t slot, unsigned bit, uint64_t options);
 extern const char ts_abandon; /* its address is the error that ends an impossible course */
 
-/* Rendering at the end of a course (shown.c). */
-void ts_render_course(ts_sandbox *box, ts_course *course);
+/* Puts the course that has just been run into words (shown.c). */
+void ts_word_course(ts_sandbox *box, ts_course *course);
 
 #endif

@@ -76,8 +76,8 @@ static void write_value(pen *p, ts_node_id id) {
 
 static void write_call(pen *p, const ts_node *n) {
   const ts_function *f = &ts_functions()[n->calc];
-  ts_node_id values[TS_ARGUMENTS_MAX], at = n->a;
-  for (int i = f->count; i-- > 0; at = ts_node_at(p->box->graph, at)->b) values[i] = ts_node_at(p->box->graph, at)->a;
+  ts_node_id values[TS_ARGUMENTS_MAX];
+  ts_call_values(p->box->graph, n, values);
   add_spaced(&p->out, f->name);
   ts_text_add(&p->out, "(");
   for (int i = 0; i < f->count; i++) {
@@ -367,7 +367,7 @@ static const char *decision_text(pen *p, const ts_step *step, bool withhold) {
   return take(p);
 }
 
-static void render_decisions(pen *p, ts_course *course) {
+static void word_decisions(pen *p, ts_course *course) {
   ts_sandbox *box = p->box;
   ts_decision *all = ts_arena_alloc(box->arena, (box->step_count + 1) * sizeof *all);
   for (size_t i = 0; i < box->step_count; i++) {
@@ -387,7 +387,7 @@ static int compare_slots(const void *a, const void *b) {
   return x < y ? -1 : x > y;
 }
 
-static void render_facts(ts_sandbox *box, const ts_said *said, ts_outcome *out) {
+static void word_facts(ts_sandbox *box, const ts_said *said, ts_outcome *out) {
   uint32_t *slots = ts_arena_alloc(box->arena, (said->slot_mark + 1) * sizeof *slots);
   if (said->slot_mark) memcpy(slots, box->reads, said->slot_mark * sizeof *slots);
   qsort(slots, said->slot_mark, sizeof *slots, compare_slots);
@@ -400,7 +400,7 @@ static int compare_names(const void *a, const void *b) {
 }
 
 /* The science functions behind the values and the decisions of an outcome. */
-static void render_functions(ts_sandbox *box, const ts_said *said, ts_outcome *out) {
+static void word_functions(ts_sandbox *box, const ts_said *said, ts_outcome *out) {
   ts_node_id count = ts_node_count(box->graph);
   bool *calls = ts_alloc((count + 1) * sizeof *calls);
   for (size_t i = 0; i < said->named_count; i++) mark_calls(box->graph, said->named[i].node, calls, 0);
@@ -422,7 +422,7 @@ static void render_functions(ts_sandbox *box, const ts_said *said, ts_outcome *o
   out->call_count = kept;
 }
 
-static void render_outcome(pen *p, const ts_said *said, ts_outcome *out) {
+static void word_outcome(pen *p, const ts_said *said, ts_outcome *out) {
   ts_sandbox *box = p->box;
   *out = said->out;
   p->named = said->named;
@@ -433,20 +433,20 @@ static void render_outcome(pen *p, const ts_said *said, ts_outcome *out) {
   out->value_count = said->named_count;
   out->because = fill(p, said, false);
   out->because_withheld = fill(p, said, true);
-  render_facts(box, said, out);
-  render_functions(box, said, out);
+  word_facts(box, said, out);
+  word_functions(box, said, out);
 }
 
-void ts_render_course(ts_sandbox *box, ts_course *course) {
+void ts_word_course(ts_sandbox *box, ts_course *course) {
   pen p = {.box = box};
   ts_graph_restore(box->graph);
   ts_outcome *outcomes = ts_arena_alloc(box->arena, (box->said_count + 1) * sizeof *outcomes);
-  for (size_t i = 0; i < box->said_count; i++) render_outcome(&p, &box->said[i], &outcomes[i]);
+  for (size_t i = 0; i < box->said_count; i++) word_outcome(&p, &box->said[i], &outcomes[i]);
   if (box->said_count) {
     p.named = box->said[0].named;
     p.named_count = box->said[0].named_count;
   }
-  render_decisions(&p, course);
+  word_decisions(&p, course);
   course->outcomes = outcomes;
   course->outcome_count = box->said_count;
   ts_text_release(&p.out);

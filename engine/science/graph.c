@@ -149,6 +149,11 @@ ts_node_id ts_fact_value(ts_graph *graph, uint32_t slot, ts_range range, ts_dim 
   return id;
 }
 
+const ts_made *ts_graph_facts(const ts_graph *graph, size_t *count) {
+  *count = graph->made_count;
+  return graph->made;
+}
+
 ts_node_id ts_derived(ts_graph *graph, uint32_t slot, ts_node_id value) {
   if (value == TS_NO_NODE) return TS_NO_NODE;
   const ts_node *of = ts_node_at(graph, value);
@@ -275,12 +280,18 @@ static ts_range range_of(const ts_graph *graph, ts_node_id id) {
   return (ts_range){n->lo, n->hi};
 }
 
+void ts_call_values(const ts_graph *graph, const ts_node *call, ts_node_id *values) {
+  ts_node_id at = call->a;
+  for (int i = ts_functions()[call->calc].count; i-- > 0; at = ts_node_at(graph, at)->b)
+    values[i] = ts_node_at(graph, at)->a;
+}
+
 static ts_range call_range(const ts_graph *graph, const ts_node *node) {
   const ts_function *function = &ts_functions()[node->calc];
+  ts_node_id values[TS_ARGUMENTS_MAX];
   ts_range x[TS_ARGUMENTS_MAX];
-  ts_node_id at = node->a;
-  for (int i = function->count; i-- > 0; at = ts_node_at(graph, at)->b)
-    x[i] = range_of(graph, ts_node_at(graph, at)->a);
+  ts_call_values(graph, node, values);
+  for (int i = 0; i < function->count; i++) x[i] = range_of(graph, values[i]);
   bool open = false;
   return ts_function_apply(function, x, &open);
 }

@@ -63,6 +63,9 @@ ts_node_id ts_power(ts_graph *graph, ts_node_id a, int k);
 ts_node_id ts_call(ts_graph *graph, const ts_function *function, const ts_node_id *arguments);
 const char *ts_graph_problem(const ts_graph *graph);
 
+/* The values a TS_CALL node is made of, in the order of the function's arguments. */
+void ts_call_values(const ts_graph *graph, const ts_node *call, ts_node_id *values);
+
 /* Comparison with the one tolerance: equal within 1e-12 relative counts as equal, so
  * that 0.1 + 0.2 is not above 0.3. */
 typedef enum { TS_NO, TS_YES, TS_OPEN } ts_answer;
@@ -77,6 +80,14 @@ bool ts_impose(ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equal, bool 
  * work on `room`, at least ts_node_count(graph) ranges owned by the caller. */
 void ts_ranges_save(const ts_graph *graph, ts_range *room);
 void ts_ranges_restore(ts_graph *graph, const ts_range *room);
+
+/* The facts of this evaluation with the ranges they were made with, in the order of making.
+ * Holds until the next node is made. */
+typedef struct {
+  ts_node_id id;
+  ts_range range;
+} ts_made;
+const ts_made *ts_graph_facts(const ts_graph *graph, size_t *count);
 
 /* Undoes all narrowing: every fact has the range it was made with again, and
  * every operation the range that follows: values as the dossier states them. */

@@ -10,12 +10,6 @@ typedef struct {
   ts_node_id id;
 } ts_place;
 
-/* The range a fact was made with, to go back to. */
-typedef struct {
-  ts_node_id id;
-  ts_range range;
-} ts_made;
-
 typedef struct {
   ts_place *places;
   size_t size; /* a power of two */
@@ -31,6 +25,7 @@ struct ts_graph {
   ts_places fresh;     /* nodes of this evaluation */
   ts_made *made;       /* facts of this evaluation */
   size_t made_count, made_capacity;
+  bool shrunk;         /* the present round of narrowing cut something by a good part */
   char problem[160];
 };
 

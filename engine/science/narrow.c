@@ -3,7 +3,7 @@
  * A decision about a derived value says something about the facts it was made
  * from. ts_impose cuts the two compared nodes, then walks the graph backward
  * (each operation gives its operands what the result leaves possible) and
- * forward again, a few rounds. Soundness comes before sharpness: results are
+ * forward again, until a round cuts nothing worth another. Soundness comes before sharpness: results are
  * widened by a few units in the last place before they are projected, because
  * forward ends are rounded to nearest. */
 #include "science/graph_int.h"
@@ -13,7 +13,11 @@
 
 static const double tolerance = 1e-12; /* relative; the one tolerance of all comparisons */
 
-enum { ROUNDS = 3, SLACK = 4 };
+enum {
+  ROUNDS = 10, /* at most; most impositions are done after two */
+  SLACK = 4,   /* units in the last place */
+  HALVINGS = 40 /* where a science function is inverted by search */
+};
 
 static bool near(double x, double y) { return fabs(x - y) <= tolerance * fmax(fabs(x), fabs(y)); }
 
@@ -47,6 +51,7 @@ static bool cut(ts_graph *graph, ts_node_id id, ts_range to) {
   ts_node *node = &graph->nodes[id];
   ts_range r = {node->lo, node->hi};
   if (!ts_range_meet(&r, to)) return false;
+  if (r.hi - r.lo < 0.98 * (node->hi - node->lo)) graph->shrunk = true;
   if (node->op != TS_CONSTANT) {
     node->lo = r.lo;
     node->hi = r.hi;
@@ -99,6 +104,57 @@ static bool back_abs(ts_graph *graph, const ts_node *n, ts_range r) {
   return cut(graph, n->a, (ts_range){-r.hi, r.hi});
 }
 
+/* ---- science functions, inverted by search ------------------------------------------ */
+
+typedef struct {
+  const ts_function *function;
+  ts_range x[TS_ARGUMENTS_MAX], result;
+} inversion;
+
+/* Whether an argument in `part` can give the result, the others staying in their ranges. */
+static bool can_give(const inversion *v, int argument, ts_range part) {
+  ts_range x[TS_ARGUMENTS_MAX];
+  bool open;
+  for (int i = 0; i < v->function->count; i++) x[i] = i == argument ? part : v->x[i];
+  ts_range y = ts_function_apply(v->function, x, &open);
+  return y.lo <= v->result.hi && y.hi >= v->result.lo;
+}
+
+/* The end of an argument's range moved inward over what cannot give the result. What is
+ * left out was shown to be impossible by the function's own enclosure, so nothing is lost. */
+static double shaved(const inversion *v, int argument, bool from_low) {
+  ts_range all = v->x[argument];
+  double out = from_low ? all.lo : all.hi, in = from_low ? all.hi : all.lo;
+  double end = out;
+  for (int i = 0; i < HALVINGS; i++) {
+    double middle = out + (in - out) / 2;
+    if (middle == out || middle == in) break;
+    bool possible = can_give(v, argument, from_low ? (ts_range){end, middle} : (ts_range){middle, end});
+    if (possible) in = middle;
+    else out = middle;
+    if (possible && i == 5 && out == end) break; /* hardly anything to gain here */
+  }
+  return out;
+}
+
+static bool back_call(ts_graph *graph, const ts_node *n, ts_range r) {
+  ts_node_id values[TS_ARGUMENTS_MAX];
+  ts_range now_gives = ts_node_forward(graph, n);
+  if (r.lo <= now_gives.lo && r.hi >= now_gives.hi) return true; /* it says nothing new */
+  inversion v = {.function = &ts_functions()[n->calc], .result = r};
+  ts_call_values(graph, n, values);
+  for (int i = 0; i < v.function->count; i++) v.x[i] = now(graph, values[i]);
+  for (int i = 0; i < v.function->count; i++) {
+    if (graph->nodes[values[i]].op == TS_CONSTANT || v.x[i].lo == v.x[i].hi) continue;
+    if (!can_give(&v, i, v.x[i])) return false;
+    if (!isfinite(v.x[i].hi - v.x[i].lo)) continue;
+    v.x[i].lo = shaved(&v, i, true);
+    v.x[i].hi = shaved(&v, i, false);
+    if (!cut(graph, values[i], v.x[i])) return false;
+  }
+  return true;
+}
+
 /* What the result of node `id` leaves possible for its operands. */
 static bool backward(ts_graph *graph, ts_node_id id) {
   const ts_node *n = &graph->nodes[id];
@@ -119,7 +175,7 @@ static bool backward(ts_graph *graph, ts_node_id id) {
   case TS_RAISE: return back_power(graph, n, r);
   case TS_ROOT: return cut(graph, n->a, ts_range_widen(ts_range_power((ts_range){fmax(r.lo, 0), fmax(r.hi, 0)}, 2), SLACK));
   case TS_DERIVED: return cut(graph, n->a, (ts_range){n->lo, n->hi});
-  case TS_CALL: /* science functions are not inverted */
+  case TS_CALL: return back_call(graph, n, r);
   case TS_LINK:
   case TS_CONSTANT:
   case TS_FACT: break;
@@ -135,7 +191,9 @@ static bool forward(ts_graph *graph, ts_node_id id) {
 
 static bool propagate(ts_graph *graph, ts_node_id top) {
   ts_node_id first = (ts_node_id)graph->kept;
-  for (int round = 0; round < ROUNDS; round++) {
+  graph->shrunk = true;
+  for (int round = 0; round < ROUNDS && graph->shrunk; round++) {
+    graph->shrunk = false;
     for (ts_node_id id = top + 1; id-- > first;)
       if (!backward(graph, id)) return false;
     for (ts_node_id id = first; id < graph->count; id++)

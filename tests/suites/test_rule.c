@@ -81,7 +81,12 @@ static void evaluate(bench *b, const char *path, const char *value, looker look)
   ts_dossier *world = ts_dossier_example(b->vocabulary, b->units, "immersion", &subject);
   ck_assert(!path || ts_dossier_given(world, subject, path, value, b->problems, "test", 1));
   ts_evaluator *evaluator = ts_evaluator_new(b->packs, world);
-  look(ts_evaluate(evaluator, 0, subject, NULL, 0));
+  ts_evaluation seen = *ts_evaluate(evaluator, 0, subject, NULL, 0);
+  ts_course *worded = ts_alloc((seen.course_count + 1) * sizeof *worded);
+  for (size_t i = 0; i < seen.course_count; i++) worded[i] = *ts_course_worded(evaluator, i);
+  seen.courses = worded;
+  look(&seen);
+  free(worded);
   ts_evaluator_free(evaluator);
   ts_dossier_free(world);
 }
@@ -309,11 +314,41 @@ START_TEST(a_control_changes_what_the_rule_sees) {
   ts_dossier *world = ts_dossier_example(b.vocabulary, b.units, "immersion", &subject);
   ck_assert(ts_dossier_given(world, subject, "depth", "3 m", b.problems, "test", 1));
   ts_evaluator *evaluator = ts_evaluator_new(b.packs, world);
-  ts_effect effect = {ts_control_find(b.packs, "c"), NULL};
+  ts_effect effect = {.control = ts_control_find(b.packs, "c")};
   ck_assert_uint_eq(ts_evaluate(evaluator, 0, subject, NULL, 0)->courses[0].outcome_count, 1);
   ck_assert_uint_eq(ts_evaluate(evaluator, 0, subject, &effect, 1)->courses[0].outcome_count, 0);
-  effect.to = "2.8 m"; /* the dossier says how far it really goes */
+  ts_value further = {.range = {2.8, 2.8}}; /* the dossier says how far it really goes */
+  effect.to = &further;
   ck_assert_uint_eq(ts_evaluate(evaluator, 0, subject, &effect, 1)->courses[0].outcome_count, 1);
+  ts_evaluator_free(evaluator);
+  ts_dossier_free(world);
+  close_bench(&b);
+}
+END_TEST
+
+/* A control over one task leaves the same fact of another alone, but not the water both share. */
+START_TEST(a_control_changes_its_scope_alone) {
+  bench b = bench_with("control { id = 'c', title = 't', kind = 'engineering', say = 's', check = 'c', often = 'o', who = 'w',\n"
+                       " changes = { { fact = 'immersion.depth', at_most = '2 m' }, { fact = 'water.temperature', at_least = '30 degC' } } }",
+                       "if i.depth > q'2.5 m' then hazard { likelihood = 4, severity = 2, because = 'b' } end\n"
+                       "if i.site.water.temperature < q'28 degC' then hazard { likelihood = 3, severity = 2, about = 'cold', because = 'b' } end");
+  ck_assert(b.loaded);
+  ts_subject subject;
+  ts_dossier *world = ts_dossier_example(b.vocabulary, b.units, "immersion", &subject);
+  ck_assert(ts_dossier_given(world, subject, "depth", "3 m", b.problems, "test", 1));
+  ck_assert(ts_dossier_given(world, subject, "site.water.temperature", "20 degC", b.problems, "test", 1));
+  ts_evaluator *evaluator = ts_evaluator_new(b.packs, world);
+  ts_subject person = ts_leads_to(world, subject, "person"), task = ts_leads_to(world, subject, "task");
+  ts_effect effect = {.control = ts_control_find(b.packs, "c"), .scope = task, .here = true};
+  ck_assert_uint_eq(ts_evaluate(evaluator, 0, subject, &effect, 1)->courses[0].outcome_count, 0);
+  effect.here = false; /* as for a subject of another task: this immersion's depth changes, its water does not */
+  ck_assert_uint_eq(ts_evaluate(evaluator, 0, subject, &effect, 1)->courses[0].outcome_count, 1);
+  effect.scope = person; /* the immersion is this person's */
+  ck_assert_uint_eq(ts_evaluate(evaluator, 0, subject, &effect, 1)->courses[0].outcome_count, 1);
+  effect.scope = ts_leads_to(world, subject, "day");
+  ck_assert_uint_eq(ts_evaluate(evaluator, 0, subject, &effect, 1)->courses[0].outcome_count, 1);
+  uint32_t reads = ts_subject_at(world, task)->slot; /* something no control changes */
+  ck_assert(!ts_effects_reach(world, &effect, 1, &reads, 1));
   ts_evaluator_free(evaluator);
   ts_dossier_free(world);
   close_bench(&b);
@@ -388,6 +423,7 @@ static void add_all(TCase *tc) {
   tcase_add_test(tc, too_many_courses_are_unresolved);
   tcase_add_test(tc, confidential_values_can_be_left_out);
   tcase_add_test(tc, a_control_changes_what_the_rule_sees);
+  tcase_add_test(tc, a_control_changes_its_scope_alone);
   tcase_add_test(tc, examples_are_run_and_judged);
   tcase_add_test(tc, a_threshold_no_example_reaches_is_found);
   tcase_add_test(tc, a_pack_may_declare_facts_and_share_tables);
