@@ -16,6 +16,18 @@ typedef struct {
   const ts_decision *decisions; /* the first outcome.decision_count of the course */
 } ts_spoken;
 
+/* When a finding stands so, stated on facts: "free chlorine above 1.8 mg/L". All clauses hold
+ * together; none are needed where it always does. */
+typedef struct {
+  const char *text, *withheld;
+} ts_clause;
+
+typedef struct {
+  const ts_clause *clauses;
+  size_t count;
+  bool enough; /* with these it stands so, whatever else is open; else they are only needed */
+} ts_condition;
+
 /* One finding in one view, with what was said on its worst and best course. */
 typedef struct {
   ts_standing standing;
@@ -23,6 +35,68 @@ typedef struct {
   const ts_spoken *worst; /* NULL when no course says it */
   const ts_spoken *best;  /* of the mildest course that says it; hazards and duties */
 } ts_case;
+
+/* ---- what would change it: everything here is with what is in place ------------------ */
+
+/* How a finding stands, for comparing: hazards by `worst`, duties by `duty`, the rest by
+ * `certainty`. */
+typedef struct {
+  ts_score worst;
+  ts_certainty certainty;
+  ts_duty_state duty;
+} ts_stand;
+
+/* Where the search for a margin begins, and which way it goes. */
+typedef enum {
+  TS_DOWN,      /* from the lowest value it may have now, downward */
+  TS_UP,        /* from the highest, upward */
+  TS_FROM_LOW,  /* inside what it may be now, from the lowest upward */
+  TS_FROM_HIGH  /* inside, from the highest downward */
+} ts_side_of;
+
+/* The nearest value of a number at which a finding stands otherwise. */
+typedef struct {
+  uint32_t slot;
+  ts_side_of side;
+  double from;    /* SI: where the search began */
+  double edge;    /* SI, rounded to what a reader can check: the change is here */
+  bool included;  /* it already stands otherwise at the edge itself, not only beyond */
+  ts_stand then;  /* beyond the edge; on the near side it stands as at `from` */
+  ts_stand before;
+} ts_margin;
+
+/* How something else would stand: an index in the findings, or in the duties. */
+typedef struct {
+  size_t index;
+  bool duty;
+  ts_stand then;
+} ts_shift;
+
+/* One way to bring a finding below the line: a fact moved, or one or two controls more. */
+typedef struct {
+  uint32_t slot;      /* TS_NO_SLOT: controls */
+  ts_value value;     /* what the fact moves to: the nearest that is enough */
+  bool edge_included; /* numbers: the value itself is enough; else only what is beyond it */
+  bool upward;        /* numbers: it must be raised */
+  const ts_control *controls[2];
+  size_t control_count;
+  ts_subject scope; /* where the controls would stand */
+  ts_stand then;
+  const ts_shift *better, *worse; /* elsewhere */
+  size_t better_count, worse_count;
+} ts_way;
+
+#define TS_NO_SLOT UINT32_MAX
+
+/* The fewest controls of the catalogue that bring every finding of a task below the line. */
+typedef struct {
+  ts_subject task;
+  bool none; /* no set of them does; `left` stay above it with all of them */
+  const ts_control *const *controls;
+  size_t control_count;
+  const size_t *left; /* findings, by index */
+  size_t left_count;
+} ts_remedy;
 
 typedef struct {
   size_t rule; /* index in the packs */
@@ -32,6 +106,11 @@ typedef struct {
   ts_case view[TS_VIEWS];
   const ts_waiver *waiver; /* a valid one that covers it, or NULL */
   char id[24];
+  ts_condition when_worst, when_best; /* in place, where it is not settled */
+  const ts_margin *margins;           /* nearest first, by how much of the plausible range */
+  size_t margin_count;
+  const ts_way *ways; /* where it stands above the line: moves, then controls, then pairs */
+  size_t way_count;
 } ts_finding;
 
 /* A subject to which a rule does not apply, and what decided that. */
@@ -54,10 +133,16 @@ typedef struct {
   const char *text;
 } ts_failure;
 
-/* A fact not known, and the findings that rest on it: "F1 F7 D2". */
+/* A fact that is not known or wide, the findings that rest on it ("F1 F7 D2"), and what an
+ * answer is worth. Scores are likelihood times severity of the worst in place, added over
+ * all hazards; a stop counts as the worst there is. */
 typedef struct {
   uint32_t slot;
   const char *findings;
+  int removes;    /* taken away by the answer that takes most away */
+  int middle;     /* by one in the middle, or by choices on average */
+  ts_value best;  /* that answer */
+  double settles; /* share of the answers tried that leave nothing hanging on it */
 } ts_open_fact;
 
 struct ts_assessment {
@@ -72,8 +157,10 @@ struct ts_assessment {
   size_t failure_count, failure_capacity;
   bool *read;          /* by slot: some outcome rests on it */
   const char **labels; /* by subject: what people call it */
-  ts_open_fact *open;
+  ts_open_fact *open; /* what takes most away first */
   size_t open_count;
+  const ts_remedy *remedies; /* one for each task with something above the line */
+  size_t remedy_count;
   ts_summary summary;
 };
 
