@@ -65,10 +65,12 @@ typedef struct {
   ts_stand before;
 } ts_margin;
 
-/* How something else would stand: an index in the findings, or in the duties. */
+/* How something else would stand. */
 typedef struct {
-  size_t index;
-  bool duty;
+  size_t index; /* in the findings, or in the duties; SIZE_MAX: it would be new */
+  size_t rule;
+  ts_subject subject;
+  ts_word word;
   ts_stand then;
 } ts_shift;
 
