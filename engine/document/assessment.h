@@ -32,8 +32,14 @@ void ts_paper_duties(ts_paper *paper);
 void ts_paper_looked_at(ts_paper *paper);
 void ts_paper_controls(ts_paper *paper);
 void ts_paper_open_facts(ts_paper *paper);
+void ts_paper_remedies(ts_paper *paper);
 void ts_paper_waivers(ts_paper *paper);
 void ts_paper_failures(ts_paper *paper);
+
+/* Inside a finding or duty: when it stands so, its margins and the ways down. */
+void ts_paper_would_change(ts_paper *paper, const ts_finding *finding);
+/* <control ref title kind/>, as the ways and remedies name it. */
+void ts_paper_control_named(ts_paper *paper, const ts_control *control);
 
 /* All evidence, ordered by what it is for, as written within that. */
 const ts_evidence **ts_paper_evidence(ts_paper *paper);
@@ -44,6 +50,11 @@ const ts_evidence **ts_paper_evidence(ts_paper *paper);
 const char *ts_paper_title(ts_paper *paper, const char *name);
 /* A fact's value as a reader sees it; "not known" where it is. NULL for a text not written. */
 const char *ts_paper_fact(ts_paper *paper, uint32_t slot);
+/* What any value of a fact would read as; numbers alone; the distance between two of its numbers.
+ */
+const char *ts_paper_value(ts_paper *paper, const ts_fact_def *fact, const ts_value *value);
+const char *ts_paper_number(ts_paper *paper, const ts_fact_def *fact, ts_range range);
+const char *ts_paper_difference(ts_paper *paper, const ts_fact_def *fact, double si);
 /* The whole plausible range, or all choices, of a fact. */
 const char *ts_paper_plausible(ts_paper *paper, const ts_fact_def *fact);
 const char *ts_paper_state(const ts_paper *paper, uint32_t slot); /* stated unknown set derived */
@@ -52,6 +63,12 @@ const char *ts_paper_yes(bool yes);
 const char *ts_paper_date(ts_paper *paper, double seconds); /* 2027-03-09 */
 const char *ts_paper_day(ts_paper *paper, double seconds);  /* Tuesday 9 March 2027 */
 
+/* A fact's title as seen from another subject: "breath hold", "water temperature",
+ * "mass of Lamp coat". */
+const char *ts_paper_title_from(ts_paper *paper, uint32_t slot, ts_subject from);
+/* How something stands: "moderate 6", "very high" without its score, "not found", "possible
+ * stop", "open". */
+const char *ts_paper_stand(ts_paper *paper, ts_word word, ts_stand stand, bool score);
 /* The slot of a fact by its written name, or UINT32_MAX where the entity has none. */
 uint32_t ts_paper_slot(const ts_paper *paper, ts_subject subject, const char *name);
 /* Value of a fact by name: as ts_paper_fact, NULL where there is none or it is not known. */

@@ -1,4 +1,5 @@
-/* Controls that a finding names or the dossier applies, in the order of the hierarchy. */
+/* Controls that a finding, a way down or a remedy names or the dossier applies, in the order of the
+ * hierarchy. */
 #include "assess/scope.h"
 #include "document/assessment.h"
 #include <stdlib.h>
@@ -67,11 +68,20 @@ static void mark(ts_paper *paper, bool *wanted, const char *id) {
     if (ts_same(ts_control_at(paper->packs, i)->id, id)) wanted[i] = true;
 }
 
+static void mark_finding(ts_paper *paper, bool *wanted, const ts_finding *finding) {
+  const ts_outcome *outcome = &ts_finding_said(finding)->outcome;
+  for (size_t i = 0; i < outcome->control_count; i++) mark(paper, wanted, outcome->controls[i]);
+  for (size_t i = 0; i < finding->way_count; i++)
+    for (size_t k = 0; k < finding->ways[i].control_count; k++)
+      mark(paper, wanted, finding->ways[i].controls[k]->id);
+}
+
 static void mark_named(ts_paper *paper, bool *wanted) {
-  for (size_t i = 0; i < paper->a->finding_count; i++) {
-    const ts_outcome *outcome = &ts_finding_said(&paper->a->findings[i])->outcome;
-    for (size_t k = 0; k < outcome->control_count; k++) mark(paper, wanted, outcome->controls[k]);
-  }
+  const ts_assessment *a = paper->a;
+  for (size_t i = 0; i < a->finding_count; i++) mark_finding(paper, wanted, &a->findings[i]);
+  for (size_t i = 0; i < a->remedy_count; i++)
+    for (size_t k = 0; k < a->remedies[i].control_count; k++)
+      mark(paper, wanted, a->remedies[i].controls[k]->id);
   for (size_t i = 0; i < ts_applied_count(paper->dossier); i++)
     mark(paper, wanted, ts_applied_at(paper->dossier, i)->control);
 }

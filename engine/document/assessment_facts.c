@@ -111,6 +111,11 @@ static void open_fact(ts_paper *paper, const ts_open_fact *open) {
   ts_xml_attribute(&paper->out, "measured", def->measured);
   ts_xml_attribute(&paper->out, "plausible", ts_paper_plausible(paper, def));
   ts_xml_attribute(&paper->out, "findings", open->findings);
+  ts_xml_attributef(&paper->out, "removes", "%d", open->removes);
+  ts_xml_attributef(&paper->out, "middle", "%d", open->middle);
+  ts_xml_attributef(&paper->out, "settles", "%.0f", 100 * open->settles);
+  if (open->removes > 0)
+    ts_xml_attribute(&paper->out, "best", ts_paper_value(paper, def, &open->best));
   ts_xml_attribute(&paper->out, "sees", ts_paper_sees(def));
   ts_xml_end(&paper->out);
 }

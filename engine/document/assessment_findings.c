@@ -59,6 +59,8 @@ static void because(ts_paper *paper, const ts_outcome *outcome, const char *whic
   ts_xml_end(&paper->out);
 }
 
+/* A working shows the numbers behind a value, so it goes with it: who gets `withheld` in
+ * place of the value gets no working either. The names alone give nothing away. */
 static void values(ts_paper *paper, const ts_outcome *outcome) {
   for (size_t i = 0; i < outcome->value_count; i++) {
     const ts_shown *value = &outcome->values[i];
@@ -250,6 +252,7 @@ static void finding(ts_paper *paper, const ts_finding *it) {
   functions(paper, &ts_finding_said(it)->outcome);
   sources(paper, ts_rule_at(paper->packs, it->rule));
   controls(paper, it);
+  ts_paper_would_change(paper, it);
   ts_xml_end(&paper->out);
 }
 
@@ -287,6 +290,7 @@ static void duty(ts_paper *paper, const ts_finding *it) {
   why(paper, it);
   functions(paper, outcome);
   sources(paper, rule);
+  ts_paper_would_change(paper, it);
   ts_xml_end(out);
 }
 

@@ -41,15 +41,31 @@ static const char *moments(ts_paper *paper, ts_range range,
   return ts_same(low, high) ? low : ts_arena_printf(paper->arena, "%s..%s", low, high);
 }
 
-static const char *number(ts_paper *paper, const ts_fact_def *fact, ts_range range) {
+static const char *shown(ts_paper *paper, ts_range range, ts_dim dim, const char *unit) {
+  char text[128];
+  ts_system system = ts_dossier_units(paper->dossier);
+  ts_quantity_show(paper->a->in.units, range, dim, unit, system, text, sizeof text);
+  return ts_arena_copy(paper->arena, text);
+}
+
+static const char *unit_of(const ts_paper *paper, const ts_fact_def *fact) {
+  bool us = ts_dossier_units(paper->dossier) == TS_US && fact->unit_us != NULL;
+  return us ? fact->unit_us : fact->unit;
+}
+
+const char *ts_paper_number(ts_paper *paper, const ts_fact_def *fact, ts_range range) {
   if (fact->type == TS_DATE || fact->type == TS_DAY) return moments(paper, range, ts_paper_date);
   if (fact->type == TS_CLOCK) return moments(paper, range, clock_text);
-  char shown[128];
-  ts_system system = ts_dossier_units(paper->dossier);
-  const char *unit = system == TS_US && fact->unit_us != NULL ? fact->unit_us : fact->unit;
-  ts_quantity_show(paper->a->in.units, range, ts_fact_dim(paper->vocabulary, fact), unit, system,
-                   shown, sizeof shown);
-  return ts_arena_copy(paper->arena, shown);
+  return shown(paper, range, ts_fact_dim(paper->vocabulary, fact), unit_of(paper, fact));
+}
+
+/* A kind set apart by its scale has its own differences: 1.5 K, and 20 min between moments. */
+const char *ts_paper_difference(ts_paper *paper, const ts_fact_def *fact, double si) {
+  ts_dim dim = ts_fact_dim(paper->vocabulary, fact);
+  bool point = dim == TS_TEMPERATURE || dim == TS_MOMENT;
+  ts_range range = {fabs(si), fabs(si)};
+  if (point) return shown(paper, range, dim & ~TS_POINT, NULL);
+  return shown(paper, range, dim, unit_of(paper, fact));
 }
 
 /* Words of a choice or a set. A choice that is open reads "a or b"; a set lists
@@ -72,7 +88,7 @@ static const char *words(ts_paper *paper, const ts_fact_def *fact, uint64_t may,
   return set ? copy : ts_paper_title(paper, copy);
 }
 
-static const char *value_text(ts_paper *paper, const ts_fact_def *fact, const ts_value *value) {
+const char *ts_paper_value(ts_paper *paper, const ts_fact_def *fact, const ts_value *value) {
   switch (fact->type) {
   case TS_FLAG: return value->choices == 3 ? "not known" : ts_paper_yes(value->choices & 2);
   case TS_CHOICE:
@@ -80,7 +96,7 @@ static const char *value_text(ts_paper *paper, const ts_fact_def *fact, const ts
   case TS_QUANTITY:
   case TS_COUNT:
   case TS_DATE:
-  case TS_CLOCK: return number(paper, fact, value->range);
+  case TS_CLOCK: return ts_paper_number(paper, fact, value->range);
   default: return value->text; /* structure and text, as written */
   }
 }
@@ -89,13 +105,13 @@ const char *ts_paper_fact(ts_paper *paper, uint32_t slot) {
   const ts_fact_def *fact = ts_slot_fact(paper->dossier, slot);
   const ts_value *value = ts_slot_value(paper->dossier, slot);
   if (value->state == TS_UNKNOWN && !fact->derived) return "not known";
-  return value_text(paper, fact, value);
+  return ts_paper_value(paper, fact, value);
 }
 
 const char *ts_paper_plausible(ts_paper *paper, const ts_fact_def *fact) {
   if (fact->type == TS_FLAG) return "yes or no";
   if (fact->type == TS_CHOICE || fact->type == TS_SET) return words(paper, fact, ~0ULL, ~0ULL);
-  return number(paper, fact, ts_fact_plausible(paper->vocabulary, fact));
+  return ts_paper_number(paper, fact, ts_fact_plausible(paper->vocabulary, fact));
 }
 
 const char *ts_paper_state(const ts_paper *paper, uint32_t slot) {

@@ -1,0 +1,281 @@
+/* What would change a finding: when it stands so, its nearest margins, the ways down.
+ *
+ * All of it is with what is in place. Where a text shows a personal value, or an edge from
+ * which one could be worked out, `withheld` stands beside it: who gets that gets none of
+ * the other texts of the element that show a value. */
+#include "document/assessment.h"
+#include <math.h>
+#include <string.h>
+
+static const char hidden[] = "(withheld)";
+
+/* Whether a number of this finding may give something personal away: the fact is, or the
+ * finding rests on a stated one, from which the edges follow. */
+static bool personal(const ts_paper *paper, const ts_finding *finding, uint32_t slot) {
+  if (ts_slot_fact(paper->dossier, slot)->sees == TS_CONFIDENTIAL) return true;
+  const ts_outcome *outcome = &ts_finding_said(finding)->outcome;
+  for (size_t i = 0; i < outcome->fact_count; i++) {
+    uint32_t other = outcome->facts[i];
+    if (ts_slot_fact(paper->dossier, other)->sees == TS_CONFIDENTIAL &&
+        ts_slot_value(paper->dossier, other)->state != TS_UNKNOWN)
+      return true;
+  }
+  return false;
+}
+
+static void of_fact(ts_paper *paper, const ts_finding *finding, uint32_t slot, const char *now) {
+  char path[256];
+  ts_xml_attribute(&paper->out, "path", ts_slot_path(paper->dossier, slot, path, sizeof path));
+  ts_xml_attribute(&paper->out, "title", ts_paper_title_from(paper, slot, finding->subject));
+  ts_xml_attribute(&paper->out, "now", now);
+}
+
+static void who_sees(ts_paper *paper, const ts_finding *finding, uint32_t slot) {
+  ts_xml_attribute(&paper->out, "sees", ts_paper_sees(ts_slot_fact(paper->dossier, slot)));
+  if (personal(paper, finding, slot)) ts_xml_attribute(&paper->out, "withheld", hidden);
+}
+
+/* ---- when -------------------------------------------------------------------------- */
+
+static void when(ts_paper *paper, const ts_condition *condition, const char *which) {
+  for (size_t i = 0; i < condition->count; i++) {
+    const ts_clause *clause = &condition->clauses[i];
+    bool open = clause->withheld == NULL || ts_same(clause->text, clause->withheld);
+    ts_xml_start(&paper->out, "when");
+    ts_xml_attribute(&paper->out, "case", which);
+    ts_xml_attribute(&paper->out, "enough", ts_paper_yes(condition->enough));
+    ts_xml_attribute(&paper->out, "text", clause->text);
+    if (!open) ts_xml_attribute(&paper->out, "withheld", clause->withheld);
+    ts_xml_end(&paper->out);
+  }
+}
+
+/* ---- edges --------------------------------------------------------------------------- */
+
+/* A bound in words, by the kind of number, whether it goes upward, whether the edge counts. */
+static const char *const beyond[2][2][2] = {
+    {{"below %s", "at %s or below"}, {"above %s", "from %s"}},
+    {{"before %s", "at %s or earlier"}, {"after %s", "from %s"}}};
+static const char *const reach[2][2][2] = {
+    {{"below %s", "at most %s"}, {"above %s", "at least %s"}},
+    {{"before %s", "%s or earlier"}, {"after %s", "%s or later"}}};
+
+static const char *bound(ts_paper *paper, const char *const words[2][2][2], const ts_fact_def *fact,
+                         bool upward, bool included, const char *number) {
+  bool moment = fact->type == TS_DATE || fact->type == TS_CLOCK || fact->type == TS_DAY;
+  const char *format = words[moment][upward][included];
+  size_t before = strcspn(format, "%");
+  return ts_arena_printf(paper->arena, "%.*s%s%s", (int)before, format, number,
+                         format + before + 2);
+}
+
+static const char *one_number(ts_paper *paper, const ts_fact_def *fact, double si) {
+  return ts_paper_number(paper, fact, (ts_range){si, si});
+}
+
+/* ---- margins ------------------------------------------------------------------------- */
+
+static bool is_inside(const ts_margin *margin) {
+  return margin->side == TS_FROM_LOW || margin->side == TS_FROM_HIGH;
+}
+
+static bool goes_up(const ts_margin *margin) {
+  return margin->side == TS_UP || margin->side == TS_FROM_LOW;
+}
+
+/* The end from which the search went out is another where a control in place moves the fact. */
+static bool moved(const ts_paper *paper, const ts_margin *margin) {
+  ts_range range = ts_slot_value(paper->dossier, margin->slot)->range;
+  double end = goes_up(margin) ? range.hi : range.lo;
+  return !is_inside(margin) && fabs(end - margin->from) > 1e-9 * fmax(fabs(end), 1e-9);
+}
+
+static const char *now(ts_paper *paper, const ts_margin *margin) {
+  if (!moved(paper, margin)) return ts_paper_fact(paper, margin->slot);
+  const ts_fact_def *fact = ts_slot_fact(paper->dossier, margin->slot);
+  return ts_arena_printf(paper->arena, "%s with what is in place",
+                         one_number(paper, fact, margin->from));
+}
+
+/* The band alone says it, but where the score moves within one. */
+static const char *becomes(ts_paper *paper, const ts_finding *finding, const ts_margin *margin) {
+  const char *then = ts_paper_stand(paper, finding->word, margin->then, false);
+  const char *before = ts_paper_stand(paper, finding->word, margin->before, false);
+  return ts_same(then, before) ? ts_paper_stand(paper, finding->word, margin->then, true) : then;
+}
+
+static const char *margin_words(ts_paper *paper, const ts_finding *finding, const ts_margin *margin,
+                                const char *number, const char *is) {
+  const ts_fact_def *fact = ts_slot_fact(paper->dossier, margin->slot);
+  const char *then = becomes(paper, finding, margin);
+  const char *where = bound(paper, beyond, fact, goes_up(margin), margin->included, number);
+  if (is_inside(margin)) {
+    ts_range range = ts_slot_value(paper->dossier, margin->slot)->range;
+    return ts_arena_printf(paper->arena, "%s only %s; may be %s", then, where,
+                           ts_paper_number(paper, fact, range));
+  }
+  double far = margin->edge - margin->from;
+  const char *away =
+      far == 0 ? "at the edge"
+               : ts_arena_printf(paper->arena, "%s away", ts_paper_difference(paper, fact, far));
+  return ts_arena_printf(paper->arena, "%s %s; now %s; %s", then, where, is, away);
+}
+
+static bool is_worse(ts_word word, ts_stand then, ts_stand before) {
+  if (word == TS_HAZARD) return then.worst.rank > before.worst.rank;
+  if (word == TS_DUTY) return then.duty > before.duty;
+  return then.certainty > before.certainty;
+}
+
+static void margin(ts_paper *paper, const ts_finding *finding, const ts_margin *it) {
+  const ts_fact_def *fact = ts_slot_fact(paper->dossier, it->slot);
+  const char *edge = one_number(paper, fact, it->edge), *is = now(paper, it);
+  ts_xml_start(&paper->out, "margin");
+  of_fact(paper, finding, it->slot, is);
+  ts_xml_attribute(&paper->out, "edge", edge);
+  ts_xml_attribute(&paper->out, "side", is_inside(it) ? "inside" : goes_up(it) ? "up" : "down");
+  ts_xml_attribute(&paper->out, "gets",
+                   is_worse(finding->word, it->then, it->before) ? "worse" : "better");
+  ts_xml_attribute(&paper->out, "words", margin_words(paper, finding, it, edge, is));
+  who_sees(paper, finding, it->slot);
+  ts_xml_end(&paper->out);
+}
+
+/* ---- ways ---------------------------------------------------------------------------- */
+
+void ts_paper_control_named(ts_paper *paper, const ts_control *control) {
+  ts_xml_start(&paper->out, "control");
+  ts_xml_attribute(&paper->out, "ref", control->id);
+  ts_xml_attribute(&paper->out, "title", control->title);
+  ts_xml_attribute(&paper->out, "kind", ts_hierarchy_word(control->kind));
+  ts_xml_end(&paper->out);
+}
+
+static void score_then(ts_paper *paper, ts_score score) {
+  if (score.likelihood == 0) {
+    ts_xml_attribute(&paper->out, "none", "yes");
+    return;
+  }
+  ts_xml_attributef(&paper->out, "likelihood", "%d", score.likelihood);
+  ts_xml_attributef(&paper->out, "severity", "%d", score.severity);
+  ts_xml_attributef(&paper->out, "score", "%d", score.likelihood * score.severity);
+  ts_xml_attribute(&paper->out, "band",
+                   ts_matrix_band(paper->a->in.matrix, score.likelihood, score.severity)->id);
+}
+
+static void then(ts_paper *paper, ts_word word, ts_stand stand) {
+  static const char *const certainties[] = {"gone", "possible", "certain"};
+  ts_xml_attribute(&paper->out, "then", ts_paper_stand(paper, word, stand, true));
+  if (word == TS_HAZARD)
+    score_then(paper, stand.worst);
+  else
+    ts_xml_attribute(&paper->out, "state",
+                     word == TS_DUTY ? ts_duty_name(stand.duty) : certainties[stand.certainty]);
+}
+
+/* The finding or duty that a shift is of; NULL where there is none yet. */
+static const ts_finding *shifted(const ts_paper *paper, const ts_shift *shift) {
+  if (shift->index == SIZE_MAX) return NULL;
+  return shift->word == TS_DUTY ? &paper->a->duties[shift->index]
+                                : &paper->a->findings[shift->index];
+}
+
+static ts_stand stands_now(const ts_finding *finding) {
+  const ts_case *in_place = &finding->view[TS_IN_PLACE];
+  return (ts_stand){.worst = in_place->standing.worst,
+                    .certainty = in_place->standing.certainty,
+                    .duty = in_place->duty};
+}
+
+static void shift(ts_paper *paper, const char *element, const ts_shift *it) {
+  const ts_finding *finding = shifted(paper, it);
+  const char *title = ts_rule_at(paper->packs, it->rule)->title, *was = "not found";
+  const char *label = ts_paper_label(paper, it->subject);
+  const char *will = ts_paper_stand(paper, it->word, it->then, true);
+  if (finding != NULL) was = ts_paper_stand(paper, it->word, stands_now(finding), true);
+  ts_xml_start(&paper->out, element);
+  ts_xml_attribute(&paper->out, "finding", finding != NULL ? finding->id : NULL);
+  ts_xml_attribute(&paper->out, "title", title);
+  ts_xml_attribute(&paper->out, "subject-label", label);
+  ts_xml_attribute(&paper->out, "now", was);
+  ts_xml_attribute(&paper->out, "then", will);
+  ts_xml_attribute(
+      &paper->out, "words",
+      finding != NULL
+          ? ts_arena_printf(paper->arena, "%s %s: %s → %s", finding->id, title, was, will)
+          : ts_arena_printf(paper->arena, "new: %s, %s: %s", title, label, will));
+  ts_xml_end(&paper->out);
+}
+
+/* "at most 12 s", "yes". */
+static const char *target(ts_paper *paper, const ts_fact_def *fact, const ts_way *way) {
+  bool number = fact->type == TS_QUANTITY || fact->type == TS_COUNT || fact->type == TS_DATE ||
+                fact->type == TS_CLOCK;
+  if (!number) return ts_paper_value(paper, fact, &way->value);
+  double si = way->upward ? way->value.range.lo : way->value.range.hi;
+  return bound(paper, reach, fact, way->upward, way->edge_included, one_number(paper, fact, si));
+}
+
+static void move(ts_paper *paper, const ts_finding *finding, const ts_way *way) {
+  const ts_fact_def *fact = ts_slot_fact(paper->dossier, way->slot);
+  const char *is = ts_paper_fact(paper, way->slot), *to = target(paper, fact, way);
+  const char *title = ts_paper_title_from(paper, way->slot, finding->subject);
+  bool answer = fact->type == TS_FLAG || fact->type == TS_CHOICE || fact->type == TS_SET;
+  of_fact(paper, finding, way->slot, is);
+  ts_xml_attribute(&paper->out, "to", to);
+  ts_xml_attribute(&paper->out, "words",
+                   ts_arena_printf(paper->arena, "%s%s %s; now %s", title, answer ? ":" : "", to,
+                                   is != NULL ? is : "not known"));
+  who_sees(paper, finding, way->slot);
+}
+
+static void way(ts_paper *paper, const ts_finding *finding, const ts_way *it) {
+  bool moves = it->slot != TS_NO_SLOT;
+  ts_xml_start(&paper->out, "way");
+  ts_xml_attribute(&paper->out, "kind",
+                   moves                   ? "move"
+                   : it->control_count > 1 ? "pair"
+                                           : "control");
+  if (moves) move(paper, finding, it);
+  if (!moves) {
+    ts_xml_attribute(&paper->out, "scope", ts_paper_path(paper, it->scope));
+    ts_xml_attribute(&paper->out, "scope-label", ts_paper_label(paper, it->scope));
+  }
+  then(paper, finding->word, it->then);
+  for (size_t i = 0; !moves && i < it->control_count; i++)
+    ts_paper_control_named(paper, it->controls[i]);
+  for (size_t i = 0; i < it->better_count; i++) shift(paper, "better", &it->better[i]);
+  for (size_t i = 0; i < it->worse_count; i++) shift(paper, "worse", &it->worse[i]);
+  ts_xml_end(&paper->out);
+}
+
+void ts_paper_would_change(ts_paper *paper, const ts_finding *finding) {
+  when(paper, &finding->when_worst, "worst");
+  when(paper, &finding->when_best, "best");
+  for (size_t i = 0; i < finding->margin_count; i++) margin(paper, finding, &finding->margins[i]);
+  for (size_t i = 0; i < finding->way_count; i++) way(paper, finding, &finding->ways[i]);
+}
+
+/* ---- remedies ------------------------------------------------------------------------ */
+
+static void remedy(ts_paper *paper, const ts_remedy *it) {
+  ts_xml_start(&paper->out, "remedy");
+  ts_xml_attribute(&paper->out, "task", ts_paper_path(paper, it->task));
+  ts_xml_attribute(&paper->out, "task-label", ts_paper_label(paper, it->task));
+  ts_xml_attribute(&paper->out, "none", ts_paper_yes(it->none));
+  for (size_t i = 0; i < it->control_count; i++) ts_paper_control_named(paper, it->controls[i]);
+  for (size_t i = 0; i < it->left_count; i++) {
+    const ts_finding *left = &paper->a->findings[it->left[i]];
+    ts_xml_start(&paper->out, "left");
+    ts_xml_attribute(&paper->out, "finding", left->id);
+    ts_xml_attribute(&paper->out, "title", ts_rule_at(paper->packs, left->rule)->title);
+    ts_xml_end(&paper->out);
+  }
+  ts_xml_end(&paper->out);
+}
+
+void ts_paper_remedies(ts_paper *paper) {
+  ts_xml_start(&paper->out, "remedies");
+  for (size_t i = 0; i < paper->a->remedy_count; i++) remedy(paper, &paper->a->remedies[i]);
+  ts_xml_end(&paper->out);
+}
