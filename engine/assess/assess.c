@@ -3,10 +3,12 @@
 #include "assess/conclude.h"
 #include "assess/label.h"
 #include "assess/merge.h"
+#include "assess/outlook.h"
 #include "assess/scope.h"
 #include "base/file.h"
 #include "base/text.h"
 #include <stdlib.h>
+#include <string.h>
 
 /* ---- names that must exist ------------------------------------------------ */
 
@@ -137,6 +139,16 @@ static changes changes_over(const ts_assess_inputs *in, ts_subject subject, ts_a
   return c;
 }
 
+static void keep_pair(ts_assessment *a, size_t rule, ts_subject subject,
+                      const ts_evaluation *evaluation) {
+  ts_pair pair = {rule, subject, NULL, evaluation->read_count};
+  uint32_t *reads = ts_arena_alloc(a->arena, (pair.read_count + 1) * sizeof *reads);
+  if (pair.read_count > 0) memcpy(reads, evaluation->reads, pair.read_count * sizeof *reads);
+  pair.reads = reads;
+  TS_GROW(a->pairs, a->pair_count, a->pair_capacity);
+  a->pairs[a->pair_count++] = pair;
+}
+
 /* Each view counts the controls of the one before it and maybe more: where those change no fact
  * that was read, what was evaluated last still holds and only credit differs. */
 static void assess_one(ts_assessment *a, ts_evaluator *evaluator, size_t rule, ts_subject subject,
@@ -149,6 +161,7 @@ static void assess_one(ts_assessment *a, ts_evaluator *evaluator, size_t rule, t
       evaluation = ts_evaluate(evaluator, rule, subject, c->effects[view], c->count[view]);
     if (view == TS_AS_DESCRIBED) look(a, rule, subject, evaluator, evaluation);
     ts_merge(a, rule, subject, (ts_view)view, evaluator, evaluation);
+    if (view == TS_IN_PLACE && evaluation->failure == NULL) keep_pair(a, rule, subject, evaluation);
     if (evaluation->failure != NULL)
       note_failure(a, rule, subject, (ts_view)view, evaluation->failure);
   }
@@ -196,6 +209,7 @@ ts_assessment *ts_assess(const ts_assess_inputs *inputs, ts_diagnostics *problem
                 ts_arena_printf(a->arena, "no rules for jurisdiction \"%s\" were found",
                                 inputs->no_rules_for));
   ts_conclude(a, problems);
+  if (!inputs->scores_only) ts_outlook(a);
   return a;
 }
 
@@ -203,6 +217,7 @@ void ts_assessment_free(ts_assessment *assessment) {
   if (assessment == NULL) return;
   free(assessment->findings);
   free(assessment->duties);
+  free(assessment->pairs);
   free(assessment->failures);
   ts_arena_free(assessment->arena);
 }

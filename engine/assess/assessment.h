@@ -93,7 +93,8 @@ typedef struct {
 /* The fewest controls of the catalogue that bring every finding of a task below the line. */
 typedef struct {
   ts_subject task;
-  bool none; /* no set of them does; `left` stay above it with all of them */
+  bool none;   /* no set of them does; `left` stay above it with all of them */
+  bool fewest; /* no smaller set was found to do; else it is enough, but fewer might do */
   const ts_control *const *controls;
   size_t control_count;
   const size_t *left; /* findings, by index */
@@ -130,6 +131,14 @@ typedef struct {
   ts_skip skips[TS_SKIPS_SHOWN];
 } ts_look;
 
+/* One rule over one subject, and the slots it read with what is in place, ascending. */
+typedef struct {
+  size_t rule;
+  ts_subject subject;
+  const uint32_t *reads;
+  size_t read_count;
+} ts_pair;
+
 typedef struct {
   const char *rule, *subject; /* subject: path, or NULL */
   const char *text;
@@ -155,6 +164,8 @@ struct ts_assessment {
   ts_finding *duties;
   size_t duty_count, duty_capacity;
   ts_look *looks; /* one a rule */
+  ts_pair *pairs; /* that did not fail, ordered by subject, then rule */
+  size_t pair_count, pair_capacity;
   ts_failure *failures;
   size_t failure_count, failure_capacity;
   bool *read;          /* by slot: some outcome rests on it */

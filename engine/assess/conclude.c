@@ -153,5 +153,6 @@ void ts_conclude(ts_assessment *a, ts_diagnostics *problems) {
   put_in_order(a->duties, a->duty_count, 'D');
   count(a);
   a->open = ts_open_facts(a, &a->open_count);
-  a->summary.open = a->open_count;
+  for (size_t i = 0; i < a->open_count; i++)
+    a->summary.open += ts_slot_value(a->in.dossier, a->open[i].slot)->state == TS_UNKNOWN;
 }

@@ -58,9 +58,19 @@ typedef struct {
   size_t count;
 } lister;
 
+/* Not known, or stated as more than one thing. */
+static bool is_open(const ts_dossier *dossier, uint32_t slot) {
+  const ts_value *value = ts_slot_value(dossier, slot);
+  const ts_fact_def *fact = ts_slot_fact(dossier, slot);
+  if (value->state == TS_UNKNOWN) return true;
+  if (fact->derived || fact->type < TS_QUANTITY) return false; /* made of others; structure */
+  if (fact->type == TS_FLAG || fact->type == TS_CHOICE)
+    return (value->choices & (value->choices - 1)) != 0;
+  return fact->type == TS_SET ? value->choices != value->certain : value->range.lo < value->range.hi;
+}
+
 static void name_open(lister *l, uint32_t slot, const char *id) {
-  const ts_dossier *dossier = l->assessment->in.dossier;
-  if (ts_slot_value(dossier, slot)->state != TS_UNKNOWN || l->last[slot] == id) return;
+  if (!is_open(l->assessment->in.dossier, slot) || l->last[slot] == id) return;
   if (l->place[slot] == 0) {
     l->facts[l->count].slot = slot;
     l->place[slot] = (uint32_t)++l->count;
@@ -76,7 +86,6 @@ static void name_facts(lister *l, const ts_spoken *said, const char *id) {
   const ts_dossier *dossier = l->assessment->in.dossier;
   for (size_t i = 0; i < said->outcome.fact_count; i++) {
     uint32_t slot = said->outcome.facts[i];
-    if (!ts_slot_assumed(dossier, slot)) continue;
     if (l->made[slot] == NULL)
       l->made[slot] = ts_made_of(dossier, slot, l->scratch, &l->parts[slot]);
     for (size_t k = 0; k < l->parts[slot]; k++) name_open(l, l->made[slot][k], id);

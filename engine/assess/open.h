@@ -4,7 +4,7 @@
 
 #include "assess/assessment.h"
 
-/* Facts not known that some finding or duty rests on, in the order of the findings:
+/* Facts not known or wide that some finding or duty rests on, in the order of the findings:
  * what the worst ones need comes first. Derived facts are traced to what they are made of. */
 ts_open_fact *ts_open_facts(const ts_assessment *assessment, size_t *count);
 

@@ -5,6 +5,7 @@
  *   meaning, how it is found out, who knows it, who may see it.
  * "Plausible" is meant widely: the range a careful person would not call a
  * typing error. A fact that is not known has all of it. */
+#include "base/text.h"
 #include "dossier/vocabulary.h"
 
 #define OPEN TS_OPEN_TO_ALL
@@ -126,4 +127,19 @@ const ts_entity_def *ts_builtin_entities(size_t *count) {
 const ts_fact_def *ts_builtin_facts(size_t *count) {
   *count = sizeof facts / sizeof facts[0];
   return facts;
+}
+
+bool ts_fact_is_given(const ts_fact_def *fact) {
+  static const struct {
+    const char *entity, *name, *asked; /* NULL: any */
+  } given[] = {{"openwater", NULL, NULL},       {"record", NULL, NULL},
+               {"person", NULL, PERFORMER},     {"person", NULL, DOCTOR},
+               {"site", "altitude", NULL},      {"air", "flash-to-bang", NULL},
+               {"production", "crew", NULL}};
+  for (size_t i = 0; i < sizeof given / sizeof given[0]; i++)
+    if (ts_same(fact->entity, given[i].entity) &&
+        (given[i].name == NULL || ts_same(fact->name, given[i].name)) &&
+        (given[i].asked == NULL || ts_same(fact->asked, given[i].asked)))
+      return true;
+  return false;
 }

@@ -14,7 +14,7 @@
 static const double tolerance = 1e-12; /* relative; the one tolerance of all comparisons */
 
 enum {
-  ROUNDS = 10, /* at most; most impositions are done after two */
+  ROUNDS = 200, /* at most; most impositions are done after two, a few creep */
   SLACK = 4,   /* units in the last place */
   HALVINGS = 40 /* where a science function is inverted by search */
 };

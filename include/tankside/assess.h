@@ -105,6 +105,7 @@ typedef struct {
   /* Which rules to ask of which subjects, for a "what if" on a part; NULL: all of all. */
   bool (*wanted)(void *wanted_context, size_t rule, ts_subject subject);
   void *wanted_context;
+  bool scores_only; /* without margins, ways down, conditions, questions and remedies */
 } ts_assess_inputs;
 
 /* Runs every rule over every subject. Everything in `inputs` must outlive the

@@ -53,6 +53,10 @@ typedef struct {
   bool optional;        /* structure and text only: may be left out */
 } ts_fact_def;
 
+/* Whether a fact is as it is (weather, a body, the past): to be found out, but not to be moved
+ * so that a score comes down. */
+bool ts_fact_is_given(const ts_fact_def *fact);
+
 typedef struct {
   const char *name;     /* element name: "immersion" */
   const char *plural;   /* list name in Lua: "immersions" */

@@ -1,0 +1,10 @@
+/* What would change the findings: margins, ways down, conditions, questions, remedies. */
+#ifndef TS_ASSESS_OUTLOOK_H
+#define TS_ASSESS_OUTLOOK_H
+
+#include "assess/assessment.h"
+
+/* After everything has been found and put in order. */
+void ts_outlook(ts_assessment *assessment);
+
+#endif

@@ -1,0 +1,195 @@
+#include "assess/probe.h"
+#include "assess/scope.h"
+#include "base/text.h"
+#include <stdint.h>
+#include <stdlib.h>
+
+/* ---- which pairs read which facts --------------------------------------------- */
+
+static void index_reads(ts_probe *p) {
+  const ts_assessment *a = p->a;
+  uint32_t slots = ts_slot_count(a->in.dossier);
+  p->pairs_from = ts_arena_alloc(p->arena, (slots + 2) * sizeof *p->pairs_from);
+  uint32_t total = 0;
+  for (size_t i = 0; i < a->pair_count; i++)
+    for (size_t k = 0; k < a->pairs[i].read_count; k++, total++)
+      p->pairs_from[a->pairs[i].reads[k] + 1]++;
+  for (uint32_t slot = 0; slot < slots; slot++) p->pairs_from[slot + 1] += p->pairs_from[slot];
+  p->pairs_of = ts_arena_alloc(p->arena, (total + 1) * sizeof *p->pairs_of);
+  uint32_t *at = ts_alloc((slots + 1) * sizeof *at);
+  for (size_t i = 0; i < a->pair_count; i++)
+    for (size_t k = 0; k < a->pairs[i].read_count; k++) {
+      uint32_t slot = a->pairs[i].reads[k];
+      p->pairs_of[p->pairs_from[slot] + at[slot]++] = (uint32_t)i;
+    }
+  free(at);
+}
+
+static void count_said(ts_probe *p, const ts_finding *all, size_t count) {
+  for (size_t i = 0; i < count; i++) {
+    size_t pair = ts_pair_of(p->a, &all[i]);
+    if (pair != SIZE_MAX) p->said_from[pair + 1]++;
+  }
+}
+
+static void place_said(ts_probe *p, const ts_finding *all, size_t count, bool duty, uint32_t *at) {
+  for (size_t i = 0; i < count; i++) {
+    size_t pair = ts_pair_of(p->a, &all[i]);
+    if (pair != SIZE_MAX) p->said[p->said_from[pair] + at[pair]++] = (ts_said_at){i, duty};
+  }
+}
+
+static void index_said(ts_probe *p) {
+  const ts_assessment *a = p->a;
+  p->said_from = ts_arena_alloc(p->arena, (a->pair_count + 2) * sizeof *p->said_from);
+  count_said(p, a->findings, a->finding_count);
+  count_said(p, a->duties, a->duty_count);
+  for (size_t i = 0; i < a->pair_count; i++) p->said_from[i + 1] += p->said_from[i];
+  p->said = ts_arena_alloc(p->arena, (p->said_from[a->pair_count] + 1) * sizeof *p->said);
+  uint32_t *at = ts_alloc((a->pair_count + 1) * sizeof *at);
+  place_said(p, a->findings, a->finding_count, false, at);
+  place_said(p, a->duties, a->duty_count, true, at);
+  free(at);
+}
+
+ts_probe *ts_probe_new(const ts_assessment *assessment) {
+  ts_arena *arena = ts_arena_new();
+  ts_probe *p = ts_arena_alloc(arena, sizeof *p);
+  ts_subject subjects = ts_subject_count(assessment->in.dossier);
+  *p = (ts_probe){.a = assessment, .in = assessment->in, .arena = arena};
+  p->variant = ts_dossier_variant(assessment->in.dossier);
+  p->in.dossier = p->variant;
+  p->evaluator = ts_evaluator_new(assessment->in.packs, p->variant);
+  p->effects = ts_arena_alloc(arena, (subjects + 1) * sizeof *p->effects);
+  p->effect_count = ts_arena_alloc(arena, (subjects + 1) * sizeof *p->effect_count);
+  p->known_effects = ts_arena_alloc(arena, (subjects + 1) * sizeof *p->known_effects);
+  p->applied = ts_applied_count(assessment->in.dossier);
+  index_reads(p);
+  index_said(p);
+  return p;
+}
+
+void ts_probe_free(ts_probe *probe) {
+  if (probe == NULL) return;
+  ts_evaluator_free(probe->evaluator);
+  ts_dossier_free(probe->variant);
+  free(probe->tallies.at);
+  ts_arena_free(probe->arena);
+}
+
+/* ---- trying ---------------------------------------------------------------------- */
+
+static void know_effects(ts_probe *p, ts_subject subject) {
+  if (p->known_effects[subject]) return;
+  p->known_effects[subject] = true;
+  p->effect_count[subject] =
+      ts_effects_here(&p->a->in, subject, TS_IN_PLACE, p->arena, &p->effects[subject]);
+}
+
+enum { TRIED_MAX = 256 }; /* controls tried at once, with what is in place */
+
+/* What is in place and what is being tried on top of it. */
+static size_t effects_for(ts_probe *p, ts_subject subject, ts_effect *all) {
+  know_effects(p, subject);
+  size_t count = 0;
+  for (; count < p->effect_count[subject] && count < TRIED_MAX; count++)
+    all[count] = p->effects[subject][count];
+  for (size_t i = p->applied; i < ts_applied_count(p->variant) && count < TRIED_MAX; i++) {
+    const ts_applied_control *tried = ts_applied_at(p->variant, i);
+    all[count++] = (ts_effect){.control = ts_control_find(p->in.packs, tried->control),
+                               .scope = tried->scope,
+                               .here = ts_covers(p->variant, tried->scope, subject)};
+  }
+  return count;
+}
+
+const ts_tallies *ts_probe_try(ts_probe *p, size_t pair) {
+  const ts_pair *it = &p->a->pairs[pair];
+  ts_effect tried[TRIED_MAX];
+  bool more = ts_applied_count(p->variant) > p->applied;
+  know_effects(p, it->subject);
+  size_t count = more ? effects_for(p, it->subject, tried) : p->effect_count[it->subject];
+  p->evaluation = ts_evaluate(p->evaluator, it->rule, it->subject,
+                              more ? tried : p->effects[it->subject], count);
+  if (p->evaluation->failure != NULL) return NULL;
+  ts_tally_all(&p->in, it->rule, it->subject, TS_IN_PLACE, p->evaluation, &p->tallies);
+  return &p->tallies;
+}
+
+void ts_probe_apply(ts_probe *p, const ts_control *control, ts_subject scope) {
+  ts_applied_control tried = {
+      .control = control->id, .scope = scope, .in_place = true, .by = "", .on = "", .file = ""};
+  ts_variant_apply(p->variant, &tried);
+}
+
+void ts_probe_take_back(ts_probe *p) { ts_variant_keep(p->variant, p->applied); }
+
+/* ---- standing ---------------------------------------------------------------------- */
+
+ts_stand ts_stands(const ts_tallies *tallies, ts_word word, const char *about) {
+  const ts_tally *tally = ts_tally_find(tallies, word, about);
+  if (tally == NULL) return (ts_stand){0};
+  return (ts_stand){tally->standing.worst, tally->standing.certainty, tally->duty};
+}
+
+ts_stand ts_stands_now(const ts_finding *finding) {
+  const ts_case *now = &finding->view[TS_IN_PLACE];
+  return (ts_stand){now->standing.worst, now->standing.certainty, now->duty};
+}
+
+int ts_stand_heat(ts_word word, ts_stand stand) {
+  if (word == TS_HAZARD) return stand.worst.rank;
+  return word == TS_DUTY ? (int)stand.duty : (int)stand.certainty;
+}
+
+bool ts_same_stand(ts_word word, ts_stand a, ts_stand b) {
+  if (word != TS_HAZARD) return ts_stand_heat(word, a) == ts_stand_heat(word, b);
+  return a.worst.likelihood == b.worst.likelihood && a.worst.severity == b.worst.severity;
+}
+
+bool ts_stands_above(const ts_matrix *matrix, ts_word word, ts_stand stand) {
+  if (word == TS_STOP) return stand.certainty != TS_GONE;
+  if (word != TS_HAZARD || stand.worst.likelihood == 0) return false;
+  return ts_matrix_band(matrix, stand.worst.likelihood, stand.worst.severity)->above;
+}
+
+size_t ts_pair_of(const ts_assessment *a, const ts_finding *finding) {
+  size_t low = 0, high = a->pair_count; /* ordered by subject, then rule */
+  while (low < high) {
+    size_t middle = (low + high) / 2;
+    const ts_pair *pair = &a->pairs[middle];
+    if (pair->subject < finding->subject ||
+        (pair->subject == finding->subject && pair->rule < finding->rule))
+      low = middle + 1;
+    else
+      high = middle;
+  }
+  bool found = low < a->pair_count && a->pairs[low].subject == finding->subject &&
+               a->pairs[low].rule == finding->rule;
+  return found ? low : SIZE_MAX;
+}
+
+/* ---- values ------------------------------------------------------------------------- */
+
+ts_value ts_value_range(ts_range range) {
+  return (ts_value){.range = range, .state = TS_SET_BY_USER};
+}
+
+ts_value ts_value_point(double x) { return ts_value_range((ts_range){x, x}); }
+
+ts_value ts_value_choice(uint64_t bits) {
+  return (ts_value){.choices = bits, .certain = bits, .state = TS_SET_BY_USER};
+}
+
+bool ts_slot_is_number(const ts_dossier *dossier, uint32_t slot) {
+  const ts_fact_def *fact = ts_slot_fact(dossier, slot);
+  if (fact->derived) return false;
+  return fact->type == TS_QUANTITY || fact->type == TS_COUNT || fact->type == TS_DATE ||
+         fact->type == TS_CLOCK;
+}
+
+double ts_slot_step(const ts_fact_def *fact) {
+  if (fact->type == TS_COUNT) return 1;
+  if (fact->type == TS_DATE) return 86400;
+  return fact->type == TS_CLOCK ? 60 : 0;
+}

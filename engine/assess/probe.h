@@ -1,0 +1,70 @@
+/* Trying: how findings would stand if something were otherwise.
+ *
+ * A probe holds a variant of the dossier and what is needed to run single rules over single
+ * subjects of it again, as with what is in place. Margins, ways down, questions and
+ * conditions are all made of such tries, so each says what an assessment of the
+ * dossier with that change in it would say. */
+#ifndef TS_ASSESS_PROBE_H
+#define TS_ASSESS_PROBE_H
+
+#include "assess/tally.h"
+
+/* A finding or duty of a pair, by index. */
+typedef struct {
+  size_t index;
+  bool duty;
+} ts_said_at;
+
+typedef struct {
+  const ts_assessment *a;
+  ts_dossier *variant;
+  ts_assess_inputs in; /* the assessment's, with the variant */
+  ts_evaluator *evaluator;
+  ts_arena *arena;     /* for as long as the probe lives */
+  ts_effect **effects; /* by subject: what is in place, once asked for */
+  size_t *effect_count;
+  bool *known_effects;
+  size_t applied; /* how many controls the dossier applies: those above are being tried */
+  ts_tallies tallies;
+  const ts_evaluation *evaluation; /* of the last try */
+  uint32_t *pairs_of, *pairs_from; /* by slot: the pairs that read it; one more at the end */
+  ts_said_at *said;    /* what each pair said in any view */
+  uint32_t *said_from; /* by pair; one more at the end */
+} ts_probe;
+
+ts_probe *ts_probe_new(const ts_assessment *assessment);
+void ts_probe_free(ts_probe *probe);
+
+/* Runs the rule of a pair over its subject with whatever the variant holds now. The tallies
+ * and probe->evaluation hold until the next try. NULL when the rule fails. */
+const ts_tallies *ts_probe_try(ts_probe *probe, size_t pair);
+
+/* How a finding of the pair stands by such tallies; gone where they have nothing of it. */
+ts_stand ts_stands(const ts_tallies *tallies, ts_word word, const char *about);
+/* How a finding stands in the assessment itself. */
+ts_stand ts_stands_now(const ts_finding *finding);
+
+bool ts_same_stand(ts_word word, ts_stand a, ts_stand b);
+/* More is worse: hazards by rank, stops and notes by certainty, duties by state. */
+int ts_stand_heat(ts_word word, ts_stand stand);
+/* A hazard above the line, or a stop that may be said. */
+bool ts_stands_above(const ts_matrix *matrix, ts_word word, ts_stand stand);
+
+/* The finding's pair; SIZE_MAX where its rule failed. */
+size_t ts_pair_of(const ts_assessment *assessment, const ts_finding *finding);
+
+/* A value with one number, one answer or one choice in it: what a fact would be if it were known. */
+ts_value ts_value_point(double x);
+ts_value ts_value_range(ts_range range);
+ts_value ts_value_choice(uint64_t bits);
+
+/* Facts that hold one number that can be asked for and moved. */
+bool ts_slot_is_number(const ts_dossier *dossier, uint32_t slot);
+/* The step between values of a number that comes in steps (people, dates, minutes); 0: none. */
+double ts_slot_step(const ts_fact_def *fact);
+
+/* Applies a control, in place at `scope`, to what is tried; and takes all such back. */
+void ts_probe_apply(ts_probe *probe, const ts_control *control, ts_subject scope);
+void ts_probe_take_back(ts_probe *probe);
+
+#endif

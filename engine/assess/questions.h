@@ -1,0 +1,11 @@
+/* Questions: what an answer to an open fact could take away. */
+#ifndef TS_ASSESS_QUESTIONS_H
+#define TS_ASSESS_QUESTIONS_H
+
+#include "assess/probe.h"
+
+/* Weighs each fact in assessment->open by trying answers, drops those that are stated and
+ * whose answer takes nothing away, and orders the rest by what it takes away. */
+void ts_questions(ts_probe *probe, ts_assessment *assessment);
+
+#endif

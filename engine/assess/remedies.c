@@ -1,0 +1,219 @@
+/* The fewest controls for a task, found by hitting sets.
+ *
+ * With some controls tried, each finding still above the line says what could help it: at
+ * least one more of the controls that bear on it. A set that has one of every such demand is
+ * tried next, smallest first; what is still above adds its demand. The first set that leaves
+ * nothing above is a smallest one, as long as no control makes another finding worse. */
+#include "assess/remedies.h"
+#include "assess/ways.h"
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { BEARING = 64, DEMANDS = 256, ROUNDS = 400, NODES = 20000 };
+
+/* Controls are numbered by kind, then id; a set of them is a word of bits. */
+typedef struct {
+  ts_probe *probe;
+  ts_assessment *a;
+  ts_subject task;
+  const ts_control *controls[BEARING];
+  size_t control_count;
+  uint32_t *pairs; /* what any of them can touch, and what is above the line now */
+  size_t pair_count, pair_capacity;
+  uint64_t demands[DEMANDS];
+  size_t demand_count;
+  size_t *left; /* findings above the line with the set last tried */
+  size_t left_count, left_capacity;
+  size_t nodes; /* looked at in the present search */
+} healer;
+
+static bool of_task(const healer *h, const ts_finding *f) {
+  return ts_leads_to(h->a->in.dossier, f->subject, "task") == h->task;
+}
+
+static bool above_now(const healer *h, const ts_finding *f) {
+  return ts_stands_above(h->a->in.matrix, f->word, ts_stands_now(f));
+}
+
+/* ---- what there is to choose from --------------------------------------------------- */
+
+static int by_kind(const void *left, const void *right) {
+  const ts_control *a = *(const ts_control *const *)left, *b = *(const ts_control *const *)right;
+  return a->kind != b->kind ? (int)a->kind - (int)b->kind : strcmp(a->id, b->id);
+}
+
+static void add_control(healer *h, const ts_control *control) {
+  for (size_t i = 0; i < h->control_count; i++)
+    if (h->controls[i] == control) return;
+  if (h->control_count < BEARING) h->controls[h->control_count++] = control;
+}
+
+static uint64_t bearing_on(const healer *h, const ts_finding *f) {
+  ts_arena *scratch = ts_arena_new();
+  size_t count;
+  uint64_t set = 0;
+  const ts_control **bearing = ts_bearing_controls(h->probe, f, scratch, &count);
+  for (size_t i = 0; i < count; i++)
+    for (size_t k = 0; k < h->control_count; k++)
+      if (h->controls[k] == bearing[i]) set |= (uint64_t)1 << k;
+  ts_arena_free(scratch);
+  return set;
+}
+
+static void gather_controls(healer *h) {
+  ts_arena *scratch = ts_arena_new();
+  for (size_t i = 0; i < h->a->finding_count; i++) {
+    const ts_finding *f = &h->a->findings[i];
+    size_t count;
+    if (!of_task(h, f) || !above_now(h, f)) continue;
+    const ts_control **bearing = ts_bearing_controls(h->probe, f, scratch, &count);
+    for (size_t k = 0; k < count; k++) add_control(h, bearing[k]);
+  }
+  if (h->control_count > 1)
+    qsort(h->controls, h->control_count, sizeof h->controls[0], by_kind);
+  ts_arena_free(scratch);
+}
+
+static void add_pair(healer *h, size_t pair) {
+  const ts_subject subject = h->a->pairs[pair].subject;
+  if (ts_leads_to(h->a->in.dossier, subject, "task") != h->task) return;
+  for (size_t i = 0; i < h->pair_count; i++)
+    if (h->pairs[i] == pair) return;
+  TS_GROW(h->pairs, h->pair_count, h->pair_capacity);
+  h->pairs[h->pair_count++] = (uint32_t)pair;
+}
+
+static void gather_pairs(healer *h) {
+  ts_arena *scratch = ts_arena_new();
+  for (size_t i = 0; i < h->control_count; i++) {
+    size_t count;
+    const uint32_t *touched =
+        ts_pairs_touched(h->probe, h->controls[i], h->task, scratch, &count);
+    for (size_t k = 0; k < count; k++) add_pair(h, touched[k]);
+  }
+  for (size_t i = 0; i < h->a->finding_count; i++) {
+    size_t pair = ts_pair_of(h->a, &h->a->findings[i]);
+    if (pair != SIZE_MAX && above_now(h, &h->a->findings[i])) add_pair(h, pair);
+  }
+  ts_arena_free(scratch);
+}
+
+/* ---- trying a set --------------------------------------------------------------------- */
+
+static void look_at_pair(healer *h, size_t pair) {
+  const ts_tallies *tallies = ts_probe_try(h->probe, pair);
+  const ts_probe *p = h->probe;
+  for (uint32_t i = p->said_from[pair]; i < p->said_from[pair + 1]; i++) {
+    if (p->said[i].duty) continue;
+    const ts_finding *f = &h->a->findings[p->said[i].index];
+    ts_stand then = tallies ? ts_stands(tallies, f->word, f->about) : ts_stands_now(f);
+    if (!ts_stands_above(h->a->in.matrix, f->word, then)) continue;
+    TS_GROW(h->left, h->left_count, h->left_capacity);
+    h->left[h->left_count++] = p->said[i].index;
+  }
+}
+
+/* Leaves what stays above the line in `left`. */
+static void try_set(healer *h, uint64_t set) {
+  for (size_t i = 0; i < h->control_count; i++)
+    if (set >> i & 1) ts_probe_apply(h->probe, h->controls[i], h->task);
+  h->left_count = 0;
+  for (size_t i = 0; i < h->pair_count; i++) look_at_pair(h, h->pairs[i]);
+  ts_probe_take_back(h->probe);
+}
+
+/* ---- the smallest set that meets every demand --------------------------------------------- */
+
+static uint64_t first_unmet(const healer *h, uint64_t set) {
+  for (size_t i = 0; i < h->demand_count; i++)
+    if (!(h->demands[i] & set)) return h->demands[i];
+  return 0;
+}
+
+/* Depth first, at most `more` controls beyond those chosen; controls in the order of their kinds. */
+static bool meet(healer *h, uint64_t chosen, int more, uint64_t *found) {
+  uint64_t unmet = first_unmet(h, chosen);
+  if (!unmet) return *found = chosen, true;
+  if (more == 0 || h->nodes++ > NODES) return false;
+  for (; unmet; unmet &= unmet - 1)
+    if (meet(h, chosen | (unmet & -unmet), more - 1, found)) return true;
+  return false;
+}
+
+static bool smallest(healer *h, uint64_t *found) {
+  for (int size = 0; size <= (int)h->control_count; size++) {
+    h->nodes = 0;
+    if (meet(h, 0, size, found)) return true;
+    if (h->nodes > NODES) return false;
+  }
+  return false;
+}
+
+/* What each finding still above asks for beyond the set; false when one can ask for nothing. */
+static bool demand(healer *h, uint64_t set) {
+  for (size_t i = 0; i < h->left_count; i++) {
+    uint64_t more = bearing_on(h, &h->a->findings[h->left[i]]) & ~set;
+    if (!more) return false;
+    bool known = false;
+    for (size_t k = 0; k < h->demand_count; k++) known = known || h->demands[k] == more;
+    if (!known && h->demand_count < DEMANDS) h->demands[h->demand_count++] = more;
+  }
+  return true;
+}
+
+/* Enough controls to leave nothing above, by trying ever larger sets; 0 when none is found. */
+static bool heal(healer *h, uint64_t *set) {
+  *set = 0;
+  for (int round = 0; round < ROUNDS; round++) {
+    try_set(h, *set);
+    if (h->left_count == 0) return true;
+    if (!demand(h, *set) || !smallest(h, set)) return false;
+  }
+  return false;
+}
+
+/* ---- one task -------------------------------------------------------------------------------- */
+
+static void keep(healer *h, uint64_t set, bool healed, ts_remedy *remedy) {
+  const ts_control **controls =
+      ts_arena_alloc(h->a->arena, (h->control_count + 1) * sizeof *controls);
+  *remedy = (ts_remedy){.task = h->task, .none = !healed, .controls = controls};
+  for (size_t i = 0; i < h->control_count; i++)
+    if (healed && set >> i & 1) controls[remedy->control_count++] = h->controls[i];
+  size_t *left = ts_arena_alloc(h->a->arena, (h->left_count + 1) * sizeof *left);
+  if (h->left_count > 0) memcpy(left, h->left, h->left_count * sizeof *left);
+  remedy->left = left;
+  remedy->left_count = h->left_count;
+}
+
+static void heal_task(ts_probe *probe, ts_assessment *a, ts_subject task, ts_remedy *remedy) {
+  healer h = {.probe = probe, .a = a, .task = task};
+  gather_controls(&h);
+  gather_pairs(&h);
+  uint64_t all = h.control_count == 64 ? UINT64_MAX : ((uint64_t)1 << h.control_count) - 1, set = 0;
+  try_set(&h, all); /* with everything there is: what stays above has no remedy in the catalogue */
+  bool enough = h.left_count == 0, fewest = enough && heal(&h, &set);
+  if (enough && !fewest) set = all, h.left_count = 0;
+  keep(&h, set, enough, remedy);
+  remedy->fewest = fewest;
+  free(h.pairs);
+  free(h.left);
+}
+
+static bool has_above(const ts_assessment *a, ts_subject task) {
+  for (size_t i = 0; i < a->finding_count; i++)
+    if (ts_leads_to(a->in.dossier, a->findings[i].subject, "task") == task &&
+        ts_stands_above(a->in.matrix, a->findings[i].word, ts_stands_now(&a->findings[i])))
+      return true;
+  return false;
+}
+
+void ts_remedies(ts_probe *probe, ts_assessment *a) {
+  ts_subject subjects = ts_subject_count(a->in.dossier);
+  ts_remedy *all = ts_arena_alloc(a->arena, (subjects + 1) * sizeof *all);
+  for (ts_subject s = 0; s < subjects; s++)
+    if (ts_leads_to(a->in.dossier, s, "task") == s && has_above(a, s))
+      heal_task(probe, a, s, &all[a->remedy_count++]);
+  a->remedies = all;
+}

@@ -1,0 +1,183 @@
+#include "assess/search.h"
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+enum { PLACES = 64, HALVINGS = 60 };
+
+static const double beside = 1e-9;  /* relative: how near to a place its two sides are tried */
+static const double close_in = 4e-12; /* relative: a little more than the tolerance of comparisons */
+
+bool ts_search_at(const ts_search *s, double x, ts_stand *stand) {
+  ts_variant_put(s->probe->variant, s->slot, ts_value_point(x));
+  const ts_tallies *tallies = ts_probe_try(s->probe, s->pair);
+  if (tallies == NULL) return false;
+  *stand = ts_stands(tallies, s->word, s->about);
+  return true;
+}
+
+void ts_search_done(const ts_search *s) {
+  ts_variant_put(s->probe->variant, s->slot, *ts_slot_value(s->probe->a->in.dossier, s->slot));
+}
+
+/* Met at x; a rule that fails there meets nothing. */
+static bool met_at(const ts_search *s, double x, ts_stand *stand) {
+  return ts_search_at(s, x, stand) && s->met(s->context, *stand);
+}
+
+/* ---- places where something can change ---------------------------------------------- */
+
+typedef struct {
+  double at[PLACES];
+  size_t count;
+} places;
+
+static void add_place(places *p, double x, double from, double to) {
+  double low = fmin(from, to), high = fmax(from, to);
+  if (x > low && x < high && p->count < PLACES) p->at[p->count++] = x;
+}
+
+static int ascending(const void *left, const void *right) {
+  double a = *(const double *)left, b = *(const double *)right;
+  return (a > b) - (a < b);
+}
+
+static bool near(double a, double b) { return fabs(a - b) <= beside * fmax(fabs(a), fabs(b)); }
+
+/* In the order in which they are met on the way, each once. */
+static void put_in_order(places *p, bool upward) {
+  if (p->count > 1) qsort(p->at, p->count, sizeof *p->at, ascending);
+  size_t kept = 0;
+  for (size_t i = 0; i < p->count; i++)
+    if (kept == 0 || !near(p->at[kept - 1], p->at[i])) p->at[kept++] = p->at[i];
+  p->count = kept;
+  for (size_t i = 0; !upward && i < kept / 2; i++) {
+    double swap = p->at[i];
+    p->at[i] = p->at[kept - 1 - i];
+    p->at[kept - 1 - i] = swap;
+  }
+}
+
+/* Settles that nothing is met on the whole stretch, or gives the places to look at. */
+static bool look_over(const ts_search *s, double from, double to, places *found) {
+  ts_range all = {fmin(from, to), fmax(from, to)};
+  ts_variant_put(s->probe->variant, s->slot, ts_value_range(all));
+  const ts_tallies *tallies = ts_probe_try(s->probe, s->pair);
+  if (tallies == NULL) return true; /* it fails somewhere on the way: look point by point */
+  const ts_tally *tally = ts_tally_find(tallies, s->word, s->about);
+  const ts_evaluation *evaluation = s->probe->evaluation;
+  bool settled = tally != NULL ? tally->standing.settled : !evaluation->unresolved;
+  if (settled && !s->met(s->context, ts_stands(tallies, s->word, s->about))) return false;
+  for (size_t c = 0; c < evaluation->course_count; c++)
+    for (size_t i = 0; i < evaluation->courses[c].bound_count; i++) {
+      const ts_bound *bound = &evaluation->courses[c].bounds[i];
+      if (bound->slot != s->slot || !bound->number) continue;
+      add_place(found, bound->range.lo, from, to);
+      add_place(found, bound->range.hi, from, to);
+    }
+  put_in_order(found, to > from);
+  return true;
+}
+
+/* ---- closing in ------------------------------------------------------------------------ */
+
+static double rounded(double x) {
+  char text[40];
+  snprintf(text, sizeof text, "%.9g", x);
+  return strtod(text, NULL);
+}
+
+/* Between `not_met` and `met` lies a change: halves until nothing is gained, then sees whether
+ * it is at a round value. */
+static void close_on(const ts_search *s, double not_met, double met, ts_found *found) {
+  ts_stand stand;
+  for (int i = 0; i < HALVINGS; i++) {
+    double middle = not_met + (met - not_met) / 2;
+    if (fabs(met - not_met) <= close_in * fmax(fabs(met), fabs(not_met))) break;
+    if (middle == met || middle == not_met) break;
+    if (met_at(s, middle, &stand)) met = middle;
+    else not_met = middle;
+  }
+  double round = rounded(met), room = 5 * close_in * fmax(fabs(met), fabs(not_met));
+  found->first = met;
+  found->edge = fabs(round - met) <= room ? round : met;
+  found->included = found->edge == met || met_at(s, found->edge, &stand);
+  ts_search_at(s, met, &found->then);
+}
+
+/* The same for numbers that come in steps: counted from `not_met`. */
+static void close_on_steps(const ts_search *s, double not_met, double met, double step,
+                           ts_found *found) {
+  ts_stand stand;
+  double towards = met > not_met ? step : -step;
+  double low = 0, high = nearbyint((met - not_met) / towards);
+  while (high - low > 1) {
+    double middle = floor((low + high) / 2);
+    if (met_at(s, not_met + middle * towards, &stand)) high = middle;
+    else low = middle;
+  }
+  found->edge = found->first = not_met + high * towards;
+  found->included = true;
+  ts_search_at(s, found->first, &found->then);
+}
+
+/* ---- the way ------------------------------------------------------------------------------ */
+
+typedef struct {
+  const ts_search *search;
+  double last; /* the last value known not to meet it */
+  double step;
+  double to;
+  ts_found *found;
+} walk;
+
+/* Tries one value further on; true when the change has been found and closed in on. */
+static bool walk_to(walk *w, double x) {
+  ts_stand stand;
+  bool upward = w->to > w->last;
+  if (upward ? x > w->to : x < w->to) x = w->to;
+  if (upward ? x <= w->last : x >= w->last) return false;
+  if (!met_at(w->search, x, &stand)) {
+    w->last = x;
+    return false;
+  }
+  if (w->step > 0) close_on_steps(w->search, w->last, x, w->step, w->found);
+  else close_on(w->search, w->last, x, w->found);
+  return true;
+}
+
+static double on_step(const walk *w, double x, double from) {
+  if (w->step == 0) return x;
+  double towards = w->to > from ? w->step : -w->step;
+  return from + ceil((x - from) / towards) * towards;
+}
+
+/* One stretch up to a place and just past it. */
+static bool walk_past(walk *w, double place, double from) {
+  double sign = w->to > from ? 1 : -1, side = sign * beside * fmax(fabs(place), 1e-9);
+  if (w->step > 0) {
+    double at = on_step(w, place, from);
+    return walk_to(w, at - sign * w->step) || walk_to(w, at) || walk_to(w, at + sign * w->step);
+  }
+  return walk_to(w, w->last + (place - w->last) / 2) || walk_to(w, place - side) ||
+         walk_to(w, place + side);
+}
+
+static bool walk_all(walk *w, const places *p, double from) {
+  for (size_t i = 0; i < p->count; i++)
+    if (walk_past(w, p->at[i], from)) return true;
+  double rest = w->to - w->last;
+  for (int i = 1; i < 4; i++)
+    if (walk_to(w, on_step(w, w->to - rest * (4 - i) / 4, from))) return true;
+  return walk_to(w, w->to);
+}
+
+bool ts_search_first(const ts_search *search, double from, double to, ts_found *found) {
+  places p = {.count = 0};
+  walk w = {.search = search, .last = from, .to = to, .found = found};
+  w.step = ts_slot_step(ts_slot_fact(search->probe->variant, search->slot));
+  if (w.step > 0) w.to = from + trunc((to - from) / w.step) * w.step;
+  bool good = from != w.to && look_over(search, from, w.to, &p) && walk_all(&w, &p, from);
+  ts_search_done(search);
+  return good;
+}

@@ -1,0 +1,239 @@
+#include "assess/shifts.h"
+#include "assess/scope.h"
+#include "base/text.h"
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* All that one change shifts, whoever asks. */
+typedef struct {
+  ts_try tried;
+  ts_shift *all;
+  bool *worse; /* one a shift */
+  size_t count, capacity;
+} memory;
+
+struct ts_shifts {
+  ts_probe *probe;
+  ts_arena *keep;
+  memory *known;
+  size_t count, capacity;
+};
+
+ts_shifts *ts_shifts_new(ts_probe *probe, ts_arena *keep) {
+  ts_shifts *s = ts_alloc(sizeof *s);
+  *s = (ts_shifts){.probe = probe, .keep = keep};
+  return s;
+}
+
+void ts_shifts_free(ts_shifts *s) {
+  if (s == NULL) return;
+  for (size_t i = 0; i < s->count; i++) {
+    free(s->known[i].all);
+    free(s->known[i].worse);
+  }
+  free(s->known);
+  free(s);
+}
+
+/* ---- making a change ------------------------------------------------------------- */
+
+void ts_try_begin(ts_probe *probe, const ts_try *tried) {
+  if (tried->slot != TS_NO_SLOT) ts_variant_put(probe->variant, tried->slot, tried->value);
+  for (size_t i = 0; i < tried->control_count; i++)
+    ts_probe_apply(probe, tried->controls[i], tried->scope);
+}
+
+void ts_try_end(ts_probe *probe, const ts_try *tried) {
+  if (tried->slot != TS_NO_SLOT)
+    ts_variant_put(probe->variant, tried->slot, *ts_slot_value(probe->a->in.dossier, tried->slot));
+  ts_probe_take_back(probe);
+}
+
+static bool same_try(const ts_try *a, const ts_try *b) {
+  if (a->slot != b->slot || a->control_count != b->control_count || a->scope != b->scope)
+    return false;
+  for (size_t i = 0; i < a->control_count; i++)
+    if (a->controls[i] != b->controls[i]) return false;
+  return a->slot == TS_NO_SLOT ||
+         (a->value.range.lo == b->value.range.lo && a->value.range.hi == b->value.range.hi &&
+          a->value.choices == b->value.choices && a->value.certain == b->value.certain);
+}
+
+/* ---- which pairs it can touch ------------------------------------------------------ */
+
+typedef struct {
+  uint32_t *pairs;
+  size_t count, capacity;
+} pair_list;
+
+static void add_pair(pair_list *list, uint32_t pair) {
+  TS_GROW(list->pairs, list->count, list->capacity);
+  list->pairs[list->count++] = pair;
+}
+
+static int ascending(const void *left, const void *right) {
+  uint32_t a = *(const uint32_t *)left, b = *(const uint32_t *)right;
+  return (a > b) - (a < b);
+}
+
+static void sort_once_each(pair_list *list) {
+  if (list->count > 1) qsort(list->pairs, list->count, sizeof *list->pairs, ascending);
+  size_t kept = 0;
+  for (size_t i = 0; i < list->count; i++)
+    if (kept == 0 || list->pairs[kept - 1] != list->pairs[i]) list->pairs[kept++] = list->pairs[i];
+  list->count = kept;
+}
+
+static void touched_by_slot(const ts_probe *p, uint32_t slot, pair_list *list) {
+  for (uint32_t i = p->pairs_from[slot]; i < p->pairs_from[slot + 1]; i++)
+    add_pair(list, p->pairs_of[i]);
+  /* Derived facts are read with what they are made of, so those pairs are here already. */
+}
+
+static void touched_by_change(const ts_probe *p, const ts_control *control, ts_subject scope,
+                              const ts_fact_def *def, pair_list *list) {
+  uint32_t slots = ts_slot_count(p->variant);
+  for (uint32_t slot = 0; slot < slots; slot++) {
+    if (p->pairs_from[slot] == p->pairs_from[slot + 1] || ts_slot_fact(p->variant, slot) != def)
+      continue;
+    for (uint32_t i = p->pairs_from[slot]; i < p->pairs_from[slot + 1]; i++) {
+      const ts_pair *pair = &p->a->pairs[p->pairs_of[i]];
+      ts_effect effect = {.control = control,
+                          .scope = scope,
+                          .here = ts_covers(p->variant, scope, pair->subject)};
+      if (ts_effects_reach(p->variant, &effect, 1, &slot, 1)) add_pair(list, p->pairs_of[i]);
+    }
+  }
+}
+
+static bool names_control(const ts_spoken *said, const char *id) {
+  for (size_t i = 0; said != NULL && i < said->outcome.control_count; i++)
+    if (ts_same(said->outcome.controls[i], id)) return true;
+  return false;
+}
+
+static void touched_by_credit(const ts_probe *p, const ts_control *control, ts_subject scope,
+                              pair_list *list) {
+  if (control->lowers_likelihood == 0 && control->lowers_severity == 0) return;
+  for (size_t i = 0; i < p->a->finding_count; i++) {
+    const ts_finding *f = &p->a->findings[i];
+    const ts_case *now = &f->view[TS_IN_PLACE];
+    bool named = names_control(now->worst, control->id) || names_control(now->best, control->id);
+    if (!named || !ts_covers(p->variant, scope, f->subject)) continue;
+    size_t pair = ts_pair_of(p->a, f);
+    if (pair != SIZE_MAX) add_pair(list, (uint32_t)pair);
+  }
+}
+
+const uint32_t *ts_pairs_touched(ts_probe *p, const ts_control *control, ts_subject scope,
+                                 ts_arena *arena, size_t *count) {
+  pair_list list = {0};
+  for (size_t i = 0; i < control->change_count; i++)
+    touched_by_change(p, control, scope, control->changes[i].def, &list);
+  touched_by_credit(p, control, scope, &list);
+  sort_once_each(&list);
+  uint32_t *pairs = ts_arena_alloc(arena, (list.count + 1) * sizeof *pairs);
+  if (list.count > 0) memcpy(pairs, list.pairs, list.count * sizeof *pairs);
+  *count = list.count;
+  free(list.pairs);
+  return pairs;
+}
+
+static void touched_by(ts_probe *p, const ts_try *tried, pair_list *list) {
+  ts_arena *scratch = ts_arena_new();
+  if (tried->slot != TS_NO_SLOT) touched_by_slot(p, tried->slot, list);
+  for (size_t i = 0; i < tried->control_count; i++) {
+    size_t count;
+    const uint32_t *pairs =
+        ts_pairs_touched(p, tried->controls[i], tried->scope, scratch, &count);
+    for (size_t k = 0; k < count; k++) add_pair(list, pairs[k]);
+  }
+  sort_once_each(list);
+  ts_arena_free(scratch);
+}
+
+/* ---- what it does there ---------------------------------------------------------------- */
+
+static void add_shift(memory *m, const ts_pair *pair, size_t index, ts_word word, ts_stand then,
+                      bool worse) {
+  if (m->count == m->capacity) {
+    m->capacity = m->capacity ? 2 * m->capacity : 8;
+    m->all = ts_resize(m->all, m->capacity * sizeof *m->all);
+    m->worse = ts_resize(m->worse, m->capacity * sizeof *m->worse);
+  }
+  m->worse[m->count] = worse;
+  m->all[m->count++] = (ts_shift){index, pair->rule, pair->subject, word, then};
+}
+
+/* Findings that stand somewhere now. */
+static void compare_said(const ts_probe *p, size_t pair, const ts_tallies *tallies, memory *m) {
+  for (uint32_t i = p->said_from[pair]; i < p->said_from[pair + 1]; i++) {
+    const ts_said_at *at = &p->said[i];
+    const ts_finding *f = at->duty ? &p->a->duties[at->index] : &p->a->findings[at->index];
+    ts_stand then = ts_stands(tallies, f->word, f->about);
+    int before = ts_stand_heat(f->word, ts_stands_now(f)), after = ts_stand_heat(f->word, then);
+    if (f->word != TS_REMARK && before != after)
+      add_shift(m, &p->a->pairs[pair], at->index, f->word, then, after > before);
+  }
+}
+
+static bool said_before(const ts_probe *p, size_t pair, const ts_tally *tally) {
+  for (uint32_t i = p->said_from[pair]; i < p->said_from[pair + 1]; i++) {
+    const ts_said_at *at = &p->said[i];
+    const ts_finding *f = at->duty ? &p->a->duties[at->index] : &p->a->findings[at->index];
+    if (f->word == tally->word && ts_same(f->about, tally->about)) return true;
+  }
+  return false;
+}
+
+/* What nobody says as things are, in any view. */
+static void compare_new(const ts_probe *p, size_t pair, const ts_tallies *tallies, memory *m) {
+  for (size_t i = 0; i < tallies->count; i++) {
+    const ts_tally *tally = &tallies->at[i];
+    if (tally->word == TS_REMARK || said_before(p, pair, tally)) continue;
+    ts_stand then = {tally->standing.worst, tally->standing.certainty, tally->duty};
+    if (ts_stand_heat(tally->word, then) > 0)
+      add_shift(m, &p->a->pairs[pair], SIZE_MAX, tally->word, then, true);
+  }
+}
+
+static memory *remember(ts_shifts *s, const ts_try *tried) {
+  for (size_t i = 0; i < s->count; i++)
+    if (same_try(&s->known[i].tried, tried)) return &s->known[i];
+  TS_GROW(s->known, s->count, s->capacity);
+  memory *m = &s->known[s->count++];
+  *m = (memory){.tried = *tried};
+  pair_list list = {0};
+  touched_by(s->probe, tried, &list);
+  ts_try_begin(s->probe, tried);
+  for (size_t i = 0; i < list.count; i++) {
+    const ts_tallies *tallies = ts_probe_try(s->probe, list.pairs[i]);
+    if (tallies == NULL) continue;
+    compare_said(s->probe, list.pairs[i], tallies, m);
+    compare_new(s->probe, list.pairs[i], tallies, m);
+  }
+  ts_try_end(s->probe, tried);
+  free(list.pairs);
+  return m;
+}
+
+static bool is_itself(const ts_probe *p, const ts_shift *shift, const ts_finding *finding) {
+  if (shift->index == SIZE_MAX) return false;
+  const ts_finding *all = shift->word == TS_DUTY ? p->a->duties : p->a->findings;
+  return &all[shift->index] == finding;
+}
+
+void ts_shifts_of(ts_shifts *s, const ts_try *tried, const ts_finding *finding, ts_way *way) {
+  const memory *m = remember(s, tried);
+  ts_shift *better = ts_arena_alloc(s->keep, (m->count + 1) * sizeof *better);
+  ts_shift *worse = ts_arena_alloc(s->keep, (m->count + 1) * sizeof *worse);
+  way->better_count = way->worse_count = 0;
+  for (size_t i = 0; i < m->count; i++) {
+    if (is_itself(s->probe, &m->all[i], finding)) continue;
+    if (m->worse[i]) worse[way->worse_count++] = m->all[i];
+    else better[way->better_count++] = m->all[i];
+  }
+  way->better = better;
+  way->worse = worse;
+}

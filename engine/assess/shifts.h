@@ -1,0 +1,35 @@
+/* Shifts: what a change to the dossier does to every other finding. */
+#ifndef TS_ASSESS_SHIFTS_H
+#define TS_ASSESS_SHIFTS_H
+
+#include "assess/probe.h"
+
+/* One change: a fact moved, or controls put in place. */
+typedef struct {
+  uint32_t slot; /* TS_NO_SLOT: controls */
+  ts_value value;
+  const ts_control *controls[2];
+  size_t control_count;
+  ts_subject scope;
+} ts_try;
+
+typedef struct ts_shifts ts_shifts;
+
+/* What was tried is remembered, so asking again for the same change costs nothing. */
+ts_shifts *ts_shifts_new(ts_probe *probe, ts_arena *keep);
+void ts_shifts_free(ts_shifts *shifts);
+
+/* Makes the change in the probe's variant, and takes it back. */
+void ts_try_begin(ts_probe *probe, const ts_try *tried);
+void ts_try_end(ts_probe *probe, const ts_try *tried);
+
+/* The findings and duties other than `finding` that the change makes better and worse, in
+ * the order of pairs, into the way. They live in `keep`. Notes do not count. */
+void ts_shifts_of(ts_shifts *shifts, const ts_try *tried, const ts_finding *finding, ts_way *way);
+
+/* The pairs that a control at `scope` can change, by its changes or by its credit: ascending,
+ * in `arena`. */
+const uint32_t *ts_pairs_touched(ts_probe *probe, const ts_control *control, ts_subject scope,
+                                 ts_arena *arena, size_t *count);
+
+#endif

@@ -1,0 +1,20 @@
+/* Ways down: what would bring a finding below the line. */
+#ifndef TS_ASSESS_WAYS_H
+#define TS_ASSESS_WAYS_H
+
+#include "assess/shifts.h"
+
+/* Fills the ways down of a finding that stands above the line: the nearest value of each fact
+ * that can be moved, each control of the catalogue that bears on it, and pairs of those
+ * that are not enough alone; each tried, eliminations first. */
+void ts_ways(ts_probe *probe, ts_shifts *shifts, ts_assessment *assessment, ts_finding *finding);
+
+/* The controls that could bear on a finding: those its rule names, and those that change a
+ * fact it read, without what is in place over it. Ordered by kind, then id; in `arena`. */
+const ts_control **ts_bearing_controls(const ts_probe *probe, const ts_finding *finding,
+                                       ts_arena *arena, size_t *count);
+
+/* Where a control for a finding would be written: its task, its day for a person's day, else the subject. */
+ts_subject ts_control_place(const ts_dossier *dossier, ts_subject subject);
+
+#endif
