@@ -1,4 +1,5 @@
 #include "assess/outlook.h"
+#include "assess/conditions.h"
 #include "assess/margins.h"
 #include "assess/probe.h"
 #include "assess/questions.h"
@@ -6,8 +7,11 @@
 #include "assess/ways.h"
 
 static void look_around(ts_probe *probe, ts_assessment *a, ts_finding *all, size_t count) {
-  for (size_t i = 0; i < count; i++)
-    if (all[i].word != TS_REMARK) ts_margins(probe, a, &all[i]);
+  for (size_t i = 0; i < count; i++) {
+    if (all[i].word == TS_REMARK) continue;
+    ts_conditions(probe, a, &all[i]);
+    ts_margins(probe, a, &all[i]);
+  }
 }
 
 void ts_outlook(ts_assessment *a) {

@@ -187,10 +187,10 @@ static ts_stand stands_now(const ts_finding *finding) {
                     .duty = in_place->duty};
 }
 
-static void shift(ts_paper *paper, const char *element, const ts_shift *it) {
+static void shift(ts_paper *paper, const char *element, const ts_shift *it, ts_subject from) {
   const ts_finding *finding = shifted(paper, it);
   const char *title = ts_rule_at(paper->packs, it->rule)->title, *was = "not found";
-  const char *label = ts_paper_label(paper, it->subject);
+  const char *label = ts_paper_label_from(paper, it->subject, from);
   const char *will = ts_paper_stand(paper, it->word, it->then, true);
   if (finding != NULL) was = ts_paper_stand(paper, it->word, stands_now(finding), true);
   ts_xml_start(&paper->out, element);
@@ -244,8 +244,10 @@ static void way(ts_paper *paper, const ts_finding *finding, const ts_way *it) {
   then(paper, finding->word, it->then);
   for (size_t i = 0; !moves && i < it->control_count; i++)
     ts_paper_control_named(paper, it->controls[i]);
-  for (size_t i = 0; i < it->better_count; i++) shift(paper, "better", &it->better[i]);
-  for (size_t i = 0; i < it->worse_count; i++) shift(paper, "worse", &it->worse[i]);
+  for (size_t i = 0; i < it->better_count; i++)
+    shift(paper, "better", &it->better[i], finding->subject);
+  for (size_t i = 0; i < it->worse_count; i++)
+    shift(paper, "worse", &it->worse[i], finding->subject);
   ts_xml_end(&paper->out);
 }
 

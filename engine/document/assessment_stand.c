@@ -37,8 +37,7 @@ static bool plain_from(const ts_paper *paper, ts_subject it, ts_subject from) {
          plain_from(paper, info->parent, from);
 }
 
-/* Within one task a person's name is enough for what they do there. */
-static const char *label_from(const ts_paper *paper, ts_subject it, ts_subject from) {
+const char *ts_paper_label_from(const ts_paper *paper, ts_subject it, ts_subject from) {
   ts_subject person = ts_leads_to(paper->dossier, it, "person");
   ts_subject task = ts_leads_to(paper->dossier, it, "task");
   bool here = task != TS_NO_SUBJECT && task == ts_leads_to(paper->dossier, from, "task");
@@ -52,5 +51,5 @@ const char *ts_paper_title_from(ts_paper *paper, uint32_t slot, ts_subject from)
   if (it == from) return title;
   if (plain_from(paper, it, from))
     return ts_arena_printf(paper->arena, "%s %s", ts_paper_title(paper, fact->entity), title);
-  return ts_arena_printf(paper->arena, "%s of %s", title, label_from(paper, it, from));
+  return ts_arena_printf(paper->arena, "%s of %s", title, ts_paper_label_from(paper, it, from));
 }

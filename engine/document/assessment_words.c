@@ -28,77 +28,18 @@ const char *ts_paper_day(ts_paper *paper, double seconds) {
                          ts_date_show(seconds, text, sizeof text));
 }
 
-static const char *clock_text(ts_paper *paper, double seconds) {
-  char text[32];
-  return ts_arena_copy(paper->arena, ts_clock_show(seconds, text, sizeof text));
-}
-
 /* ---- values ------------------------------------------------------------------- */
 
-static const char *moments(ts_paper *paper, ts_range range,
-                           const char *(*one)(ts_paper *, double)) {
-  const char *low = one(paper, range.lo), *high = one(paper, range.hi);
-  return ts_same(low, high) ? low : ts_arena_printf(paper->arena, "%s..%s", low, high);
-}
-
-static const char *shown(ts_paper *paper, ts_range range, ts_dim dim, const char *unit) {
-  char text[128];
-  ts_system system = ts_dossier_units(paper->dossier);
-  ts_quantity_show(paper->a->in.units, range, dim, unit, system, text, sizeof text);
-  return ts_arena_copy(paper->arena, text);
-}
-
-static const char *unit_of(const ts_paper *paper, const ts_fact_def *fact) {
-  bool us = ts_dossier_units(paper->dossier) == TS_US && fact->unit_us != NULL;
-  return us ? fact->unit_us : fact->unit;
-}
-
 const char *ts_paper_number(ts_paper *paper, const ts_fact_def *fact, ts_range range) {
-  if (fact->type == TS_DATE || fact->type == TS_DAY) return moments(paper, range, ts_paper_date);
-  if (fact->type == TS_CLOCK) return moments(paper, range, clock_text);
-  return shown(paper, range, ts_fact_dim(paper->vocabulary, fact), unit_of(paper, fact));
+  return ts_show_number(paper->dossier, fact, range, paper->arena);
 }
 
-/* A kind set apart by its scale has its own differences: 1.5 K, and 20 min between moments. */
 const char *ts_paper_difference(ts_paper *paper, const ts_fact_def *fact, double si) {
-  ts_dim dim = ts_fact_dim(paper->vocabulary, fact);
-  bool point = dim == TS_TEMPERATURE || dim == TS_MOMENT;
-  ts_range range = {fabs(si), fabs(si)};
-  if (point) return shown(paper, range, dim & ~TS_POINT, NULL);
-  return shown(paper, range, dim, unit_of(paper, fact));
-}
-
-/* Words of a choice or a set. A choice that is open reads "a or b"; a set lists
- * its members, those that are not certain with a question mark. */
-static const char *words(ts_paper *paper, const ts_fact_def *fact, uint64_t may, uint64_t must) {
-  ts_text text = {0};
-  bool set = fact->type == TS_SET;
-  const char *at = fact->choices;
-  for (unsigned bit = 0; at != NULL && *(at += strspn(at, " ")) != '\0'; bit++) {
-    size_t length = strcspn(at, " ");
-    if (may >> bit & 1) {
-      if (text.length > 0) ts_text_add(&text, set ? ", " : " or ");
-      ts_text_add_n(&text, at, length);
-      if (set && !(must >> bit & 1)) ts_text_add(&text, "?");
-    }
-    at += length;
-  }
-  char *copy = ts_arena_copy(paper->arena, text.length > 0 ? text.data : "none");
-  ts_text_release(&text);
-  return set ? copy : ts_paper_title(paper, copy);
+  return ts_show_difference(paper->dossier, fact, si, paper->arena);
 }
 
 const char *ts_paper_value(ts_paper *paper, const ts_fact_def *fact, const ts_value *value) {
-  switch (fact->type) {
-  case TS_FLAG: return value->choices == 3 ? "not known" : ts_paper_yes(value->choices & 2);
-  case TS_CHOICE:
-  case TS_SET: return words(paper, fact, value->choices, value->certain);
-  case TS_QUANTITY:
-  case TS_COUNT:
-  case TS_DATE:
-  case TS_CLOCK: return ts_paper_number(paper, fact, value->range);
-  default: return value->text; /* structure and text, as written */
-  }
+  return ts_show_value(paper->dossier, fact, value, paper->arena);
 }
 
 const char *ts_paper_fact(ts_paper *paper, uint32_t slot) {
@@ -110,7 +51,10 @@ const char *ts_paper_fact(ts_paper *paper, uint32_t slot) {
 
 const char *ts_paper_plausible(ts_paper *paper, const ts_fact_def *fact) {
   if (fact->type == TS_FLAG) return "yes or no";
-  if (fact->type == TS_CHOICE || fact->type == TS_SET) return words(paper, fact, ~0ULL, ~0ULL);
+  if (fact->type == TS_CHOICE || fact->type == TS_SET) {
+    ts_value all = {.choices = ~0ULL, .certain = ~0ULL};
+    return ts_paper_value(paper, fact, &all);
+  }
   return ts_paper_number(paper, fact, ts_fact_plausible(paper->vocabulary, fact));
 }
 

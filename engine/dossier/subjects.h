@@ -103,6 +103,15 @@ bool ts_fact_read(const ts_vocabulary *vocabulary, const ts_units *units, ts_are
  * entity, or TS_NO_SUBJECT. */
 ts_subject ts_leads_to(const ts_dossier *dossier, ts_subject subject, const char *field);
 
+/* Values as a reader sees them, in the dossier's units: a number of a fact, how far two such
+ * numbers are apart (1.5 K, 20 min), and whatever a fact may hold. */
+const char *ts_show_number(const ts_dossier *dossier, const ts_fact_def *fact, ts_range range,
+                           ts_arena *arena);
+const char *ts_show_difference(const ts_dossier *dossier, const ts_fact_def *fact, double si,
+                               ts_arena *arena);
+const char *ts_show_value(const ts_dossier *dossier, const ts_fact_def *fact,
+                          const ts_value *value, ts_arena *arena);
+
 /* Evidence, applied controls and waivers, as written. */
 typedef struct {
   const char *target; /* path of a fact or subject */

@@ -1,0 +1,234 @@
+#include "assess/conditions.h"
+#include "base/text.h"
+#include <math.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { COURSES = 8, CLAUSES = 32 };
+
+/* What a course needs of one fact, and the value that says so. */
+typedef struct {
+  ts_bound bound;
+  bool dropped;
+} need;
+
+typedef struct {
+  need needs[CLAUSES];
+  size_t count;
+  bool enough;
+} course_needs;
+
+/* One side of one finding: how it stands there. */
+typedef struct {
+  ts_probe *probe;
+  const ts_finding *finding;
+  size_t pair;
+  bool said;      /* the finding is said there; else it is not found */
+  ts_stand stand; /* then */
+} side_sought;
+
+/* ---- trying needs ------------------------------------------------------------------- */
+
+static ts_value narrowed(ts_value value, const ts_bound *bound) {
+  if (bound->number) {
+    value.range.lo = fmax(value.range.lo, bound->range.lo);
+    value.range.hi = fmin(value.range.hi, bound->range.hi);
+  } else if (bound->member > 0) {
+    uint64_t bit = (uint64_t)1 << (bound->member - 1);
+    bool in = bound->choices & 2;
+    value.choices = in ? value.choices | bit : value.choices & ~bit;
+    value.certain = in ? value.certain | bit : value.certain & ~bit;
+  } else {
+    value.choices = bound->choices;
+  }
+  return value;
+}
+
+/* Every need that is not dropped, laid on the variant: sets may have several. */
+static void lay(ts_probe *p, const course_needs *c) {
+  for (size_t i = 0; i < c->count; i++)
+    ts_variant_put(p->variant, c->needs[i].bound.slot,
+                   *ts_slot_value(p->a->in.dossier, c->needs[i].bound.slot));
+  for (size_t i = 0; i < c->count; i++) {
+    uint32_t slot = c->needs[i].bound.slot;
+    if (c->needs[i].dropped || ts_slot_fact(p->variant, slot)->derived) continue;
+    ts_variant_put(p->variant, slot, narrowed(*ts_slot_value(p->variant, slot), &c->needs[i].bound));
+  }
+}
+
+static void lift(ts_probe *p, const course_needs *c) {
+  for (size_t i = 0; i < c->count; i++)
+    ts_variant_put(p->variant, c->needs[i].bound.slot,
+                   *ts_slot_value(p->a->in.dossier, c->needs[i].bound.slot));
+}
+
+/* With these needs met it stands so on every course. */
+static bool is_enough(const side_sought *s, const course_needs *c) {
+  lay(s->probe, c);
+  const ts_tallies *tallies = ts_probe_try(s->probe, s->pair);
+  bool enough = false;
+  if (tallies != NULL && !s->probe->evaluation->unresolved) {
+    const ts_tally *tally = ts_tally_find(tallies, s->finding->word, s->finding->about);
+    ts_stand stand = ts_stands(tallies, s->finding->word, s->finding->about);
+    enough = s->said ? tally != NULL && tally->standing.settled &&
+                           tally->standing.certainty == TS_CERTAIN &&
+                           ts_same_stand(s->finding->word, stand, s->stand)
+                     : tally == NULL;
+  }
+  lift(s->probe, c);
+  return enough;
+}
+
+static void drop_what_is_not_needed(const side_sought *s, course_needs *c) {
+  c->enough = is_enough(s, c);
+  for (size_t i = c->count; c->enough && i-- > 0;) {
+    c->needs[i].dropped = true;
+    c->needs[i].dropped = is_enough(s, c);
+  }
+}
+
+static size_t words_needed(const course_needs *c) {
+  size_t count = 0;
+  for (size_t i = 0; i < c->count; i++) count += !c->needs[i].dropped;
+  return count;
+}
+
+/* ---- which courses stand so ------------------------------------------------------------ */
+
+static bool course_says(const side_sought *s, const ts_course *course) {
+  for (size_t i = 0; i < course->outcome_count; i++)
+    if (course->outcomes[i].word == s->finding->word &&
+        ts_same(course->outcomes[i].about ? course->outcomes[i].about : "", s->finding->about))
+      return true;
+  return false;
+}
+
+static void take_needs(const ts_course *course, course_needs *c) {
+  *c = (course_needs){.count = 0};
+  for (size_t i = 0; i < course->bound_count && c->count < CLAUSES; i++)
+    c->needs[c->count++].bound = course->bounds[i];
+}
+
+/* The needs of up to COURSES courses that stand so, taken down before anything else is tried. */
+static size_t gather(const side_sought *s, course_needs *all) {
+  const ts_tallies *tallies = ts_probe_try(s->probe, s->pair);
+  if (tallies == NULL) return 0;
+  const ts_evaluation *e = s->probe->evaluation;
+  const ts_tally *tally = ts_tally_find(tallies, s->finding->word, s->finding->about);
+  size_t count = 0;
+  bool worst = tally != NULL && s->said && ts_same_stand(s->finding->word, s->stand, (ts_stand){tally->worst.score, TS_CERTAIN, s->stand.duty});
+  if (s->said && tally != NULL && tally->courses > 0)
+    take_needs(&e->courses[worst ? tally->worst.course : tally->best.course], &all[count++]);
+  for (size_t i = 0; i < e->course_count && count < COURSES; i++)
+    if (course_says(s, &e->courses[i]) == s->said) take_needs(&e->courses[i], &all[count++]);
+  return count;
+}
+
+/* ---- words -------------------------------------------------------------------------------- */
+
+static double round_nine(double x) {
+  char text[40];
+  snprintf(text, sizeof text, "%.9g", x);
+  return strtod(text, NULL);
+}
+
+/* Whether a narrowed end leaves the round value itself out: it then lies past it by the tolerance. */
+static bool beyond(double end, double round) { return fabs(end - round) > 4e-13 * fabs(round); }
+
+static const char *number_clause(const ts_probe *p, const ts_bound *bound, ts_arena *arena) {
+  const ts_dossier *dossier = p->a->in.dossier;
+  const ts_fact_def *fact = ts_slot_fact(dossier, bound->slot);
+  ts_range was = ts_slot_value(dossier, bound->slot)->range, now = bound->range;
+  double low = round_nine(now.lo), high = round_nine(now.hi);
+  bool from = now.lo > was.lo, to = now.hi < was.hi;
+  const char *least = ts_show_number(dossier, fact, (ts_range){low, low}, arena);
+  const char *most = ts_show_number(dossier, fact, (ts_range){high, high}, arena);
+  if (from && to)
+    return ts_same(least, most) ? least : ts_arena_printf(arena, "between %s and %s", least, most);
+  if (from) return ts_arena_printf(arena, "%s %s", beyond(now.lo, low) ? "above" : "at least", least);
+  return ts_arena_printf(arena, "%s %s", beyond(now.hi, high) ? "under" : "at most", most);
+}
+
+static const char *with_spaces(ts_arena *arena, const char *name) {
+  char *text = ts_arena_copy(arena, name);
+  for (char *c = text; *c != '\0'; c++)
+    if (*c == '-') *c = ' ';
+  return text;
+}
+
+static const char *member_name(const ts_fact_def *fact, unsigned member, ts_arena *arena) {
+  ts_value one = {.choices = (uint64_t)1 << (member - 1), .certain = (uint64_t)1 << (member - 1)};
+  return ts_show_value(NULL, fact, &one, arena);
+}
+
+/* "water temperature", or the plain name where it is the rule's own subject. */
+static const char *title(const side_sought *s, uint32_t slot, ts_arena *arena) {
+  const ts_dossier *dossier = s->probe->a->in.dossier;
+  const ts_fact_def *fact = ts_slot_fact(dossier, slot);
+  const char *name = with_spaces(arena, fact->name);
+  if (ts_slot_subject(dossier, slot) == s->finding->subject) return name;
+  return ts_arena_printf(arena, "%s %s", with_spaces(arena, fact->entity), name);
+}
+
+static ts_clause clause(const side_sought *s, const ts_bound *bound, ts_arena *arena) {
+  const ts_dossier *dossier = s->probe->a->in.dossier;
+  const ts_fact_def *fact = ts_slot_fact(dossier, bound->slot);
+  const char *name = title(s, bound->slot, arena);
+  ts_value value = {.choices = bound->choices, .certain = bound->choices};
+  ts_clause c;
+  if (bound->number)
+    c.text = ts_arena_printf(arena, "%s %s", name, number_clause(s->probe, bound, arena));
+  else if (bound->member > 0)
+    c.text = ts_arena_printf(arena, "%s %s: %s", name, member_name(fact, bound->member, arena),
+                             bound->choices & 2 ? "yes" : "no");
+  else
+    c.text = ts_arena_printf(arena, "%s: %s", name, ts_show_value(dossier, fact, &value, arena));
+  c.withheld = fact->sees == TS_CONFIDENTIAL ? ts_arena_printf(arena, "%s: (withheld)", name) : c.text;
+  return c;
+}
+
+static ts_condition in_words(const side_sought *s, const course_needs *c, ts_arena *arena) {
+  ts_clause *clauses = ts_arena_alloc(arena, (c->count + 1) * sizeof *clauses);
+  ts_condition condition = {.clauses = clauses, .enough = c->enough};
+  for (size_t i = 0; i < c->count; i++)
+    if (!c->needs[i].dropped) clauses[condition.count++] = clause(s, &c->needs[i].bound, arena);
+  return condition;
+}
+
+/* ---- both sides ----------------------------------------------------------------------------- */
+
+static bool fewer_words(const course_needs *a, const course_needs *b) {
+  if (a->enough != b->enough) return a->enough;
+  return words_needed(a) < words_needed(b);
+}
+
+static ts_condition find(const side_sought *s, ts_arena *arena) {
+  course_needs *all = ts_alloc(COURSES * sizeof *all);
+  size_t count = gather(s, all), best = 0;
+  for (size_t i = 0; i < count; i++) {
+    drop_what_is_not_needed(s, &all[i]);
+    if (i > 0 && fewer_words(&all[i], &all[best])) best = i;
+  }
+  /* Only the first is known to stand so where needs are not enough. */
+  ts_condition condition = {0};
+  if (count > 0) condition = in_words(s, &all[all[best].enough ? best : 0], arena);
+  free(all);
+  return condition;
+}
+
+void ts_conditions(ts_probe *probe, ts_assessment *a, ts_finding *finding) {
+  const ts_case *now = &finding->view[TS_IN_PLACE];
+  side_sought s = {probe, finding, ts_pair_of(a, finding), true, ts_stands_now(finding)};
+  if (s.pair == SIZE_MAX || now->standing.settled || now->standing.unresolved || now->worst == NULL)
+    return;
+  s.stand.certainty = TS_CERTAIN;
+  if (finding->word == TS_DUTY) s.stand.duty = now->worst->outcome.state;
+  finding->when_worst = find(&s, a->arena);
+  s.said = finding->word == TS_HAZARD ? now->standing.best.likelihood > 0
+                                      : now->standing.certainty == TS_CERTAIN;
+  s.stand.worst = now->standing.best;
+  if (finding->word == TS_DUTY && now->best != NULL) s.stand.duty = now->best->outcome.state;
+  finding->when_best = find(&s, a->arena);
+}
