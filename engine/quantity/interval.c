@@ -1,6 +1,8 @@
 #include "quantity/interval.h"
 
 #include <math.h>
+#include <stdint.h>
+#include <string.h>
 
 /* An end that is not a number (infinity minus infinity) may be anything. */
 static ts_range tidy(double lo, double hi) {
@@ -77,11 +79,26 @@ ts_range ts_range_root(ts_range a, double k) {
   return ts_range_widen((ts_range){pow(lo, 1 / k), pow(hi, 1 / k)}, 4);
 }
 
+/* Doubles in their order as whole numbers: neighbours differ by one, both zeros are 0. */
+static int64_t place_of(double x) {
+  int64_t bits;
+  memcpy(&bits, &x, sizeof bits);
+  return bits < 0 ? INT64_MIN - bits : bits;
+}
+
+static double at_place(int64_t place) {
+  int64_t bits = place < 0 ? INT64_MIN - place : place;
+  double x;
+  memcpy(&x, &bits, sizeof x);
+  return x;
+}
+
 ts_range ts_range_widen(ts_range a, int steps) {
-  for (int i = 0; i < steps; i++) {
-    a.lo = nextafter(a.lo, -INFINITY);
-    a.hi = nextafter(a.hi, INFINITY);
-  }
+  if (isfinite(a.lo)) a.lo = at_place(place_of(a.lo) - steps);
+  if (isfinite(a.hi)) a.hi = at_place(place_of(a.hi) + steps);
+  /* A few steps past the largest number is not a number: it is infinite. */
+  if (isnan(a.lo)) a.lo = -INFINITY;
+  if (isnan(a.hi)) a.hi = INFINITY;
   return a;
 }
 

@@ -116,6 +116,7 @@ void ts_graph_reset(ts_graph *graph) {
   graph->epoch++;
   graph->fresh.used = 0;
   graph->made_count = 0;
+  graph->pass = 0;
   graph->problem[0] = 0;
 }
 

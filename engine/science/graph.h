@@ -35,6 +35,7 @@ typedef struct {
   uint8_t op;
   int8_t k;
   uint16_t calc;
+  uint32_t touched; /* the pass of narrowing that last cut it */
 } ts_node;
 
 typedef struct ts_graph ts_graph;

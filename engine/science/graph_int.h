@@ -25,6 +25,7 @@ struct ts_graph {
   ts_places fresh;     /* nodes of this evaluation */
   ts_made *made;       /* facts of this evaluation */
   size_t made_count, made_capacity;
+  uint32_t pass;       /* of narrowing, counted from the reset */
   bool shrunk;         /* the present round of narrowing cut something by a good part */
   char problem[160];
 };

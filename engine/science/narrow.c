@@ -16,7 +16,7 @@ static const double tolerance = 1e-12; /* relative; the one tolerance of all com
 enum {
   ROUNDS = 200, /* at most; most impositions are done after two, a few creep */
   SLACK = 4,   /* units in the last place */
-  HALVINGS = 40 /* where a science function is inverted by search */
+  HALVINGS = 24 /* where a science function is inverted by search */
 };
 
 static bool near(double x, double y) { return fabs(x - y) <= tolerance * fmax(fabs(x), fabs(y)); }
@@ -51,11 +51,11 @@ static bool cut(ts_graph *graph, ts_node_id id, ts_range to) {
   ts_node *node = &graph->nodes[id];
   ts_range r = {node->lo, node->hi};
   if (!ts_range_meet(&r, to)) return false;
+  if (node->op == TS_CONSTANT || (r.lo == node->lo && r.hi == node->hi)) return true;
   if (r.hi - r.lo < 0.98 * (node->hi - node->lo)) graph->shrunk = true;
-  if (node->op != TS_CONSTANT) {
-    node->lo = r.lo;
-    node->hi = r.hi;
-  }
+  node->lo = r.lo;
+  node->hi = r.hi;
+  node->touched = graph->pass;
   return true;
 }
 
@@ -125,14 +125,13 @@ static bool can_give(const inversion *v, int argument, ts_range part) {
 static double shaved(const inversion *v, int argument, bool from_low) {
   ts_range all = v->x[argument];
   double out = from_low ? all.lo : all.hi, in = from_low ? all.hi : all.lo;
-  double end = out;
-  for (int i = 0; i < HALVINGS; i++) {
-    double middle = out + (in - out) / 2;
-    if (middle == out || middle == in) break;
+  double end = out, middle = out + (in - out) / 64;
+  for (int i = 0; i < HALVINGS && middle != out && middle != in; i++) {
     bool possible = can_give(v, argument, from_low ? (ts_range){end, middle} : (ts_range){middle, end});
+    if (possible && i == 0) break; /* hardly anything to gain at this end */
     if (possible) in = middle;
     else out = middle;
-    if (possible && i == 5 && out == end) break; /* hardly anything to gain here */
+    middle = out + (in - out) / 2;
   }
   return out;
 }
@@ -140,7 +139,8 @@ static double shaved(const inversion *v, int argument, bool from_low) {
 static bool back_call(ts_graph *graph, const ts_node *n, ts_range r) {
   ts_node_id values[TS_ARGUMENTS_MAX];
   ts_range now_gives = ts_node_forward(graph, n);
-  if (r.lo <= now_gives.lo && r.hi >= now_gives.hi) return true; /* it says nothing new */
+  double hardly = 1e-9 * (now_gives.hi - now_gives.lo);
+  if (r.lo <= now_gives.lo + hardly && r.hi >= now_gives.hi - hardly) return true; /* nothing new */
   inversion v = {.function = &ts_functions()[n->calc], .result = r};
   ts_call_values(graph, n, values);
   for (int i = 0; i < v.function->count; i++) v.x[i] = now(graph, values[i]);
@@ -155,9 +155,25 @@ static bool back_call(ts_graph *graph, const ts_node *n, ts_range r) {
   return true;
 }
 
+/* The pass since which a cut is news: this one and the two before. */
+static uint32_t news(const ts_graph *graph) { return graph->pass > 2 ? graph->pass - 2 : 0; }
+
+/* Whether an operand was cut of late: what has not changed says nothing new. */
+static bool operand_touched(const ts_graph *graph, const ts_node *n) {
+  uint32_t since = news(graph);
+  if (n->op == TS_CONSTANT || n->op == TS_FACT) return false;
+  if (n->op != TS_CALL)
+    return graph->nodes[n->a].touched >= since ||
+           (n->op != TS_DERIVED && n->b != TS_NO_NODE && graph->nodes[n->b].touched >= since);
+  for (ts_node_id at = n->a; at != TS_NO_NODE; at = graph->nodes[at].b)
+    if (graph->nodes[at].touched >= since || graph->nodes[graph->nodes[at].a].touched >= since) return true;
+  return false;
+}
+
 /* What the result of node `id` leaves possible for its operands. */
 static bool backward(ts_graph *graph, ts_node_id id) {
   const ts_node *n = &graph->nodes[id];
+  if (n->touched < news(graph) && !operand_touched(graph, n)) return true;
   ts_range r = ts_range_widen((ts_range){n->lo, n->hi}, SLACK);
   switch ((ts_op)n->op) {
   case TS_ADD:
@@ -185,7 +201,7 @@ static bool backward(ts_graph *graph, ts_node_id id) {
 
 static bool forward(ts_graph *graph, ts_node_id id) {
   const ts_node *n = &graph->nodes[id];
-  if (n->op == TS_CONSTANT || n->op == TS_FACT) return true;
+  if (!operand_touched(graph, n)) return true;
   return cut(graph, id, ts_range_widen(ts_node_forward(graph, n), 1));
 }
 
@@ -194,8 +210,10 @@ static bool propagate(ts_graph *graph, ts_node_id top) {
   graph->shrunk = true;
   for (int round = 0; round < ROUNDS && graph->shrunk; round++) {
     graph->shrunk = false;
+    graph->pass++;
     for (ts_node_id id = top + 1; id-- > first;)
       if (!backward(graph, id)) return false;
+    graph->pass++;
     for (ts_node_id id = first; id < graph->count; id++)
       if (!forward(graph, id)) return false;
   }
