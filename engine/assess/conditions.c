@@ -15,6 +15,7 @@ typedef struct {
 } need;
 
 typedef struct {
+  size_t course; /* in the evaluation of things as they are */
   need needs[CLAUSES];
   size_t count;
   bool enough;
@@ -25,6 +26,7 @@ typedef struct {
   ts_probe *probe;
   const ts_finding *finding;
   size_t pair;
+  bool worst;     /* the worst side; else the best */
   bool said;      /* the finding is said there; else it is not found */
   ts_stand stand; /* then */
 } side_sought;
@@ -105,8 +107,9 @@ static bool course_says(const side_sought *s, const ts_course *course) {
   return false;
 }
 
-static void take_needs(const ts_course *course, course_needs *c) {
-  *c = (course_needs){.count = 0};
+static void take_needs(const ts_evaluation *evaluation, size_t index, course_needs *c) {
+  const ts_course *course = &evaluation->courses[index];
+  *c = (course_needs){.course = index};
   for (size_t i = 0; i < course->bound_count && c->count < CLAUSES; i++)
     c->needs[c->count++].bound = course->bounds[i];
 }
@@ -118,11 +121,11 @@ static size_t gather(const side_sought *s, course_needs *all) {
   const ts_evaluation *e = s->probe->evaluation;
   const ts_tally *tally = ts_tally_find(tallies, s->finding->word, s->finding->about);
   size_t count = 0;
-  bool worst = tally != NULL && s->said && ts_same_stand(s->finding->word, s->stand, (ts_stand){tally->worst.score, TS_CERTAIN, s->stand.duty});
+  bool worst = s->worst;
   if (s->said && tally != NULL && tally->courses > 0)
-    take_needs(&e->courses[worst ? tally->worst.course : tally->best.course], &all[count++]);
+    take_needs(e, worst ? tally->worst.course : tally->best.course, &all[count++]);
   for (size_t i = 0; i < e->course_count && count < COURSES; i++)
-    if (course_says(s, &e->courses[i]) == s->said) take_needs(&e->courses[i], &all[count++]);
+    if (course_says(s, &e->courses[i]) == s->said) take_needs(e, i, &all[count++]);
   return count;
 }
 
@@ -204,6 +207,28 @@ static bool fewer_words(const course_needs *a, const course_needs *b) {
   return words_needed(a) < words_needed(b);
 }
 
+static bool said_already(const ts_condition *condition, const char *text) {
+  for (size_t i = 0; i < condition->count; i++)
+    if (ts_same(condition->clauses[i].text, text)) return true;
+  return false;
+}
+
+/* What was open on a course and how it came out: with all of that the course is the one taken. */
+static ts_condition by_decisions(const side_sought *s, size_t index, ts_arena *arena) {
+  ts_condition condition = {.enough = true};
+  if (ts_probe_try(s->probe, s->pair) == NULL) return condition;
+  const ts_course *course = ts_course_worded(s->probe->evaluator, index);
+  ts_clause *clauses = ts_arena_alloc(arena, (course->decision_count + 1) * sizeof *clauses);
+  condition.clauses = clauses;
+  for (size_t i = 0; i < course->decision_count; i++) {
+    const ts_decision *decision = &course->decisions[i];
+    if (decision->settled || said_already(&condition, decision->text)) continue;
+    clauses[condition.count++] = (ts_clause){ts_arena_copy(arena, decision->text),
+                                             ts_arena_copy(arena, decision->withheld)};
+  }
+  return condition;
+}
+
 static ts_condition find(const side_sought *s, ts_arena *arena) {
   course_needs *all = ts_alloc(COURSES * sizeof *all);
   size_t count = gather(s, all), best = 0;
@@ -211,21 +236,22 @@ static ts_condition find(const side_sought *s, ts_arena *arena) {
     drop_what_is_not_needed(s, &all[i]);
     if (i > 0 && fewer_words(&all[i], &all[best])) best = i;
   }
-  /* Only the first is known to stand so where needs are not enough. */
   ts_condition condition = {0};
-  if (count > 0) condition = in_words(s, &all[all[best].enough ? best : 0], arena);
+  if (count > 0 && all[best].enough) condition = in_words(s, &all[best], arena);
+  else if (count > 0) condition = by_decisions(s, all[0].course, arena);
   free(all);
   return condition;
 }
 
 void ts_conditions(ts_probe *probe, ts_assessment *a, ts_finding *finding) {
   const ts_case *now = &finding->view[TS_IN_PLACE];
-  side_sought s = {probe, finding, ts_pair_of(a, finding), true, ts_stands_now(finding)};
+  side_sought s = {probe, finding, ts_pair_of(a, finding), true, true, ts_stands_now(finding)};
   if (s.pair == SIZE_MAX || now->standing.settled || now->standing.unresolved || now->worst == NULL)
     return;
   s.stand.certainty = TS_CERTAIN;
   if (finding->word == TS_DUTY) s.stand.duty = now->worst->outcome.state;
   finding->when_worst = find(&s, a->arena);
+  s.worst = false;
   s.said = finding->word == TS_HAZARD ? now->standing.best.likelihood > 0
                                       : now->standing.certainty == TS_CERTAIN;
   s.stand.worst = now->standing.best;

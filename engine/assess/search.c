@@ -87,8 +87,8 @@ static double rounded(double x) {
   return strtod(text, NULL);
 }
 
-/* Between `not_met` and `met` lies a change: halves until nothing is gained, then sees whether
- * it is at a round value. */
+/* Between `not_met` and `met` lies a change: halves until nothing is gained. What the tolerance
+ * of comparisons leaves beside a round threshold is rounded away; the edge itself is tried. */
 static void close_on(const ts_search *s, double not_met, double met, ts_found *found) {
   ts_stand stand;
   for (int i = 0; i < HALVINGS; i++) {
@@ -98,10 +98,9 @@ static void close_on(const ts_search *s, double not_met, double met, ts_found *f
     if (met_at(s, middle, &stand)) met = middle;
     else not_met = middle;
   }
-  double round = rounded(met), room = 5 * close_in * fmax(fabs(met), fabs(not_met));
   found->first = met;
-  found->edge = fabs(round - met) <= room ? round : met;
-  found->included = found->edge == met || met_at(s, found->edge, &stand);
+  found->edge = rounded(met);
+  found->included = met_at(s, found->edge, &stand);
   ts_search_at(s, met, &found->then);
 }
 

@@ -5,6 +5,7 @@
 #include "tankside/document.h"
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 #include <time.h>
 #include <unistd.h>
 
@@ -96,16 +97,17 @@ static bool write_sheets(writer *w) {
 }
 
 static bool write_documents(ts_session *s, const ts_options *options, watch *progress,
-                            const ts_assessment *assessment) {
-  char *bytes;
-  writer w = {.s = s, .options = options, .progress = progress, .folder = options->out};
-  ts_assessment_write(assessment, &bytes, &w.length);
-  w.bytes = bytes;
+                            const char *bytes, size_t length) {
+  writer w = {.s = s,
+              .options = options,
+              .progress = progress,
+              .folder = options->out,
+              .bytes = bytes,
+              .length = length};
   w.xml_path = ts_path_join(s->arena, w.folder, "assessment.xml");
   w.files = 1;
   bool good = ts_folder_make(w.folder, s->problems) &&
               ts_file_write(w.xml_path, bytes, w.length, s->problems) && write_sheets(&w);
-  free(bytes);
   if (good) printf("\n%zu files in %s\n", w.files, w.folder);
   return good;
 }
@@ -126,12 +128,51 @@ static ts_assessment *assess(ts_session *s, const ts_options *options, watch *pr
   return ts_assess(&inputs, s->problems);
 }
 
+/* ---- one finding explained --------------------------------------------------------- */
+
+static bool no_such_finding(ts_session *s, const ts_assessment *a, const char *id) {
+  size_t findings = ts_finding_count(a), duties = ts_duty_count(a);
+  const char **ids = ts_arena_alloc(s->arena, (findings + duties + 1) * sizeof *ids);
+  for (size_t i = 0; i < findings; i++) ids[i] = ts_finding_at(a, i).id;
+  for (size_t i = 0; i < duties; i++) ids[findings + i] = ts_duty_at(a, i).id;
+  unknown("finding", id, ids, findings + duties);
+  return false;
+}
+
+/* Heads stand before a tab; what follows is folded under them. */
+static void print_lines(ts_session *s, const char *text) {
+  for (const char *at = text; *at != '\0';) {
+    size_t head = strcspn(at, "\t"), all = strcspn(at, "\n");
+    const char *line = ts_arena_copy_n(s->arena, at, all);
+    if (head > all) head = all;
+    print_folded(ts_arena_copy_n(s->arena, at, head), line + head + (head < all));
+    at += all + (at[all] == '\n');
+  }
+}
+
+static bool explain(ts_session *s, const ts_assessment *a, const char *id, const char *bytes,
+                    size_t length) {
+  char *text;
+  if (!ts_finding_text(bytes, length, id, &text, s->problems)) return false;
+  bool found = text[0] != '\0';
+  if (found) print_lines(s, text);
+  free(text);
+  return found || no_such_finding(s, a, id);
+}
+
 static int conclude(ts_session *s, const ts_options *options, watch *progress,
                     const ts_assessment *assessment) {
+  char *bytes = NULL;
+  size_t length = 0;
+  bool good = true;
   progress_end(progress);
-  print_summary(s, assessment);
-  bool good = options->out == NULL || write_documents(s, options, progress, assessment);
+  if (options->out != NULL || options->explain != NULL)
+    ts_assessment_write(assessment, &bytes, &length);
+  if (options->explain == NULL) print_summary(s, assessment);
+  else good = explain(s, assessment, options->explain, bytes, length);
+  if (good && options->out != NULL) good = write_documents(s, options, progress, bytes, length);
   progress_end(progress);
+  free(bytes);
   if (!good) return NOT_DONE;
   return ts_assessment_holds(assessment) ? LOOK : DONE;
 }
@@ -160,11 +201,15 @@ const ts_verb verb_assess = {
         "Runs the common rules, those of the dossier's jurisdiction and those given with\n"
         "--pack over every subject, in three views: as described, with what is in place,\n"
         "with everything planned. Shows a summary; with -o DIR also writes assessment.xml,\n"
-        "and each document as HTML and PDF. What is not known counts as its worst.\n\n"
+        "and each document as HTML and PDF. What is not known counts as its worst.\n"
+        "--explain F12 shows instead all that is behind one finding: scores, conditions,\n"
+        "working with its sources, facts and evidence, how far each number is from changing\n"
+        "it, and what would bring it below the line, with what that makes worse elsewhere.\n\n"
         "It never says that something may go ahead: a competent person decides.\n\n"
         "Exit status: 0 nothing above the line, no stop, no duty open or not met, complete;\n"
         "1 otherwise; 2 not assessed, and then nothing is written.",
-    .takes = OPTION_PACK | OPTION_MATRIX | OPTION_SET | OPTION_OUT | OPTION_PAPER | OPTION_NO_PDF,
+    .takes = OPTION_PACK | OPTION_MATRIX | OPTION_SET | OPTION_OUT | OPTION_PAPER | OPTION_NO_PDF |
+             OPTION_EXPLAIN,
     .least = 1,
     .most = 1,
     .run = run};

@@ -26,7 +26,8 @@ typedef enum {
   OPTION_NO_PDF = 32,
   OPTION_AS = 64,
   OPTION_SHEET = 128,
-  OPTION_TASK = 256
+  OPTION_TASK = 256,
+  OPTION_EXPLAIN = 512
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -36,7 +37,7 @@ typedef struct {
   size_t pack_count;
   const char *sets[REPEATS_MAX];
   size_t set_count;
-  const char *matrix, *out, *paper, *as, *sheet, *task;
+  const char *matrix, *out, *paper, *as, *sheet, *task, *explain;
   bool no_pdf, help;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
@@ -94,6 +95,9 @@ bool session_read_matrix(ts_session *session, const char *name);
 /* Prints a text folded at 80 columns: `first` before the first line, as many spaces
  * before the others. Columns are counted in characters. */
 void print_folded(const char *first, const char *text);
+
+/* Prints a text cut or filled to a width in characters. */
+void print_cut(const char *text, int width);
 
 /* The assessment in a screenful: counts, stops, the top findings, questions. */
 void print_summary(const ts_session *session, const ts_assessment *assessment);

@@ -20,6 +20,8 @@ static const option_row rows[] = {
     {"-o", "PATH", OPTION_OUT, "write here"},
     {"--paper", "a4|letter", OPTION_PAPER, "size of the paper (a4)"},
     {"--no-pdf", NULL, OPTION_NO_PDF, "write no PDF, only HTML"},
+    {"--explain", "FINDING", OPTION_EXPLAIN,
+     "instead of the summary: all that is behind one finding or duty"},
     {"--as", "FORM", OPTION_AS, "in this form"},
     {"--sheet", "NAME", OPTION_SHEET, "which document: assessment, task"},
     {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each"},
@@ -73,6 +75,7 @@ static bool store(ts_options *into, const option_row *row, const char *value) {
   case OPTION_AS: into->as = value; break;
   case OPTION_SHEET: into->sheet = value; break;
   case OPTION_TASK: into->task = value; break;
+  case OPTION_EXPLAIN: into->explain = value; break;
   }
   return true;
 }

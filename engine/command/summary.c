@@ -4,8 +4,9 @@
 #include "command/command.h"
 #include <stdarg.h>
 #include <stdio.h>
+#include <string.h>
 
-enum { FINDINGS_SHOWN = 10, DUTIES_SHOWN = 5, QUESTIONS_SHOWN = 5, FAILURES_SHOWN = 5 };
+enum { FINDINGS_SHOWN = 8, DUTIES_SHOWN = 5, QUESTIONS_SHOWN = 5, FAILURES_SHOWN = 5 };
 
 typedef struct {
   const ts_session *s;
@@ -70,6 +71,91 @@ static void failures(const ts_assessment *a) {
   }
   if (a->failure_count > FAILURES_SHOWN)
     printf("  and %zu more\n", a->failure_count - FAILURES_SHOWN);
+}
+
+/* ---- tasks as bars ----------------------------------------------------------------- */
+
+/* What stands in one task, or outside all of them. */
+typedef struct {
+  int worst, best; /* places of bands from the mildest, from 1; 0: none */
+  size_t above, stops;
+} task_row;
+
+/* The place of a score's band, counted from the mildest. */
+static int band_place(const ts_matrix *matrix, ts_score score) {
+  if (score.likelihood == 0) return 0;
+  const ts_band *band = ts_matrix_band(matrix, score.likelihood, score.severity);
+  int place = 1;
+  for (size_t i = 0; i < matrix->band_count; i++) place += matrix->bands[i].rank < band->rank;
+  return place;
+}
+
+static const ts_band *band_at(const ts_matrix *matrix, int place) {
+  for (size_t i = 0; i < matrix->band_count; i++) {
+    int here = 1;
+    for (size_t k = 0; k < matrix->band_count; k++)
+      here += matrix->bands[k].rank < matrix->bands[i].rank;
+    if (here == place) return &matrix->bands[i];
+  }
+  return &matrix->bands[0];
+}
+
+static void add_to_row(const ts_assessment *a, const ts_finding *f, task_row *row) {
+  const ts_standing *now = &f->view[TS_IN_PLACE].standing;
+  if (f->word == TS_STOP) row->stops += now->certainty != TS_GONE;
+  if (f->word != TS_HAZARD) return;
+  int worst = band_place(a->in.matrix, now->worst), best = band_place(a->in.matrix, now->best);
+  if (worst > row->worst) row->worst = worst;
+  if (best > row->best) row->best = best;
+  row->above += now->worst.likelihood > 0 && f->waiver == NULL &&
+                ts_matrix_band(a->in.matrix, now->worst.likelihood, now->worst.severity)->above;
+}
+
+static task_row row_of(const ts_assessment *a, ts_subject task) {
+  task_row row = {0, 0, 0, 0};
+  for (size_t i = 0; i < a->finding_count; i++)
+    if (ts_leads_to(a->in.dossier, a->findings[i].subject, "task") == task)
+      add_to_row(a, &a->findings[i], &row);
+  return row;
+}
+
+/* One cell for each band: what is sure even at best, what may be, and nothing. */
+static void bar(const ts_matrix *matrix, const task_row *row) {
+  for (int place = 1; place <= (int)matrix->band_count; place++)
+    fputs(place <= row->best ? "####" : place <= row->worst ? "====" : "....", stdout);
+}
+
+/* What is left for the names of tasks. */
+static void task_head(const ts_matrix *matrix, const char *id, const char *label) {
+  char head[256];
+  int width = 54 - 4 * (int)matrix->band_count;
+  snprintf(head, sizeof head, "  %-5s %s", id, label);
+  print_cut(head, width < 20 ? 20 : width);
+  fputs("  ", stdout);
+}
+
+static void task_line(const ts_matrix *matrix, const char *id, const char *label,
+                      const task_row *row) {
+  task_head(matrix, id, label);
+  bar(matrix, row);
+  printf("  %-9s %5zu %5zu\n", row->worst ? band_at(matrix, row->worst)->word : "-", row->above,
+         row->stops);
+}
+
+static void tasks(const ts_session *s, const ts_assessment *a) {
+  puts("\nTasks in order: # even at best, = at worst");
+  task_head(s->matrix, "", "");
+  for (int place = 1; place <= (int)s->matrix->band_count; place++)
+    printf("%-4s", band_at(s->matrix, place)->letter);
+  printf("  %-9s %5s %5s\n", "worst", "above", "stops");
+  for (ts_subject subject = 0; subject < ts_subject_count(s->dossier); subject++) {
+    const ts_subject_info *info = ts_subject_at(s->dossier, subject);
+    if (!ts_same(info->entity->name, "task")) continue;
+    task_row row = row_of(a, subject);
+    task_line(s->matrix, info->path, a->labels[subject], &row);
+  }
+  task_row rest = row_of(a, TS_NO_SUBJECT);
+  task_line(s->matrix, "", "sites, people, days, production", &rest);
 }
 
 /* ---- findings ----------------------------------------------------------------------- */
@@ -151,16 +237,29 @@ static void duties(const ts_assessment *a) {
   if (shown > DUTIES_SHOWN) printf("  and %zu more\n", shown - DUTIES_SHOWN);
 }
 
+static void answer(const ts_session *s, const ts_open_fact *open, const ts_fact_def *fact) {
+  if (open->removes == 0) return;
+  printf("      an answer takes away up to %d: %s\n", open->removes,
+         ts_show_value(s->dossier, fact, &open->best, s->arena));
+}
+
 static void questions(const ts_session *s, const ts_assessment *a) {
   if (a->open_count == 0) return;
-  puts("\nNot known; the worst findings need these first");
+  puts("\nAsk first (scores added over all findings; what takes most away)");
   for (size_t i = 0; i < a->open_count && i < QUESTIONS_SHOWN; i++) {
     const ts_fact_def *fact = ts_slot_fact(s->dossier, a->open[i].slot);
     char path[256];
-    line("  ", "%s: %s; ask the %s", ts_slot_path(s->dossier, a->open[i].slot, path, sizeof path),
-         fact->meaning, fact->asked);
+    line("  ", "%s: %s; ask %s%s", ts_slot_path(s->dossier, a->open[i].slot, path, sizeof path),
+         fact->meaning, strncmp(fact->asked, "the ", 4) == 0 ? "" : "the ", fact->asked);
+    answer(s, &a->open[i], fact);
   }
   if (a->open_count > QUESTIONS_SHOWN) printf("  and %zu more\n", a->open_count - QUESTIONS_SHOWN);
+}
+
+static void where_to_look(const ts_assessment *a) {
+  if (a->finding_count == 0) return;
+  printf("\nThe whole why of a finding, and what would bring it down: --explain %s\n",
+         a->findings[0].id);
 }
 
 static void show(const ts_session *s, const ts_assessment *a, ts_word word, const char *title) {
@@ -173,10 +272,12 @@ void print_summary(const ts_session *session, const ts_assessment *assessment) {
   heading(session);
   counts(ts_assessment_summary(assessment));
   failures(assessment);
+  tasks(session, assessment);
   show(session, assessment, TS_STOP, "Stops");
   show(session, assessment, TS_HAZARD, "Above the line, worst first");
   duties(assessment);
   questions(session, assessment);
+  where_to_look(assessment);
   putchar('\n');
   print_folded("", caution);
 }

@@ -109,7 +109,7 @@ static xsltStylesheet *load(const char *path, ts_text *said) {
 typedef struct {
   const char *name, *value;
 } parameter;
-enum { PARAMETERS = 3 };
+enum { PARAMETERS = 4 };
 
 static bool set_up(xsltTransformContext *context, ts_document_guard *guard,
                    const parameter *parameters, ts_text *said) {
@@ -122,16 +122,21 @@ static bool set_up(xsltTransformContext *context, ts_document_guard *guard,
   return good;
 }
 
-/* The HTML with its doctype, for free(); NULL when the stylesheet gave none. */
+static bool makes_text(const xsltStylesheet *style) {
+  return style->method != NULL && ts_same((const char *)style->method, "text");
+}
+
+/* What came out, HTML with its doctype, for free(); NULL when the stylesheet gave nothing. */
 static char *save(xmlDoc *result, xsltStylesheet *style, size_t *length) {
-  static const char doctype[] = "<!DOCTYPE html>\n";
+  const char *doctype = makes_text(style) ? "" : "<!DOCTYPE html>\n";
   xmlChar *bytes = NULL;
   int count = 0;
-  if (xsltSaveResultToString(&bytes, &count, result, style) != 0 || !bytes) return NULL;
-  size_t head = sizeof doctype - 1, body = (size_t)count;
+  if (xsltSaveResultToString(&bytes, &count, result, style) != 0) return NULL;
+  if (!bytes && !makes_text(style)) return NULL; /* a text may have nothing to say */
+  size_t head = strlen(doctype), body = bytes ? (size_t)count : 0;
   char *html = ts_alloc(head + body + 1);
   memcpy(html, doctype, head);
-  memcpy(html + head, bytes, body);
+  if (body) memcpy(html + head, bytes, body);
   xmlFree(bytes);
   *length = head + body;
   return html;
@@ -166,17 +171,18 @@ static char *guarded(const char *path, const ts_xml *xml, const parameter *param
   return html;
 }
 
-static char *transform(const ts_sheet *sheet, const ts_xml *xml, const char *subject,
-                       size_t *length, ts_diagnostics *problems) {
+static char *transform(const char *stylesheet, const ts_xml *xml, const char *task,
+                       const char *finding, size_t *length, ts_diagnostics *problems) {
   ts_arena *arena = ts_arena_new();
   const char *folder = ts_data_path(arena, "templates");
   const parameter parameters[PARAMETERS] = {
       {"css", style_text(arena, folder, "page.css", problems)},
       {"browser-css", style_text(arena, folder, "browser.css", problems)},
-      {"task", subject ? subject : ""},
+      {"task", task ? task : ""},
+      {"finding", finding ? finding : ""},
   };
   bool there = parameters[0].value && parameters[1].value;
-  const char *path = ts_path_join(arena, folder, sheet->stylesheet);
+  const char *path = ts_path_join(arena, folder, stylesheet);
   ts_text said = {0};
   char *html = there ? guarded(path, xml, parameters, length, &said) : NULL;
   if (there && !html) report_said(&said, path, problems);
@@ -206,7 +212,17 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
   if (!which || !ts_document_paper(paper, problems)) return false;
   ts_xml *xml = ts_document_open(assessment_xml, length, problems);
   if (xml && subject_fits(which, subject, xml, problems))
-    *html = transform(which, xml, subject, html_length, problems);
+    *html = transform(which->stylesheet, xml, subject, NULL, html_length, problems);
   ts_xml_free(xml);
   return *html != NULL;
+}
+
+bool ts_finding_text(const char *assessment_xml, size_t length, const char *finding, char **text,
+                     ts_diagnostics *problems) {
+  size_t count = 0;
+  *text = NULL;
+  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  if (xml) *text = transform("explain.xsl", xml, NULL, finding, &count, problems);
+  ts_xml_free(xml);
+  return *text != NULL;
 }

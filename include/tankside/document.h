@@ -50,6 +50,13 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
                      const char *subject, const char *paper, char **html, size_t *html_length,
                      ts_diagnostics *problems);
 
+/* Everything an assessment says of one finding or duty ("F12", "D3"), as plain text (UTF-8):
+ * lines of a head, a tab and a text to be folded under it; empty where there is none of that
+ * id. NUL-terminated, for free(). It is for those who may see everything. False with a report
+ * when the assessment cannot be read. */
+bool ts_finding_text(const char *assessment_xml, size_t length, const char *finding, char **text,
+                     ts_diagnostics *problems);
+
 /* Sets an HTML file made by ts_sheet_render as PDF. Whole or not at all. What
  * weasyprint says becomes warnings; a missing weasyprint is an error that
  * names the package. At most ten minutes. */
