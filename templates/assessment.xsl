@@ -7,6 +7,7 @@
   <xsl:include href="cover.xsl"/>
   <xsl:include href="matrix.xsl"/>
   <xsl:include href="finding.xsl"/>
+  <xsl:include href="changes.xsl"/>
   <xsl:include href="days.xsl"/>
   <xsl:include href="registers.xsl"/>
   <xsl:include href="rules.xsl"/>

@@ -8,6 +8,8 @@
   <xsl:param name="css"/>
   <xsl:param name="browser-css"/>
   <xsl:param name="task"/>
+  <!-- A sheet for readers who may not see confidential facts sets this to true. -->
+  <xsl:variable name="withhold" select="false()"/>
 
   <xsl:variable name="words" select="document('words-en-GB.xml')/words"/>
   <xsl:variable name="w" select="$words/word | $words/count"/>
@@ -57,6 +59,33 @@
       <xsl:when test="string-length($text) &lt;= $chars"><xsl:value-of select="$text"/></xsl:when>
       <xsl:when test="$chars &gt; 1"><xsl:value-of select="concat(substring($text, 1, $chars - 1), '…')"/></xsl:when>
     </xsl:choose>
+  </xsl:template>
+
+  <!-- ===== what may be shown to whom ===== -->
+
+  <xsl:template match="@text | @words" mode="said">
+    <xsl:choose>
+      <xsl:when test="$withhold and ../@withheld"><xsl:value-of select="../@withheld"/></xsl:when>
+      <xsl:otherwise><xsl:value-of select="."/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- A value with its working; where the value is withheld, so is the working. -->
+  <xsl:template match="value">
+    <p class="working">
+      <xsl:value-of select="@title"/><xsl:if test="not(@title)"><xsl:value-of select="@name"/></xsl:if>
+      <xsl:if test="@names"><xsl:text> = </xsl:text><xsl:value-of select="@names"/></xsl:if>
+      <xsl:text> = </xsl:text>
+      <xsl:choose>
+        <xsl:when test="$withhold and @withheld"><b><xsl:value-of select="@withheld"/></b></xsl:when>
+        <xsl:when test="not(@working)"><b><xsl:value-of select="@text"/></b></xsl:when>
+        <xsl:when test="substring(@working, string-length(@working) - string-length(@text) + 1) = @text">
+          <xsl:value-of select="substring(@working, 1, string-length(@working) - string-length(@text))"/>
+          <b><xsl:value-of select="@text"/></b>
+        </xsl:when>
+        <xsl:otherwise><xsl:value-of select="@working"/> = <b><xsl:value-of select="@text"/></b></xsl:otherwise>
+      </xsl:choose>
+    </p><xsl:text> </xsl:text>
   </xsl:template>
 
   <!-- ===== the page ===== -->

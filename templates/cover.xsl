@@ -120,6 +120,7 @@
       </table>
       </div>
       <xsl:call-template name="band-key"/>
+      <xsl:call-template name="remedies"/>
     </section>
   </xsl:template>
 

@@ -166,7 +166,8 @@
         <xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></p>
     </xsl:if>
     <xsl:call-template name="block-functions"><xsl:with-param name="same" select="$same"/><xsl:with-param name="short" select="$short"/></xsl:call-template>
-    <xsl:if test="not($short)"><xsl:call-template name="block-options"><xsl:with-param name="same" select="$same"/></xsl:call-template></xsl:if>
+    <!-- What brings a finding below the line stands with it. -->
+    <xsl:if test="not($short or $same/way[@kind != 'move'])"><xsl:call-template name="block-options"><xsl:with-param name="same" select="$same"/></xsl:call-template></xsl:if>
   </xsl:template>
 
   <!-- The formulas here; their sources and what they hold for are in the register of functions. -->
@@ -212,8 +213,8 @@
     <xsl:param name="short" select="false()"/>
     <xsl:variable name="n" select="count($same)"/>
     <xsl:variable name="values" select="value[count(key('values', concat(../@rule, ' ', @name, ' ', @working, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
-    <xsl:variable name="worst" select="condition[@case = 'worst'][not($short) or @settled = 'no'][count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
-    <xsl:variable name="best" select="condition[@case = 'best'][not($short) or @settled = 'no'][count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
+    <xsl:variable name="worst" select="condition[@case = 'worst'][not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case)][count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
+    <xsl:variable name="best" select="condition[@case = 'best'][not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case)][count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
     <xsl:variable name="facts" select="rests[count(key('facts', concat(../@rule, ' ', @path))[count(.. | $same) = $n]) = $n]"/>
     <xsl:if test="$values or $worst or $best or $facts">
       <div class="common">
@@ -341,8 +342,9 @@
         <xsl:value-of select="."/>
       </p><xsl:text> </xsl:text>
     </xsl:for-each>
+    <xsl:call-template name="whens"/>
     <xsl:apply-templates select="value[$alone or count(key('values', concat(../@rule, ' ', @name, ' ', @working, ' ', @text))[count(.. | $same) = $n]) &lt; $n]"/>
-    <xsl:variable name="own" select="condition[not($short) or @settled = 'no'][$alone or count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) &lt; $n]"/>
+    <xsl:variable name="own" select="condition[not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case)][$alone or count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) &lt; $n]"/>
     <xsl:call-template name="conditions"><xsl:with-param name="these" select="$own[not(@case = 'best')]"/><xsl:with-param name="word" select="'worst-when'"/></xsl:call-template>
     <xsl:call-template name="conditions"><xsl:with-param name="these" select="$own[@case = 'best']"/><xsl:with-param name="word" select="'best-when'"/></xsl:call-template>
     <xsl:call-template name="fact-run">
@@ -358,22 +360,10 @@
     </xsl:if>
     <xsl:variable name="used" select="control[@state != 'not-planned']"/>
     <xsl:if test="$used"><ul class="with"><xsl:apply-templates select="$used" mode="line"/></ul></xsl:if>
-  </xsl:template>
-
-  <xsl:template match="value">
-    <p class="working">
-      <xsl:value-of select="@title"/><xsl:if test="not(@title)"><xsl:value-of select="@name"/></xsl:if>
-      <xsl:if test="@names"><xsl:text> = </xsl:text><xsl:value-of select="@names"/></xsl:if>
-      <xsl:text> = </xsl:text>
-      <xsl:choose>
-        <xsl:when test="not(@working)"><b><xsl:value-of select="@text"/></b></xsl:when>
-        <xsl:when test="substring(@working, string-length(@working) - string-length(@text) + 1) = @text">
-          <xsl:value-of select="substring(@working, 1, string-length(@working) - string-length(@text))"/>
-          <b><xsl:value-of select="@text"/></b>
-        </xsl:when>
-        <xsl:otherwise><xsl:value-of select="@working"/> = <b><xsl:value-of select="@text"/></b></xsl:otherwise>
-      </xsl:choose>
-    </p><xsl:text> </xsl:text>
+    <xsl:choose>
+      <xsl:when test="$short"><xsl:call-template name="nearest-above"/></xsl:when>
+      <xsl:otherwise><xsl:call-template name="margins"/><xsl:call-template name="ways"/></xsl:otherwise>
+    </xsl:choose>
   </xsl:template>
 
   <xsl:template name="conditions">

@@ -42,6 +42,7 @@
         <span class="of"><xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></span>
         <span class="of path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span></td>
       <td><xsl:for-each select="because"><p class="because"><xsl:value-of select="."/></p></xsl:for-each>
+        <xsl:if test="@state-in-place = 'open'"><xsl:call-template name="when-met"/></xsl:if>
         <xsl:apply-templates select="value"/>
         <xsl:call-template name="conditions"><xsl:with-param name="these" select="condition[not(@case = 'best')]"/><xsl:with-param name="word" select="'when-so'"/></xsl:call-template>
         <xsl:call-template name="fact-run"><xsl:with-param name="facts" select="rests"/><xsl:with-param name="subject" select="@subject"/></xsl:call-template></td>
@@ -114,7 +115,7 @@
     </section>
   </xsl:template>
 
-  <!-- ===== facts not known, by who knows ===== -->
+  <!-- ===== facts not known, what takes most away first ===== -->
 
   <xsl:template name="open-facts">
     <section aria-labelledby="open">
@@ -125,30 +126,37 @@
           <table class="open">
             <caption class="away"><xsl:value-of select="$sections[@id = 'open']/@title"/></caption>
             <thead><tr>
-              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'asked'"/></xsl:call-template>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'fact'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'asked'"/></xsl:call-template>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'plausible'"/></xsl:call-template>
-              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'measured'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'removes'"/></xsl:call-template>
+              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'best-answer'"/></xsl:call-template>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'settles'"/></xsl:call-template>
             </tr></thead>
-            <tbody>
-              <xsl:for-each select="open-facts/fact">
-                <xsl:sort select="@asked"/>
-                <tr>
-                  <td><xsl:value-of select="@asked"/><xsl:if test="not(@asked)"><xsl:value-of select="$w[@id = 'asked-nobody']"/></xsl:if></td>
-                  <th scope="row"><xsl:value-of select="@title"/><span class="of"><xsl:value-of select="@subject-label"/></span></th>
-                  <td><xsl:value-of select="@plausible"/></td>
-                  <td><xsl:value-of select="@measured"/></td>
-                  <td><xsl:call-template name="links"><xsl:with-param name="ids" select="concat(normalize-space(@findings), ' ')"/></xsl:call-template></td>
-                </tr>
-              </xsl:for-each>
-            </tbody>
+            <tbody><xsl:apply-templates select="open-facts/fact"/></tbody>
           </table>
           </div>
         </xsl:when>
         <xsl:otherwise><xsl:call-template name="nothing"/></xsl:otherwise>
       </xsl:choose>
     </section>
+  </xsl:template>
+
+  <xsl:template match="open-facts/fact">
+    <tr>
+      <th scope="row"><xsl:value-of select="@title"/><span class="of"><xsl:value-of select="@subject-label"/></span></th>
+      <td><xsl:value-of select="@asked"/><xsl:if test="not(@asked)"><xsl:value-of select="$w[@id = 'asked-nobody']"/></xsl:if>
+        <xsl:if test="@measured"><span class="of"><xsl:value-of select="@measured"/></span></xsl:if></td>
+      <td><xsl:value-of select="@plausible"/></td>
+      <td><xsl:choose>
+        <xsl:when test="@removes &gt; 0"><b><xsl:value-of select="@removes"/></b>
+          <span class="of"><xsl:value-of select="concat($w[@id = 'middle'], ' ', @middle)"/></span></xsl:when>
+        <xsl:otherwise>–</xsl:otherwise>
+      </xsl:choose></td>
+      <td><xsl:value-of select="@best"/></td>
+      <td><xsl:call-template name="links"><xsl:with-param name="ids" select="concat(normalize-space(@findings), ' ')"/></xsl:call-template>
+        <xsl:if test="@settles &gt; 0"><span class="of"><xsl:value-of select="concat(@settles, ' % ', $w[@id = 'settles-share'])"/></span></xsl:if></td>
+    </tr>
   </xsl:template>
 
   <!-- "F1 F7 " as links. -->

@@ -5,6 +5,7 @@
 <xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
   <xsl:import href="common.xsl"/>
 
+  <xsl:variable name="withhold" select="true()"/>
   <xsl:variable name="t" select="key('task', $task)"/>
   <xsl:variable name="day" select="$t/.."/>
   <xsl:variable name="here" select="/assessment/findings/finding[@task = $task]"/>
@@ -161,7 +162,7 @@
 
   <xsl:template match="finding" mode="open-subject">
     <xsl:choose>
-      <xsl:when test=".//@withheld or rests[@sees = 'confidential'][not(@state = 'unknown')]">
+      <xsl:when test="(because | value | condition | when)/@withheld or rests[@sees = 'confidential'][not(@state = 'unknown')]">
         <xsl:value-of select="@who"/><xsl:if test="not(@who)"><xsl:value-of select="$w[@id = 'hidden-person']"/></xsl:if>
       </xsl:when>
       <xsl:when test="@subject = $task"/>
@@ -268,7 +269,25 @@
         </xsl:when>
         <xsl:otherwise><p class="small"><xsl:value-of select="$w[@id = 'no-controls']"/></p></xsl:otherwise>
       </xsl:choose>
+      <xsl:apply-templates select="/assessment/remedies/remedy[@task = $task]"/>
     </section>
+  </xsl:template>
+
+  <xsl:template match="remedy">
+    <p class="around">
+      <xsl:choose>
+        <xsl:when test="@none = 'yes'">
+          <span class="label"><xsl:value-of select="$w[@id = 'remedy-none']"/></span>
+          <xsl:for-each select="left[not(@title = preceding-sibling::left/@title)]">
+            <xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="@title"/>
+          </xsl:for-each>
+        </xsl:when>
+        <xsl:otherwise>
+          <span class="label"><xsl:value-of select="$w[@id = 'remedy-here']"/></span>
+          <xsl:for-each select="control"><xsl:if test="position() &gt; 1"> + </xsl:if><xsl:value-of select="@title"/></xsl:for-each>
+        </xsl:otherwise>
+      </xsl:choose>
+    </p>
   </xsl:template>
 
   <!-- In place somewhere in this task, else planned. -->

@@ -55,10 +55,10 @@ static void when(ts_paper *paper, const ts_condition *condition, const char *whi
 /* A bound in words, by the kind of number, whether it goes upward, whether the edge counts. */
 static const char *const beyond[2][2][2] = {
     {{"below %s", "at %s or below"}, {"above %s", "from %s"}},
-    {{"before %s", "at %s or earlier"}, {"after %s", "from %s"}}};
+    {{"before %s", "up to %s"}, {"after %s", "from %s"}}};
 static const char *const reach[2][2][2] = {
     {{"below %s", "at most %s"}, {"above %s", "at least %s"}},
-    {{"before %s", "%s or earlier"}, {"after %s", "%s or later"}}};
+    {{"before %s", "up to %s"}, {"after %s", "%s or later"}}};
 
 static const char *bound(ts_paper *paper, const char *const words[2][2][2], const ts_fact_def *fact,
                          bool upward, bool included, const char *number) {
@@ -127,6 +127,14 @@ static bool is_worse(ts_word word, ts_stand then, ts_stand before) {
   return then.certainty > before.certainty;
 }
 
+/* Whether a hazard would stand above the line, another finding at all. */
+static bool above_line(const ts_paper *paper, ts_word word, ts_stand stand) {
+  ts_score worst = stand.worst;
+  if (word != TS_HAZARD) return word == TS_DUTY ? stand.duty != TS_MET : stand.certainty != TS_GONE;
+  return worst.likelihood > 0 &&
+         ts_matrix_band(paper->a->in.matrix, worst.likelihood, worst.severity)->above;
+}
+
 static void margin(ts_paper *paper, const ts_finding *finding, const ts_margin *it) {
   const ts_fact_def *fact = ts_slot_fact(paper->dossier, it->slot);
   const char *edge = one_number(paper, fact, it->edge), *is = now(paper, it);
@@ -136,6 +144,7 @@ static void margin(ts_paper *paper, const ts_finding *finding, const ts_margin *
   ts_xml_attribute(&paper->out, "side", is_inside(it) ? "inside" : goes_up(it) ? "up" : "down");
   ts_xml_attribute(&paper->out, "gets",
                    is_worse(finding->word, it->then, it->before) ? "worse" : "better");
+  ts_xml_attribute(&paper->out, "above", ts_paper_yes(above_line(paper, finding->word, it->then)));
   ts_xml_attribute(&paper->out, "words", margin_words(paper, finding, it, edge, is));
   who_sees(paper, finding, it->slot);
   ts_xml_end(&paper->out);
@@ -207,6 +216,19 @@ static void shift(ts_paper *paper, const char *element, const ts_shift *it, ts_s
   ts_xml_end(&paper->out);
 }
 
+/* Each once: a rule may come to say the same of several things. */
+static void shifts(ts_paper *paper, const char *element, const ts_shift *all, size_t count,
+                   ts_subject from) {
+  for (size_t i = 0; i < count; i++) {
+    bool again = false;
+    for (size_t k = 0; k < i && all[i].index == SIZE_MAX; k++)
+      again = again || (all[k].index == SIZE_MAX && all[k].rule == all[i].rule &&
+                        all[k].subject == all[i].subject && all[k].word == all[i].word &&
+                        all[k].then.worst.rank == all[i].then.worst.rank);
+    if (!again) shift(paper, element, &all[i], from);
+  }
+}
+
 /* "at most 12 s", "yes". */
 static const char *target(ts_paper *paper, const ts_fact_def *fact, const ts_way *way) {
   bool number = fact->type == TS_QUANTITY || fact->type == TS_COUNT || fact->type == TS_DATE ||
@@ -244,10 +266,8 @@ static void way(ts_paper *paper, const ts_finding *finding, const ts_way *it) {
   then(paper, finding->word, it->then);
   for (size_t i = 0; !moves && i < it->control_count; i++)
     ts_paper_control_named(paper, it->controls[i]);
-  for (size_t i = 0; i < it->better_count; i++)
-    shift(paper, "better", &it->better[i], finding->subject);
-  for (size_t i = 0; i < it->worse_count; i++)
-    shift(paper, "worse", &it->worse[i], finding->subject);
+  shifts(paper, "better", it->better, it->better_count, finding->subject);
+  shifts(paper, "worse", it->worse, it->worse_count, finding->subject);
   ts_xml_end(&paper->out);
 }
 

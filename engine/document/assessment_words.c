@@ -34,8 +34,18 @@ const char *ts_paper_number(ts_paper *paper, const ts_fact_def *fact, ts_range r
   return ts_show_number(paper->dossier, fact, range, paper->arena);
 }
 
+/* How far off something is needs two digits, three from 100 on. Times in parts stay. */
+static const char *coarse(ts_paper *paper, const char *text) {
+  double value = 0;
+  char number[64];
+  const char *rest = ts_number_read(text, &value);
+  if (rest == NULL || strpbrk(rest, "0123456789") != NULL) return text;
+  return ts_arena_printf(paper->arena, "%s%s",
+                         ts_number_round(value, value < 100 ? 2 : 3, number, sizeof number), rest);
+}
+
 const char *ts_paper_difference(ts_paper *paper, const ts_fact_def *fact, double si) {
-  return ts_show_difference(paper->dossier, fact, si, paper->arena);
+  return coarse(paper, ts_show_difference(paper->dossier, fact, si, paper->arena));
 }
 
 const char *ts_paper_value(ts_paper *paper, const ts_fact_def *fact, const ts_value *value) {
