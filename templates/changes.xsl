@@ -93,7 +93,7 @@
           <xsl:if test="position() &lt;= 2">
             <li><xsl:if test="position() = 1"><span class="label"><xsl:value-of select="$w[@id = $word]"/></span></xsl:if>
               <xsl:apply-templates select="."/>
-              <xsl:if test="position() = 2"><xsl:call-template name="more"><xsl:with-param name="n" select="count($these) - 2"/></xsl:call-template></xsl:if></li>
+              <xsl:if test="position() = 2"><xsl:call-template name="more"><xsl:with-param name="n" select="count($these) - 2"/><xsl:with-param name="id" select="'n-ways'"/></xsl:call-template></xsl:if></li>
           </xsl:if>
         </xsl:for-each>
       </ul>
@@ -102,8 +102,9 @@
 
   <xsl:template name="more">
     <xsl:param name="n"/>
+    <xsl:param name="id" select="'n-more'"/>
     <xsl:if test="$n &gt; 0">
-      <xsl:text> </xsl:text><span class="quiet"><xsl:call-template name="count"><xsl:with-param name="id" select="'n-more'"/><xsl:with-param name="n" select="$n"/></xsl:call-template></span>
+      <xsl:if test="$id = 'n-more'"><xsl:text> </xsl:text></xsl:if><span class="quiet"><xsl:call-template name="count"><xsl:with-param name="id" select="$id"/><xsl:with-param name="n" select="$n"/></xsl:call-template></span>
     </xsl:if>
   </xsl:template>
 

@@ -213,8 +213,8 @@
     <xsl:param name="short" select="false()"/>
     <xsl:variable name="n" select="count($same)"/>
     <xsl:variable name="values" select="value[count(key('values', concat(../@rule, ' ', @name, ' ', @working, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
-    <xsl:variable name="worst" select="condition[@case = 'worst'][not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case)][count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
-    <xsl:variable name="best" select="condition[@case = 'best'][not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case)][count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
+    <xsl:variable name="worst" select="condition[@case = 'worst'][not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case or @text = ../when/@text)][count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
+    <xsl:variable name="best" select="condition[@case = 'best'][not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case or @text = ../when/@text)][count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
     <xsl:variable name="facts" select="rests[count(key('facts', concat(../@rule, ' ', @path))[count(.. | $same) = $n]) = $n]"/>
     <xsl:if test="$values or $worst or $best or $facts">
       <div class="common">
@@ -344,7 +344,7 @@
     </xsl:for-each>
     <xsl:call-template name="whens"/>
     <xsl:apply-templates select="value[$alone or count(key('values', concat(../@rule, ' ', @name, ' ', @working, ' ', @text))[count(.. | $same) = $n]) &lt; $n]"/>
-    <xsl:variable name="own" select="condition[not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case)][$alone or count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) &lt; $n]"/>
+    <xsl:variable name="own" select="condition[not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case or @text = ../when/@text)][$alone or count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) &lt; $n]"/>
     <xsl:call-template name="conditions"><xsl:with-param name="these" select="$own[not(@case = 'best')]"/><xsl:with-param name="word" select="'worst-when'"/></xsl:call-template>
     <xsl:call-template name="conditions"><xsl:with-param name="these" select="$own[@case = 'best']"/><xsl:with-param name="word" select="'best-when'"/></xsl:call-template>
     <xsl:call-template name="fact-run">

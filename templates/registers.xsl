@@ -122,6 +122,7 @@
       <xsl:call-template name="section-head"><xsl:with-param name="id" select="'open'"/></xsl:call-template>
       <xsl:choose>
         <xsl:when test="open-facts/fact">
+          <xsl:if test="open-facts/fact[@removes &gt; 0]">
           <div class="scroll" tabindex="0" role="group" aria-labelledby="open">
           <table class="open">
             <caption class="away"><xsl:value-of select="$sections[@id = 'open']/@title"/></caption>
@@ -133,9 +134,19 @@
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'best-answer'"/></xsl:call-template>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'settles'"/></xsl:call-template>
             </tr></thead>
-            <tbody><xsl:apply-templates select="open-facts/fact"/></tbody>
+            <tbody><xsl:apply-templates select="open-facts/fact[@removes &gt; 0]"/></tbody>
           </table>
           </div>
+          </xsl:if>
+          <xsl:if test="open-facts/fact[not(@removes &gt; 0)]">
+            <p class="aside"><span class="label"><xsl:value-of select="$w[@id = 'removes-nothing']"/></span>
+              <xsl:for-each select="open-facts/fact[not(@removes &gt; 0)]">
+                <xsl:if test="position() &gt; 1">; </xsl:if>
+                <b><xsl:value-of select="@title"/></b><xsl:value-of select="concat(', ', @subject-label)"/>
+                <xsl:if test="@asked"><xsl:value-of select="concat(' (', $w[@id = 'ask'], ' ', @asked, ')')"/></xsl:if><xsl:text> </xsl:text>
+                <xsl:call-template name="links"><xsl:with-param name="ids" select="concat(normalize-space(@findings), ' ')"/></xsl:call-template>
+              </xsl:for-each></p>
+          </xsl:if>
         </xsl:when>
         <xsl:otherwise><xsl:call-template name="nothing"/></xsl:otherwise>
       </xsl:choose>
@@ -147,12 +158,12 @@
       <th scope="row"><xsl:value-of select="@title"/><span class="of"><xsl:value-of select="@subject-label"/></span></th>
       <td><xsl:value-of select="@asked"/><xsl:if test="not(@asked)"><xsl:value-of select="$w[@id = 'asked-nobody']"/></xsl:if>
         <xsl:if test="@measured"><span class="of"><xsl:value-of select="@measured"/></span></xsl:if></td>
-      <td><xsl:value-of select="@plausible"/></td>
       <td><xsl:choose>
-        <xsl:when test="@removes &gt; 0"><b><xsl:value-of select="@removes"/></b>
-          <span class="of"><xsl:value-of select="concat($w[@id = 'middle'], ' ', @middle)"/></span></xsl:when>
-        <xsl:otherwise>–</xsl:otherwise>
+        <xsl:when test="@now"><b><xsl:value-of select="@now"/></b></xsl:when>
+        <xsl:otherwise><xsl:value-of select="@plausible"/><xsl:text> </xsl:text><span class="mark unknown"><xsl:value-of select="$w[@id = 'mark-unknown']"/></span></xsl:otherwise>
       </xsl:choose></td>
+      <td><b><xsl:value-of select="@removes"/></b>
+        <span class="of"><xsl:value-of select="concat($w[@id = 'middle'], ' ', @middle)"/></span></td>
       <td><xsl:value-of select="@best"/></td>
       <td><xsl:call-template name="links"><xsl:with-param name="ids" select="concat(normalize-space(@findings), ' ')"/></xsl:call-template>
         <xsl:if test="@settles &gt; 0"><span class="of"><xsl:value-of select="concat(@settles, ' % ', $w[@id = 'settles-share'])"/></span></xsl:if></td>

@@ -99,6 +99,7 @@ void ts_paper_subjects(ts_paper *paper) {
 /* ---- what to ask ------------------------------------------------------------------ */
 
 static void open_fact(ts_paper *paper, const ts_open_fact *open) {
+  bool unknown = ts_slot_value(paper->dossier, open->slot)->state == TS_UNKNOWN;
   const ts_fact_def *def = ts_slot_fact(paper->dossier, open->slot);
   char path[256];
   ts_xml_start(&paper->out, "fact");
@@ -109,13 +110,17 @@ static void open_fact(ts_paper *paper, const ts_open_fact *open) {
                    ts_paper_label(paper, ts_slot_subject(paper->dossier, open->slot)));
   ts_xml_attribute(&paper->out, "asked", def->asked);
   ts_xml_attribute(&paper->out, "measured", def->measured);
-  ts_xml_attribute(&paper->out, "plausible", ts_paper_plausible(paper, def));
+  ts_xml_attribute(&paper->out, "state", ts_paper_state(paper, open->slot));
+  ts_xml_attribute(&paper->out, "plausible", unknown ? ts_paper_plausible(paper, def) : NULL);
+  ts_xml_attribute(&paper->out, "now", unknown ? NULL : ts_paper_fact(paper, open->slot));
   ts_xml_attribute(&paper->out, "findings", open->findings);
   ts_xml_attributef(&paper->out, "removes", "%d", open->removes);
   ts_xml_attributef(&paper->out, "middle", "%d", open->middle);
   ts_xml_attributef(&paper->out, "settles", "%.0f", 100 * open->settles);
   if (open->removes > 0)
     ts_xml_attribute(&paper->out, "best", ts_paper_value(paper, def, &open->best));
+  if (def->sees == TS_CONFIDENTIAL && !unknown)
+    ts_xml_attribute(&paper->out, "withheld", "(withheld)");
   ts_xml_attribute(&paper->out, "sees", ts_paper_sees(def));
   ts_xml_end(&paper->out);
 }
