@@ -2,11 +2,10 @@
 #include "base/text.h"
 #include <math.h>
 #include <stdint.h>
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-enum { COURSES = 8, CLAUSES = 32 };
+enum { COURSES = 8, CLAUSES = 32, DIGITS = 9 };
 
 /* What a course needs of one fact, and the value that says so. */
 typedef struct {
@@ -131,27 +130,22 @@ static size_t gather(const side_sought *s, course_needs *all) {
 
 /* ---- words -------------------------------------------------------------------------------- */
 
-static double round_nine(double x) {
-  char text[40];
-  snprintf(text, sizeof text, "%.9g", x);
-  return strtod(text, NULL);
-}
-
-/* Whether a narrowed end leaves the round value itself out: it then lies past it by the tolerance. */
-static bool beyond(double end, double round) { return fabs(end - round) > 4e-13 * fabs(round); }
+/* Whether a narrowed end leaves the round value itself out: it then lies inside of it by more
+ * than the tolerance of comparisons; an end that takes it in lies at it or outside. */
+static bool leaves_out(double inward, double round) { return inward > 1e-13 * fabs(round); }
 
 static const char *number_clause(const ts_probe *p, const ts_bound *bound, ts_arena *arena) {
   const ts_dossier *dossier = p->a->in.dossier;
   const ts_fact_def *fact = ts_slot_fact(dossier, bound->slot);
   ts_range was = ts_slot_value(dossier, bound->slot)->range, now = bound->range;
-  double low = round_nine(now.lo), high = round_nine(now.hi);
+  double low = ts_number_digits(now.lo, DIGITS), high = ts_number_digits(now.hi, DIGITS);
   bool from = now.lo > was.lo, to = now.hi < was.hi;
   const char *least = ts_show_number(dossier, fact, (ts_range){low, low}, arena);
   const char *most = ts_show_number(dossier, fact, (ts_range){high, high}, arena);
   if (from && to)
     return ts_same(least, most) ? least : ts_arena_printf(arena, "between %s and %s", least, most);
-  if (from) return ts_arena_printf(arena, "%s %s", beyond(now.lo, low) ? "above" : "at least", least);
-  return ts_arena_printf(arena, "%s %s", beyond(now.hi, high) ? "under" : "at most", most);
+  if (from) return ts_arena_printf(arena, "%s %s", leaves_out(now.lo - low, low) ? "above" : "at least", least);
+  return ts_arena_printf(arena, "%s %s", leaves_out(high - now.hi, high) ? "under" : "at most", most);
 }
 
 static const char *with_spaces(ts_arena *arena, const char *name) {

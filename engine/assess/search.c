@@ -1,9 +1,9 @@
 #include "assess/search.h"
+#include "base/text.h"
 #include <math.h>
-#include <stdio.h>
 #include <stdlib.h>
 
-enum { PLACES = 64, HALVINGS = 60 };
+enum { PLACES = 64, HALVINGS = 60, DIGITS = 9 };
 
 static const double beside = 1e-9;  /* relative: how near to a place its two sides are tried */
 static const double close_in = 4e-12; /* relative: a little more than the tolerance of comparisons */
@@ -81,12 +81,6 @@ static bool look_over(const ts_search *s, double from, double to, places *found)
 
 /* ---- closing in ------------------------------------------------------------------------ */
 
-static double rounded(double x) {
-  char text[40];
-  snprintf(text, sizeof text, "%.9g", x);
-  return strtod(text, NULL);
-}
-
 /* Between `not_met` and `met` lies a change: halves until nothing is gained. What the tolerance
  * of comparisons leaves beside a round threshold is rounded away; the edge itself is tried. */
 static void close_on(const ts_search *s, double not_met, double met, ts_found *found) {
@@ -99,7 +93,7 @@ static void close_on(const ts_search *s, double not_met, double met, ts_found *f
     else not_met = middle;
   }
   found->first = met;
-  found->edge = rounded(met);
+  found->edge = ts_number_digits(met, DIGITS);
   found->included = met_at(s, found->edge, &stand);
   ts_search_at(s, met, &found->then);
 }

@@ -124,3 +124,11 @@ char *ts_number_round(double value, int digits, char *out, size_t size) {
   ts_text_release(&text);
   return out;
 }
+
+double ts_number_digits(double value, int digits) {
+  if (value == 0 || !isfinite(value)) return value;
+  int places = digits - 1 - (int)floor(log10(fabs(value)));
+  double power = pow(10, abs(places));
+  if (!isfinite(power)) return value;
+  return places >= 0 ? nearbyint(value * power) / power : nearbyint(value / power) * power;
+}

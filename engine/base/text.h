@@ -35,4 +35,7 @@ char *ts_number_write(double value, char *out, size_t size);
  * an exponent all the same when `size` would cut it short. */
 char *ts_number_round(double value, int digits, char *out, size_t size);
 
+/* The value rounded to so many significant digits. */
+double ts_number_digits(double value, int digits);
+
 #endif

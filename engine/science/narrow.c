@@ -46,6 +46,13 @@ static double above(double limit) {
   return step > 0 && isfinite(step) ? limit + step : nextafter(limit, INFINITY);
 }
 
+/* The limit itself with the noise of a few roundings: a sum that should come to the limit and
+ * misses it by that much is taken for the limit by a comparison and must not be lost. A tenth of
+ * the tolerance, so that the same question asked of a part of the sum is still settled. */
+static double at_most(double limit) { return isfinite(limit) ? limit + 0.1 * tolerance * fabs(limit) : limit; }
+
+static double at_least(double limit) { return isfinite(limit) ? limit - 0.1 * tolerance * fabs(limit) : limit; }
+
 /* Only facts and what is made from them may shrink: a constant belongs to all evaluations. */
 static bool cut(ts_graph *graph, ts_node_id id, ts_range to) {
   ts_node *node = &graph->nodes[id];
@@ -223,8 +230,8 @@ static bool propagate(ts_graph *graph, ts_node_id top) {
 /* a < b, or with `or_equal` a <= b, is known to hold. */
 static bool impose_less(ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equal) {
   double top = now(graph, b).hi, bottom = now(graph, a).lo;
-  ts_range low = {-INFINITY, or_equal ? top : below(top)};
-  ts_range high = {or_equal ? bottom : above(bottom), INFINITY};
+  ts_range low = {-INFINITY, or_equal ? at_most(top) : below(top)};
+  ts_range high = {or_equal ? at_least(bottom) : above(bottom), INFINITY};
   if (!cut(graph, a, low) || !cut(graph, b, high)) return false;
   return propagate(graph, a > b ? a : b);
 }
