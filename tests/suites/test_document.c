@@ -316,12 +316,21 @@ static void check_withheld(const xmlNode *element, void *data) {
   ck_assert_msg(!strstr(s->html, text), "\"%s\" is confidential", text);
 }
 
+/* Edges and ways that give something personal away, whosever fact they are of. */
+static void check_parts_hidden(const xmlNode *element, void *data) {
+  secrecy *s = data;
+  const char *words = attribute(element, "words");
+  if (!words || !attribute(element, "withheld")) return;
+  ck_assert_msg(!strstr(s->html, words), "\"%s\" is withheld", words);
+}
+
 START_TEST(task_sheets_never_show_what_is_confidential) {
   ts_xml *xml = ts_xml_read(sample, sample_length, "sample.xml", problems);
   for (int i = 1; i < PAGES; i++) {
     secrecy s = {.html = render(sample, pages[i].sheet, pages[i].task)};
     walk(ts_xml_root(xml), check_withheld, &s);
     ck_assert_int_gt(s.hidden, 5);
+    walk(ts_xml_root(xml), check_parts_hidden, &s);
     ck_assert_ptr_null(strstr(s.html, "declared a fear"));
   }
   ts_xml_free(xml);
@@ -345,6 +354,119 @@ START_TEST(a_personal_fact_in_a_rule_s_own_words_is_withheld_too) {
   const char *html = render(careless, "task", "d1t3");
   ck_assert_ptr_null(strstr(html, "dark water"));
   ck_assert_ptr_nonnull(strstr(html, "Declared fear bears on the action"));
+}
+END_TEST
+
+/* ---- what would change it --------------------------------------------------- */
+
+static void must_have(const char *html, const char *text) {
+  ck_assert_msg(strstr(html, text), "no \"%s\"", text);
+}
+
+START_TEST(the_full_assessment_says_what_would_change_a_finding) {
+  const char *full = render(sample, "assessment", NULL);
+  static const char *const said_there[] = {
+      "At worst only when", "At best when", "pH above 7.7 and free chlorine below 0.95 mg/L",
+      "water temperature: moderate from 29.5 °C; now 24..28 °C; 1.5 K away",
+      "time in water at most 29 min; now not known", ">Change the plan<", ">Add one control<",
+      ">Add two controls<", ">worse<", "F14 Too little disinfectant in the water: high 9 → high 12",
+      "new: More takes than one breath pattern carries, Dee Marlow: moderate 6",
+      "Fewest controls, task by task", "Answers that take nothing away:"};
+  for (size_t i = 0; i < sizeof said_there / sizeof *said_there; i++)
+    must_have(full, said_there[i]);
+  /* below the line only what would take it above */
+  must_have(full, "noise: high from 90 dB(A)");
+  ck_assert_ptr_null(strstr(full, "not found at 80 dB(A) or below"));
+  ck_assert_ptr_null(strstr(full, "moderate from 2 h 5 min"));
+}
+END_TEST
+
+START_TEST(what_makes_least_worse_elsewhere_stands_first) {
+  const char *one = "time in water at most 29 min", *two = "water temperature at least 29.5 °C";
+  const char *swapped = with(sample, one, "@");
+  swapped = with(with(swapped, two, one), "@", two); /* now the dearer one is listed first */
+  const char *full = render(swapped, "assessment", NULL);
+  ck_assert(strstr(full, two) < strstr(full, one));
+  full = render(sample, "assessment", NULL);
+  ck_assert(strstr(full, one) < strstr(full, two));
+}
+END_TEST
+
+START_TEST(what_is_asked_first_stands_first) {
+  const char *full = render(sample, "assessment", NULL);
+  const char *table = strstr(full, "id=\"open\"");
+  ck_assert_ptr_nonnull(table);
+  const char *first = strstr(table, "residual current device tested");
+  const char *then = strstr(table, "<b>20..25 s</b>"), *last = strstr(table, ">pH<");
+  ck_assert(first && then && last && first < then && then < last);
+}
+END_TEST
+
+START_TEST(task_sheets_name_the_fewest_controls_or_what_is_left) {
+  const char *punt = render(sample, "task", "d2t1"), *lamp = render(sample, "task", "d1t3");
+  must_have(punt, "Air supplied to the pocket + Water warmed before the set + Signals drilled");
+  must_have(lamp, "No set of controls in the catalogue brings every finding of this task below");
+  must_have(lamp, "Costume weights hold the wearer down; Declared fear bears on the action");
+  ck_assert_ptr_null(strstr(lamp, "Fewest more controls"));
+}
+END_TEST
+
+/* The parts of a finding as a sheet for everyone would print them. */
+static const char open_sheet[] =
+    "<xsl:stylesheet version='1.0' xmlns:xsl='http://www.w3.org/1999/XSL/Transform'>"
+    "<xsl:import href='common.xsl'/><xsl:include href='changes.xsl'/>"
+    "<xsl:variable name='withhold' select='true()'/>"
+    "<xsl:template match='/'><html><xsl:for-each select='//finding'><xsl:apply-templates select='value'/>"
+    "<xsl:call-template name='whens'/><xsl:call-template name='margins'/><xsl:call-template name='ways'/>"
+    "</xsl:for-each></html></xsl:template></xsl:stylesheet>";
+
+static void copy_templates(const char *to) {
+  static const char *const kinds[] = {".xsl", ".xml", ".css"};
+  const char *from = ts_data_path(arena, "templates");
+  for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++)
+    for (char **names = ts_folder_list(arena, from, kinds[i], problems); names && *names; names++) {
+      size_t length = 0;
+      char *text = ts_file_read(arena, ts_path_join(arena, from, *names), 1 << 20, &length, problems);
+      ck_assert(text && ts_file_write(ts_path_join(arena, to, *names), text, length, problems));
+    }
+}
+
+static void check_parts(const xmlNode *element, void *data) {
+  static const char *const parts[] = {"value", "when", "margin", "way"};
+  static const char *const shows[] = {"text", "words", "working"};
+  secrecy *s = data;
+  bool part = false;
+  for (size_t i = 0; i < 4; i++) part = part || ts_same((const char *)element->name, parts[i]);
+  const char *withheld = attribute(element, "withheld");
+  if (!part || !withheld) return;
+  s->hidden++;
+  ck_assert_ptr_nonnull(strstr(s->html, withheld));
+  for (size_t i = 0; i < 3; i++) {
+    const char *text = attribute(element, shows[i]);
+    if (text && strlen(text) > 8) ck_assert_msg(!strstr(s->html, text), "\"%s\" is withheld", text);
+  }
+}
+
+START_TEST(a_sheet_that_withholds_prints_no_number_behind_a_withheld_one) {
+  char folder[256];
+  scratch_make(folder, sizeof folder);
+  const char *templates = ts_path_join(arena, folder, "templates");
+  ck_assert(ts_folder_make(templates, problems));
+  copy_templates(templates);
+  const char *path = ts_path_join(arena, templates, "assessment.xsl");
+  ck_assert(ts_file_write(path, open_sheet, sizeof open_sheet - 1, problems));
+  setenv("TANKSIDE_DATA", folder, 1);
+  secrecy s = {.html = render(sample, "assessment", NULL)};
+  unsetenv("TANKSIDE_DATA");
+  scratch_remove(folder);
+  ts_xml *xml = ts_xml_read(sample, sample_length, "sample.xml", problems);
+  walk(ts_xml_root(xml), check_parts, &s);
+  ck_assert_int_gt(s.hidden, 10);
+  ts_xml_free(xml);
+  must_have(s.html, "breath hold (withheld) → <b>moderate 5</b>");
+  must_have(s.html, "reserve = cooling time ÷ planned time = <b>withheld: rests on personal facts</b>");
+  must_have(s.html, "supply voltage at most 12 V; now 230 V");
+  must_have(s.html, "1.5 m ÷ 4 m = ");
 }
 END_TEST
 
@@ -418,6 +540,11 @@ Suite *suite_document(void) {
   tcase_add_loop_test(tcase, the_same_assessment_gives_the_same_bytes, 0, PAGES);
   tcase_add_test(tcase, task_sheets_never_show_what_is_confidential);
   tcase_add_test(tcase, a_personal_fact_in_a_rule_s_own_words_is_withheld_too);
+  tcase_add_test(tcase, the_full_assessment_says_what_would_change_a_finding);
+  tcase_add_test(tcase, what_makes_least_worse_elsewhere_stands_first);
+  tcase_add_test(tcase, what_is_asked_first_stands_first);
+  tcase_add_test(tcase, task_sheets_name_the_fewest_controls_or_what_is_left);
+  tcase_add_test(tcase, a_sheet_that_withholds_prints_no_number_behind_a_withheld_one);
   tcase_add_test(tcase, stylesheets_read_in_their_folder_and_nowhere_else);
   tcase_add_loop_test(tcase, a_stylesheet_that_reads_elsewhere_fails, 0, 5);
   suite_add_tcase(suite, tcase);
