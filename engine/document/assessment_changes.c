@@ -97,6 +97,12 @@ static const char *now(ts_paper *paper, const ts_margin *margin) {
                          one_number(paper, fact, margin->from));
 }
 
+/* Nothing lies beyond the end of what is plausible. */
+static bool at_end(const ts_paper *paper, const ts_margin *margin) {
+  ts_range range = ts_fact_plausible(paper->vocabulary, ts_slot_fact(paper->dossier, margin->slot));
+  return margin->included && margin->edge == (goes_up(margin) ? range.hi : range.lo);
+}
+
 /* The band alone says it, but where the score moves within one. */
 static const char *becomes(ts_paper *paper, const ts_finding *finding, const ts_margin *margin) {
   const char *then = ts_paper_stand(paper, finding->word, margin->then, false);
@@ -109,6 +115,7 @@ static const char *margin_words(ts_paper *paper, const ts_finding *finding, cons
   const ts_fact_def *fact = ts_slot_fact(paper->dossier, margin->slot);
   const char *then = becomes(paper, finding, margin);
   const char *where = bound(paper, beyond, fact, goes_up(margin), margin->included, number);
+  if (at_end(paper, margin)) where = ts_arena_printf(paper->arena, "at %s", number);
   if (is_inside(margin)) {
     ts_range range = ts_slot_value(paper->dossier, margin->slot)->range;
     return ts_arena_printf(paper->arena, "%s only %s; may be %s", then, where,
