@@ -83,17 +83,19 @@ static bool look_over(const ts_search *s, double from, double to, places *found)
 
 /* Between `not_met` and `met` lies a change: halves until nothing is gained. What the tolerance
  * of comparisons leaves beside a round threshold is rounded away; the edge itself is tried. */
-static void close_on(const ts_search *s, double not_met, double met, ts_found *found) {
+static void close_on(const ts_search *s, double not_met, double met, double scale,
+                     ts_found *found) {
   ts_stand stand;
+  double nothing = 1e-12 * scale; /* beside the whole stretch, as good as zero */
   for (int i = 0; i < HALVINGS; i++) {
     double middle = not_met + (met - not_met) / 2;
-    if (fabs(met - not_met) <= close_in * fmax(fabs(met), fabs(not_met))) break;
+    if (fabs(met - not_met) <= fmax(close_in * fmax(fabs(met), fabs(not_met)), nothing / 4)) break;
     if (middle == met || middle == not_met) break;
     if (met_at(s, middle, &stand)) met = middle;
     else not_met = middle;
   }
   found->first = met;
-  found->edge = ts_number_digits(met, DIGITS);
+  found->edge = fabs(met) <= nothing ? 0 : ts_number_digits(met, DIGITS);
   found->included = met_at(s, found->edge, &stand);
   ts_search_at(s, met, &found->then);
 }
@@ -120,7 +122,7 @@ typedef struct {
   const ts_search *search;
   double last; /* the last value known not to meet it */
   double step;
-  double to;
+  double from, to;
   ts_found *found;
 } walk;
 
@@ -135,7 +137,7 @@ static bool walk_to(walk *w, double x) {
     return false;
   }
   if (w->step > 0) close_on_steps(w->search, w->last, x, w->step, w->found);
-  else close_on(w->search, w->last, x, w->found);
+  else close_on(w->search, w->last, x, fabs(w->to - w->from), w->found);
   return true;
 }
 
@@ -167,7 +169,7 @@ static bool walk_all(walk *w, const places *p, double from) {
 
 bool ts_search_first(const ts_search *search, double from, double to, ts_found *found) {
   places p = {.count = 0};
-  walk w = {.search = search, .last = from, .to = to, .found = found};
+  walk w = {.search = search, .last = from, .from = from, .to = to, .found = found};
   w.step = ts_slot_step(ts_slot_fact(search->probe->variant, search->slot));
   if (w.step > 0) w.to = from + trunc((to - from) / w.step) * w.step;
   bool good = from != w.to && look_over(search, from, w.to, &p) && walk_all(&w, &p, from);

@@ -38,8 +38,8 @@ static bool take_argument(const ts_argument *argument, ts_range given, ts_range 
   double slack_lo = 1e-9 * fabs(argument->lo), slack_hi = 1e-9 * fabs(argument->hi);
   if (!(given.lo >= argument->lo - slack_lo && given.hi <= argument->hi + slack_hi)) return false;
   if (!(given.lo <= given.hi)) return false;
-  out->lo = fmax(given.lo, argument->lo);
-  out->hi = fmin(given.hi, argument->hi);
+  out->lo = fmin(fmax(given.lo, argument->lo), argument->hi);
+  out->hi = fmin(fmax(given.hi, argument->lo), argument->hi);
   return true;
 }
 

@@ -301,7 +301,8 @@ rule {
     return i.breath_hold > q"0 s" and i.depth > q"1 m" and (i.free_ascent_planned or not i.breathes_gas)
   end,
   assess = function(i)
-    local up = i.depth / i.ascent_rate
+    -- somebody who does not rise at all is as one who rises very slowly
+    local up = i.depth / max(i.ascent_rate, q"0.1 m/min")
     local held = i.breath_hold + up
     local left = calc.alveolar_oxygen_after(i.person.mass, scale.mets(i.effort), breath_depth(i),
       held / budgets)
@@ -332,6 +333,8 @@ rule {
         expect = hazard { likelihood = 5, severity = 3 } },
       { "a child", given = like(base, { ["person.born"] = "2016-01-01" }),
         expect = hazard { likelihood = 1, severity = 4 } },
+      { "does not rise", given = like(base, { ascent_rate = "0 m/min" }),
+        expect = hazard { likelihood = 5, severity = 3 } },
       { "length not known", given = like(base, { breath_hold = "?" }),
         expect = hazard { likelihood = 5, severity = 3 } },
       { "cut to short takes", given = like(base, { breath_hold = "30 s", effort = "moderate" }),

@@ -100,7 +100,7 @@ rule {
   assess = function (s)
     local e = s.emergency
     local wait = e.call_time + e.ambulance_time
-    if not e.oxygen_on_site then
+    if not e.oxygen_on_site or e.oxygen_flow <= q"0 L/min" then
       local needed = scale.limit(wait, q"3 min", q"8 min", q"15 min", q"30 min")
       hazard { likelihood = scale.within(needed), severity = 4,
         because = "no oxygen; the ambulance is there {wait} after the call",
@@ -132,6 +132,10 @@ rule {
     { "none, ten minutes out", given = { water_body = "tank", ["emergency.oxygen_on_site"] = "no",
       ["emergency.call_time"] = "30 s",
                 ["emergency.ambulance_time"] = "10 min" },
+                expect = hazard { likelihood = 3, severity = 4 } },
+    { "on site, but the set gives nothing", given = { water_body = "tank",
+      ["emergency.oxygen_on_site"] = "yes", ["emergency.oxygen_flow"] = "0 L/min",
+                ["emergency.call_time"] = "30 s", ["emergency.ambulance_time"] = "10 min" },
                 expect = hazard { likelihood = 3, severity = 4 } },
     { "volume not read", given = { water_body = "tank", ["emergency.oxygen_on_site"] = "yes",
       ["emergency.oxygen_flow"] = "15 L/min",

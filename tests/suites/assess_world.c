@@ -96,15 +96,15 @@ void assess_world_free(assess_world *w) {
 
 ts_assessment *assess_world_run(assess_world *w) { return assess_world_part(w, NULL, NULL); }
 
-ts_assessment *assess_world_part(assess_world *w,
-                                 bool (*wanted)(void *context, size_t rule, ts_subject subject),
-                                 void *context) {
+static ts_assessment *assess_with(assess_world *w, bool (*wanted)(void *, size_t, ts_subject),
+                                  void *context, bool scores_only) {
   ts_assess_inputs inputs = {.dossier = w->dossier,
                              .packs = w->packs,
                              .matrix = w->matrix,
                              .units = w->units,
                              .wanted = wanted,
-                             .wanted_context = context};
+                             .wanted_context = context,
+                             .scores_only = scores_only};
   ts_assessment *assessment = ts_assess(&inputs, w->problems);
   must(w, assessment != NULL);
   return assessment;
@@ -133,6 +133,14 @@ ts_finding_view finding_of(const ts_assessment *assessment, const char *rule, co
                 subject);
   return found;
 }
+
+ts_assessment *assess_world_part(assess_world *w,
+                                 bool (*wanted)(void *context, size_t rule, ts_subject subject),
+                                 void *context) {
+  return assess_with(w, wanted, context, true);
+}
+
+ts_assessment *assess_world_full(assess_world *w) { return assess_with(w, NULL, NULL, false); }
 
 bool has_finding(const ts_assessment *assessment, const char *rule, const char *subject) {
   ts_finding_view found;

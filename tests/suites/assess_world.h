@@ -31,8 +31,10 @@ void assess_world_free(assess_world *world);
 ts_assessment *assess_world_part(assess_world *world,
                                  bool (*wanted)(void *context, size_t rule, ts_subject subject),
                                  void *context);
-/* Assesses; never NULL. Free with ts_assessment_free. */
+/* Assesses for the scores alone; never NULL. Free with ts_assessment_free. */
 ts_assessment *assess_world_run(assess_world *world);
+/* The same with margins, ways down, conditions, questions and remedies. */
+ts_assessment *assess_world_full(assess_world *world);
 /* What has been reported so far, as printed. Lives in the arena. */
 const char *assess_world_said(assess_world *world);
 
