@@ -331,11 +331,11 @@ def oxygen(b):
     wait = b.sum("emergency", "call-time", "ambulance-time")
     there = b.yes("emergency.oxygen-on-site")
     flow = b.number("emergency.oxygen-flow", there)
-    b.bounds.append(flow > 0)  # of no flow it lasts for ever, as of a very small one
-    lasts = b.number("emergency.oxygen-volume", there) / flow
+    gives = And(there, above(flow, 0))
+    lasts = b.number("emergency.oxygen-volume", gives) / flow
     late = limit(wait, q("3 min"), q("8 min"), q("15 min"), q("30 min"))
-    flows = limit(b.number("emergency.oxygen-time", there), q("60 s"), q("120 s"), q("240 s"), q("480 s"))
-    b.hazard(wet, If(there, largest(reserve(lasts, wait), flows), late), If(there, 3, 4))
+    flows = limit(b.number("emergency.oxygen-time", gives), q("60 s"), q("120 s"), q("240 s"), q("480 s"))
+    b.hazard(wet, If(gives, largest(reserve(lasts, wait), flows), late), If(gives, 3, 4))
 
 
 @rule("outside.remote", "site", "emergency.call-time emergency.ambulance-time emergency.hospital-time "
