@@ -116,10 +116,16 @@ static double distance(const ts_dossier *dossier, const ts_margin *m) {
   return fabs(m->edge - m->from) / fmax(all.hi - all.lo, 1e-300);
 }
 
+/* Nearest first; what nobody can move comes after what somebody can. */
+static bool goes_before(const ts_dossier *dossier, const ts_margin *a, const ts_margin *b) {
+  bool given = ts_fact_is_given(ts_slot_fact(dossier, a->slot));
+  if (given != ts_fact_is_given(ts_slot_fact(dossier, b->slot))) return !given;
+  return distance(dossier, a) < distance(dossier, b);
+}
+
 static void sort_by_distance(const ts_dossier *dossier, ts_margin *margins, size_t count) {
   for (size_t i = 1; i < count; i++) /* a handful: insertion keeps the order of equals */
-    for (size_t k = i; k > 0 && distance(dossier, &margins[k]) < distance(dossier, &margins[k - 1]);
-         k--) {
+    for (size_t k = i; k > 0 && goes_before(dossier, &margins[k], &margins[k - 1]); k--) {
       ts_margin swap = margins[k];
       margins[k] = margins[k - 1];
       margins[k - 1] = swap;

@@ -224,6 +224,21 @@ static bool is_itself(const ts_probe *p, const ts_shift *shift, const ts_finding
   return &all[shift->index] == finding;
 }
 
+/* Stops, then hazards by how bad they would be, then duties. */
+static int weight_of(const ts_shift *shift) {
+  int word = shift->word == TS_STOP ? 2 : shift->word == TS_HAZARD ? 1 : 0;
+  return word * 100000 + ts_stand_heat(shift->word, shift->then);
+}
+
+static void sort_by_weight(ts_shift *shifts, size_t count) {
+  for (size_t i = 1; i < count; i++)
+    for (size_t k = i; k > 0 && weight_of(&shifts[k]) > weight_of(&shifts[k - 1]); k--) {
+      ts_shift swap = shifts[k];
+      shifts[k] = shifts[k - 1];
+      shifts[k - 1] = swap;
+    }
+}
+
 void ts_shifts_of(ts_shifts *s, const ts_try *tried, const ts_finding *finding, ts_way *way) {
   const memory *m = remember(s, tried);
   ts_shift *better = ts_arena_alloc(s->keep, (m->count + 1) * sizeof *better);
@@ -234,6 +249,7 @@ void ts_shifts_of(ts_shifts *s, const ts_try *tried, const ts_finding *finding, 
     if (m->worse[i]) worse[way->worse_count++] = m->all[i];
     else better[way->better_count++] = m->all[i];
   }
+  sort_by_weight(worse, way->worse_count);
   way->better = better;
   way->worse = worse;
 }

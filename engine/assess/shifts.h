@@ -23,8 +23,8 @@ void ts_shifts_free(ts_shifts *shifts);
 void ts_try_begin(ts_probe *probe, const ts_try *tried);
 void ts_try_end(ts_probe *probe, const ts_try *tried);
 
-/* The findings and duties other than `finding` that the change makes better and worse, in
- * the order of pairs, into the way. They live in `keep`. Notes do not count. */
+/* The findings and duties other than `finding` that the change makes better, and worse with the
+ * worst first, into the way. They live in `keep`. Notes do not count. */
 void ts_shifts_of(ts_shifts *shifts, const ts_try *tried, const ts_finding *finding, ts_way *way);
 
 /* The pairs that a control at `scope` can change, by its changes or by its credit: ascending,

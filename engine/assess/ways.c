@@ -161,6 +161,12 @@ static void move_facts(guide *g) {
   const uint32_t *slots = ts_rests_on(g->a, g->finding, scratch, &count);
   for (size_t i = 0; i < count; i++) move_fact(g, slots[i]);
   ts_arena_free(scratch);
+  for (size_t i = 1; i < g->count; i++) /* what makes least worse elsewhere first */
+    for (size_t k = i; k > 0 && g->ways[k].worse_count < g->ways[k - 1].worse_count; k--) {
+      ts_way swap = g->ways[k];
+      g->ways[k] = g->ways[k - 1];
+      g->ways[k - 1] = swap;
+    }
 }
 
 /* ---- controls ------------------------------------------------------------------------------ */

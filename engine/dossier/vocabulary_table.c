@@ -134,7 +134,8 @@ bool ts_fact_is_given(const ts_fact_def *fact) {
     const char *entity, *name, *asked; /* NULL: any */
   } given[] = {{"openwater", NULL, NULL},       {"record", NULL, NULL},
                {"person", NULL, PERFORMER},     {"person", NULL, DOCTOR},
-               {"site", "altitude", NULL},      {"air", "flash-to-bang", NULL},
+               {"site", "altitude", NULL},      {"site", "water-body", NULL},
+               {"site", "indoor", NULL},        {"air", "flash-to-bang", NULL},
                {"production", "crew", NULL}};
   for (size_t i = 0; i < sizeof given / sizeof given[0]; i++)
     if (ts_same(fact->entity, given[i].entity) &&
