@@ -141,7 +141,7 @@ static changes changes_over(const ts_assess_inputs *in, ts_subject subject, ts_a
 
 static void keep_pair(ts_assessment *a, size_t rule, ts_subject subject,
                       const ts_evaluation *evaluation) {
-  ts_pair pair = {rule, subject, NULL, evaluation->read_count};
+  ts_pair pair = {rule, subject, NULL, evaluation->read_count, evaluation->course_count};
   uint32_t *reads = ts_arena_alloc(a->arena, (pair.read_count + 1) * sizeof *reads);
   if (pair.read_count > 0) memcpy(reads, evaluation->reads, pair.read_count * sizeof *reads);
   pair.reads = reads;

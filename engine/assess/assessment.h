@@ -114,6 +114,7 @@ typedef struct {
   size_t margin_count;
   const ts_way *ways; /* where it stands above the line: moves, then controls, then pairs */
   size_t way_count;
+  bool too_open; /* margins and most ways were not searched for: too much is not known */
 } ts_finding;
 
 /* A subject to which a rule does not apply, and what decided that. */
@@ -137,7 +138,12 @@ typedef struct {
   ts_subject subject;
   const uint32_t *reads;
   size_t read_count;
+  size_t courses;
 } ts_pair;
+
+/* With more courses than this too much is open for margins and for ways down that search: asking
+ * comes first, and says more. */
+enum { TS_COURSES_SEARCHED = 24 };
 
 typedef struct {
   const char *rule, *subject; /* subject: path, or NULL */
@@ -153,7 +159,7 @@ typedef struct {
   int removes;    /* taken away by the answer that takes most away */
   int middle;     /* by one in the middle, or by choices on average */
   ts_value best;  /* that answer */
-  double settles; /* share of the answers tried that leave nothing hanging on it */
+  double settles; /* share of the findings open now that an answer settles: best and middling */
 } ts_open_fact;
 
 struct ts_assessment {

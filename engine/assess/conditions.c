@@ -226,12 +226,13 @@ static ts_condition by_decisions(const side_sought *s, size_t index, ts_arena *a
 static ts_condition find(const side_sought *s, ts_arena *arena) {
   course_needs *all = ts_alloc(COURSES * sizeof *all);
   size_t count = gather(s, all), best = 0;
-  for (size_t i = 0; i < count; i++) {
+  bool searched = s->probe->a->pairs[s->pair].courses <= TS_COURSES_SEARCHED;
+  for (size_t i = 0; searched && i < count; i++) {
     drop_what_is_not_needed(s, &all[i]);
     if (i > 0 && fewer_words(&all[i], &all[best])) best = i;
   }
   ts_condition condition = {0};
-  if (count > 0 && all[best].enough) condition = in_words(s, &all[best], arena);
+  if (searched && count > 0 && all[best].enough) condition = in_words(s, &all[best], arena);
   else if (count > 0) condition = by_decisions(s, all[0].course, arena);
   free(all);
   return condition;

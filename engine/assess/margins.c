@@ -74,7 +74,9 @@ static bool seek(seeker *k, uint32_t slot, ts_side_of side, ts_range way, ts_mar
                       .met = stands_otherwise,
                       .context = &s};
   ts_found found;
-  bool good = ts_search_at(&search, way.lo, &s.before) &&
+  ts_range now = ts_slot_value(k->probe->a->in.dossier, slot)->range;
+  s.before = ts_stands_now(k->finding); /* which is as at the only value it has, if it has one */
+  bool good = (now.lo == now.hi || ts_search_at(&search, way.lo, &s.before)) &&
               ts_search_first(&search, way.lo, way.hi, &found);
   ts_search_done(&search);
   if (!good) return false;
@@ -100,7 +102,10 @@ static void seek_fact(seeker *k, uint32_t slot) {
     ts_margin margin;
     if (outward ? (side == TS_DOWN ? way.hi >= way.lo : way.hi <= way.lo) : now.lo == now.hi)
       continue;
-    if (!seek(k, slot, (ts_side_of)side, way, &margin)) continue;
+    if (!seek(k, slot, (ts_side_of)side, way, &margin)) {
+      if (side == TS_FROM_LOW) return; /* nothing changes inside, from neither end */
+      continue;
+    }
     if (side == TS_FROM_LOW) from_low = margin.edge;
     if (side == TS_FROM_HIGH && fabs(margin.edge - from_low) <= 1e-9 * fabs(from_low)) continue;
     TS_GROW(k->margins, k->count, k->capacity);
@@ -136,6 +141,8 @@ void ts_margins(ts_probe *probe, ts_assessment *a, ts_finding *finding) {
   seeker k = {.probe = probe, .finding = finding, .pair = ts_pair_of(a, finding)};
   size_t count;
   if (k.pair == SIZE_MAX) return;
+  finding->too_open = a->pairs[k.pair].courses > TS_COURSES_SEARCHED;
+  if (finding->too_open) return;
   ts_arena *scratch = ts_arena_new();
   const uint32_t *slots = ts_rests_on(a, finding, scratch, &count);
   for (size_t i = 0; i < count; i++)

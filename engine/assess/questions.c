@@ -1,3 +1,8 @@
+/* What an answer could take away.
+ *
+ * The courses of things as they are say which of them an answer would leave: what those weigh
+ * together foretells what an assessment with the answer would weigh, without running a rule
+ * again. The answer that promises most, and a middling one, are then really given. */
 #include "assess/questions.h"
 #include "base/text.h"
 #include <math.h>
@@ -13,39 +18,97 @@ typedef struct {
 } weight;
 
 typedef struct {
+  ts_value value;
+  int foretold; /* weight of the courses it would leave */
+} answer;
+
+typedef struct {
   ts_probe *probe;
   ts_assessment *a;
   uint32_t slot;
   const uint32_t *pairs; /* that read it */
   size_t pair_count;
-  ts_value answers[ANSWERS];
+  weight before;
+  answer answers[ANSWERS];
   size_t answer_count, middle; /* middle: which answer is the middling one, or ANSWERS */
+  ts_course *left;             /* room for the courses an answer leaves */
+  size_t left_capacity;
+  ts_tallies tallies;
 } asker;
 
 /* ---- weighing --------------------------------------------------------------------------- */
 
-static void weigh_tally(const ts_tally *tally, weight *w) {
-  if (tally->word == TS_REMARK) return;
-  w->unsettled += !tally->standing.settled;
-  if (tally->word == TS_HAZARD)
-    w->score += tally->standing.worst.likelihood * tally->standing.worst.severity;
-  if (tally->word == TS_STOP) w->score += STOP_WEIGHT;
-}
-
-static weight weigh(asker *k) {
+static weight weigh_tallies(const ts_tallies *tallies) {
   weight w = {0, 0};
-  for (size_t i = 0; i < k->pair_count; i++) {
-    const ts_tallies *tallies = ts_probe_try(k->probe, k->pairs[i]);
-    for (size_t t = 0; tallies != NULL && t < tallies->count; t++)
-      weigh_tally(&tallies->at[t], &w);
+  for (size_t i = 0; i < tallies->count; i++) {
+    const ts_tally *tally = &tallies->at[i];
+    if (tally->word == TS_REMARK) continue;
+    w.unsettled += !tally->standing.settled;
+    if (tally->word == TS_HAZARD)
+      w.score += tally->standing.worst.likelihood * tally->standing.worst.severity;
+    if (tally->word == TS_STOP) w.score += STOP_WEIGHT;
   }
   return w;
 }
 
-/* ---- which answers to try ------------------------------------------------------------------ */
+static weight weigh(asker *k) {
+  weight sum = {0, 0};
+  for (size_t i = 0; i < k->pair_count; i++) {
+    const ts_tallies *tallies = ts_probe_try(k->probe, k->pairs[i]);
+    if (tallies == NULL) continue;
+    weight w = weigh_tallies(tallies);
+    sum.score += w.score;
+    sum.unsettled += w.unsettled;
+  }
+  return sum;
+}
+
+/* ---- foretelling ------------------------------------------------------------------------- */
+
+static bool allows(const ts_bound *bound, const ts_value *value) {
+  if (bound->number)
+    return value->range.lo >= bound->range.lo && value->range.lo <= bound->range.hi;
+  if (bound->member > 0) {
+    bool in = value->certain >> (bound->member - 1) & 1;
+    return bound->choices & (in ? 2 : 1);
+  }
+  return (bound->choices & value->choices) != 0;
+}
+
+static bool leaves(const asker *k, const ts_course *course, const ts_value *value) {
+  for (size_t i = 0; i < course->bound_count; i++)
+    if (course->bounds[i].slot == k->slot && !allows(&course->bounds[i], value)) return false;
+  return true;
+}
+
+/* The weight of what the pair last tried would say with the answer. */
+static int foretell(asker *k, size_t pair, const ts_value *value) {
+  const ts_evaluation *all = k->probe->evaluation;
+  ts_evaluation some = *all;
+  while (k->left_capacity < all->course_count)
+    TS_GROW(k->left, k->left_capacity, k->left_capacity);
+  some.courses = k->left;
+  some.course_count = 0;
+  for (size_t c = 0; c < all->course_count; c++)
+    if (leaves(k, &all->courses[c], value)) k->left[some.course_count++] = all->courses[c];
+  if (some.course_count == 0) some = *all;
+  const ts_pair *it = &k->a->pairs[pair];
+  ts_tally_all(&k->probe->in, it->rule, it->subject, TS_IN_PLACE, &some, &k->tallies);
+  return weigh_tallies(&k->tallies).score;
+}
+
+static void foretell_all(asker *k) {
+  for (size_t i = 0; i < k->pair_count; i++) {
+    if (ts_probe_try(k->probe, k->pairs[i]) == NULL) continue;
+    for (size_t n = 0; n < k->answer_count; n++)
+      k->answers[n].foretold += foretell(k, k->pairs[i], &k->answers[n].value);
+  }
+}
+
+/* ---- which answers to look at ------------------------------------------------------------------ */
 
 static void add_answer(asker *k, ts_value value) {
-  if (k->answer_count < ANSWERS) k->answers[k->answer_count++] = value;
+  if (k->answer_count < ANSWERS) k->answers[k->answer_count++] = (answer){value, 0};
 }
 
 typedef struct {
@@ -58,35 +121,47 @@ static int ascending(const void *left, const void *right) {
   return (a > b) - (a < b);
 }
 
-/* Where some course begins or ends to be possible: between two such places all answers do the same. */
-static void gather_ends(asker *k, ends *e) {
-  for (size_t i = 0; i < k->pair_count; i++) {
-    if (ts_probe_try(k->probe, k->pairs[i]) == NULL) continue;
-    const ts_evaluation *evaluation = k->probe->evaluation;
-    for (size_t c = 0; c < evaluation->course_count; c++)
-      for (size_t b = 0; b < evaluation->courses[c].bound_count; b++) {
-        const ts_bound *bound = &evaluation->courses[c].bounds[b];
-        if (bound->slot != k->slot || !bound->number || e->count + 2 > ENDS) continue;
-        e->at[e->count++] = bound->range.lo;
-        e->at[e->count++] = bound->range.hi;
+static void add_ends(const asker *k, const ts_evaluation *evaluation, ends *e) {
+  for (size_t c = 0; c < evaluation->course_count; c++)
+    for (size_t b = 0; b < evaluation->courses[c].bound_count; b++) {
+      const ts_bound *bound = &evaluation->courses[c].bounds[b];
+      if (bound->slot != k->slot || !bound->number) continue;
+      for (int side = 0; side < 2; side++) {
+        double end = side ? bound->range.hi : bound->range.lo;
+        bool known = e->count == ENDS;
+        for (size_t i = 0; i < e->count && !known; i++) known = e->at[i] == end;
+        if (!known) e->at[e->count++] = end;
       }
+    }
+}
+
+/* Where some course begins or ends to be possible: between two such places all answers do the
+ * same. Weighs things as they are on the way. */
+static void look_at_pairs(asker *k, ends *e) {
+  k->before = (weight){0, 0};
+  for (size_t i = 0; i < k->pair_count; i++) {
+    const ts_tallies *tallies = ts_probe_try(k->probe, k->pairs[i]);
+    if (tallies == NULL) continue;
+    weight w = weigh_tallies(tallies);
+    k->before.score += w.score;
+    k->before.unsettled += w.unsettled;
+    add_ends(k, k->probe->evaluation, e);
   }
   if (e->count > 1) qsort(e->at, e->count, sizeof e->at[0], ascending);
 }
 
 static double on_step(double x, double step) { return step > 0 ? nearbyint(x / step) * step : x; }
 
-static void number_answers(asker *k, ts_range now) {
+static void number_answers(asker *k, ts_range now, const ends *e) {
   double step = ts_slot_step(ts_slot_fact(k->probe->variant, k->slot));
-  ends e = {.count = 0};
-  gather_ends(k, &e);
+  if (e->count == 0) return; /* no decision hangs on it */
   add_answer(k, ts_value_point(now.lo));
   add_answer(k, ts_value_point(now.hi));
   k->middle = k->answer_count;
   add_answer(k, ts_value_point(on_step(now.lo + (now.hi - now.lo) / 2, step)));
   double last = now.lo;
-  for (size_t i = 0; i <= e.count; i++) {
-    double next = i < e.count ? e.at[i] : now.hi;
+  for (size_t i = 0; i <= e->count; i++) {
+    double next = i < e->count ? e->at[i] : now.hi;
     if (next - last <= 1e-9 * fmax(fabs(next), fabs(last))) continue;
     add_answer(k, ts_value_point(on_step(last + (next - last) / 2, step)));
     last = next;
@@ -94,29 +169,53 @@ static void number_answers(asker *k, ts_range now) {
 }
 
 static void word_answers(asker *k, const ts_value *now, bool set) {
-  k->middle = ANSWERS;
   if (set) add_answer(k, ts_value_choice(now->certain));
   for (unsigned bit = 0; bit < 64; bit++) {
     uint64_t one = (uint64_t)1 << bit;
-    if (now->choices & one & ~(set ? now->certain : 0)) add_answer(k, ts_value_choice(one | now->certain));
+    if (now->choices & one & ~(set ? now->certain : 0))
+      add_answer(k, ts_value_choice(one | (set ? now->certain : 0)));
   }
 }
 
-static bool find_answers(asker *k) {
+static void find_answers(asker *k) {
   const ts_value *now = ts_slot_value(k->a->in.dossier, k->slot);
   ts_fact_type type = ts_slot_fact(k->a->in.dossier, k->slot)->type;
+  ends e = {.count = 0};
   k->answer_count = 0;
-  if (ts_slot_is_number(k->a->in.dossier, k->slot)) {
-    if (now->range.lo < now->range.hi) number_answers(k, now->range);
-  } else if (type == TS_FLAG || type == TS_CHOICE || type == TS_SET) {
-    word_answers(k, now, type == TS_SET);
-  }
-  return k->answer_count > 0;
+  k->middle = ANSWERS;
+  look_at_pairs(k, &e);
+  if (ts_slot_is_number(k->a->in.dossier, k->slot)) number_answers(k, now->range, &e);
+  else if (type == TS_FLAG || type == TS_CHOICE || type == TS_SET) word_answers(k, now, type == TS_SET);
 }
 
 /* ---- one question ---------------------------------------------------------------------------- */
 
 static int greater(int a, int b) { return a > b ? a : b; }
+
+/* The answer given in earnest: what it takes away. */
+static int give(asker *k, const answer *given, double *settles) {
+  ts_variant_put(k->probe->variant, k->slot, given->value);
+  weight after = weigh(k);
+  ts_variant_put(k->probe->variant, k->slot, *ts_slot_value(k->a->in.dossier, k->slot));
+  *settles = k->before.unsettled > after.unsettled
+                 ? (double)(k->before.unsettled - after.unsettled) / (double)k->before.unsettled
+                 : 0;
+  return greater(k->before.score - after.score, 0);
+}
+
+static size_t most_promising(const asker *k) {
+  size_t best = 0;
+  for (size_t i = 1; i < k->answer_count; i++)
+    if (k->answers[i].foretold < k->answers[best].foretold) best = i;
+  return best;
+}
+
+static int on_average(const asker *k) {
+  int sum = 0;
+  for (size_t i = 0; i < k->answer_count; i++)
+    sum += greater(k->before.score - k->answers[i].foretold, 0);
+  return sum / (int)k->answer_count;
+}
 
 static void ask(asker *k, ts_open_fact *fact) {
   k->slot = fact->slot;
@@ -124,24 +223,19 @@ static void ask(asker *k, ts_open_fact *fact) {
   k->pair_count = k->probe->pairs_from[fact->slot + 1] - k->probe->pairs_from[fact->slot];
   fact->removes = fact->middle = 0;
   fact->settles = 0;
-  if (!find_answers(k)) return;
-  weight before = weigh(k);
-  int total = 0, best = -1;
-  for (size_t i = 0; i < k->answer_count; i++) {
-    ts_variant_put(k->probe->variant, k->slot, k->answers[i]);
-    weight after = weigh(k);
-    int removed = before.score - after.score;
-    total += removed;
-    if (removed > best) fact->best = k->answers[i];
-    best = greater(best, removed);
-    if (i == k->middle) fact->middle = greater(removed, 0);
-    if (before.unsettled > 0 && after.unsettled < before.unsettled)
-      fact->settles += (double)(before.unsettled - after.unsettled) / (double)before.unsettled;
+  find_answers(k);
+  if (k->answer_count == 0) return;
+  foretell_all(k);
+  size_t best = most_promising(k);
+  fact->best = k->answers[best].value;
+  if (k->answers[best].foretold >= k->before.score) return;
+  double middling;
+  fact->removes = give(k, &k->answers[best], &fact->settles);
+  if (k->middle == ANSWERS) fact->middle = on_average(k);
+  else {
+    fact->middle = give(k, &k->answers[k->middle], &middling);
+    fact->settles = (fact->settles + middling) / 2;
   }
-  ts_variant_put(k->probe->variant, k->slot, *ts_slot_value(k->a->in.dossier, k->slot));
-  fact->removes = greater(best, 0);
-  if (k->middle == ANSWERS) fact->middle = greater(total / (int)k->answer_count, 0);
-  fact->settles /= (double)k->answer_count;
 }
 
 static bool worth_more(const ts_open_fact *a, const ts_open_fact *b) {
@@ -174,4 +268,6 @@ void ts_questions(ts_probe *probe, ts_assessment *a) {
   ts_open_fact *room = ts_alloc((kept + 1) * sizeof *room);
   sort_by_worth(a->open, room, kept);
   free(room);
+  free(k.left);
+  free(k.tallies.at);
 }

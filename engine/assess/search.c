@@ -6,7 +6,7 @@
 enum { PLACES = 64, HALVINGS = 60, DIGITS = 9 };
 
 static const double beside = 1e-9;  /* relative: how near to a place its two sides are tried */
-static const double close_in = 4e-12; /* relative: a little more than the tolerance of comparisons */
+static const double close_in = 4e-9;  /* relative: what two sides of a place are apart, and a little */
 
 bool ts_search_at(const ts_search *s, double x, ts_stand *stand) {
   ts_variant_put(s->probe->variant, s->slot, ts_value_point(x));
@@ -81,39 +81,40 @@ static bool look_over(const ts_search *s, double from, double to, places *found)
 
 /* ---- closing in ------------------------------------------------------------------------ */
 
-/* Between `not_met` and `met` lies a change: halves until nothing is gained. What the tolerance
- * of comparisons leaves beside a round threshold is rounded away; the edge itself is tried. */
+/* Between `not_met` and `met` lies a change: halves until they are as near as the two sides of a
+ * place (they are, where narrowing named it). What the tolerance of comparisons leaves beside a
+ * round threshold is rounded away; the edge itself is tried. */
 static void close_on(const ts_search *s, double not_met, double met, double scale,
-                     ts_found *found) {
+                     ts_stand then, ts_found *found) {
   ts_stand stand;
   double nothing = 1e-12 * scale; /* beside the whole stretch, as good as zero */
   for (int i = 0; i < HALVINGS; i++) {
     double middle = not_met + (met - not_met) / 2;
     if (fabs(met - not_met) <= fmax(close_in * fmax(fabs(met), fabs(not_met)), nothing / 4)) break;
     if (middle == met || middle == not_met) break;
-    if (met_at(s, middle, &stand)) met = middle;
+    if (met_at(s, middle, &stand)) met = middle, then = stand;
     else not_met = middle;
   }
   found->first = met;
+  found->then = then;
   found->edge = fabs(met) <= nothing ? 0 : ts_number_digits(met, DIGITS);
   found->included = met_at(s, found->edge, &stand);
-  ts_search_at(s, met, &found->then);
 }
 
 /* The same for numbers that come in steps: counted from `not_met`. */
 static void close_on_steps(const ts_search *s, double not_met, double met, double step,
-                           ts_found *found) {
+                           ts_stand then, ts_found *found) {
   ts_stand stand;
   double towards = met > not_met ? step : -step;
   double low = 0, high = nearbyint((met - not_met) / towards);
   while (high - low > 1) {
     double middle = floor((low + high) / 2);
-    if (met_at(s, not_met + middle * towards, &stand)) high = middle;
+    if (met_at(s, not_met + middle * towards, &stand)) high = middle, then = stand;
     else low = middle;
   }
   found->edge = found->first = not_met + high * towards;
   found->included = true;
-  ts_search_at(s, found->first, &found->then);
+  found->then = then;
 }
 
 /* ---- the way ------------------------------------------------------------------------------ */
@@ -136,8 +137,8 @@ static bool walk_to(walk *w, double x) {
     w->last = x;
     return false;
   }
-  if (w->step > 0) close_on_steps(w->search, w->last, x, w->step, w->found);
-  else close_on(w->search, w->last, x, fabs(w->to - w->from), w->found);
+  if (w->step > 0) close_on_steps(w->search, w->last, x, w->step, stand, w->found);
+  else close_on(w->search, w->last, x, fabs(w->to - w->from), stand, w->found);
   return true;
 }
 
@@ -161,10 +162,7 @@ static bool walk_past(walk *w, double place, double from) {
 static bool walk_all(walk *w, const places *p, double from) {
   for (size_t i = 0; i < p->count; i++)
     if (walk_past(w, p->at[i], from)) return true;
-  double rest = w->to - w->last;
-  for (int i = 1; i < 4; i++)
-    if (walk_to(w, on_step(w, w->to - rest * (4 - i) / 4, from))) return true;
-  return walk_to(w, w->to);
+  return walk_to(w, on_step(w, w->last + (w->to - w->last) / 2, from)) || walk_to(w, w->to);
 }
 
 bool ts_search_first(const ts_search *search, double from, double to, ts_found *found) {

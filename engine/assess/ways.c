@@ -234,24 +234,32 @@ static void add_pairs(guide *g, const ts_control **insufficient, size_t count, t
     }
 }
 
+static bool is_named(const ts_finding *finding, const ts_control *control) {
+  const ts_outcome *said = &finding->view[TS_IN_PLACE].worst->outcome;
+  for (size_t i = 0; i < said->control_count; i++)
+    if (ts_same(said->controls[i], control->id)) return true;
+  return false;
+}
+
 static void add_controls(guide *g) {
   ts_arena *scratch = ts_arena_new();
   size_t count, insufficient = 0;
   ts_subject scope = ts_control_place(g->a->in.dossier, g->finding->subject);
   const ts_control **bearing = ts_bearing_controls(g->probe, g->finding, scratch, &count);
   for (size_t i = 0; i < count; i++) {
+    if (g->finding->too_open && !is_named(g->finding, bearing[i])) continue;
     ts_try tried = {
         .slot = TS_NO_SLOT, .controls = {bearing[i]}, .control_count = 1, .scope = scope};
     if (!keep_if_enough(g, &tried, true, false)) bearing[insufficient++] = bearing[i];
   }
-  if (insufficient > 1) add_pairs(g, bearing, insufficient, scope);
+  if (insufficient > 1 && !g->finding->too_open) add_pairs(g, bearing, insufficient, scope);
   ts_arena_free(scratch);
 }
 
 void ts_ways(ts_probe *probe, ts_shifts *shifts, ts_assessment *a, ts_finding *finding) {
   guide g = {probe, shifts, a, finding, ts_pair_of(a, finding), NULL, 0, 0};
   if (g.pair == SIZE_MAX || !above(&g, ts_stands_now(finding))) return;
-  move_facts(&g);
+  if (!finding->too_open) move_facts(&g);
   add_controls(&g);
   ts_way *kept = ts_arena_alloc(a->arena, (g.count + 1) * sizeof *kept);
   if (g.count > 0) memcpy(kept, g.ways, g.count * sizeof *kept);

@@ -309,6 +309,12 @@ static const struct {
     {"person-day", "shortest-surface-interval", surface_interval, "records", NULL},
 };
 
+int ts_derivation_of(const ts_fact_def *fact) {
+  for (size_t i = 0; fact->derived && i < sizeof rows / sizeof *rows; i++)
+    if (ts_same(rows[i].fact, fact->name) && ts_same(rows[i].entity, fact->entity)) return (int)i;
+  return -1;
+}
+
 /* A rule's example may state what is otherwise worked out. */
 static ts_node_id set_value(const deriving *d) {
   ts_range range = d->reader->dossier->values[d->slot].range;
@@ -319,14 +325,11 @@ static ts_node_id set_value(const deriving *d) {
 ts_node_id ts_derive(ts_fact_reader *reader, uint32_t slot) {
   const ts_dossier *dossier = reader->dossier;
   deriving d = {reader, dossier->owners[slot], slot};
-  const ts_fact_def *def = ts_world_known(dossier, slot)->def;
+  int row = ts_world_known(dossier, slot)->derivation;
   if (dossier->values[slot].state == TS_SET_BY_USER) return set_value(&d);
-  for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
-    if (!ts_same(rows[i].fact, def->name) || !ts_same(rows[i].entity, def->entity)) continue;
-    ts_node_id node = clamp(&d, rows[i].make(&d, rows[i].list, rows[i].of));
-    return node == TS_NO_NODE ? TS_NO_NODE : ts_derived(reader->graph, slot, node);
-  }
-  return TS_NO_NODE;
+  if (row < 0) return TS_NO_NODE;
+  ts_node_id node = clamp(&d, rows[row].make(&d, rows[row].list, rows[row].of));
+  return node == TS_NO_NODE ? TS_NO_NODE : ts_derived(reader->graph, slot, node);
 }
 
 /* ---- values for those who do not build graphs --------------------------- */

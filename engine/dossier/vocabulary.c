@@ -53,7 +53,7 @@ static void enter(ts_vocabulary *vocabulary, const ts_units *units, const ts_fac
                   bool added) {
   TS_GROW(vocabulary->facts, vocabulary->fact_count, vocabulary->fact_capacity);
   ts_known_fact *known = &vocabulary->facts[vocabulary->fact_count++];
-  *known = (ts_known_fact){.def = def, .added = added};
+  *known = (ts_known_fact){.def = def, .added = added, .derivation = ts_derivation_of(def)};
   known->field = field_name(vocabulary->arena, def->name);
   split_choices(vocabulary->arena, known);
   if (def->type == TS_DAY)

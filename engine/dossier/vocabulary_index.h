@@ -19,6 +19,7 @@ typedef struct {
   ts_range plausible;   /* SI units; [0, 0] where no number */
   const char **choices; /* the words of def->choices */
   size_t choice_count;
+  int derivation; /* which row of derive.c makes it; -1: none */
   bool added; /* by a pack: written as <fact name="" value=""/> */
 } ts_known_fact;
 
@@ -40,6 +41,9 @@ struct ts_vocabulary {
   size_t entity_count;
   ts_names entity_names; /* element name -> index in `entities` */
 };
+
+/* The row of derive.c that makes a fact, or -1. */
+int ts_derivation_of(const ts_fact_def *fact);
 
 /* What is known of a fact of this vocabulary. Holds until the next ts_vocabulary_add. */
 const ts_known_fact *ts_known(const ts_vocabulary *vocabulary, const ts_fact_def *fact);

@@ -52,6 +52,14 @@ typedef struct {
   size_t slot_mark;        /* how many reads came before */
 } ts_said;
 
+/* What q"..." came to, so that the same text is not read again. */
+enum { TS_READ_QUANTITIES = 1024 };
+typedef struct {
+  char text[40]; /* "" where there is none; longer texts are read each time */
+  ts_range range;
+  ts_dim dim;
+} ts_read_quantity;
+
 typedef struct ts_sandbox {
   lua_State *lua;
   size_t memory, memory_limit;
@@ -84,6 +92,7 @@ typedef struct ts_sandbox {
   ts_arena *arena;         /* texts of this evaluation */
   ts_range *room;
   size_t room_size;
+  ts_read_quantity read_quantities[TS_READ_QUANTITIES];
   bool evaluating;
   void (*watch)(void *who, const char *file, int line, bool yes); /* sees each comparison, or NULL */
   void *watcher;

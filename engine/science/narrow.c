@@ -53,6 +53,9 @@ static double at_most(double limit) { return isfinite(limit) ? limit + 0.1 * tol
 
 static double at_least(double limit) { return isfinite(limit) ? limit - 0.1 * tolerance * fabs(limit) : limit; }
 
+/* A range that ends short of the limit, but within the tolerance, has its end taken for the limit. */
+static bool only_touch(double bottom, double top) { return bottom > at_most(top) && near(bottom, top); }
+
 /* Only facts and what is made from them may shrink: a constant belongs to all evaluations. */
 static bool cut(ts_graph *graph, ts_node_id id, ts_range to) {
   ts_node *node = &graph->nodes[id];
@@ -230,6 +233,7 @@ static bool propagate(ts_graph *graph, ts_node_id top) {
 /* a < b, or with `or_equal` a <= b, is known to hold. */
 static bool impose_less(ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equal) {
   double top = now(graph, b).hi, bottom = now(graph, a).lo;
+  if (or_equal && only_touch(bottom, top)) return true; /* both are the limit: nothing to cut */
   ts_range low = {-INFINITY, or_equal ? at_most(top) : below(top)};
   ts_range high = {or_equal ? at_least(bottom) : above(bottom), INFINITY};
   if (!cut(graph, a, low) || !cut(graph, b, high)) return false;
