@@ -146,8 +146,10 @@
       <ul class="points remedies">
         <xsl:for-each select="remedies/remedy">
           <li><b><xsl:value-of select="@task-label"/><xsl:if test="not(@task-label)"><xsl:value-of select="@task"/></xsl:if></b><xsl:text>: </xsl:text>
-            <xsl:if test="@none = 'yes'"><xsl:value-of select="$w[@id = 'remedy-none']"/></xsl:if>
-            <xsl:if test="not(@none = 'yes')"><xsl:call-template name="named-controls"/></xsl:if>
+            <xsl:if test="control"><xsl:call-template name="named-controls"/></xsl:if>
+            <xsl:if test="@none = 'yes'">
+              <xsl:if test="control">. </xsl:if><xsl:value-of select="$w[@id = 'remedy-none']"/>
+            </xsl:if>
             <xsl:for-each select="left">
               <xsl:value-of select="concat(substring(', ', 1, 2 * (position() &gt; 1)), ' ')"/>
               <a href="#{@finding}"><xsl:value-of select="@finding"/></a><xsl:value-of select="concat(' ', @title)"/>

@@ -275,18 +275,17 @@
 
   <xsl:template match="remedy">
     <p class="around">
-      <xsl:choose>
-        <xsl:when test="@none = 'yes'">
-          <span class="label"><xsl:value-of select="$w[@id = 'remedy-none']"/></span>
-          <xsl:for-each select="left[not(@title = preceding-sibling::left/@title)]">
-            <xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="@title"/>
-          </xsl:for-each>
-        </xsl:when>
-        <xsl:otherwise>
-          <span class="label"><xsl:value-of select="$w[@id = 'remedy-here']"/></span>
-          <xsl:for-each select="control"><xsl:if test="position() &gt; 1"> + </xsl:if><xsl:value-of select="@title"/></xsl:for-each>
-        </xsl:otherwise>
-      </xsl:choose>
+      <xsl:if test="control">
+        <span class="label"><xsl:value-of select="$w[@id = 'remedy-here']"/></span>
+        <xsl:for-each select="control"><xsl:if test="position() &gt; 1"> + </xsl:if><xsl:value-of select="@title"/></xsl:for-each>
+        <xsl:text>. </xsl:text>
+      </xsl:if>
+      <xsl:if test="@none = 'yes'">
+        <span class="label"><xsl:value-of select="$w[@id = 'remedy-none']"/></span>
+        <xsl:for-each select="left[not(@title = preceding-sibling::left/@title)]">
+          <xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="@title"/>
+        </xsl:for-each>
+      </xsl:if>
     </p>
   </xsl:template>
 

@@ -90,10 +90,11 @@ typedef struct {
 
 #define TS_NO_SLOT UINT32_MAX
 
-/* The fewest controls of the catalogue that bring every finding of a task below the line. */
+/* The fewest controls of the catalogue that bring every finding of a task below the line; where
+ * some stay above it whatever is added, every other. */
 typedef struct {
   ts_subject task;
-  bool none;   /* no set of them does; `left` stay above it with all of them */
+  bool none;   /* no set brings all below: `left` stay above with everything that bears on them */
   bool fewest; /* no smaller set was found to do; else it is enough, but fewer might do */
   const ts_control *const *controls;
   size_t control_count;

@@ -6,6 +6,11 @@
 #include "assess/remedies.h"
 #include "assess/ways.h"
 
+/* How far it is: finding has taken the first fifth. */
+static void tell(const ts_assessment *a, double part) {
+  if (a->in.progress != NULL) a->in.progress(a->in.context, 0.2 + 0.8 * part);
+}
+
 static void look_around(ts_probe *probe, ts_assessment *a, ts_finding *all, size_t count) {
   for (size_t i = 0; i < count; i++) {
     if (all[i].word == TS_REMARK) continue;
@@ -14,14 +19,22 @@ static void look_around(ts_probe *probe, ts_assessment *a, ts_finding *all, size
   }
 }
 
+static void find_ways(ts_probe *probe, ts_assessment *a) {
+  ts_shifts *shifts = ts_shifts_new(probe, a->arena);
+  for (size_t i = 0; i < a->finding_count; i++) {
+    ts_ways(probe, shifts, a, &a->findings[i]);
+    tell(a, 0.3 + 0.4 * (double)i / (double)a->finding_count);
+  }
+  ts_shifts_free(shifts);
+}
+
 void ts_outlook(ts_assessment *a) {
   ts_probe *probe = ts_probe_new(a);
-  ts_shifts *shifts = ts_shifts_new(probe, a->arena);
   look_around(probe, a, a->findings, a->finding_count);
   look_around(probe, a, a->duties, a->duty_count);
-  for (size_t i = 0; i < a->finding_count; i++) ts_ways(probe, shifts, a, &a->findings[i]);
+  find_ways(probe, a);
   ts_remedies(probe, a);
+  tell(a, 0.75);
   ts_questions(probe, a);
-  ts_shifts_free(shifts);
   ts_probe_free(probe);
 }

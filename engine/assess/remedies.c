@@ -25,6 +25,8 @@ typedef struct {
   size_t demand_count;
   size_t *left; /* findings above the line with the set last tried */
   size_t left_count, left_capacity;
+  size_t *beyond; /* findings that stay above with everything there is */
+  size_t beyond_count;
   size_t nodes; /* looked at in the present search */
 } healer;
 
@@ -101,6 +103,12 @@ static void gather_pairs(healer *h) {
 
 /* ---- trying a set --------------------------------------------------------------------- */
 
+static bool is_beyond(const healer *h, size_t finding) {
+  for (size_t i = 0; i < h->beyond_count; i++)
+    if (h->beyond[i] == finding) return true;
+  return false;
+}
+
 static void look_at_pair(healer *h, size_t pair) {
   const ts_tallies *tallies = ts_probe_try(h->probe, pair);
   const ts_probe *p = h->probe;
@@ -108,7 +116,8 @@ static void look_at_pair(healer *h, size_t pair) {
     if (p->said[i].duty) continue;
     const ts_finding *f = &h->a->findings[p->said[i].index];
     ts_stand then = tallies ? ts_stands(tallies, f->word, f->about) : ts_stands_now(f);
-    if (!ts_stands_above(h->a->in.matrix, f->word, then)) continue;
+    if (!ts_stands_above(h->a->in.matrix, f->word, then) || is_beyond(h, p->said[i].index))
+      continue;
     TS_GROW(h->left, h->left_count, h->left_capacity);
     h->left[h->left_count++] = p->said[i].index;
   }
@@ -162,7 +171,7 @@ static bool demand(healer *h, uint64_t set) {
   return true;
 }
 
-/* Enough controls to leave nothing above, by trying ever larger sets; 0 when none is found. */
+/* Enough controls to leave nothing above, by trying ever larger sets; false when none is found. */
 static bool heal(healer *h, uint64_t *set) {
   *set = 0;
   for (int round = 0; round < ROUNDS; round++) {
@@ -175,30 +184,37 @@ static bool heal(healer *h, uint64_t *set) {
 
 /* ---- one task -------------------------------------------------------------------------------- */
 
-static void keep(healer *h, uint64_t set, bool healed, ts_remedy *remedy) {
+static void keep(const healer *h, uint64_t set, ts_remedy *remedy) {
   const ts_control **controls =
       ts_arena_alloc(h->a->arena, (h->control_count + 1) * sizeof *controls);
-  *remedy = (ts_remedy){.task = h->task, .none = !healed, .controls = controls};
   for (size_t i = 0; i < h->control_count; i++)
-    if (healed && set >> i & 1) controls[remedy->control_count++] = h->controls[i];
-  size_t *left = ts_arena_alloc(h->a->arena, (h->left_count + 1) * sizeof *left);
-  if (h->left_count > 0) memcpy(left, h->left, h->left_count * sizeof *left);
+    if (set >> i & 1) controls[remedy->control_count++] = h->controls[i];
+  size_t *left = ts_arena_alloc(h->a->arena, (h->beyond_count + 1) * sizeof *left);
+  if (h->beyond_count > 0) memcpy(left, h->beyond, h->beyond_count * sizeof *left);
+  remedy->controls = controls;
   remedy->left = left;
-  remedy->left_count = h->left_count;
+  remedy->left_count = h->beyond_count;
+}
+
+/* What stays above with everything there is has no remedy in the catalogue; the rest is healed. */
+static void set_aside(healer *h, uint64_t all) {
+  try_set(h, all);
+  h->beyond = ts_alloc((h->left_count + 1) * sizeof *h->beyond);
+  if (h->left_count > 0) memcpy(h->beyond, h->left, h->left_count * sizeof *h->beyond);
+  h->beyond_count = h->left_count;
 }
 
 static void heal_task(ts_probe *probe, ts_assessment *a, ts_subject task, ts_remedy *remedy) {
   healer h = {.probe = probe, .a = a, .task = task};
   gather_controls(&h);
   gather_pairs(&h);
-  uint64_t all = h.control_count == 64 ? UINT64_MAX : ((uint64_t)1 << h.control_count) - 1, set = 0;
-  try_set(&h, all); /* with everything there is: what stays above has no remedy in the catalogue */
-  bool enough = h.left_count == 0, fewest = enough && heal(&h, &set);
-  if (enough && !fewest) set = all, h.left_count = 0;
-  keep(&h, set, enough, remedy);
-  remedy->fewest = fewest;
+  uint64_t all = h.control_count == 64 ? UINT64_MAX : ((uint64_t)1 << h.control_count) - 1, set;
+  set_aside(&h, all);
+  *remedy = (ts_remedy){.task = task, .none = h.beyond_count > 0, .fewest = heal(&h, &set)};
+  keep(&h, remedy->fewest ? set : all, remedy);
   free(h.pairs);
   free(h.left);
+  free(h.beyond);
 }
 
 static bool has_above(const ts_assessment *a, ts_subject task) {

@@ -316,17 +316,14 @@ static size_t above_with(scene *s, const ts_control *const *controls, size_t cou
 static void check_remedy(scene *s, const ts_remedy *remedy) {
   s->task = remedy->task;
   s->way = NULL;
-  if (remedy->none) {
-    ck_assert_uint_gt(remedy->left_count, 0);
-    return;
-  }
-  ck_assert_uint_eq(above_with(s, remedy->controls, remedy->control_count), 0);
+  ck_assert_uint_eq(remedy->none, remedy->left_count > 0);
+  ck_assert_uint_eq(above_with(s, remedy->controls, remedy->control_count), remedy->left_count);
   for (size_t drop = 0; remedy->fewest && drop < remedy->control_count; drop++) {
     const ts_control *fewer[64];
     size_t count = 0;
     for (size_t i = 0; i < remedy->control_count; i++)
       if (i != drop) fewer[count++] = remedy->controls[i];
-    ck_assert_uint_gt(above_with(s, fewer, count), 0);
+    ck_assert_uint_gt(above_with(s, fewer, count), remedy->left_count);
   }
 }
 
