@@ -123,9 +123,9 @@ static void pick_more(changes *c, int view, ts_arena *arena) {
   c->more[view] = ts_arena_alloc(arena, (c->count[view] + 1) * sizeof *c->more[view]);
   size_t before = 0;
   for (size_t i = 0; i < c->count[view]; i++) {
-    const ts_effect *one = &c->effects[view][i], *other = &c->effects[view - 1][before];
-    bool had = before < c->count[view - 1] && other->control == one->control && other->scope == one->scope;
-    if (had) before++;
+    const ts_effect *one = &c->effects[view][i];
+    const ts_effect *other = before < c->count[view - 1] ? &c->effects[view - 1][before] : NULL;
+    if (other != NULL && other->control == one->control && other->scope == one->scope) before++;
     else c->more[view][c->more_count[view]++] = *one;
   }
 }

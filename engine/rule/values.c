@@ -147,11 +147,12 @@ static int make_quantity(lua_State *L) {
     char why[256];
     if (!ts_quantity_read(box->units, text, &read.range, &read.dim, why, sizeof why))
       return luaL_error(L, "q\"%s\": %s", text, why);
-    if (strlen(text) >= sizeof read.text) {
+    size_t bytes = strlen(text) + 1;
+    if (bytes > sizeof read.text) {
       ts_push_node(L, ts_constant(box->graph, read.range, read.dim));
       return 1;
     }
-    strcpy(read.text, text);
+    memcpy(read.text, text, bytes);
     *known = read;
   }
   ts_push_node(L, ts_constant(box->graph, known->range, known->dim));
