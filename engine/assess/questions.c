@@ -256,6 +256,75 @@ static void sort_by_worth(ts_open_fact *facts, ts_open_fact *room, size_t count)
   memcpy(facts, room, count * sizeof *facts);
 }
 
+/* ---- the first three together --------------------------------------------------------------- */
+
+enum { COMPANY = 10, COMPANY_COURSES = 20000 };
+
+/* The pairs that read any of these facts, each once; how many courses they have in all. */
+static size_t pairs_of_all(const asker *k, const ts_open_fact *facts, size_t count, uint32_t *pairs,
+                           size_t *courses) {
+  bool *had = ts_alloc((k->a->pair_count + 1) * sizeof *had);
+  size_t found = 0;
+  *courses = 0;
+  for (size_t f = 0; f < count; f++)
+    for (uint32_t i = k->probe->pairs_from[facts[f].slot]; i < k->probe->pairs_from[facts[f].slot + 1]; i++) {
+      uint32_t pair = k->probe->pairs_of[i];
+      if (had[pair]) continue;
+      had[pair] = true;
+      pairs[found++] = pair;
+      *courses += k->a->pairs[pair].courses;
+    }
+  free(had);
+  return found;
+}
+
+static void lay_answer(const asker *k, const ts_open_fact *fact, bool given) {
+  ts_variant_put(k->probe->variant, fact->slot,
+                 given ? fact->best : *ts_slot_value(k->a->in.dossier, fact->slot));
+}
+
+/* Which two of the next ones take most away together with the first. */
+static void choose_company(asker *k, const ts_open_fact *facts, size_t count, size_t *second, size_t *third) {
+  int least = 0;
+  lay_answer(k, &facts[0], true);
+  for (size_t i = 1; i < count; i++) {
+    lay_answer(k, &facts[i], true);
+    for (size_t m = i + 1; m < count; m++) {
+      lay_answer(k, &facts[m], true);
+      int left = weigh(k).score;
+      lay_answer(k, &facts[m], false);
+      if (i == 1 && m == 2) least = left;
+      if (left >= least && !(i == 1 && m == 2)) continue;
+      least = left;
+      *second = i;
+      *third = m;
+    }
+    lay_answer(k, &facts[i], false);
+  }
+  lay_answer(k, &facts[0], false);
+}
+
+static void move_up(ts_open_fact *facts, size_t from, size_t to) {
+  ts_open_fact moved = facts[from];
+  memmove(&facts[to + 1], &facts[to], (from - to) * sizeof *facts);
+  facts[to] = moved;
+}
+
+/* Answers help each other: a finding may need two. The two that go best with the first come
+ * next, whatever they take away alone. */
+static void put_company_next(asker *k, ts_open_fact *facts, size_t count) {
+  if (count > COMPANY) count = COMPANY;
+  if (count < 4 || facts[0].removes == 0) return;
+  uint32_t *pairs = ts_alloc((k->a->pair_count + 1) * sizeof *pairs);
+  size_t courses, second = 1, third = 2;
+  k->pair_count = pairs_of_all(k, facts, count, pairs, &courses);
+  k->pairs = pairs;
+  if (courses <= COMPANY_COURSES) choose_company(k, facts, count, &second, &third);
+  free(pairs);
+  move_up(facts, third, 1); /* then `second`, which stood before it, is one further on */
+  move_up(facts, second + 1, 1);
+}
+
 void ts_questions(ts_probe *probe, ts_assessment *a) {
   asker k = {.probe = probe, .a = a};
   size_t kept = 0;
@@ -268,6 +337,7 @@ void ts_questions(ts_probe *probe, ts_assessment *a) {
   ts_open_fact *room = ts_alloc((kept + 1) * sizeof *room);
   sort_by_worth(a->open, room, kept);
   free(room);
+  put_company_next(&k, a->open, kept);
   free(k.left);
   free(k.tallies.at);
 }

@@ -5,7 +5,8 @@
 #include "assess/probe.h"
 
 /* Weighs each fact in assessment->open by trying answers, drops those that are stated and
- * whose answer takes nothing away, and orders the rest by what it takes away. */
+ * whose answer takes nothing away, and orders the rest by what it takes away: the first by itself,
+ * the next two by what they take away together with it. */
 void ts_questions(ts_probe *probe, ts_assessment *assessment);
 
 #endif

@@ -1,48 +1,18 @@
 /* Writing rules by lot. A rule keeps to a handful of facts, so that its questions bear on each
  * other; every kind of expression and statement that rules may use comes up. */
-#include "random_rule.h"
+#include "random_writer.h"
 
 #include "base/text.h"
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
-enum { PALETTE = 10, LOCALS = 6, DEPTH = 2 };
+enum { DEPTH = 2 };
 
 static const char *const lists[] = {"i.task.immersions", "i.task.posts", "i.wears",
                                     "i.person.records"};
 
-/* A rule being written. */
-typedef struct {
-  random_source *from;
-  draws *luck;
-  random_rule *rule;
-  ts_text text;
-  const random_fact *palette[PALETTE];
-  size_t palette_count;
-  ts_dim locals[LOCALS]; /* v1, v2 ... */
-  size_t local_count;
-  int list; /* the loop under way, or -1 */
-} writer;
-
-static bool chance(writer *w, unsigned percent) { return draw_chance(w->luck, percent); }
-
-static size_t below(writer *w, size_t count) { return draw_below(w->luck, count); }
-
-static void put(writer *w, const char *text) { ts_text_add(&w->text, text); }
-
 /* ---- choosing facts ----------------------------------------------------------------- */
-
-typedef bool (*fact_test)(const random_fact *fact, const random_fact *like);
-
-static bool is_number(const random_fact *f, const random_fact *like) {
-  (void)like;
-  return f->fact->type == TS_QUANTITY || f->fact->type == TS_COUNT;
-}
-
-static bool is_alike(const random_fact *f, const random_fact *like) {
-  return is_number(f, like) && f->dim == like->dim;
-}
 
 static bool is_moment(const random_fact *f, const random_fact *like) {
   (void)like;
@@ -60,31 +30,6 @@ static bool is_word(const random_fact *f, const random_fact *like) {
   return f->fact->type == TS_FLAG || f->fact->type == TS_CHOICE || f->fact->type == TS_SET;
 }
 
-static bool is_made_of(const random_fact *f, const random_fact *like) {
-  static const char *const names[] = {"born",  "start", "finish",      "down", "up",  "length",
-                                      "width", "depth", "least-depth", "call", "wrap"};
-  (void)like;
-  for (size_t i = 0; i < sizeof names / sizeof *names; i++)
-    if (ts_same(f->fact->name, names[i])) return true;
-  return false;
-}
-
-static bool in_reach(const writer *w, const random_fact *f) {
-  return f->list < 0 || f->list == w->list;
-}
-
-/* One of all facts that pass, or NULL. */
-static const random_fact *any_fact(writer *w, fact_test test, const random_fact *like) {
-  const random_source *s = w->from;
-  const random_fact *found = NULL;
-  size_t passed = 0;
-  for (size_t i = 0; i < s->count; i++) {
-    const random_fact *f = &s->facts[i];
-    if (in_reach(w, f) && test(f, like) && below(w, ++passed) == 0) found = f;
-  }
-  return found;
-}
-
 /* One of the rule's own facts that passes, or NULL. */
 static const random_fact *own_fact(writer *w, fact_test test, const random_fact *like) {
   size_t first = below(w, w->palette_count);
@@ -97,7 +42,7 @@ static const random_fact *own_fact(writer *w, fact_test test, const random_fact 
 
 static const random_fact *member_fact(writer *w, fact_test test, const random_fact *like) {
   for (int tries = 0; w->list >= 0 && tries < 40; tries++) {
-    const random_fact *f = any_fact(w, test, like);
+    const random_fact *f = writer_any(w, test, like);
     if (f != NULL && f->list == w->list) return f;
   }
   return NULL;
@@ -108,60 +53,10 @@ static const random_fact *some_fact(writer *w, fact_test test, const random_fact
   const random_fact *f = NULL;
   if (w->list >= 0 && chance(w, 70)) f = member_fact(w, test, like);
   if (f == NULL) f = own_fact(w, test, like);
-  return f != NULL ? f : any_fact(w, test, like);
-}
-
-static void add_slots(writer *w, const random_fact *f) {
-  box *reads = &w->rule->reads;
-  for (size_t i = 0; i < f->slot_count; i++) {
-    bool there = ts_slot_fact(w->from->world, f->slots[i])->derived;
-    for (size_t k = 0; k < reads->count; k++) there = there || reads->at[k].slot == f->slots[i];
-    if (!there) box_add(reads, w->from->world, f->slots[i]);
-  }
-}
-
-/* Writes the fact, and notes what has to be drawn for it. */
-static void put_fact(writer *w, const random_fact *f) {
-  put(w, f->text);
-  if (f->fact->type == TS_DAY) return;
-  add_slots(w, f);
-  for (size_t i = 0; f->fact->derived && i < w->from->count; i++)
-    if (is_made_of(&w->from->facts[i], f)) add_slots(w, &w->from->facts[i]);
+  return f != NULL ? f : writer_any(w, test, like);
 }
 
 /* ---- constants ---------------------------------------------------------------------- */
-
-static double put_constant(writer *w, const char *text) {
-  ts_range range = {0, 0};
-  ts_dim dim;
-  char why[200];
-  ts_text_addf(&w->text, "q\"%s\"", text);
-  if (ts_quantity_read(w->from->units, text, &range, &dim, why, sizeof why))
-    anchors_add(&w->rule->turns, dim, range.lo);
-  return range.lo;
-}
-
-/* A round value between the two, which are in SI, in the unit. Returns it. */
-static double put_between(writer *w, const char *unit, ts_range si, bool whole) {
-  double zero = 0, one = 1;
-  char number[40], text[80], why[200];
-  ts_dim dim;
-  if (*unit != '\0') {
-    ts_unit_convert(w->from->units, unit, 0, &zero, &dim, why, sizeof why);
-    ts_unit_convert(w->from->units, unit, 1, &one, &dim, why, sizeof why);
-  }
-  double lo = (si.lo - zero) / (one - zero), hi = (si.hi - zero) / (one - zero);
-  double share = draw_unit(w->luck);
-  if (chance(w, 75)) share = share * share * share;
-  double x = lo + (hi - lo) * share;
-  ts_number_round(whole ? floor(x) : x, 2, number, sizeof number);
-  snprintf(text, sizeof text, "%s%s%s", number, *unit ? " " : "", unit);
-  return put_constant(w, text);
-}
-
-static void put_threshold(writer *w, const random_fact *f) {
-  put_between(w, f->fact->unit, f->plausible, f->fact->type == TS_COUNT);
-}
 
 static void put_factor(writer *w) {
   static const char *const factors[] = {"0.25", "0.5", "0.75", "1.5", "2", "3", "10"};
@@ -173,8 +68,8 @@ static void put_factor(writer *w) {
 static void put_quantity(writer *w, const random_fact *like, int depth);
 
 static void put_leaf(writer *w, const random_fact *like) {
-  const random_fact *f = some_fact(w, is_alike, like);
-  put_fact(w, f != NULL ? f : like);
+  const random_fact *f = some_fact(w, writer_is_alike, like);
+  writer_fact(w, f != NULL ? f : like);
 }
 
 static void put_two(writer *w, const char *before, const char *between, const char *after,
@@ -204,29 +99,29 @@ static bool meets(const random_fact *f, ts_range valid) {
 static void put_held(writer *w, const random_fact *f, const char *unit, ts_range *within) {
   double middle = within->lo / 2 + within->hi / 2;
   put(w, "max(");
-  within->lo = put_between(w, unit, (ts_range){within->lo, middle}, false);
+  within->lo = writer_between(w, unit, (ts_range){within->lo, middle}, false);
   put(w, ", min(");
-  within->hi = put_between(w, unit, (ts_range){middle, within->hi}, false);
+  within->hi = writer_between(w, unit, (ts_range){middle, within->hi}, false);
   put(w, ", ");
-  put_fact(w, f);
+  writer_fact(w, f);
   put(w, "))");
 }
 
 /* An argument of a science function, most times inside its valid range. Returns what it may be. */
 static ts_range put_argument(writer *w, const ts_argument *a) {
   random_fact like = {.dim = a->dim};
-  const random_fact *f = own_fact(w, is_alike, &like);
-  if (f == NULL || chance(w, 30)) f = any_fact(w, is_alike, &like);
+  const random_fact *f = own_fact(w, writer_is_alike, &like);
+  if (f == NULL || chance(w, 30)) f = writer_any(w, writer_is_alike, &like);
   ts_range valid = {a->lo, a->hi};
   if (f == NULL || !meets(f, valid)) {
-    double x = put_between(w, a->unit, valid, false);
+    double x = writer_between(w, a->unit, valid, false);
     return (ts_range){x, x};
   }
   ts_range within = {fmax(a->lo, f->plausible.lo), fmin(a->hi, f->plausible.hi)};
   if (chance(w, 80))
     put_held(w, f, a->unit, &within);
   else
-    put_fact(w, f);
+    writer_fact(w, f);
   return within;
 }
 
@@ -306,29 +201,24 @@ static void put_quantity(writer *w, const random_fact *like, int depth) {
 
 /* ---- questions ---------------------------------------------------------------------- */
 
-static void put_order(writer *w) {
-  static const char *const orders[] = {" < ", " <= ", " > ", " >= "};
-  put(w, orders[below(w, 4)]);
-}
-
 static void put_ratio(writer *w, const random_fact *like) {
-  const random_fact *other = some_fact(w, is_number, NULL);
+  const random_fact *other = some_fact(w, writer_is_number, NULL);
   if (TS_KIND_OF(like->dim) != 0 || TS_KIND_OF(other->dim) != 0) other = like = NULL;
-  if (like == NULL) like = other = any_fact(w, is_alike, &(random_fact){.dim = TS_TIME});
+  if (like == NULL) like = other = writer_any(w, writer_is_alike, &(random_fact){.dim = TS_TIME});
   bool product = chance(w, 40);
   put_leaf(w, like);
   put(w, product ? " * " : " / (abs(");
   put_leaf(w, other);
   if (!product) put(w, ") + ");
   if (!product)
-    put_between(w, other->fact->unit, (ts_range){0.01 * other->plausible.hi, other->plausible.hi},
-                false);
+    writer_between(w, other->fact->unit,
+                   (ts_range){0.01 * other->plausible.hi, other->plausible.hi}, false);
   if (!product) put(w, ")");
-  put_order(w);
-  put_threshold(w, like);
+  writer_order(w);
+  writer_threshold(w, like);
   put(w, product ? " * " : " / ");
-  put_between(w, other->fact->unit, (ts_range){0.01 * other->plausible.hi, other->plausible.hi},
-              false);
+  writer_between(w, other->fact->unit, (ts_range){0.01 * other->plausible.hi, other->plausible.hi},
+                 false);
 }
 
 static void put_date_question(writer *w) {
@@ -337,36 +227,36 @@ static void put_date_question(writer *w) {
   static const char *const spans[] = {"30 day", "183 day", "365 day", "18 year"};
   static const char *const hours[] = {"30 min", "2 h", "10 h"};
   static const char *const clocks[] = {"07:00", "12:30", "19:00"};
-  const random_fact *f = any_fact(w, is_moment, NULL);
+  const random_fact *f = writer_any(w, is_moment, NULL);
   bool date = f->fact->type == TS_DATE, difference = chance(w, 60);
   if (difference) {
-    put_fact(w, any_fact(w, is_same_moment, f));
+    writer_fact(w, writer_any(w, is_same_moment, f));
     put(w, " - ");
   }
-  put_fact(w, f);
-  put_order(w);
+  writer_fact(w, f);
+  writer_order(w);
   if (difference)
-    put_constant(w, date ? spans[below(w, 4)] : hours[below(w, 3)]);
+    writer_constant(w, date ? spans[below(w, 4)] : hours[below(w, 3)]);
   else
-    put_constant(w, date ? dates[below(w, 5)] : clocks[below(w, 3)]);
+    writer_constant(w, date ? dates[below(w, 5)] : clocks[below(w, 3)]);
 }
 
 static void put_comparison(writer *w) {
-  const random_fact *like = some_fact(w, is_number, NULL);
+  const random_fact *like = some_fact(w, writer_is_number, NULL);
   size_t which = below(w, 12);
   if (which < 6) {
     put_quantity(w, like, DEPTH);
-    put_order(w);
-    put_threshold(w, like);
+    writer_order(w);
+    writer_threshold(w, like);
   } else if (which < 8) {
     put_quantity(w, like, DEPTH);
-    put_order(w);
+    writer_order(w);
     put_quantity(w, like, 1);
   } else if (which < 10) {
     const ts_function *f = some_function(w, NULL);
     ts_range gives = put_call(w, f);
-    put_order(w);
-    put_between(w, f->unit, gives, false);
+    writer_order(w);
+    writer_between(w, f->unit, gives, false);
   } else if (which < 11) {
     put_ratio(w, like);
   } else {
@@ -378,13 +268,13 @@ static void put_word_question(writer *w) {
   const random_fact *f = some_fact(w, is_word, NULL);
   if (f->fact->type != TS_CHOICE) {
     if (chance(w, 50)) put(w, "not ");
-    put_fact(w, f);
+    writer_fact(w, f);
     return;
   }
   size_t skip = below(w, 3);
   const char *word = f->fact->choices;
   while (skip-- > 0 && strchr(word, ' ') != NULL) word = strchr(word, ' ') + 1;
-  put_fact(w, f);
+  writer_fact(w, f);
   ts_text_addf(&w->text, " %s \"%.*s\"", chance(w, 70) ? "==" : "~=", (int)strcspn(word, " "),
                word);
 }
@@ -406,18 +296,6 @@ static void put_question(writer *w, int depth) {
 
 /* ---- statements --------------------------------------------------------------------- */
 
-static void put_change(writer *w) {
-  static const char *const changes[] = {"l = l + 1", "l = l + 2",     "l = l - 1",
-                                        "s = s + 1", "s = max(s, 4)", "l = min(l, 2)"};
-  put(w, changes[below(w, 6)]);
-}
-
-static void put_hazard(writer *w, const char *about) {
-  put(w, "hazard { likelihood = min(5, max(1, l)), severity = min(5, max(1, s)), because = \"b\"");
-  if (about != NULL) ts_text_addf(&w->text, ", about = %s", about);
-  put(w, " }");
-}
-
 static void put_when(writer *w) {
   put(w, "  if ");
   put_question(w, 1);
@@ -435,7 +313,7 @@ static bool start_local(writer *w, const random_fact *like) {
 
 /* Steps of one quantity against falling or rising limits, as scales have them. */
 static void put_chain(writer *w) {
-  const random_fact *like = some_fact(w, is_number, NULL);
+  const random_fact *like = some_fact(w, writer_is_number, NULL);
   size_t steps = 2 + below(w, 3);
   bool least = chance(w, 50);
   ts_range left = like->plausible;
@@ -443,20 +321,20 @@ static void put_chain(writer *w) {
   for (size_t i = 0; i < steps; i++) {
     ts_text_addf(&w->text, "%s v%zu %s ", i == 0 ? "  if" : " elseif", w->local_count,
                  least ? ">=" : "<=");
-    double limit = put_between(w, like->fact->unit, left, false);
+    double limit = writer_between(w, like->fact->unit, left, false);
     *(least ? &left.hi : &left.lo) = limit;
     ts_text_addf(&w->text, " then l = %zu", 1 + i);
   }
   put(w, " else l = 5 end\n");
 }
 
-static void put_local_value(writer *w) { start_local(w, some_fact(w, is_number, NULL)); }
+static void put_local_value(writer *w) { start_local(w, some_fact(w, writer_is_number, NULL)); }
 
 static void put_said(writer *w) {
   size_t which = below(w, 4);
   put_when(w);
   if (which == 0) put(w, "note { because = \"n\" }");
-  if (which == 1) put_hazard(w, chance(w, 50) ? "\"one\"" : "\"two\"");
+  if (which == 1) writer_hazard(w, chance(w, 50) ? "\"one\"" : "\"two\"");
   if (which > 1) put(w, "stop { because = \"s\" }");
   put(w, " end\n");
 }
@@ -469,17 +347,17 @@ static void put_duty(writer *w) {
 
 static void put_branches(writer *w) {
   put_when(w);
-  put_change(w);
+  writer_change(w);
   if (chance(w, 50)) {
     put(w, " else ");
-    put_change(w);
+    writer_change(w);
   }
   put(w, " end\n");
 }
 
 static void put_return(writer *w) {
   put_when(w);
-  if (chance(w, 30)) put_hazard(w, NULL);
+  if (chance(w, 30)) writer_hazard(w, NULL);
   put(w, " return end\n");
 }
 
@@ -488,9 +366,9 @@ static void put_loop(writer *w) {
   ts_text_addf(&w->text, "  for _, o in ipairs(%s) do\n  ", lists[w->list]);
   put_when(w);
   if (chance(w, 25))
-    put_hazard(w, "o.label");
+    writer_hazard(w, "o.label");
   else
-    put_change(w);
+    writer_change(w);
   put(w, " end\n  end\n");
   w->list = -1;
 }
@@ -504,13 +382,13 @@ static void put_sum(writer *w) {
   const random_fact *of = NULL;
   for (size_t i = 0; i < w->from->count; i++)
     if (w->from->facts[i].list >= 0 && ts_same(w->from->facts[i].text, names[which]))
-      add_slots(w, of = &w->from->facts[i]);
+      writer_reads(w, of = &w->from->facts[i]);
   put(w, "  if ");
   put(w, totals[which]);
-  put_order(w);
-  put_threshold(w, of);
+  writer_order(w);
+  writer_threshold(w, of);
   put(w, " then ");
-  put_change(w);
+  writer_change(w);
   put(w, " end\n");
 }
 
@@ -524,12 +402,12 @@ static void put_statement(writer *w) {
 /* ---- the rule ----------------------------------------------------------------------- */
 
 static void choose_palette(writer *w) {
-  const random_fact *number = any_fact(w, is_number, NULL);
+  const random_fact *number = writer_any(w, writer_is_number, NULL);
   for (size_t i = 0; i < PALETTE; i++) {
     const random_fact *f = number;
-    if (i > 0 && i < 4) f = any_fact(w, is_alike, number);
-    if (i >= 4 && i < 7) f = any_fact(w, is_number, NULL);
-    if (i >= 7) f = any_fact(w, is_word, NULL);
+    if (i > 0 && i < 4) f = writer_any(w, writer_is_alike, number);
+    if (i >= 4 && i < 7) f = writer_any(w, writer_is_number, NULL);
+    if (i >= 7) f = writer_any(w, is_word, NULL);
     bool there = f == NULL;
     for (size_t k = 0; k < w->palette_count; k++) there = there || w->palette[k] == f;
     if (!there) w->palette[w->palette_count++] = f;
@@ -540,10 +418,7 @@ void random_rule_write(random_source *source, draws *luck, unsigned number, rand
   *rule = (random_rule){0};
   writer w = {.from = source, .luck = luck, .rule = rule, .list = -1};
   choose_palette(&w);
-  ts_text_addf(&w.text,
-               "rule { id = \"random.r%04u\", title = \"t\", each = \"immersion\", "
-               "harm = \"h\", sources = { \"s\" },\n",
-               number);
+  writer_open_rule(&w, number);
   if (chance(&w, 25)) {
     put(&w, " when = function (i) return ");
     put_question(&w, 1);
@@ -553,11 +428,7 @@ void random_rule_write(random_source *source, draws *luck, unsigned number, rand
                1 + below(&w, 4));
   size_t statements = 4 + below(&w, 6);
   for (size_t i = 0; i < statements; i++) put_statement(&w);
-  put(&w, "  ");
-  put_hazard(&w, NULL);
-  put(&w, "\n end }\n");
-  rule->text = ts_arena_copy(source->arena, w.text.data);
-  ts_text_release(&w.text);
+  writer_close_rule(&w);
 }
 
 void random_rule_free(random_rule *rule) {

@@ -44,6 +44,8 @@ typedef struct {
 
 /* Writes rule "random.r0042" for the number 42. */
 void random_rule_write(random_source *source, draws *luck, unsigned number, random_rule *rule);
+/* The same, but of a few amounts only, whose questions hang together: see linked_rule.c. */
+void linked_rule_write(random_source *source, draws *luck, unsigned number, random_rule *rule);
 void random_rule_free(random_rule *rule);
 
 #endif

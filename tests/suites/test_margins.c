@@ -138,6 +138,7 @@ static void check_finding(scene *s, const ts_finding *finding) {
 
 START_TEST(edges_are_where_it_changes_and_nothing_is_nearer) {
   scene s = {.findings = 0};
+  if (short_run() && _i > 0) return;
   assess_world_demo(&s.world, productions[_i]);
   s.a = assess_world_full(&s.world);
   s.probe = ts_probe_new(s.a);
