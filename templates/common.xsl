@@ -30,6 +30,7 @@
     select="$incomplete or $root/@stops &gt; 0 or $root/@open &gt; 0 or $root/@waived &gt; 0"/>
 
   <xsl:key name="band" match="/assessment/matrix/band" use="@id"/>
+  <xsl:key name="asked" match="/assessment/open-facts/fact[@removes &gt; 0]" use="string(@asked)"/>
   <xsl:key name="fact" match="/assessment/subjects/subject/fact" use="concat(../@path, '/', @name)"/>
   <xsl:key name="subject" match="/assessment/subjects/subject" use="@path"/>
   <xsl:key name="task" match="/assessment/schedule/day/task" use="@path"/>

@@ -128,13 +128,21 @@
             <caption class="away"><xsl:value-of select="$sections[@id = 'open']/@title"/></caption>
             <thead><tr>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'fact'"/></xsl:call-template>
-              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'asked'"/></xsl:call-template>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'plausible'"/></xsl:call-template>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'removes'"/></xsl:call-template>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'best-answer'"/></xsl:call-template>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'settles'"/></xsl:call-template>
             </tr></thead>
-            <tbody><xsl:apply-templates select="open-facts/fact[@removes &gt; 0]"/></tbody>
+            <!-- grouped by who knows; whoever can take most away comes first -->
+            <xsl:for-each select="open-facts/fact[@removes &gt; 0][count(. | key('asked', string(@asked))[1]) = 1]">
+              <tbody>
+                <tr><th colspan="5" scope="rowgroup" class="knows">
+                  <xsl:value-of select="concat($w[@id = 'ask'], ' ', @asked)"/>
+                  <xsl:if test="not(@asked)"><xsl:value-of select="$w[@id = 'asked-nobody']"/></xsl:if>
+                </th></tr>
+                <xsl:apply-templates select="key('asked', string(@asked))"/>
+              </tbody>
+            </xsl:for-each>
           </table>
           </div>
           </xsl:if>
@@ -155,9 +163,8 @@
 
   <xsl:template match="open-facts/fact">
     <tr>
-      <th scope="row"><xsl:value-of select="@title"/><span class="of"><xsl:value-of select="@subject-label"/></span></th>
-      <td><xsl:value-of select="@asked"/><xsl:if test="not(@asked)"><xsl:value-of select="$w[@id = 'asked-nobody']"/></xsl:if>
-        <xsl:if test="@measured"><span class="of"><xsl:value-of select="@measured"/></span></xsl:if></td>
+      <th scope="row"><xsl:value-of select="@title"/><span class="of"><xsl:value-of select="@subject-label"/></span>
+        <xsl:if test="@measured"><span class="of"><xsl:value-of select="@measured"/></span></xsl:if></th>
       <td><xsl:choose>
         <xsl:when test="@now"><b><xsl:value-of select="@now"/></b></xsl:when>
         <xsl:otherwise><xsl:value-of select="@plausible"/><xsl:text> </xsl:text><span class="mark unknown"><xsl:value-of select="$w[@id = 'mark-unknown']"/></span></xsl:otherwise>
