@@ -177,14 +177,25 @@
     </tr>
   </xsl:template>
 
-  <!-- "F1 F7 " as links. -->
+  <!-- "F1 F7 " as links: the first, and how many more. -->
   <xsl:template name="links">
     <xsl:param name="ids"/>
+    <xsl:param name="room" select="24"/>
     <xsl:variable name="one" select="substring-before($ids, ' ')"/>
-    <xsl:if test="$one != ''">
-      <a href="#{$one}"><xsl:value-of select="$one"/></a><xsl:text> </xsl:text>
-      <xsl:call-template name="links"><xsl:with-param name="ids" select="substring-after($ids, ' ')"/></xsl:call-template>
-    </xsl:if>
+    <xsl:choose>
+      <xsl:when test="$one != '' and $room = 0">
+        <xsl:call-template name="count">
+          <xsl:with-param name="id" select="'n-more'"/>
+          <xsl:with-param name="n" select="string-length($ids) - string-length(translate($ids, ' ', ''))"/>
+        </xsl:call-template>
+      </xsl:when>
+      <xsl:when test="$one != ''">
+        <a href="#{$one}"><xsl:value-of select="$one"/></a><xsl:text> </xsl:text>
+        <xsl:call-template name="links">
+          <xsl:with-param name="ids" select="substring-after($ids, ' ')"/><xsl:with-param name="room" select="$room - 1"/>
+        </xsl:call-template>
+      </xsl:when>
+    </xsl:choose>
   </xsl:template>
 
   <!-- ===== waivers and failures ===== -->

@@ -43,9 +43,9 @@ static bool reaches_a_value(const ts_assess_inputs *in, const ts_applied_control
   ts_value value;
   bool good = control->change_count > 0;
   if (good)
-    good = ts_fact_read(ts_dossier_vocabulary(in->dossier), in->units, arena,
-                        control->changes[0].def, applied->to, &value, problems, file,
-                        applied->line);
+    good =
+        ts_fact_read(ts_dossier_vocabulary(in->dossier), in->units, arena, control->changes[0].def,
+                     applied->to, &value, problems, file, applied->line);
   else
     ts_report(problems, TS_ERROR, file, applied->line,
               "control \"%s\" changes no fact, so it cannot reach \"%s\"", control->id,
@@ -125,8 +125,10 @@ static void pick_more(changes *c, int view, ts_arena *arena) {
   for (size_t i = 0; i < c->count[view]; i++) {
     const ts_effect *one = &c->effects[view][i];
     const ts_effect *other = before < c->count[view - 1] ? &c->effects[view - 1][before] : NULL;
-    if (other != NULL && other->control == one->control && other->scope == one->scope) before++;
-    else c->more[view][c->more_count[view]++] = *one;
+    if (other != NULL && other->control == one->control && other->scope == one->scope)
+      before++;
+    else
+      c->more[view][c->more_count[view]++] = *one;
   }
 }
 
@@ -155,9 +157,8 @@ static void assess_one(ts_assessment *a, ts_evaluator *evaluator, size_t rule, t
                        const changes *c) {
   const ts_evaluation *evaluation = NULL;
   for (int view = TS_AS_DESCRIBED; view < TS_VIEWS; view++) {
-    if (evaluation == NULL ||
-        ts_effects_reach(a->in.dossier, c->more[view], c->more_count[view], evaluation->reads,
-                         evaluation->read_count))
+    if (evaluation == NULL || ts_effects_reach(a->in.dossier, c->more[view], c->more_count[view],
+                                               evaluation->reads, evaluation->read_count))
       evaluation = ts_evaluate(evaluator, rule, subject, c->effects[view], c->count[view]);
     if (view == TS_AS_DESCRIBED) look(a, rule, subject, evaluator, evaluation);
     ts_merge(a, rule, subject, (ts_view)view, evaluator, evaluation);

@@ -55,7 +55,8 @@ static void lay(ts_probe *p, const course_needs *c) {
   for (size_t i = 0; i < c->count; i++) {
     uint32_t slot = c->needs[i].bound.slot;
     if (c->needs[i].dropped || ts_slot_fact(p->variant, slot)->derived) continue;
-    ts_variant_put(p->variant, slot, narrowed(*ts_slot_value(p->variant, slot), &c->needs[i].bound));
+    ts_variant_put(p->variant, slot,
+                   narrowed(*ts_slot_value(p->variant, slot), &c->needs[i].bound));
   }
 }
 
@@ -144,8 +145,11 @@ static const char *number_clause(const ts_probe *p, const ts_bound *bound, ts_ar
   const char *most = ts_show_number(dossier, fact, (ts_range){high, high}, arena);
   if (from && to)
     return ts_same(least, most) ? least : ts_arena_printf(arena, "between %s and %s", least, most);
-  if (from) return ts_arena_printf(arena, "%s %s", leaves_out(now.lo - low, low) ? "above" : "at least", least);
-  return ts_arena_printf(arena, "%s %s", leaves_out(high - now.hi, high) ? "under" : "at most", most);
+  if (from)
+    return ts_arena_printf(arena, "%s %s", leaves_out(now.lo - low, low) ? "above" : "at least",
+                           least);
+  return ts_arena_printf(arena, "%s %s", leaves_out(high - now.hi, high) ? "under" : "at most",
+                         most);
 }
 
 static const char *with_spaces(ts_arena *arena, const char *name) {
@@ -182,7 +186,8 @@ static ts_clause clause(const side_sought *s, const ts_bound *bound, ts_arena *a
                              bound->choices & 2 ? "yes" : "no");
   else
     c.text = ts_arena_printf(arena, "%s: %s", name, ts_show_value(dossier, fact, &value, arena));
-  c.withheld = fact->sees == TS_CONFIDENTIAL ? ts_arena_printf(arena, "%s: (withheld)", name) : c.text;
+  c.withheld =
+      fact->sees == TS_CONFIDENTIAL ? ts_arena_printf(arena, "%s: (withheld)", name) : c.text;
   return c;
 }
 
@@ -217,8 +222,8 @@ static ts_condition by_decisions(const side_sought *s, size_t index, ts_arena *a
   for (size_t i = 0; i < course->decision_count; i++) {
     const ts_decision *decision = &course->decisions[i];
     if (decision->settled || said_already(&condition, decision->text)) continue;
-    clauses[condition.count++] = (ts_clause){ts_arena_copy(arena, decision->text),
-                                             ts_arena_copy(arena, decision->withheld)};
+    clauses[condition.count++] =
+        (ts_clause){ts_arena_copy(arena, decision->text), ts_arena_copy(arena, decision->withheld)};
   }
   return condition;
 }
@@ -232,8 +237,10 @@ static ts_condition find(const side_sought *s, ts_arena *arena) {
     if (i > 0 && fewer_words(&all[i], &all[best])) best = i;
   }
   ts_condition condition = {0};
-  if (searched && count > 0 && all[best].enough) condition = in_words(s, &all[best], arena);
-  else if (count > 0) condition = by_decisions(s, all[0].course, arena);
+  if (searched && count > 0 && all[best].enough)
+    condition = in_words(s, &all[best], arena);
+  else if (count > 0)
+    condition = by_decisions(s, all[0].course, arena);
   free(all);
   return condition;
 }

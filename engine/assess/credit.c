@@ -58,8 +58,7 @@ ts_steps ts_credit_of(const ts_assess_inputs *in, ts_subject subject, ts_view vi
                       const ts_outcome *outcome, size_t control) {
   allowance left = allowance_new(in->matrix);
   ts_steps steps = {0, 0};
-  for (size_t i = 0; i <= control; i++)
-    steps = steps_of(in, subject, view, outcome, i, &left);
+  for (size_t i = 0; i <= control; i++) steps = steps_of(in, subject, view, outcome, i, &left);
   return steps;
 }
 

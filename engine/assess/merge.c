@@ -55,8 +55,7 @@ static const ts_spoken *no_words(const merger *m) {
   static const char *const text =
       "too much is not known: not every course of this rule could be seen";
   static const ts_course nothing = {.applies = true};
-  ts_outcome words = {
-      .word = TS_HAZARD, .about = "", .because = text, .because_withheld = text};
+  ts_outcome words = {.word = TS_HAZARD, .about = "", .because = text, .because_withheld = text};
   return ts_spoken_copy(m->assessment->arena, &nothing, &words);
 }
 
@@ -99,7 +98,8 @@ static void keep_case(const merger *m, ts_finding *finding) {
   if (into->worst == NULL) return;
   into->standing.settled = false;
   into->standing.certainty = TS_POSSIBLE;
-  if (finding->word == TS_HAZARD) ts_raise_to_declared(&m->assessment->in, m->rule, &into->standing);
+  if (finding->word == TS_HAZARD)
+    ts_raise_to_declared(&m->assessment->in, m->rule, &into->standing);
   if (finding->word == TS_DUTY && into->duty == TS_MET) into->duty = TS_UNDECIDED;
 }
 

@@ -66,7 +66,8 @@ static bool is_open(const ts_dossier *dossier, uint32_t slot) {
   if (fact->derived || fact->type < TS_QUANTITY) return false; /* made of others; structure */
   if (fact->type == TS_FLAG || fact->type == TS_CHOICE)
     return (value->choices & (value->choices - 1)) != 0;
-  return fact->type == TS_SET ? value->choices != value->certain : value->range.lo < value->range.hi;
+  return fact->type == TS_SET ? value->choices != value->certain
+                              : value->range.lo < value->range.hi;
 }
 
 static void name_open(lister *l, uint32_t slot, const char *id) {

@@ -28,8 +28,8 @@ typedef struct {
   ts_tallies tallies;
   const ts_evaluation *evaluation; /* of the last try */
   uint32_t *pairs_of, *pairs_from; /* by slot: the pairs that read it; one more at the end */
-  ts_said_at *said;    /* what each pair said in any view */
-  uint32_t *said_from; /* by pair; one more at the end */
+  ts_said_at *said;                /* what each pair said in any view */
+  uint32_t *said_from;             /* by pair; one more at the end */
 } ts_probe;
 
 ts_probe *ts_probe_new(const ts_assessment *assessment);
@@ -53,7 +53,8 @@ bool ts_stands_above(const ts_matrix *matrix, ts_word word, ts_stand stand);
 /* The finding's pair; SIZE_MAX where its rule failed. */
 size_t ts_pair_of(const ts_assessment *assessment, const ts_finding *finding);
 
-/* A value with one number, one answer or one choice in it: what a fact would be if it were known. */
+/* A value with one number, one answer or one choice in it: what a fact would be if it were known.
+ */
 ts_value ts_value_point(double x);
 ts_value ts_value_range(ts_range range);
 ts_value ts_value_choice(uint64_t bits);

@@ -13,7 +13,7 @@ enum { ANSWERS = 16, ENDS = 64, STOP_WEIGHT = TS_LEVELS * TS_LEVELS };
 
 /* What some pairs say together. */
 typedef struct {
-  int score;       /* worst scores of hazards, and stops */
+  int score; /* worst scores of hazards, and stops */
   size_t unsettled;
 } weight;
 
@@ -85,8 +85,7 @@ static bool leaves(const asker *k, const ts_course *course, const ts_value *valu
 static int foretell(asker *k, size_t pair, const ts_value *value) {
   const ts_evaluation *all = k->probe->evaluation;
   ts_evaluation some = *all;
-  while (k->left_capacity < all->course_count)
-    TS_GROW(k->left, k->left_capacity, k->left_capacity);
+  while (k->left_capacity < all->course_count) TS_GROW(k->left, k->left_capacity, k->left_capacity);
   some.courses = k->left;
   some.course_count = 0;
   for (size_t c = 0; c < all->course_count; c++)
@@ -105,7 +104,8 @@ static void foretell_all(asker *k) {
   }
 }
 
-/* ---- which answers to look at ------------------------------------------------------------------ */
+/* ---- which answers to look at ------------------------------------------------------------------
+ */
 
 static void add_answer(asker *k, ts_value value) {
   if (k->answer_count < ANSWERS) k->answers[k->answer_count++] = (answer){value, 0};
@@ -184,8 +184,10 @@ static void find_answers(asker *k) {
   k->answer_count = 0;
   k->middle = ANSWERS;
   look_at_pairs(k, &e);
-  if (ts_slot_is_number(k->a->in.dossier, k->slot)) number_answers(k, now->range, &e);
-  else if (type == TS_FLAG || type == TS_CHOICE || type == TS_SET) word_answers(k, now, type == TS_SET);
+  if (ts_slot_is_number(k->a->in.dossier, k->slot))
+    number_answers(k, now->range, &e);
+  else if (type == TS_FLAG || type == TS_CHOICE || type == TS_SET)
+    word_answers(k, now, type == TS_SET);
 }
 
 /* ---- one question ---------------------------------------------------------------------------- */
@@ -231,7 +233,8 @@ static void ask(asker *k, ts_open_fact *fact) {
   if (k->answers[best].foretold >= k->before.score) return;
   double middling;
   fact->removes = give(k, &k->answers[best], &fact->settles);
-  if (k->middle == ANSWERS) fact->middle = on_average(k);
+  if (k->middle == ANSWERS)
+    fact->middle = on_average(k);
   else {
     fact->middle = give(k, &k->answers[k->middle], &middling);
     fact->settles = (fact->settles + middling) / 2;
@@ -267,7 +270,8 @@ static size_t pairs_of_all(const asker *k, const ts_open_fact *facts, size_t cou
   size_t found = 0;
   *courses = 0;
   for (size_t f = 0; f < count; f++)
-    for (uint32_t i = k->probe->pairs_from[facts[f].slot]; i < k->probe->pairs_from[facts[f].slot + 1]; i++) {
+    for (uint32_t i = k->probe->pairs_from[facts[f].slot];
+         i < k->probe->pairs_from[facts[f].slot + 1]; i++) {
       uint32_t pair = k->probe->pairs_of[i];
       if (had[pair]) continue;
       had[pair] = true;
@@ -284,7 +288,8 @@ static void lay_answer(const asker *k, const ts_open_fact *fact, bool given) {
 }
 
 /* Which two of the next ones take most away together with the first. */
-static void choose_company(asker *k, const ts_open_fact *facts, size_t count, size_t *second, size_t *third) {
+static void choose_company(asker *k, const ts_open_fact *facts, size_t count, size_t *second,
+                           size_t *third) {
   int least = 0;
   lay_answer(k, &facts[0], true);
   for (size_t i = 1; i < count; i++) {

@@ -72,8 +72,7 @@ static void gather_controls(healer *h) {
     const ts_control **bearing = ts_bearing_controls(h->probe, f, scratch, &count);
     for (size_t k = 0; k < count; k++) add_control(h, bearing[k]);
   }
-  if (h->control_count > 1)
-    qsort(h->controls, h->control_count, sizeof h->controls[0], by_kind);
+  if (h->control_count > 1) qsort(h->controls, h->control_count, sizeof h->controls[0], by_kind);
   ts_arena_free(scratch);
 }
 
@@ -90,8 +89,7 @@ static void gather_pairs(healer *h) {
   ts_arena *scratch = ts_arena_new();
   for (size_t i = 0; i < h->control_count; i++) {
     size_t count;
-    const uint32_t *touched =
-        ts_pairs_touched(h->probe, h->controls[i], h->task, scratch, &count);
+    const uint32_t *touched = ts_pairs_touched(h->probe, h->controls[i], h->task, scratch, &count);
     for (size_t k = 0; k < count; k++) add_pair(h, touched[k]);
   }
   for (size_t i = 0; i < h->a->finding_count; i++) {
@@ -140,7 +138,8 @@ static uint64_t first_unmet(const healer *h, uint64_t set) {
   return 0;
 }
 
-/* Depth first, at most `more` controls beyond those chosen; controls in the order of their kinds. */
+/* Depth first, at most `more` controls beyond those chosen; controls in the order of their kinds.
+ */
 static bool meet(healer *h, uint64_t chosen, int more, uint64_t *found) {
   uint64_t unmet = first_unmet(h, chosen);
   if (!unmet) return *found = chosen, true;

@@ -5,8 +5,9 @@
 
 enum { PLACES = 64, HALVINGS = 60, DIGITS = 9 };
 
-static const double beside = 1e-9;  /* relative: how near to a place its two sides are tried */
-static const double close_in = 4e-9;  /* relative: what two sides of a place are apart, and a little */
+static const double beside = 1e-9; /* relative: how near to a place its two sides are tried */
+static const double close_in =
+    4e-9; /* relative: what two sides of a place are apart, and a little */
 
 bool ts_search_at(const ts_search *s, double x, ts_stand *stand) {
   ts_variant_put(s->probe->variant, s->slot, ts_value_point(x));
@@ -84,16 +85,18 @@ static bool look_over(const ts_search *s, double from, double to, places *found)
 /* Between `not_met` and `met` lies a change: halves until they are as near as the two sides of a
  * place (they are, where narrowing named it). What the tolerance of comparisons leaves beside a
  * round threshold is rounded away; the edge itself is tried. */
-static void close_on(const ts_search *s, double not_met, double met, double scale,
-                     ts_stand then, ts_found *found) {
+static void close_on(const ts_search *s, double not_met, double met, double scale, ts_stand then,
+                     ts_found *found) {
   ts_stand stand;
   double nothing = 1e-12 * scale; /* beside the whole stretch, as good as zero */
   for (int i = 0; i < HALVINGS; i++) {
     double middle = not_met + (met - not_met) / 2;
     if (fabs(met - not_met) <= fmax(close_in * fmax(fabs(met), fabs(not_met)), nothing / 4)) break;
     if (middle == met || middle == not_met) break;
-    if (met_at(s, middle, &stand)) met = middle, then = stand;
-    else not_met = middle;
+    if (met_at(s, middle, &stand))
+      met = middle, then = stand;
+    else
+      not_met = middle;
   }
   found->first = met;
   found->then = then;
@@ -109,8 +112,10 @@ static void close_on_steps(const ts_search *s, double not_met, double met, doubl
   double low = 0, high = nearbyint((met - not_met) / towards);
   while (high - low > 1) {
     double middle = floor((low + high) / 2);
-    if (met_at(s, not_met + middle * towards, &stand)) high = middle, then = stand;
-    else low = middle;
+    if (met_at(s, not_met + middle * towards, &stand))
+      high = middle, then = stand;
+    else
+      low = middle;
   }
   found->edge = found->first = not_met + high * towards;
   found->included = true;
@@ -137,8 +142,10 @@ static bool walk_to(walk *w, double x) {
     w->last = x;
     return false;
   }
-  if (w->step > 0) close_on_steps(w->search, w->last, x, w->step, stand, w->found);
-  else close_on(w->search, w->last, x, fabs(w->to - w->from), stand, w->found);
+  if (w->step > 0)
+    close_on_steps(w->search, w->last, x, w->step, stand, w->found);
+  else
+    close_on(w->search, w->last, x, fabs(w->to - w->from), stand, w->found);
   return true;
 }
 

@@ -12,17 +12,17 @@ typedef struct {
   ts_probe *probe;
   size_t pair;
   uint32_t slot;
-  ts_word word;      /* of the finding looked at */
+  ts_word word; /* of the finding looked at */
   const char *about;
   bool (*met)(const void *context, ts_stand stand); /* what is searched for */
   const void *context;
 } ts_search;
 
 typedef struct {
-  double edge;    /* where it changes, rounded to nine digits */
-  bool included;  /* met at the edge itself, not only beyond */
-  double first;   /* a value at which it is met, as near as it was looked for */
-  ts_stand then;  /* there */
+  double edge;   /* where it changes, rounded to nine digits */
+  bool included; /* met at the edge itself, not only beyond */
+  double first;  /* a value at which it is met, as near as it was looked for */
+  ts_stand then; /* there */
 } ts_found;
 
 /* How the finding stands with the number at `x`. The dossier's own value is put back by

@@ -99,9 +99,8 @@ static void touched_by_change(const ts_probe *p, const ts_control *control, ts_s
       continue;
     for (uint32_t i = p->pairs_from[slot]; i < p->pairs_from[slot + 1]; i++) {
       const ts_pair *pair = &p->a->pairs[p->pairs_of[i]];
-      ts_effect effect = {.control = control,
-                          .scope = scope,
-                          .here = ts_covers(p->variant, scope, pair->subject)};
+      ts_effect effect = {
+          .control = control, .scope = scope, .here = ts_covers(p->variant, scope, pair->subject)};
       if (ts_effects_reach(p->variant, &effect, 1, &slot, 1)) add_pair(list, p->pairs_of[i]);
     }
   }
@@ -145,8 +144,7 @@ static void touched_by(ts_probe *p, const ts_try *tried, pair_list *list) {
   if (tried->slot != TS_NO_SLOT) touched_by_slot(p, tried->slot, list);
   for (size_t i = 0; i < tried->control_count; i++) {
     size_t count;
-    const uint32_t *pairs =
-        ts_pairs_touched(p, tried->controls[i], tried->scope, scratch, &count);
+    const uint32_t *pairs = ts_pairs_touched(p, tried->controls[i], tried->scope, scratch, &count);
     for (size_t k = 0; k < count; k++) add_pair(list, pairs[k]);
   }
   sort_once_each(list);
@@ -246,8 +244,10 @@ void ts_shifts_of(ts_shifts *s, const ts_try *tried, const ts_finding *finding, 
   way->better_count = way->worse_count = 0;
   for (size_t i = 0; i < m->count; i++) {
     if (is_itself(s->probe, &m->all[i], finding)) continue;
-    if (m->worse[i]) worse[way->worse_count++] = m->all[i];
-    else better[way->better_count++] = m->all[i];
+    if (m->worse[i])
+      worse[way->worse_count++] = m->all[i];
+    else
+      better[way->better_count++] = m->all[i];
   }
   sort_by_weight(worse, way->worse_count);
   way->better = better;

@@ -73,8 +73,7 @@ static void fold(const teller *t, ts_tally *tally) {
   tally->best_plain = tally->here_plain;
   tally->best = *here;
   tally->best.floored = false; /* the floor is for the worst only */
-  tally->best.score =
-      score_of(t, &t->evaluation->courses[here->course].outcomes[here->outcome]);
+  tally->best.score = score_of(t, &t->evaluation->courses[here->course].outcomes[here->outcome]);
 }
 
 static void fold_course(const teller *t, size_t course) {
@@ -147,7 +146,6 @@ void ts_tally_all(const ts_assess_inputs *in, size_t rule, ts_subject subject, t
 
 const ts_tally *ts_tally_find(const ts_tallies *tallies, ts_word word, const char *about) {
   for (size_t i = 0; i < tallies->count; i++)
-    if (tallies->at[i].word == word && ts_same(tallies->at[i].about, about))
-      return &tallies->at[i];
+    if (tallies->at[i].word == word && ts_same(tallies->at[i].about, about)) return &tallies->at[i];
   return NULL;
 }

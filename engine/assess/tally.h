@@ -17,13 +17,13 @@ typedef struct {
 
 typedef struct {
   ts_word word;
-  const char *about;      /* belongs to the evaluation */
-  size_t courses;         /* that say it; 0: only declared, the courses could not all be seen */
+  const char *about; /* belongs to the evaluation */
+  size_t courses;    /* that say it; 0: only declared, the courses could not all be seen */
   ts_side worst, best;
   ts_standing standing;
-  ts_duty_state duty;     /* duties */
+  ts_duty_state duty;          /* duties */
   int worst_plain, best_plain; /* ranks before the floor: whether all courses agree */
-  ts_side here;           /* worst of the course in hand */
+  ts_side here;                /* worst of the course in hand */
   int here_plain;
 } ts_tally;
 

@@ -87,7 +87,8 @@ static bool move_inward(guide *g, ts_search *search, double from, double to) {
   double step = ts_slot_step(ts_slot_fact(g->a->in.dossier, search->slot));
   double back = step > 0 ? step : 2e-9 * fmax(fabs(found.edge), 1e-9);
   double last = !found.included ? found.edge : to > from ? found.edge - back : found.edge + back;
-  ts_try tried = move_to(search->slot, ts_value_range((ts_range){fmin(from, last), fmax(from, last)}));
+  ts_try tried =
+      move_to(search->slot, ts_value_range((ts_range){fmin(from, last), fmax(from, last)}));
   return keep_if_enough(g, &tried, !found.included || step > 0, to < from);
 }
 

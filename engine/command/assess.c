@@ -168,8 +168,10 @@ static int conclude(ts_session *s, const ts_options *options, watch *progress,
   progress_end(progress);
   if (options->out != NULL || options->explain != NULL)
     ts_assessment_write(assessment, &bytes, &length);
-  if (options->explain == NULL) print_summary(s, assessment);
-  else good = explain(s, assessment, options->explain, bytes, length);
+  if (options->explain == NULL)
+    print_summary(s, assessment);
+  else
+    good = explain(s, assessment, options->explain, bytes, length);
   if (good && options->out != NULL) good = write_documents(s, options, progress, bytes, length);
   progress_end(progress);
   free(bytes);

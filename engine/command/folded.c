@@ -37,8 +37,8 @@ void print_cut(const char *text, int width) {
   size_t bytes = 0;
   int at = 0;
   bool cut = (int)columns(text, strlen(text)) > width;
-  for (; text[bytes] != '\0' && at < width - cut; at++)
-    do bytes++;
+  for (; text[bytes] != '\0' && at < width - cut; at++) do
+      bytes++;
     while (((unsigned char)text[bytes] & 0xC0) == 0x80);
   fwrite(text, 1, bytes, stdout);
   if (cut) fputs("…", stdout);

@@ -65,7 +65,8 @@ static const char *words(const ts_fact_def *fact, uint64_t may, uint64_t must, t
     size_t length = strcspn(at, " ");
     if (may >> bit & 1) {
       if (text.length > 0) ts_text_add(&text, set ? ", " : " or ");
-      for (size_t i = 0; i < length; i++) ts_text_add_n(&text, !set && at[i] == '-' ? " " : &at[i], 1);
+      for (size_t i = 0; i < length; i++)
+        ts_text_add_n(&text, !set && at[i] == '-' ? " " : &at[i], 1);
       if (set && !(must >> bit & 1)) ts_text_add(&text, "?");
     }
     at += length;
@@ -75,8 +76,8 @@ static const char *words(const ts_fact_def *fact, uint64_t may, uint64_t must, t
   return copy;
 }
 
-const char *ts_show_value(const ts_dossier *dossier, const ts_fact_def *fact,
-                          const ts_value *value, ts_arena *arena) {
+const char *ts_show_value(const ts_dossier *dossier, const ts_fact_def *fact, const ts_value *value,
+                          ts_arena *arena) {
   switch (fact->type) {
   case TS_FLAG: return value->choices == 3 ? "not known" : value->choices & 2 ? "yes" : "no";
   case TS_CHOICE:

@@ -94,8 +94,7 @@ void ts_variant_put(ts_dossier *variant, uint32_t slot, ts_value value) {
   uint32_t first = variant->made_from[slot], end = variant->made_from[slot + 1];
   if (first == end) return;
   ts_graph *graph = ts_graph_new();
-  for (uint32_t i = first; i < end; i++)
-    ts_world_derive_one(variant, graph, variant->made_into[i]);
+  for (uint32_t i = first; i < end; i++) ts_world_derive_one(variant, graph, variant->made_into[i]);
   ts_graph_free(graph);
 }
 

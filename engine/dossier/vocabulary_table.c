@@ -136,7 +136,8 @@ bool ts_fact_is_given(const ts_fact_def *fact) {
                {"person", NULL, PERFORMER},     {"person", NULL, DOCTOR},
                {"site", "altitude", NULL},      {"site", "water-body", NULL},
                {"site", "indoor", NULL},        {"air", "flash-to-bang", NULL},
-               {"production", "crew", NULL}};
+               {"production", "crew", NULL},
+               {"immersion", "congested", NULL}, {"immersion", "first-time", NULL}};
   for (size_t i = 0; i < sizeof given / sizeof given[0]; i++)
     if (ts_same(fact->entity, given[i].entity) &&
         (given[i].name == NULL || ts_same(fact->name, given[i].name)) &&

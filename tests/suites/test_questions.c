@@ -32,7 +32,8 @@ static void forget_half(ts_dossier *dossier, ts_diagnostics *problems) {
     char path[256];
     if (fact->derived || fact->type < TS_QUANTITY) continue;
     if (ts_slot_value(dossier, slot)->state == TS_UNKNOWN || seen++ % 2) continue;
-    ck_assert(ts_dossier_set(dossier, ts_slot_path(dossier, slot, path, sizeof path), "?", problems));
+    ck_assert(
+        ts_dossier_set(dossier, ts_slot_path(dossier, slot, path, sizeof path), "?", problems));
   }
 }
 
@@ -73,7 +74,8 @@ static int taken_away(scene *s, const uint32_t *slots, size_t count) {
       size_t pair = s->probe->pairs_of[i];
       bool counted = false;
       for (size_t e = 0; e < k; e++)
-        for (uint32_t j = s->probe->pairs_from[slots[e]]; j < s->probe->pairs_from[slots[e] + 1]; j++)
+        for (uint32_t j = s->probe->pairs_from[slots[e]]; j < s->probe->pairs_from[slots[e] + 1];
+             j++)
           counted = counted || s->probe->pairs_of[j] == pair;
       if (!counted) away += s->base[pair] - weight_of_pair(s, pair);
     }
@@ -124,8 +126,10 @@ static int best_by_trying(scene *s, uint32_t slot) {
   ts_fact_type type = ts_slot_fact(s->a->in.dossier, slot)->type;
   int best = 0;
   know_base(s, slot);
-  if (ts_slot_is_number(s->a->in.dossier, slot)) best = best_of_numbers(s, slot, now->range);
-  else if (type == TS_FLAG || type == TS_CHOICE || type == TS_SET) best = best_of_words(s, slot, now, type == TS_SET);
+  if (ts_slot_is_number(s->a->in.dossier, slot))
+    best = best_of_numbers(s, slot, now->range);
+  else if (type == TS_FLAG || type == TS_CHOICE || type == TS_SET)
+    best = best_of_words(s, slot, now, type == TS_SET);
   put_back(s, slot);
   return best;
 }

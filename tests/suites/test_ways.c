@@ -24,8 +24,8 @@ static bool short_run(void) { return getenv("TANKSIDE_TEST_SHORT") != NULL; }
 typedef struct {
   assess_world world;
   ts_assessment *a;
-  const char *from;  /* the production's folder */
-  char folder[256];  /* a copy of it */
+  const char *from; /* the production's folder */
+  char folder[256]; /* a copy of it */
   const char *files[FILES];
   size_t file_count;
   const ts_way *way; /* whose pairs are asked; NULL: all of `task` */
@@ -46,7 +46,8 @@ static const char *in_original(scene *s, const char *file) {
 
 static void copy_file(scene *s, const char *file) {
   size_t length;
-  char *text = ts_file_read(s->world.arena, in_original(s, file), 1 << 24, &length, s->world.problems);
+  char *text =
+      ts_file_read(s->world.arena, in_original(s, file), 1 << 24, &length, s->world.problems);
   ck_assert_ptr_nonnull(text);
   ck_assert(ts_file_write(in_copy(s, file), text, length, s->world.problems));
 }
@@ -161,7 +162,8 @@ static const char *written(scene *s, const ts_fact_def *fact, const ts_value *va
   }
 }
 
-/* ---- assessing again -------------------------------------------------------------------------- */
+/* ---- assessing again --------------------------------------------------------------------------
+ */
 
 /* Subjects by path: another reading may number them otherwise. */
 static bool is_pair(const scene *s, size_t rule, const char *path, size_t of, ts_subject subject) {
@@ -179,8 +181,8 @@ static bool wanted(void *context, size_t rule, ts_subject subject) {
   const char *path = ts_subject_at(q->dossier, subject)->path;
   if (s->way == NULL) {
     ts_subject task = ts_leads_to(q->dossier, subject, "task");
-    return task != TS_NO_SUBJECT &&
-           ts_same(ts_subject_at(q->dossier, task)->path, ts_subject_at(s->a->in.dossier, s->task)->path);
+    return task != TS_NO_SUBJECT && ts_same(ts_subject_at(q->dossier, task)->path,
+                                            ts_subject_at(s->a->in.dossier, s->task)->path);
   }
   if (is_pair(s, rule, path, s->finding->rule, s->finding->subject)) return true;
   for (size_t i = 0; i < s->way->better_count; i++)
@@ -202,8 +204,8 @@ static ts_assessment *assess_again(scene *s, const ts_dossier *dossier) {
   return again;
 }
 
-static bool found_so(const ts_assessment *again, const scene *s, const ts_finding *all, size_t count,
-                     const ts_shift *shift, const char *about) {
+static bool found_so(const ts_assessment *again, const scene *s, const ts_finding *all,
+                     size_t count, const ts_shift *shift, const char *about) {
   const char *path = ts_subject_at(s->a->in.dossier, shift->subject)->path;
   bool gone = ts_stand_heat(shift->word, shift->then) == 0, seen = false;
   for (size_t i = 0; i < count; i++) {
@@ -225,8 +227,8 @@ static void check_shift(const scene *s, const ts_assessment *again, const ts_shi
   ck_assert_msg(found_so(again, s, all, count, shift, about),
                 "%s: %s on %s is not %d x %d as promised", s->finding->id,
                 ts_rule_at(s->a->in.packs, shift->rule)->id,
-                ts_subject_at(s->a->in.dossier, shift->subject)->path,
-                shift->then.worst.likelihood, shift->then.worst.severity);
+                ts_subject_at(s->a->in.dossier, shift->subject)->path, shift->then.worst.likelihood,
+                shift->then.worst.severity);
 }
 
 static void check_way(scene *s, const ts_dossier *dossier) {
@@ -261,7 +263,8 @@ static void try_way(scene *s) {
   if (way->slot != TS_NO_SLOT) {
     char path[256];
     const ts_fact_def *fact = ts_slot_fact(s->a->in.dossier, way->slot);
-    ck_assert_msg(ts_dossier_set(dossier, ts_slot_path(s->a->in.dossier, way->slot, path, sizeof path),
+    ck_assert_msg(ts_dossier_set(dossier,
+                                 ts_slot_path(s->a->in.dossier, way->slot, path, sizeof path),
                                  written(s, fact, &way->value), s->world.problems),
                   "%s", assess_world_said(&s->world));
     s->moves++;
@@ -292,7 +295,8 @@ START_TEST(each_way_down_does_what_it_promises) {
 }
 END_TEST
 
-/* ---- remedies ------------------------------------------------------------------------------------ */
+/* ---- remedies
+ * ------------------------------------------------------------------------------------ */
 
 static size_t above_in(const ts_assessment *a) {
   size_t count = 0;
