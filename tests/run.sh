@@ -92,16 +92,10 @@ valgrind_suite='
     --error-exitcode=9 "$TESTS" "$name" >"$log" 2>&1 </dev/null || status=$?
   echo "$name $status $log" >>"$results/valgrind.list"'
 command_test='
-  name=$(basename "$0" .sh); log=$results/command-$name.log; status=0
-  WORK=$results/work-$name; export WORK; mkdir -p "$WORK"
+  name=$(basename "$0" .sh); log=$results/$kind-$name.log; status=0
+  WORK=$results/work-$kind-$name; export WORK; mkdir -p "$WORK"
   timeout 600 "$0" >"$log" 2>&1 </dev/null || status=$?
-  echo "$name $status $log" >>"$results/command.list"'
-
-command_test_again='
-  name=$(basename "$0" .sh); log=$results/sanitized-$name.log; status=0
-  WORK=$results/sanitized-$name; export WORK; mkdir -p "$WORK"
-  timeout 600 "$0" >"$log" 2>&1 </dev/null || status=$?
-  echo "$name $status $log" >>"$results/sanitized.list"'
+  echo "$name $status $log" >>"$results/$kind.list"'
 
 # tally KIND LIST: counts and shows what such a list says.
 tally() {
@@ -175,7 +169,7 @@ echo "== command tests"
 if [ -x "$TANKSIDE" ]; then
   for test in tests/commands/*.sh; do
     [ ! -x "$test" ] || printf '%s\n' "$SOURCE/$test"
-  done | xargs -r -P "$jobs" -n 1 sh -c "$command_test"
+  done | kind=command xargs -r -P "$jobs" -n 1 sh -c "$command_test"
   tally "command tests" "$results/command.list"
   if [ -f engine/command/rules.c ]; then
     one "rules check" "rules check" "$TANKSIDE" rules check
@@ -198,7 +192,7 @@ if [ $quick = no ]; then
     for test in tests/commands/*.sh; do
       case $test in *paper_pdf*) continue ;; esac
       [ ! -x "$test" ] || printf '%s\n' "$SOURCE/$test"
-    done | TANKSIDE="$SOURCE/$sanitized/tankside" xargs -r -P "$jobs" -n 1 sh -c "$command_test_again"
+    done | kind=sanitized TANKSIDE="$SOURCE/$sanitized/tankside" xargs -r -P "$jobs" -n 1 sh -c "$command_test"
     tally "command tests again with sanitizers" "$results/sanitized.list"
   fi
   echo "== valgrind"

@@ -40,11 +40,6 @@ static bool above_now(const healer *h, const ts_finding *f) {
 
 /* ---- what there is to choose from --------------------------------------------------- */
 
-static int by_kind(const void *left, const void *right) {
-  const ts_control *a = *(const ts_control *const *)left, *b = *(const ts_control *const *)right;
-  return a->kind != b->kind ? (int)a->kind - (int)b->kind : strcmp(a->id, b->id);
-}
-
 static void add_control(healer *h, const ts_control *control) {
   for (size_t i = 0; i < h->control_count; i++)
     if (h->controls[i] == control) return;
@@ -72,7 +67,7 @@ static void gather_controls(healer *h) {
     const ts_control **bearing = ts_bearing_controls(h->probe, f, scratch, &count);
     for (size_t k = 0; k < count; k++) add_control(h, bearing[k]);
   }
-  if (h->control_count > 1) qsort(h->controls, h->control_count, sizeof h->controls[0], by_kind);
+  if (h->control_count > 1) qsort(h->controls, h->control_count, sizeof h->controls[0], ts_control_order);
   ts_arena_free(scratch);
 }
 

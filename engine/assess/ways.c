@@ -198,7 +198,7 @@ static bool changes_any(const ts_probe *p, const ts_control *control, const ts_p
   return ts_effects_reach(p->variant, &effect, 1, pair->reads, pair->read_count);
 }
 
-static int compare_controls(const void *left, const void *right) {
+int ts_control_order(const void *left, const void *right) {
   const ts_control *a = *(const ts_control *const *)left, *b = *(const ts_control *const *)right;
   return a->kind != b->kind ? (int)a->kind - (int)b->kind : strcmp(a->id, b->id);
 }
@@ -215,7 +215,7 @@ const ts_control **ts_bearing_controls(const ts_probe *p, const ts_finding *find
     if (control->change_count > 0 && changes_any(p, control, &p->a->pairs[pair]))
       add_control(p, finding, control, &list);
   }
-  if (list.count > 1) qsort(list.at, list.count, sizeof *list.at, compare_controls);
+  if (list.count > 1) qsort(list.at, list.count, sizeof *list.at, ts_control_order);
   *count = list.count;
   return list.at;
 }

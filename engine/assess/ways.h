@@ -14,6 +14,9 @@ void ts_ways(ts_probe *probe, ts_shifts *shifts, ts_assessment *assessment, ts_f
 const ts_control **ts_bearing_controls(const ts_probe *probe, const ts_finding *finding,
                                        ts_arena *arena, size_t *count);
 
+/* For qsort, on pointers to controls: by kind, eliminations first, then by id. */
+int ts_control_order(const void *left, const void *right);
+
 /* Where a control for a finding would be written: its task, its day for a person's day, else the
  * subject. */
 ts_subject ts_control_place(const ts_dossier *dossier, ts_subject subject);
