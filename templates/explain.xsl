@@ -69,7 +69,9 @@
         <xsl:with-param name="text" select="concat(@state, ': ', @instrument, ', ', @section)"/>
       </xsl:call-template>
     </xsl:if>
-    <xsl:if test="floored"><xsl:call-template name="line"><xsl:with-param name="text" select="$w[@id = 'explain-floored']"/></xsl:call-template></xsl:if>
+    <xsl:if test="@unresolved = 'yes'"><xsl:call-template name="line"><xsl:with-param name="text" select="$w[@id = 'unresolved']"/></xsl:call-template></xsl:if>
+    <xsl:if test="@too-open = 'yes'"><xsl:call-template name="line"><xsl:with-param name="text" select="$w[@id = 'too-open']"/></xsl:call-template></xsl:if>
+    <xsl:if test="floored and not(@unresolved = 'yes')"><xsl:call-template name="line"><xsl:with-param name="text" select="$w[@id = 'explain-floored']"/></xsl:call-template></xsl:if>
     <xsl:call-template name="when"><xsl:with-param name="case" select="'worst'"/></xsl:call-template>
     <xsl:call-template name="when"><xsl:with-param name="case" select="'best'"/></xsl:call-template>
   </xsl:template>
@@ -209,7 +211,7 @@
           </xsl:otherwise>
         </xsl:choose>
         <xsl:value-of select="concat(' → ', @then)"/>
-        <xsl:if test="better"><xsl:value-of select="concat('; ', count(better), ' ', $w[@id = 'explain-better'])"/></xsl:if>
+        <xsl:if test="better"><xsl:value-of select="concat('; ', $w[@id = 'explain-better'], ' ', count(better))"/></xsl:if>
       </xsl:with-param>
     </xsl:call-template>
     <xsl:for-each select="worse">

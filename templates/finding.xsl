@@ -238,7 +238,7 @@
     score[1]/@worst-likelihood, score[1]/@worst-severity, score[1]/@best-likelihood, score[1]/@best-severity, score[1]/@best-none,
     score[2]/@worst-likelihood, score[2]/@worst-severity, score[2]/@best-likelihood, score[2]/@best-severity, score[2]/@best-none,
     score[3]/@worst-likelihood, score[3]/@worst-severity, score[3]/@best-likelihood, score[3]/@best-severity, score[3]/@best-none,
-    @waived-by, @unresolved)"/>
+    @waived-by, @unresolved, @too-open)"/>
 
   <xsl:template name="finding-table">
     <xsl:param name="rows"/>
@@ -262,7 +262,7 @@
                 score[1]/@worst-likelihood, score[1]/@worst-severity, score[1]/@best-likelihood, score[1]/@best-severity, score[1]/@best-none,
                 score[2]/@worst-likelihood, score[2]/@worst-severity, score[2]/@best-likelihood, score[2]/@best-severity, score[2]/@best-none,
                 score[3]/@worst-likelihood, score[3]/@worst-severity, score[3]/@best-likelihood, score[3]/@best-severity, score[3]/@best-none,
-                @waived-by, @unresolved))[count(. | $rows) = count($rows)]"/>
+                @waived-by, @unresolved, @too-open))[count(. | $rows) = count($rows)]"/>
           <xsl:if test="count(. | $mine[1]) = 1">
             <xsl:call-template name="finding-row">
               <xsl:with-param name="rows" select="$rows"/><xsl:with-param name="twins" select="$mine[position() &gt; 1]"/>
@@ -353,6 +353,7 @@
     </xsl:call-template>
     <xsl:if test="floored"><p class="aside"><xsl:value-of select="$w[@id = 'floored']"/></p></xsl:if>
     <xsl:if test="@unresolved = 'yes'"><p class="aside"><b><xsl:value-of select="$w[@id = 'unresolved']"/></b></p></xsl:if>
+    <xsl:if test="@too-open = 'yes'"><p class="aside"><xsl:value-of select="$w[@id = 'too-open']"/></p></xsl:if>
     <xsl:if test="@waived-by">
       <p class="aside"><b><xsl:value-of select="concat($w[@id = 'waived'], ' ', @waived-by)"/></b>
         <xsl:if test="@waived-until"><xsl:value-of select="concat(', ', $w[@id = 'until'], ' ', @waived-until)"/></xsl:if>

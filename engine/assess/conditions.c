@@ -32,10 +32,12 @@ typedef struct {
 
 /* ---- trying needs ------------------------------------------------------------------- */
 
-static ts_value narrowed(ts_value value, const ts_bound *bound) {
-  if (bound->number) {
-    value.range.lo = fmax(value.range.lo, bound->range.lo);
-    value.range.hi = fmin(value.range.hi, bound->range.hi);
+static ts_value narrowed(ts_value value, const ts_bound *bound, double step) {
+  if (bound->number) { /* between steps there is nothing */
+    double lo = step > 0 ? ceil(bound->range.lo / step) * step : bound->range.lo;
+    double hi = step > 0 ? floor(bound->range.hi / step) * step : bound->range.hi;
+    value.range.lo = fmax(value.range.lo, fmin(lo, value.range.hi));
+    value.range.hi = fmax(fmin(value.range.hi, hi), value.range.lo);
   } else if (bound->member > 0) {
     uint64_t bit = (uint64_t)1 << (bound->member - 1);
     bool in = bound->choices & 2;
@@ -56,7 +58,8 @@ static void lay(ts_probe *p, const course_needs *c) {
     uint32_t slot = c->needs[i].bound.slot;
     if (c->needs[i].dropped || ts_slot_fact(p->variant, slot)->derived) continue;
     ts_variant_put(p->variant, slot,
-                   narrowed(*ts_slot_value(p->variant, slot), &c->needs[i].bound));
+                   narrowed(*ts_slot_value(p->variant, slot), &c->needs[i].bound,
+                            ts_slot_step(ts_slot_fact(p->variant, slot))));
   }
 }
 
@@ -138,13 +141,19 @@ static bool leaves_out(double inward, double round) { return inward > 1e-13 * fa
 static const char *number_clause(const ts_probe *p, const ts_bound *bound, ts_arena *arena) {
   const ts_dossier *dossier = p->a->in.dossier;
   const ts_fact_def *fact = ts_slot_fact(dossier, bound->slot);
-  ts_range was = ts_slot_value(dossier, bound->slot)->range, now = bound->range;
+  ts_range was = ts_slot_value(dossier, bound->slot)->range;
+  double step = ts_slot_step(fact);
+  ts_value all = {.range = was};
+  ts_range now = step > 0 ? narrowed(all, bound, step).range : bound->range;
   double low = ts_number_digits(now.lo, DIGITS), high = ts_number_digits(now.hi, DIGITS);
   bool from = now.lo > was.lo, to = now.hi < was.hi;
   const char *least = ts_show_number(dossier, fact, (ts_range){low, low}, arena);
   const char *most = ts_show_number(dossier, fact, (ts_range){high, high}, arena);
+  bool moment = fact->type == TS_DATE || fact->type == TS_CLOCK;
   if (from && to)
     return ts_same(least, most) ? least : ts_arena_printf(arena, "between %s and %s", least, most);
+  if (moment)
+    return ts_arena_printf(arena, "%s or %s", from ? least : most, from ? "later" : "earlier");
   if (from)
     return ts_arena_printf(arena, "%s %s", leaves_out(now.lo - low, low) ? "above" : "at least",
                            least);

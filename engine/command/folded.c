@@ -15,6 +15,7 @@ static size_t columns(const char *text, size_t bytes) {
 
 void print_folded(const char *first, const char *text) {
   size_t indent = columns(first, strlen(first)), at = indent;
+  if (indent > WIDTH / 3) indent = 8; /* a long head: what follows is not squeezed beside it */
   bool begun = false;
   fputs(first, stdout);
   for (const char *word = text; *(word += strspn(word, " \n\t")) != '\0';) {

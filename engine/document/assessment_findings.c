@@ -171,8 +171,9 @@ static void control(ts_paper *paper, const ts_finding *finding, const ts_outcome
                    applied == NULL     ? "not-planned"
                    : applied->in_place ? "in-place"
                                        : "planned");
-  ts_xml_attribute(&paper->out, "credited",
-                   ts_paper_lowers(paper, steps.likelihood, steps.severity));
+  if (outcome->word == TS_HAZARD) /* nothing else has a score to lower */
+    ts_xml_attribute(&paper->out, "credited",
+                     ts_paper_lowers(paper, steps.likelihood, steps.severity));
   if (found->change_count > 0)
     ts_xml_attribute(&paper->out, "changes",
                      ts_paper_changes(paper, found, applied != NULL ? applied->to : NULL));
@@ -234,6 +235,7 @@ static void finding_attributes(ts_paper *paper, const ts_finding *finding) {
   where(paper, rule, outcome->line);
   ts_xml_attribute(out, "settled", ts_paper_yes(finding->view[TS_AS_DESCRIBED].standing.settled));
   ts_xml_attribute(out, "unresolved", ts_paper_yes(unresolved(finding)));
+  if (finding->too_open) ts_xml_attribute(out, "too-open", "yes");
   waived(paper, finding->waiver);
   ts_xml_attribute(out, "harm", rule->harm);
   ts_xml_attribute(out, "who", who != NULL ? who : ts_paper_who(paper, finding->subject));
