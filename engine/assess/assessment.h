@@ -48,20 +48,20 @@ typedef struct {
 
 /* Where the search for a margin begins, and which way it goes. */
 typedef enum {
-  TS_DOWN,      /* from the lowest value it may have now, downward */
-  TS_UP,        /* from the highest, upward */
-  TS_FROM_LOW,  /* inside what it may be now, from the lowest upward */
-  TS_FROM_HIGH  /* inside, from the highest downward */
+  TS_DOWN,     /* from the lowest value it may have now, downward */
+  TS_UP,       /* from the highest, upward */
+  TS_FROM_LOW, /* inside what it may be now, from the lowest upward */
+  TS_FROM_HIGH /* inside, from the highest downward */
 } ts_side_of;
 
 /* The nearest value of a number at which a finding stands otherwise. */
 typedef struct {
   uint32_t slot;
   ts_side_of side;
-  double from;    /* SI: where the search began */
-  double edge;    /* SI, rounded to what a reader can check: the change is here */
-  bool included;  /* it already stands otherwise at the edge itself, not only beyond */
-  ts_stand then;  /* beyond the edge; on the near side it stands as at `from` */
+  double from;   /* SI: where the search began */
+  double edge;   /* SI, rounded to what a reader can check: the change is here */
+  bool included; /* it already stands otherwise at the edge itself, not only beyond */
+  ts_stand then; /* beyond the edge; on the near side it stands as at `from` */
   ts_stand before;
 } ts_margin;
 
@@ -115,7 +115,8 @@ typedef struct {
   size_t margin_count;
   const ts_way *ways; /* where it stands above the line: moves, then controls, then pairs */
   size_t way_count;
-  bool too_open; /* margins and most ways were not searched for: too much is not known */
+  bool too_open; /* margins and most ways were not searched for: too much is not known, or there is
+                    too much of it */
 } ts_finding;
 
 /* A subject to which a rule does not apply, and what decided that. */
@@ -177,7 +178,7 @@ struct ts_assessment {
   size_t failure_count, failure_capacity;
   bool *read;          /* by slot: some outcome rests on it */
   const char **labels; /* by subject: what people call it */
-  ts_open_fact *open; /* what takes most away first */
+  ts_open_fact *open;  /* what takes most away first */
   size_t open_count;
   const ts_remedy *remedies; /* one for each task with something above the line */
   size_t remedy_count;

@@ -257,7 +257,8 @@ static ts_condition find(const side_sought *s, ts_arena *arena) {
 void ts_conditions(ts_probe *probe, ts_assessment *a, ts_finding *finding) {
   const ts_case *now = &finding->view[TS_IN_PLACE];
   side_sought s = {probe, finding, ts_pair_of(a, finding), true, true, ts_stands_now(finding)};
-  if (s.pair == SIZE_MAX || now->standing.settled || now->standing.unresolved || now->worst == NULL)
+  if (s.pair == SIZE_MAX || ts_probe_is_spent(probe) || now->standing.settled ||
+      now->standing.unresolved || now->worst == NULL)
     return;
   s.stand.certainty = TS_CERTAIN;
   if (finding->word == TS_DUTY) s.stand.duty = now->worst->outcome.state;

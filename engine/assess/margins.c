@@ -141,7 +141,7 @@ void ts_margins(ts_probe *probe, ts_assessment *a, ts_finding *finding) {
   seeker k = {.probe = probe, .finding = finding, .pair = ts_pair_of(a, finding)};
   size_t count;
   if (k.pair == SIZE_MAX) return;
-  finding->too_open = a->pairs[k.pair].courses > TS_COURSES_SEARCHED;
+  finding->too_open = a->pairs[k.pair].courses > TS_COURSES_SEARCHED || ts_probe_is_spent(probe);
   if (finding->too_open) return;
   ts_arena *scratch = ts_arena_new();
   const uint32_t *slots = ts_rests_on(a, finding, scratch, &count);

@@ -23,7 +23,7 @@ static void find_ways(ts_probe *probe, ts_assessment *a) {
   ts_shifts *shifts = ts_shifts_new(probe, a->arena);
   for (size_t i = 0; i < a->finding_count; i++) {
     ts_ways(probe, shifts, a, &a->findings[i]);
-    tell(a, 0.3 + 0.4 * (double)i / (double)a->finding_count);
+    tell(a, 0.3 + 0.6 * (double)i / (double)a->finding_count);
   }
   ts_shifts_free(shifts);
 }
@@ -32,9 +32,9 @@ void ts_outlook(ts_assessment *a) {
   ts_probe *probe = ts_probe_new(a);
   look_around(probe, a, a->findings, a->finding_count);
   look_around(probe, a, a->duties, a->duty_count);
+  ts_questions(probe, a); /* before the ways down: they matter most where much is open */
+  tell(a, 0.3);
   find_ways(probe, a);
   ts_remedies(probe, a);
-  tell(a, 0.75);
-  ts_questions(probe, a);
   ts_probe_free(probe);
 }

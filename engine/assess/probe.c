@@ -52,6 +52,13 @@ static void index_said(ts_probe *p) {
   free(at);
 }
 
+enum {
+  ALLOWED = 1000000,  /* courses that all tries may run */
+  ALLOWED_EACH = 3000 /* and more for each finding and duty */
+};
+
+bool ts_probe_is_spent(const ts_probe *p) { return p->spent > p->allowed; }
+
 ts_probe *ts_probe_new(const ts_assessment *assessment) {
   ts_arena *arena = ts_arena_new();
   ts_probe *p = ts_arena_alloc(arena, sizeof *p);
@@ -64,6 +71,7 @@ ts_probe *ts_probe_new(const ts_assessment *assessment) {
   p->effect_count = ts_arena_alloc(arena, (subjects + 1) * sizeof *p->effect_count);
   p->known_effects = ts_arena_alloc(arena, (subjects + 1) * sizeof *p->known_effects);
   p->applied = ts_applied_count(assessment->in.dossier);
+  p->allowed = ALLOWED + ALLOWED_EACH * (assessment->finding_count + assessment->duty_count);
   index_reads(p);
   index_said(p);
   return p;
@@ -111,6 +119,7 @@ const ts_tallies *ts_probe_try(ts_probe *p, size_t pair) {
   size_t count = more ? effects_for(p, it->subject, tried) : p->effect_count[it->subject];
   p->evaluation = ts_evaluate(p->evaluator, it->rule, it->subject,
                               more ? tried : p->effects[it->subject], count);
+  p->spent += p->evaluation->course_count;
   if (p->evaluation->failure != NULL) return NULL;
   ts_tally_all(&p->in, it->rule, it->subject, TS_IN_PLACE, p->evaluation, &p->tallies);
   return &p->tallies;

@@ -30,6 +30,7 @@ typedef struct {
   uint32_t *pairs_of, *pairs_from; /* by slot: the pairs that read it; one more at the end */
   ts_said_at *said;                /* what each pair said in any view */
   uint32_t *said_from;             /* by pair; one more at the end */
+  size_t spent, allowed;           /* courses run in tries, and how many may be */
 } ts_probe;
 
 ts_probe *ts_probe_new(const ts_assessment *assessment);
@@ -38,6 +39,11 @@ void ts_probe_free(ts_probe *probe);
 /* Runs the rule of a pair over its subject with whatever the variant holds now. The tallies
  * and probe->evaluation hold until the next try. NULL when the rule fails. */
 const ts_tallies *ts_probe_try(ts_probe *probe, size_t pair);
+
+/* Whether tries have used up what they may: enough for every finding of a full dossier, and a
+ * bound where a dossier would take for ever. Counted, so that it ends at the same place each time.
+ */
+bool ts_probe_is_spent(const ts_probe *probe);
 
 /* How a finding of the pair stands by such tallies; gone where they have nothing of it. */
 ts_stand ts_stands(const ts_tallies *tallies, ts_word word, const char *about);

@@ -225,6 +225,7 @@ static void ask(asker *k, ts_open_fact *fact) {
   k->pair_count = k->probe->pairs_from[fact->slot + 1] - k->probe->pairs_from[fact->slot];
   fact->removes = fact->middle = 0;
   fact->settles = 0;
+  if (ts_probe_is_spent(k->probe)) return;
   find_answers(k);
   if (k->answer_count == 0) return;
   foretell_all(k);

@@ -67,7 +67,8 @@ static void gather_controls(healer *h) {
     const ts_control **bearing = ts_bearing_controls(h->probe, f, scratch, &count);
     for (size_t k = 0; k < count; k++) add_control(h, bearing[k]);
   }
-  if (h->control_count > 1) qsort(h->controls, h->control_count, sizeof h->controls[0], ts_control_order);
+  if (h->control_count > 1)
+    qsort(h->controls, h->control_count, sizeof h->controls[0], ts_control_order);
   ts_arena_free(scratch);
 }
 
@@ -223,7 +224,7 @@ void ts_remedies(ts_probe *probe, ts_assessment *a) {
   ts_subject subjects = ts_subject_count(a->in.dossier);
   ts_remedy *all = ts_arena_alloc(a->arena, (subjects + 1) * sizeof *all);
   for (ts_subject s = 0; s < subjects; s++)
-    if (ts_leads_to(a->in.dossier, s, "task") == s && has_above(a, s))
+    if (ts_leads_to(a->in.dossier, s, "task") == s && has_above(a, s) && !ts_probe_is_spent(probe))
       heal_task(probe, a, s, &all[a->remedy_count++]);
   a->remedies = all;
 }

@@ -248,7 +248,8 @@ static void add_controls(guide *g) {
   ts_subject scope = ts_control_place(g->a->in.dossier, g->finding->subject);
   const ts_control **bearing = ts_bearing_controls(g->probe, g->finding, scratch, &count);
   for (size_t i = 0; i < count; i++) {
-    if (g->finding->too_open && !is_named(g->finding, bearing[i])) continue;
+    if (g->finding->too_open && (!is_named(g->finding, bearing[i]) || ts_probe_is_spent(g->probe)))
+      continue;
     ts_try tried = {
         .slot = TS_NO_SLOT, .controls = {bearing[i]}, .control_count = 1, .scope = scope};
     if (!keep_if_enough(g, &tried, true, false)) bearing[insufficient++] = bearing[i];
@@ -260,6 +261,7 @@ static void add_controls(guide *g) {
 void ts_ways(ts_probe *probe, ts_shifts *shifts, ts_assessment *a, ts_finding *finding) {
   guide g = {probe, shifts, a, finding, ts_pair_of(a, finding), NULL, 0, 0};
   if (g.pair == SIZE_MAX || !above(&g, ts_stands_now(finding))) return;
+  finding->too_open = finding->too_open || ts_probe_is_spent(probe);
   if (!finding->too_open) move_facts(&g);
   add_controls(&g);
   ts_way *kept = ts_arena_alloc(a->arena, (g.count + 1) * sizeof *kept);
