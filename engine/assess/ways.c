@@ -156,14 +156,31 @@ static void move_fact(guide *g, uint32_t slot) {
   if (fact->type == TS_SET) move_member(g, slot, choice_count(fact));
 }
 
+/* How far a move goes, as part of what is plausible; another answer is no way at all. */
+static double distance(const guide *g, const ts_way *way) {
+  const ts_dossier *dossier = g->a->in.dossier;
+  if (!ts_slot_is_number(dossier, way->slot)) return 0;
+  ts_range now = ts_slot_value(dossier, way->slot)->range;
+  ts_range all =
+      ts_fact_plausible(ts_dossier_vocabulary(dossier), ts_slot_fact(dossier, way->slot));
+  double off = way->upward ? way->value.range.lo - now.hi : now.lo - way->value.range.hi;
+  return fmax(off, 0) / fmax(all.hi - all.lo, 1e-300);
+}
+
+/* What makes least worse elsewhere first, and of such the nearest. */
+static bool goes_before(const guide *g, const ts_way *a, const ts_way *b) {
+  if (a->worse_count != b->worse_count) return a->worse_count < b->worse_count;
+  return distance(g, a) < distance(g, b);
+}
+
 static void move_facts(guide *g) {
   ts_arena *scratch = ts_arena_new();
   size_t count;
   const uint32_t *slots = ts_rests_on(g->a, g->finding, scratch, &count);
   for (size_t i = 0; i < count; i++) move_fact(g, slots[i]);
   ts_arena_free(scratch);
-  for (size_t i = 1; i < g->count; i++) /* what makes least worse elsewhere first */
-    for (size_t k = i; k > 0 && g->ways[k].worse_count < g->ways[k - 1].worse_count; k--) {
+  for (size_t i = 1; i < g->count; i++)
+    for (size_t k = i; k > 0 && goes_before(g, &g->ways[k], &g->ways[k - 1]); k--) {
       ts_way swap = g->ways[k];
       g->ways[k] = g->ways[k - 1];
       g->ways[k - 1] = swap;

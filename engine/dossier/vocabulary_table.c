@@ -137,7 +137,9 @@ bool ts_fact_is_given(const ts_fact_def *fact) {
                {"site", "altitude", NULL},      {"site", "water-body", NULL},
                {"site", "indoor", NULL},        {"air", "flash-to-bang", NULL},
                {"production", "crew", NULL},
-               {"immersion", "congested", NULL}, {"immersion", "first-time", NULL}};
+               {"immersion", "congested", NULL}, {"immersion", "first-time", NULL},
+               {"basin", "length", NULL},       {"basin", "width", NULL},
+               {"basin", "volume", NULL}};
   for (size_t i = 0; i < sizeof given / sizeof given[0]; i++)
     if (ts_same(fact->entity, given[i].entity) &&
         (given[i].name == NULL || ts_same(fact->name, given[i].name)) &&
