@@ -30,8 +30,10 @@ static int run(const ts_options *options) {
     tally t = count_facts(s.dossier);
     printf("%u subjects; %zu facts stated, %zu not known, %zu worked out from others\n",
            ts_subject_count(s.dossier), t.stated, t.unknown, t.derived);
-    ts_assess_inputs inputs = {
-        .dossier = s.dossier, .packs = s.packs, .folder = session_folder(&s, options->words[0])};
+    ts_assess_inputs inputs = {.dossier = s.dossier,
+                               .packs = s.packs,
+                               .units = s.units,
+                               .folder = session_folder(&s, options->words[0])};
     ts_controls_known(&inputs, s.problems);
     printf("%zu warnings\n", ts_count(s.problems, TS_WARNING));
     status = ts_count(s.problems, TS_ERROR) > 0 ? NOT_DONE : DONE;

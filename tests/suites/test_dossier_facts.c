@@ -463,7 +463,7 @@ START_TEST(controls_say_where_they_stand) {
   ck_assert_str_eq(control->control, "second-air-source");
   ck_assert_uint_eq(control->scope, find("a1"));
   ck_assert(control->in_place);
-  ck_assert_str_eq(control->to, "10 s");
+  ck_assert_str_eq(control->to, "3");
   ck_assert_str_eq(control->by, "B. Diver");
   ck_assert_str_eq(control->on, "2027-03-01");
   ck_assert_str_eq(control->evidence, "log 7");
