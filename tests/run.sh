@@ -65,27 +65,42 @@ build() {
   cmake --build "$folder" --parallel "$jobs"
 }
 
-# suites PROGRAM KIND TITLE: counts what Check counted.
+# The suites of a kind, those that take longest first, so that two run to the end side by side.
+slow="quantity_write deletion soundness ways questions soundness_shipped margins tightness_random science rule document"
+suites_of() {
+  "$1" --list | sed -n "s/^$2 //p" >"$results/suites"
+  for suite in $slow; do grep -x -- "$suite" "$results/suites" || true; done
+  for suite in $(cat "$results/suites"); do
+    case " $slow " in *" $suite "*) ;; *) echo "$suite" ;; esac
+  done
+}
+
+# In all of these a line "name status log" goes to a file for every test.
+suite_alone='
+  name=$0; log=$results/$kind-$name.log; status=0
+  "$program" "$name" >"$log" 2>&1 </dev/null || status=$?
+  echo "$name $status $log" >>"$results/$kind.list"'
+
+# suites PROGRAM KIND TITLE: runs each suite of the kind, and counts what Check counted.
 suites() {
-  "$1" --list | grep -q "^$2 " || return 0
-  log=$results/$(echo "$3" | tr -c 'a-z0-9\n' -).log
-  status=0
-  "$1" "$2" >"$log" 2>&1 </dev/null || status=$?
-  counts=$(sed -n 's/^checks: \([0-9]* [0-9]*\)$/\1/p' "$log" | tail -n 1)
-  # No count: the program itself fell over.
-  passed=${counts% *} failed=${counts#* }
-  [ -n "$counts" ] || { passed=0 failed=1; }
-  if [ $status -ne 0 ] && [ "$failed" = 0 ]; then failed=1; fi
-  if [ "$failed" != 0 ]; then
-    echo "--- failed: $3 (exit status $status)"
-    grep -v '^.*:P:' "$log" | tail -n 60
-  fi
-  note "$3" "$passed" "$failed" 0
+  suites_of "$1" "$2" | program=$1 kind=$2 xargs -r -P "$jobs" -n 1 sh -c "$suite_alone"
+  [ -f "$results/$2.list" ] || return 0
+  while read -r name status log; do
+    counts=$(sed -n 's/^checks: \([0-9]* [0-9]*\)$/\1/p' "$log" | tail -n 1)
+    # No count: the program itself fell over.
+    passed=${counts% *} failed=${counts#* }
+    [ -n "$counts" ] || { passed=0 failed=1; }
+    if [ "$status" -ne 0 ] && [ "$failed" = 0 ]; then failed=1; fi
+    if [ "$failed" != 0 ]; then
+      echo "--- failed: $3, $name (exit status $status)"
+      grep -v '^.*:P:' "$log" | tail -n 60
+    fi
+    note "$3" "$passed" "$failed" 0
+  done <"$results/$2.list"
 }
 
 # glibc's tsearch, which udunits2 uses, marks its pointers: valgrind then calls living
 # trees "possibly lost". What is definitely lost is an error.
-# In both of these a line "name status" goes to a file for every test.
 valgrind_suite='
   name=$0; log=$results/valgrind-$name.log; status=0
   CK_FORK=no TANKSIDE_TEST_SHORT=1 timeout 1500 valgrind -q --leak-check=full --show-leak-kinds=definite --errors-for-leak-kinds=definite \
@@ -96,6 +111,13 @@ command_test='
   WORK=$results/work-$kind-$name; export WORK; mkdir -p "$WORK"
   timeout 600 "$0" >"$log" 2>&1 </dev/null || status=$?
   echo "$name $status $log" >>"$results/$kind.list"'
+
+# From the last to the first: the longest happen to be late in the alphabet.
+commands() {
+  for test in "$SOURCE"/tests/commands/*.sh; do
+    [ ! -x "$test" ] || printf '%s\n' "$test"
+  done | sort -r
+}
 
 # tally KIND LIST: counts and shows what such a list says.
 tally() {
@@ -127,10 +149,10 @@ same_from_both_builds() {
 
 # The smallest production that is there, assessed under valgrind.
 assess_under_valgrind() {
-  dossier=$(ls -rS shared/productions/*/dossier.xml 2>/dev/null | head -n 1)
+  dossier=$(du -s shared/productions/* | sort -n | head -n 1 | cut -f 2)/dossier.xml
   status=0
   valgrind -q --leak-check=full --show-leak-kinds=definite --errors-for-leak-kinds=definite --error-exitcode=9 "$TANKSIDE" assess "$dossier" \
-    -o "$results/valgrind-assess" || status=$?
+    --no-pdf -o "$results/valgrind-assess" || status=$?
   [ $status -le 1 ] # 1: something stands above the line
 }
 
@@ -167,9 +189,7 @@ fi
 
 echo "== command tests"
 if [ -x "$TANKSIDE" ]; then
-  for test in tests/commands/*.sh; do
-    [ ! -x "$test" ] || printf '%s\n' "$SOURCE/$test"
-  done | kind=command xargs -r -P "$jobs" -n 1 sh -c "$command_test"
+  commands | kind=command xargs -r -P "$jobs" -n 1 sh -c "$command_test"
   tally "command tests" "$results/command.list"
   if [ -f engine/command/rules.c ]; then
     one "rules check" "rules check" "$TANKSIDE" rules check
@@ -182,22 +202,20 @@ if [ $quick = no ]; then
   if [ -x $sanitized/tankside-tests ]; then
     export ASAN_OPTIONS=detect_leaks=1 UBSAN_OPTIONS=print_stacktrace=1
     # Suites that sample sample less here: the same code, a tenth of the points.
-    one "all suites again with sanitizers" "suites with sanitizers" \
-      env TANKSIDE_TEST_SHORT=1 $sanitized/tankside-tests
+    { suites_of "$SOURCE/$sanitized/tankside-tests" suites; suites_of "$SOURCE/$sanitized/tankside-tests" published; } |
+      TANKSIDE_TEST_SHORT=1 program=$SOURCE/$sanitized/tankside-tests kind=sanitized-suite xargs -r -P "$jobs" -n 1 sh -c "$suite_alone"
+    tally "each suite again with sanitizers" "$results/sanitized-suite.list"
   fi
   echo "== both builds, the same bytes; command tests with sanitizers"
   if [ -x "$sanitized/tankside" ]; then
     one "both compilers write the same assessment" "same bytes from gcc and clang" same_from_both_builds
-    # The paper tests spend their time in WeasyPrint, which no sanitizer sees.
-    for test in tests/commands/*.sh; do
-      case $test in *paper_pdf*) continue ;; esac
-      [ ! -x "$test" ] || printf '%s\n' "$SOURCE/$test"
-    done | kind=sanitized TANKSIDE="$SOURCE/$sanitized/tankside" xargs -r -P "$jobs" -n 1 sh -c "$command_test"
+    # These spend their time in WeasyPrint and in the solver, which no sanitizer sees.
+    commands | grep -v -e paper_pdf -e solver | kind=sanitized TANKSIDE="$SOURCE/$sanitized/tankside" xargs -r -P "$jobs" -n 1 sh -c "$command_test"
     tally "command tests again with sanitizers" "$results/sanitized.list"
   fi
   echo "== valgrind"
   if [ -x "$TESTS" ]; then
-    "$TESTS" --list | cut -d ' ' -f 2 | xargs -r -P "$jobs" -n 1 sh -c "$valgrind_suite"
+    { suites_of "$TESTS" suites; suites_of "$TESTS" published; } | xargs -r -P "$jobs" -n 1 sh -c "$valgrind_suite"
     tally "each suite again under valgrind" "$results/valgrind.list"
   fi
   if [ -x "$TANKSIDE" ] && ls shared/productions/*/dossier.xml >/dev/null 2>&1; then
