@@ -90,6 +90,14 @@ const char *session_folder(const ts_session *session, const char *path);
 /* The matrix by name or file; the default where none is given. */
 bool session_read_matrix(ts_session *session, const char *name);
 
+/* ---- one rule (rules_look.c) --------------------------------------------------- */
+
+/* False with a message and the nearest id where no pack has it. */
+bool rule_by_id(const ts_session *session, const char *id, size_t *index);
+/* What the rule says for each subject of the dossier; what it is made of. Give the exit status. */
+int rules_try(const ts_session *session, size_t rule);
+int rules_explain(const ts_session *session, size_t rule);
+
 /* ---- printing ---------------------------------------------------------------- */
 
 /* Prints a text folded at 80 columns: `first` before the first line, as many spaces

@@ -87,30 +87,65 @@ static int check(ts_session *s) {
   return passed == all && errors == 0 ? DONE : LOOK;
 }
 
+/* ---- the verb -------------------------------------------------------------------- */
+
+static const char *const actions[] = {"list", "check", "try", "explain"};
+enum { ACTIONS = sizeof actions / sizeof actions[0] };
+
+/* How many words each action wants, its own name with them. */
+static bool words_fit(const ts_options *options, const char *action) {
+  size_t wanted = ts_same(action, "try") ? 3 : ts_same(action, "explain") ? 2 : 1;
+  if (options->word_count == wanted) return true;
+  usage_error("usage: tankside rules %s%s [--pack DIR]...", action,
+              wanted == 3   ? " RULE DOSSIER"
+              : wanted == 2 ? " RULE"
+                            : "");
+  return false;
+}
+
+static int act_on_rule(ts_session *s, const ts_options *options, bool trying) {
+  size_t rule;
+  bool good = trying ? session_read_dossier(s, options, options->words[2])
+                     : session_load_all_packs(s, options);
+  if (!good || !rule_by_id(s, options->words[1], &rule)) return NOT_DONE;
+  return trying ? rules_try(s, rule) : rules_explain(s, rule);
+}
+
+static int act(ts_session *s, const ts_options *options, const char *action) {
+  bool trying = ts_same(action, "try");
+  if (trying || ts_same(action, "explain")) return act_on_rule(s, options, trying);
+  if (!session_load_all_packs(s, options)) return NOT_DONE;
+  return ts_same(action, "check") ? check(s) : list(s);
+}
+
 static int run(const ts_options *options) {
-  static const char *const actions[] = {"list", "check"};
   ts_session s = {0};
   int status = NOT_DONE;
-  bool checking = ts_same(options->words[0], "check");
-  if (!checking && !ts_same(options->words[0], "list"))
-    return unknown("action", options->words[0], actions, 2);
-  if (session_open(&s) && session_load_all_packs(&s, options))
-    status = checking ? check(&s) : list(&s);
+  size_t action = 0;
+  while (action < ACTIONS && !ts_same(options->words[0], actions[action])) action++;
+  if (action == ACTIONS) return unknown("action", options->words[0], actions, ACTIONS);
+  if (!words_fit(options, actions[action])) return NOT_DONE;
+  if (session_open(&s)) status = act(&s, options, actions[action]);
   session_close(&s);
   return status;
 }
 
 const ts_verb verb_rules = {
     .name = "rules",
-    .usage = "rules list|check [--pack DIR]...",
-    .summary = "the rules there are, and whether their examples come out",
-    .details = "list   one rule a line: id, the subject it is asked of, title, pack/file:line\n"
-               "check  runs every example of every rule, and says what does not come out as\n"
-               "       written, which threshold no example reaches, and which control a rule\n"
-               "       names that no pack has\n\n"
-               "All packs that came with the program are loaded, and those given with --pack.\n"
+    .usage = "rules list|check|try RULE DOSSIER|explain RULE [--pack DIR]...",
+    .summary = "the rules there are, their examples, one rule tried or explained",
+    .details = "list     one rule a line: id, the subject it is asked of, title, pack/file:line\n"
+               "check    runs every example of every rule, and says what does not come out as\n"
+               "         written, which threshold no example reaches, and which control a rule\n"
+               "         names that no pack has\n"
+               "try      what a rule says for each subject of a dossier, as described, on every\n"
+               "         course that the facts leave open\n"
+               "explain  what a rule looks at, at which values something changes, what it can\n"
+               "         say, which controls it names, and its sources\n\n"
+               "All packs that came with the program are loaded, and those given with --pack;\n"
+               "`try` loads those of the dossier's jurisdiction.\n"
                "Exit status of check: 0 all come out, 1 some do not, 2 a pack cannot be loaded.",
-    .takes = OPTION_PACK,
+    .takes = OPTION_PACK | OPTION_SET,
     .least = 1,
-    .most = 1,
+    .most = 3,
     .run = run};

@@ -1,0 +1,66 @@
+#!/bin/sh
+# `tankside rules try` and `rules explain`: one rule over a dossier, and by itself.
+set -eu
+cd "$WORK"
+has() { grep -qF -e "$2" "$1" || { echo "no \"$2\" in $1:"; cat "$1"; exit 1; }; }
+lake=$SOURCE/shared/productions/lake-stunt/dossier.xml
+
+mkdir -p own
+cat >own/own.lua <<'LUA'
+rule {
+  id = "own.deep", title = "Deeper than agreed", each = "immersion", harm = "performer: drowning",
+  sources = { "common practice" },
+  when = function (i) return i.takes > 2 end,
+  assess = function (i)
+    if i.depth > q"3 m" then
+      hazard { likelihood = 3, severity = 3, because = "as deep as {i.depth}", controls = { "depth-cap" } }
+    end
+  end,
+  examples = {
+    { "deep", given = { depth = "4 m", takes = "3" }, expect = hazard { likelihood = 3, severity = 3 } },
+    { "shallow", given = { depth = "2 m", takes = "3" }, expect = nothing },
+    { "twice", given = { depth = "4 m", takes = "2" }, expect = nothing },
+    { "unknown", given = {}, expect = hazard { likelihood = 3, severity = 3 } },
+  },
+}
+LUA
+
+"$TANKSIDE" rules try own.deep "$lake" --pack own --set chase/hal/depth=2..4m --set chase/hal/takes=5 \
+  --set dusk/hal/takes=2 >out
+has out 'own.deep  Deeper than agreed'
+has out 'asked of each immersion; own/own.lua:'
+has out 'chase/hal  Hal Brisco'
+has out 'when depth ('
+has out 'hazard 3 × 3 = 9: as deep as'
+has out 'does not apply: takes (2) ≤ 2'
+"$TANKSIDE" rules explain own.deep --pack own >page
+for part in 'Looks at' 'immersion depth: ' 'changes at 3 m' 'Can say' 'hazard 3 × 3 = 9' 'nothing (on' \
+  'depth-cap: ' 'Sources' 'common practice' '4 examples'; do
+  has page "$part"
+done
+
+# Every shipped rule can be explained, in lines that fit a terminal.
+"$TANKSIDE" rules list | sed -n 's/^\([a-z0-9.-]*\.[a-z0-9.-]*\) .*/\1/p' | head -n 12 >ids
+[ -s ids ]
+while IFS= read -r id; do
+  "$TANKSIDE" rules explain "$id" </dev/null
+done <ids >pages
+python3 - pages out page <<'PY'
+import sys
+for name in sys.argv[1:]:
+    for line in open(name, encoding="utf-8"):
+        assert len(line.rstrip("\n")) <= 80, line
+PY
+
+refused() {
+  status=0
+  "$TANKSIDE" rules "$@" >err 2>&1 || status=$?
+  [ $status -eq 2 ] || { echo "exit status $status: $*"; cat err; exit 1; }
+}
+refused explain own.deeep --pack own
+has err 'the nearest is "own.deep"'
+refused try own.deep --pack own
+has err 'usage: tankside rules try RULE DOSSIER'
+refused try own.deep no-such-file.xml --pack own
+refused trie
+has err 'the nearest is "try"'
