@@ -97,6 +97,8 @@ bool rule_by_id(const ts_session *session, const char *id, size_t *index);
 /* What the rule says for each subject of the dossier; what it is made of. Give the exit status. */
 int rules_try(const ts_session *session, size_t rule);
 int rules_explain(const ts_session *session, size_t rule);
+/* Writes a first rule of one's own, as the words after "new" ask: rules_new.c. */
+int rules_new(ts_session *session, const ts_options *options);
 
 /* ---- printing ---------------------------------------------------------------- */
 

@@ -89,17 +89,22 @@ static int check(ts_session *s) {
 
 /* ---- the verb -------------------------------------------------------------------- */
 
-static const char *const actions[] = {"list", "check", "try", "explain"};
+static const char *const actions[] = {"list", "check", "try", "explain", "new"};
 enum { ACTIONS = sizeof actions / sizeof actions[0] };
 
-/* How many words each action wants, its own name with them. */
-static bool words_fit(const ts_options *options, const char *action) {
-  size_t wanted = ts_same(action, "try") ? 3 : ts_same(action, "explain") ? 2 : 1;
-  if (options->word_count == wanted) return true;
-  usage_error("usage: tankside rules %s%s [--pack DIR]...", action,
-              wanted == 3   ? " RULE DOSSIER"
-              : wanted == 2 ? " RULE"
-                            : "");
+/* What each action wants after its name. */
+static const struct {
+  size_t words;
+  const char *usage;
+} wants[ACTIONS] = {{1, ""},
+                    {1, ""},
+                    {3, " RULE DOSSIER"},
+                    {2, " RULE"},
+                    {5, " ID ENTITY.FACT above|below|is VALUE [-o FILE.lua]"}};
+
+static bool words_fit(const ts_options *options, size_t action) {
+  if (options->word_count == wants[action].words) return true;
+  usage_error("usage: tankside rules %s%s [--pack DIR]...", actions[action], wants[action].usage);
   return false;
 }
 
@@ -114,6 +119,7 @@ static int act_on_rule(ts_session *s, const ts_options *options, bool trying) {
 static int act(ts_session *s, const ts_options *options, const char *action) {
   bool trying = ts_same(action, "try");
   if (trying || ts_same(action, "explain")) return act_on_rule(s, options, trying);
+  if (ts_same(action, "new")) return rules_new(s, options);
   if (!session_load_all_packs(s, options)) return NOT_DONE;
   return ts_same(action, "check") ? check(s) : list(s);
 }
@@ -124,7 +130,7 @@ static int run(const ts_options *options) {
   size_t action = 0;
   while (action < ACTIONS && !ts_same(options->words[0], actions[action])) action++;
   if (action == ACTIONS) return unknown("action", options->words[0], actions, ACTIONS);
-  if (!words_fit(options, actions[action])) return NOT_DONE;
+  if (!words_fit(options, action)) return NOT_DONE;
   if (session_open(&s)) status = act(&s, options, actions[action]);
   session_close(&s);
   return status;
@@ -132,20 +138,25 @@ static int run(const ts_options *options) {
 
 const ts_verb verb_rules = {
     .name = "rules",
-    .usage = "rules list|check|try RULE DOSSIER|explain RULE [--pack DIR]...",
-    .summary = "the rules there are, their examples, one rule tried or explained",
-    .details = "list     one rule a line: id, the subject it is asked of, title, pack/file:line\n"
-               "check    runs every example of every rule, and says what does not come out as\n"
-               "         written, which threshold no example reaches, and which control a rule\n"
-               "         names that no pack has\n"
-               "try      what a rule says for each subject of a dossier, as described, on every\n"
-               "         course that the facts leave open\n"
-               "explain  what a rule looks at, at which values something changes, what it can\n"
-               "         say, which controls it names, and its sources\n\n"
-               "All packs that came with the program are loaded, and those given with --pack;\n"
-               "`try` loads those of the dossier's jurisdiction.\n"
-               "Exit status of check: 0 all come out, 1 some do not, 2 a pack cannot be loaded.",
-    .takes = OPTION_PACK | OPTION_SET,
+    .usage = "rules list|check|try|explain|new [WORD]... [--pack DIR]...",
+    .summary = "the rules there are, their examples; one tried, explained or begun",
+    .details =
+        "list     one rule a line: id, the subject it is asked of, title, pack/file:line\n"
+        "check    runs every example of every rule, and says what does not come out as\n"
+        "         written, which threshold no example reaches, and which control a rule\n"
+        "         names that no pack has\n"
+        "try      RULE DOSSIER: what a rule says for each subject of a dossier, as described, on "
+        "every\n"
+        "         course that the facts leave open\n"
+        "explain  RULE: what a rule looks at, at which values something changes, what it can\n"
+        "         say, which controls it names, and its sources\n\n"
+        "new      ID ENTITY.FACT above|below|is VALUE: a first rule of one's own, like\n"
+        "         `rules new ledge.deep immersion.depth above '3 m' -o ledge/deep.lua`;\n"
+        "         it already passes `rules check`, and says what is still to be filled in\n\n"
+        "All packs that came with the program are loaded, and those given with --pack;\n"
+        "`try` loads those of the dossier's jurisdiction.\n"
+        "Exit status of check: 0 all come out, 1 some do not, 2 a pack cannot be loaded.",
+    .takes = OPTION_PACK | OPTION_SET | OPTION_OUT,
     .least = 1,
-    .most = 3,
+    .most = 5,
     .run = run};

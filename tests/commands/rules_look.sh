@@ -52,6 +52,18 @@ for name in sys.argv[1:]:
         assert len(line.rstrip("\n")) <= 80, line
 PY
 
+# A rule begun from a fact passes its own check at once, whatever kind of fact it is.
+"$TANKSIDE" rules new ledge.deep immersion.depth above '3 m' -o ledge/deep.lua
+"$TANKSIDE" rules new ledge.cold water.temperature below '20 degC' -o ledge/cold.lua
+"$TANKSIDE" rules new ledge.many immersion.takes above 12 -o ledge/many.lua
+"$TANKSIDE" rules new ledge.alone immersion.gives-up-gas is yes -o ledge/alone.lua
+"$TANKSIDE" rules new ledge.hard immersion.effort is hard -o ledge/hard.lua
+"$TANKSIDE" rules check --pack ledge >checked
+has checked '0 errors, 0 warnings'
+"$TANKSIDE" rules list --pack ledge | grep -c '^ledge\.' >count
+[ "$(cat count)" = 5 ]
+"$TANKSIDE" rules new ledge.deep immersion.depth above '3 m' | diff - ledge/deep.lua
+
 refused() {
   status=0
   "$TANKSIDE" rules "$@" >err 2>&1 || status=$?
@@ -64,3 +76,16 @@ has err 'usage: tankside rules try RULE DOSSIER'
 refused try own.deep no-such-file.xml --pack own
 refused trie
 has err 'the nearest is "try"'
+refused new ledge.deep immersion.depth above '3 m' -o ledge/deep.lua
+has err 'is there already'
+refused new ledge.deep immersion.dept above '3 m'
+has err 'the nearest is "depth"'
+refused new ledge.deep immersion.depth above 3
+has err 'bare number'
+refused new ledge.deep immersion.depth over '3 m'
+refused new ledge.deep immersion.depth is '3 m'
+has err 'cannot be asked with "is"'
+refused new Deep immersion.depth above '3 m'
+has err 'is no id for a rule'
+refused new ledge.hard immersion.effort is hrad
+has err 'the nearest is "hard"'
