@@ -81,14 +81,23 @@ double ts_point_saturation_index(const double *x) {
   return x[0] - (9.3 + a + b) + c + d;
 }
 
+#define ROW(fahrenheit, factor) {fahrenheit, factor},
+static const struct {
+  double fahrenheit, factor;
+} factors[] = {
+#include "science/tables/pool_temperature_factor.inc"
+};
+
 /* The operators' temperature factor, on straight lines between its rows. */
 static double temperature_factor(double kelvin) {
-  static const double fahrenheit[] = {32, 37, 46, 53, 60, 66, 76, 84, 94, 105, 128};
-  enum { ROWS = sizeof fahrenheit / sizeof *fahrenheit };
-  double f = fmin(fmax((kelvin - TS_CELSIUS) * 1.8 + 32, 32), 128);
+  enum { LAST = sizeof factors / sizeof *factors - 1 };
+  double f = (kelvin - TS_CELSIUS) * 1.8 + 32;
+  f = fmin(fmax(f, factors[0].fahrenheit), factors[LAST].fahrenheit);
   int i = 1;
-  while (i < ROWS - 1 && f > fahrenheit[i]) i++;
-  return 0.1 * (i - 1 + (f - fahrenheit[i - 1]) / (fahrenheit[i] - fahrenheit[i - 1]));
+  while (i < LAST && f > factors[i].fahrenheit) i++;
+  double below = factors[i - 1].fahrenheit, above = factors[i].fahrenheit;
+  double share = (f - below) / (above - below);
+  return factors[i - 1].factor + share * (factors[i].factor - factors[i - 1].factor);
 }
 
 double ts_point_saturation_index_pool(const double *x) {
