@@ -13,6 +13,7 @@
 #define MGD *(3785.411784 / 86400)
 #define LB_PER_DAY *(0.45359237 / 86400)
 #define MG_MIN_L *(1e-3 * 60)
+#define HALF "half at pH = pK, given to 0.0005"
 
 /* clang-format off */
 static const figure figures[] = {
@@ -116,6 +117,30 @@ static const figure figures[] = {
     {"AIR-003", "pool_evaporation", {100, DEGC(28), DEGC(30), 0.60, 0.1}, 17.68 / 3600,
      0.005 * 17.68 / 3600, "0.5 %: vapour pressures of another source",
      "ASHRAE HVAC Applications (from memory)"},
+    {"DOSE-003", "chlorine_feed", {3.25 MGD, 8.5 MG_L}, 329 * 0.70 LB_PER_DAY, 1 LB_PER_DAY, DIGIT,
+     "wastewater operator handbook, Example 9.5, 70 % product"},
+    {"DOSE-008", "chlorine_rise", {10000 GALLONS, 0.0525 * 3.785411784, 1}, 5.25 MG_L, 1e-6 MG_L,
+     EXACT, "pool operators' rule: 1 gal of 5.25 % (by volume) in 10000 gal"},
+    {"GRATE", "grate_velocity", {448.83 GPM, 0.09290304}, 1 FEET, 1e-5, DIGIT,
+     "448.83 US gallons a minute are 1 ft3/s, through 1 ft2"},
+    {"HOCL-008", "hypochlorous_acid", {2 MG_L, 8.5, DEGC(29.63)}, 2.56e-6 * 71, 0.01e-6 * 71, DIGIT,
+     "examination question, pK 7.50 (29.63 degC by " MORRIS "): 2.56 umol/L"},
+    {"GB-001", "remaining_fraction", {500, 125 M3_PER_H, 4 HOURS}, 1 - 0.6321, 0.0001, DIGIT,
+     GAGE ", one turnover"},
+    {"LSI-009", "saturation_index", {8.23, DEGC(25), 150 MG_L, 34 MG_L, 320 MG_L}, 0, 0.005,
+     ROUNDING, "Langelier, analytic form, at the saturation pH printed (from memory)"},
+    {"AIR-003", "pool_evaporation", {100, DEGC(30), DEGC(30), 0.50, 0.1},
+     4e-5 * 100 * (4.2470 - 0.5 * 4.2470), 8.5e-5, "1 %: two published forms",
+     "ASHRAE, simplified form with activity factor 1 and IAPWS-95 pressures"},
+    {"HOCL-001", "hypochlorous_fraction", {7.8251, DEGC(0)}, 0.5, 0.0003, HALF, MORRIS},
+    {"HOCL-001", "hypochlorous_fraction", {7.7541, DEGC(5)}, 0.5, 0.0003, HALF, MORRIS},
+    {"HOCL-001", "hypochlorous_fraction", {7.6902, DEGC(10)}, 0.5, 0.0003, HALF, MORRIS},
+    {"HOCL-001", "hypochlorous_fraction", {7.6328, DEGC(15)}, 0.5, 0.0003, HALF, MORRIS},
+    {"HOCL-001", "hypochlorous_fraction", {7.5818, DEGC(20)}, 0.5, 0.0003, HALF, MORRIS},
+    {"HOCL-001", "hypochlorous_fraction", {7.5123, DEGC(28)}, 0.5, 0.0003, HALF, MORRIS},
+    {"HOCL-001", "hypochlorous_fraction", {7.4972, DEGC(30)}, 0.5, 0.0003, HALF, MORRIS},
+    {"HOCL-001", "hypochlorous_fraction", {7.4631, DEGC(35)}, 0.5, 0.0003, HALF, MORRIS},
+    {"HOCL-001", "hypochlorous_fraction", {7.4342, DEGC(40)}, 0.5, 0.0003, HALF, MORRIS},
 };
 /* clang-format on */
 
