@@ -51,3 +51,6 @@ double ts_point_oxygen_exposure_day(const double *x) {
   const exposure_row *row = exposure_at(x[0]);
   return row == NULL ? 0 : row->in_a_day * TS_MINUTE;
 }
+
+/* EN 12021. */
+double ts_point_breathing_air_water_limit(const double *x) { return x[0] > 200e5 ? 35e-6 : 50e-6; }

@@ -83,3 +83,75 @@ double ts_point_stopping_distance(const double *x) {
 double ts_point_friction_of_pendulum(const double *x) { return 3 * x[0] / (330 - x[0]); }
 
 double ts_point_lightning_distance(const double *x) { return 343 * x[0]; }
+
+/* ---- going in from a height -------------------------------------------------------- */
+
+enum { PLATFORMS = 5 };
+
+static double between_platforms(const double *depth, double height) {
+  static const double at[PLATFORMS] = {1, 3, 5, 7.5, 10}; /* m */
+  int i = 0;
+  while (i < PLATFORMS - 2 && height > at[i + 1]) i++;
+  double part = fmax(0, (height - at[i]) / (at[i + 1] - at[i]));
+  return depth[i] + part * (depth[i + 1] - depth[i]);
+}
+
+double ts_point_entry_depth_minimum(const double *x) {
+  static const double depth[PLATFORMS] = {3.2, 3.5, 3.7, 4.1, 4.5};
+  return between_platforms(depth, x[0]);
+}
+
+double ts_point_entry_depth_preferred(const double *x) {
+  static const double depth[PLATFORMS] = {3.3, 3.6, 3.8, 4.5, 5.0};
+  return between_platforms(depth, x[0]);
+}
+
+/* ---- filling, emptying, pouring ------------------------------------------------------ */
+
+double ts_point_filling_time(const double *x) {
+  if (x[0] <= 0) return 0;
+  return x[1] > 0 ? fmin(x[0] / x[1], TS_LONG) : TS_LONG;
+}
+
+double ts_point_emptying_time(const double *x) {
+  double opening = x[3] * (TS_PI * x[2] * x[2] / 4), full = x[0] * sqrt(2 * x[1] / TS_GRAVITY);
+  if (full <= 0) return 0;
+  return opening > 0 ? fmin(full / opening, TS_LONG) : TS_LONG;
+}
+
+double ts_point_level_rate(const double *x) { return x[0] / x[1]; }
+
+double ts_point_falling_water_force(const double *x) {
+  return x[2] * x[0] * sqrt(2 * TS_GRAVITY * x[1]);
+}
+
+/* ---- waves, wading, shock ------------------------------------------------------------ */
+
+double ts_point_breaking_wave_height(const double *x) { return 0.78 * x[0]; }
+
+double ts_point_solitary_wave_speed(const double *x) { return sqrt(TS_GRAVITY * (x[0] + x[1])); }
+
+/* y = 2 pi depth / L solves y tanh y = a; tanh is below both 1 and y, so y is at least a and its
+ * root, and no more than a + 1. */
+double ts_point_wave_length(const double *x) {
+  double turn = 2 * TS_PI / x[0], a = turn * turn * x[1] / TS_GRAVITY;
+  double low = fmax(a, sqrt(a)), high = fmax(low, a + 1);
+  for (int i = 0; i < 200; i++) {
+    double y = (low + high) / 2;
+    if (y * tanh(y) < a)
+      low = y;
+    else
+      high = y;
+  }
+  return TS_GRAVITY * x[0] * x[0] / (2 * TS_PI) * tanh((low + high) / 2);
+}
+
+double ts_point_wading_limit(const double *x) {
+  double size = x[0] * x[1]; /* m kg */
+  if (size > 50) return 0.6;
+  return size > 25 ? 0.4 : 0;
+}
+
+double ts_point_blast_distance(const double *x) {
+  return cbrt(x[0]) * pow(52.4e6 / x[1], 1 / 1.13);
+}

@@ -111,3 +111,42 @@ double ts_point_pool_evaporation(const double *x) {
   double latent = 1e3 * (2501 - 2.36 * (x[1] - TS_CELSIUS)); /* J/kg */
   return x[0] * fmax(0, water - air) * (0.089 + 0.0782 * x[4]) / latent;
 }
+
+/* ---- people in the water ---------------------------------------------------------------- */
+
+double ts_point_bather_load(const double *x) {
+  double each = x[1] < 1.0 ? 2.2 : x[1] <= 1.5 ? 2.7 : 4.0; /* m2 */
+  return x[0] / each;
+}
+
+double ts_point_circulation_for_bathers(const double *x) { return 1.7 / TS_HOUR * x[0]; }
+
+double ts_point_dilution_for_bathers(const double *x) { return 0.030 * x[0]; }
+
+double ts_point_replacement_volume(const double *x) { return x[0] * fmax(0, 1 - x[2] / x[1]); }
+
+/* ---- legionella ---------------------------------------------------------------------------- */
+
+static const ts_range grows = {TS_CELSIUS + 20, TS_CELSIUS + 45};
+static const ts_range thrives = {TS_CELSIUS + 32, TS_CELSIUS + 42};
+
+static bool meets(ts_range a, ts_range b) { return a.lo <= b.hi && b.lo <= a.hi; }
+static bool within(ts_range a, ts_range b) { return b.lo <= a.lo && a.hi <= b.hi; }
+
+ts_range ts_range_legionella_growth(const ts_range *x) {
+  return (ts_range){within(*x, thrives) ? 2
+                    : within(*x, grows) ? 1
+                                        : 0,
+                    meets(*x, thrives) ? 2
+                    : meets(*x, grows) ? 1
+                                       : 0};
+}
+
+double ts_point_legionella_growth(const double *x) {
+  ts_range here = {x[0], x[0]};
+  return ts_range_legionella_growth(&here).lo;
+}
+
+double ts_point_legionella_reduction_time(const double *x) {
+  return TS_MINUTE * 124 * pow(2.0 / 124, (x[0] - TS_CELSIUS - 50) / 10);
+}
