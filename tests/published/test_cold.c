@@ -83,7 +83,8 @@ static const figure figures[] = {
     {"INS-005", "immersion_heat_loss", {2, DEGC(30), DEGC(10), 0.1, 10}, 200, 1e-6, EXACT,
      "two equal resistances in a row halve the 400 W of one"},
     {"BODY-58", "core_cooling_time", {70, 58 KCAL_PER_H, 0, 1}, 1 HOURS, 36,
-     "1 %: 0.83 kcal/(kg K) has two digits", "textbook: 58 kcal are a kelvin of 70 kg (from memory)"},
+     "1 %: 0.83 kcal/(kg K) has two digits",
+     "textbook: 58 kcal are a kelvin of 70 kg (from memory)"},
     {"BODY-58", "core_cooling_time", {35, 158 KCAL_PER_H, 100 KCAL_PER_H, 2}, 1 HOURS, 36,
      "1 %: 0.83 kcal/(kg K) has two digits", "the same: half the body, twice the fall"},
 };

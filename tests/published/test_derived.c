@@ -209,6 +209,25 @@ START_TEST(fingers_cool_in_small_steps) {
 }
 END_TEST
 
+/* ---- gas let out of a cylinder, slice by slice -------------------------------------------------
+ */
+
+/* Work of p dV at one temperature, from the cylinder's volume until the pressure is `end`. */
+static double work_of_expansion(double volume, double pressure, double end) {
+  enum { SLICES = 100000 };
+  double held = volume * pressure, work = 0, step = (pressure / end - 1) * volume / SLICES;
+  for (int i = 0; i < SLICES; i++) work += held / (volume + (i + 0.5) * step) * step;
+  return work;
+}
+
+START_TEST(a_cylinder_let_out_in_slices) {
+  static const double cases[][3] = {{12e-3, 232e5, 101325}, {3e-3, 50e5, 80e3}, {0.1, 2e5, 101325}};
+  for (int i = 0; i < 3; i++)
+    assert_close("cylinder_energy", value("cylinder_energy", cases[i]),
+                 work_of_expansion(cases[i][0], cases[i][1], cases[i][2]), 1e-6);
+}
+END_TEST
+
 Suite *suite_derived(void);
 
 Suite *suite_derived(void) {
@@ -220,6 +239,7 @@ Suite *suite_derived(void) {
   tcase_add_test(all, a_square_window_by_a_series);
   tcase_add_test(all, water_on_walls_in_strips);
   tcase_add_test(all, fingers_cool_in_small_steps);
+  tcase_add_test(all, a_cylinder_let_out_in_slices);
   suite_add_tcase(suite, all);
   return suite;
 }

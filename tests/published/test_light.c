@@ -3,6 +3,7 @@
 
 #define POPE "Pope and Fry 1997, Appl. Opt. 36:8710 (from memory)"
 #define ANZECC "ANZECC 2000, Table 3.3.11, clarity and turbidity (from memory)"
+#define HALF_TO_DOUBLE(v) (v) * 1.25, (v) * 0.75
 #define FACTOR_TWO "the row is good to a factor two, and says so"
 
 /* clang-format off */
@@ -23,8 +24,10 @@ static const figure figures[] = {
      "Zaneveld and Pegau 2003: sight ends at 1 % of the contrast"},
     {"VIS-002", "visibility_black_disc", {1}, 4.8036, 0.005, "4.8 = -ln(0.0082), rounded",
      "Davies-Colley 1988: threshold contrast 0.0082 (from memory)"},
-    {"VIS-NZ", "visibility_of_turbidity", {5.6}, 0.8, 0.8, FACTOR_TWO, ANZECC ", lowland rivers"},
-    {"VIS-NZ", "visibility_of_turbidity", {4.1}, 0.6, 0.6, FACTOR_TWO, ANZECC ", upland rivers"},
+    {"VIS-NZ", "visibility_of_turbidity", {5.6}, HALF_TO_DOUBLE(0.8), FACTOR_TWO,
+     ANZECC ", lowland rivers"},
+    {"VIS-NZ", "visibility_of_turbidity", {4.1}, HALF_TO_DOUBLE(0.6), FACTOR_TWO,
+     ANZECC ", upland rivers"},
 };
 /* clang-format on */
 
