@@ -1,6 +1,6 @@
 /* Every unit of our own table, every prefix, and every unit that the vocabulary and the science
- * functions print, against the program `units` where it is installed; without it nothing is
- * compared. One run of the program answers all. */
+ * functions print, and the names that udunits2 adds, against the program `units` where it is
+ * installed; without it nothing is compared. */
 #include <check.h>
 #include <ctype.h>
 #include <math.h>
@@ -71,6 +71,7 @@ static const struct {
     {"msw", "0.1 bar"},     /* by definition */
     {"fsw", "64 lbf/ft^2"}, /* the US Navy's; theirs is 3048 Pa */
     {"cal", "cal_th"},
+    {"calorie", "cal_th"},
     {"Btu", "btu_IT"},
     {"BTU", "btu_IT"},
     {"met", "58.15 W/m^2"}, /* ISO 8996 (from memory); not among theirs */
@@ -260,6 +261,70 @@ START_TEST(what_the_functions_print) {
 }
 END_TEST
 
+/* ---- names from udunits2 ------------------------------------------------------------------ */
+
+/* The same word for another thing there. */
+static bool means_another(const char *name) {
+  static const char *const words[] = {"candle", "firkin", "bag",   "gamma",
+                                      "count",  "bit",    "octet", "byte"};
+  for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+    if (strcmp(words[i], name) == 0) return true;
+  return false;
+}
+
+static void ask_borrowed(void *context, const char *name, ts_scale scale) {
+  exam *e = context;
+  for (const ts_unit *u = ts_own_units; u->name != NULL; u++)
+    if (strcmp(u->name, name) == 0) return; /* ours goes first */
+  for (const ts_refusal *r = ts_refusals; r->name != NULL; r++)
+    if (strcmp(r->name, name) == 0) return;
+  if (means_another(name)) return;
+  ck_assert_int_lt(e->count, QUESTIONS);
+  question *q = &e->all[e->count++];
+  snprintf(q->ours, sizeof q->ours, "%s", name);
+  snprintf(q->have, sizeof q->have, "%s", name);
+  put_base(scale.dim, q->want, sizeof q->want);
+  q->expected = scale.num / scale.den;
+}
+
+/* One line an answer, so that a name which is unknown there does no harm. */
+static FILE *ask_one_by_one(const exam *e) {
+  ts_text command = {0};
+  ts_text_add(&command, "while read -r a && read -r b; do LC_ALL=C units -t -1 -d 15 \"$a\" \"$b\" "
+                        "2>&1 | head -n 1; done <<'END'\n");
+  for (int i = 0; i < e->count; i++)
+    ts_text_addf(&command, "%s\n%s\n", e->all[i].have, e->all[i].want);
+  ts_text_add(&command, "END\n");
+  FILE *pipe = popen(command.data, "r");
+  ts_text_release(&command);
+  return pipe;
+}
+
+/* udunits2 rounds to six or seven digits and takes some of its lengths from survey feet: 1e-5.
+ * What the program does not know is not compared; a third of the names it does. */
+START_TEST(what_udunits_adds) {
+  exam *e = new_exam();
+  char why[200], line[200];
+  e->all[0] = (question){"ft", "ft", "m", 0.3048};
+  ck_assert_msg(ts_udunits_each(ask_borrowed, e, why, sizeof why), "%s", why);
+  FILE *pipe = ask_one_by_one(e);
+  int known = 0;
+  for (int i = 0; pipe != NULL && i < e->count && fgets(line, sizeof line, pipe) != NULL; i++) {
+    double answer;
+    const char *rest = ts_number_read(line, &answer);
+    if (rest == NULL || *rest != '\n') continue;
+    known++;
+    ck_assert_msg(fabs(answer / e->all[i].expected - 1) <= 1e-5,
+                  "%s is %.15g SI by udunits2, the program has %.15g", e->all[i].ours,
+                  e->all[i].expected, answer);
+  }
+  if (pipe != NULL) pclose(pipe);
+  ck_assert_msg(known == 0 || known >= 80, "only %d names compared", known);
+  ts_units_free(e->units);
+  free(e);
+}
+END_TEST
+
 /* A name in the list above that no unit has any more would hide a missing one. */
 START_TEST(every_name_is_ours) {
   for (size_t i = 0; i < sizeof named / sizeof *named; i++) {
@@ -280,6 +345,7 @@ Suite *suite_every_unit(void) {
   tcase_add_test(all, every_prefix);
   tcase_add_test(all, what_the_vocabulary_prints);
   tcase_add_test(all, what_the_functions_print);
+  tcase_add_test(all, what_udunits_adds);
   tcase_add_test(all, every_name_is_ours);
   suite_add_tcase(suite, all);
   return suite;
