@@ -22,15 +22,20 @@ double ts_point_attenuation_of_visibility(const double *x) { return 4.8 / x[0]; 
 /* Half a cycle is one detail. */
 double ts_point_smallest_detail(const double *x) { return x[0] * tan(1 / (2 * x[1])); }
 
-/* Pope and Fry 1997: nm, 1/m. */
+#define ROW(wavelength, absorption) {wavelength, absorption},
+static const struct {
+  double wavelength, absorption; /* nm, 1/m */
+} pure[] = {
+#include "science/tables/pure_water_absorption.inc"
+};
+
+/* A spectrum, not a limit: even on a logarithmic scale between two rows. */
 double ts_point_absorption_of_pure_water(const double *x) {
-  static const double table[][2] = {{450, 0.00922}, {475, 0.0114}, {500, 0.0204}, {510, 0.0325},
-                                    {525, 0.0417},  {550, 0.0565}, {575, 0.0772}, {600, 0.2224},
-                                    {625, 0.2834},  {650, 0.3400}, {675, 0.4480}, {700, 0.6240}};
-  const int last = (int)(sizeof table / sizeof *table) - 1;
+  const int last = (int)(sizeof pure / sizeof *pure) - 1;
   double nm = x[0] * 1e9;
   int i = 0;
-  while (i < last - 1 && nm > table[i + 1][0]) i++;
-  double part = (nm - table[i][0]) / (table[i + 1][0] - table[i][0]);
-  return table[i][1] * pow(table[i + 1][1] / table[i][1], fmin(fmax(part, 0), 1));
+  while (i < last - 1 && nm > pure[i + 1].wavelength) i++;
+  double part = (nm - pure[i].wavelength) / (pure[i + 1].wavelength - pure[i].wavelength);
+  double ratio = pure[i + 1].absorption / pure[i].absorption;
+  return pure[i].absorption * pow(ratio, fmin(fmax(part, 0), 1));
 }

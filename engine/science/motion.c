@@ -86,24 +86,26 @@ double ts_point_lightning_distance(const double *x) { return 343 * x[0]; }
 
 /* ---- going in from a height -------------------------------------------------------- */
 
-enum { PLATFORMS = 5 };
+#define ROW(height, minimum, preferred) {height, minimum, preferred},
+static const struct {
+  double height, minimum, preferred; /* m */
+} platforms[] = {
+#include "science/tables/diving_platform_depth.inc"
+};
 
-static double between_platforms(const double *depth, double height) {
-  static const double at[PLATFORMS] = {1, 3, 5, 7.5, 10}; /* m */
-  int i = 0;
-  while (i < PLATFORMS - 2 && height > at[i + 1]) i++;
-  double part = fmax(0, (height - at[i]) / (at[i + 1] - at[i]));
-  return depth[i] + part * (depth[i + 1] - depth[i]);
+/* The first row at least as high; the last ends the valid range. */
+static int platform_row(double height) {
+  int last = (int)(sizeof platforms / sizeof *platforms) - 1, i = 0;
+  while (i < last && height * (1 - 1e-9) > platforms[i].height) i++;
+  return i;
 }
 
 double ts_point_entry_depth_minimum(const double *x) {
-  static const double depth[PLATFORMS] = {3.2, 3.5, 3.7, 4.1, 4.5};
-  return between_platforms(depth, x[0]);
+  return platforms[platform_row(x[0])].minimum;
 }
 
 double ts_point_entry_depth_preferred(const double *x) {
-  static const double depth[PLATFORMS] = {3.3, 3.6, 3.8, 4.5, 5.0};
-  return between_platforms(depth, x[0]);
+  return platforms[platform_row(x[0])].preferred;
 }
 
 /* ---- filling, emptying, pouring ------------------------------------------------------ */
@@ -146,10 +148,17 @@ double ts_point_wave_length(const double *x) {
   return TS_GRAVITY * x[0] * x[0] / (2 * TS_PI) * tanh((low + high) / 2);
 }
 
+#define ROW(size, limit) {size, limit},
+static const struct {
+  double size, limit; /* m kg, m2/s */
+} wading[] = {
+#include "science/tables/wading_limit.inc"
+};
+
 double ts_point_wading_limit(const double *x) {
-  double size = x[0] * x[1]; /* m kg */
-  if (size > 50) return 0.6;
-  return size > 25 ? 0.4 : 0;
+  int i = 0;
+  while (x[0] * x[1] > wading[i].size) i++;
+  return wading[i].limit;
 }
 
 double ts_point_blast_distance(const double *x) {

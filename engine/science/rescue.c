@@ -28,11 +28,18 @@ double ts_point_evacuation_time(const double *x) {
 
 /* ---- outcomes -------------------------------------------------------------------- */
 
+#define ROW(minutes, percent) {minutes, percent},
+static const struct {
+  double minutes, percent;
+} outcomes[] = {
+#include "science/tables/submersion_outcome.inc"
+};
+
 double ts_point_submersion_outcome(const double *x) {
-  double minutes = x[0] / TS_MINUTE;
-  if (minutes <= 5) return 0.10;
-  if (minutes <= 10) return 0.56;
-  return minutes <= 25 ? 0.88 : 1;
+  double minutes = x[0] / TS_MINUTE * (1 - 1e-9);
+  int i = 0;
+  while (minutes > outcomes[i].minutes) i++;
+  return outcomes[i].percent / 100;
 }
 
 double ts_point_arrest_survival(const double *x) {

@@ -114,9 +114,17 @@ double ts_point_pool_evaporation(const double *x) {
 
 /* ---- people in the water ---------------------------------------------------------------- */
 
+#define ROW(depth, area) {depth, area},
+static const struct {
+  double depth, area; /* m, m2 */
+} bathers[] = {
+#include "science/tables/pool_bather_area.inc"
+};
+
 double ts_point_bather_load(const double *x) {
-  double each = x[1] < 1.0 ? 2.2 : x[1] <= 1.5 ? 2.7 : 4.0; /* m2 */
-  return x[0] / each;
+  int i = 0;
+  while (x[1] * (1 - 1e-9) > bathers[i].depth) i++;
+  return x[0] / bathers[i].area;
 }
 
 double ts_point_circulation_for_bathers(const double *x) { return 1.7 / TS_HOUR * x[0]; }

@@ -138,11 +138,34 @@ rows pool_temperature_factor | while IFS=, read -r fahrenheit factor; do
   awk "BEGIN { exit !(($found + 2.1 - $factor)^2 < 1e-8) }" || fail "factor at $fahrenheit degF: $found"
 done
 
+# ---- bands and spectra: a row as it stands --------------------------------------------
+rows diving_platform_depth | while IFS=, read -r height minimum preferred; do
+  is "$minimum" entry_depth_minimum "$height m"
+  is "$preferred" entry_depth_preferred "$height m"
+done
+is 3.7 entry_depth_minimum "3.01 m"
+rows submersion_outcome | while IFS=, read -r minutes share; do
+  [ "$minutes" != inf ] || minutes=60
+  is "$share" submersion_outcome "$minutes min"
+done
+is 56 submersion_outcome "301 s"
+rows wading_limit | while IFS=, read -r size limit; do
+  [ "$size" != inf ] || size=200
+  is "$limit" wading_limit "1 m" "$size kg"
+done
+rows pool_bather_area | while IFS=, read -r depth area; do
+  [ "$depth" != inf ] || depth=4
+  is 10 bather_load "$(awk "BEGIN { print 10 * $area }") m2" "$depth m"
+done
+rows pure_water_absorption | while IFS=, read -r wavelength absorption; do
+  is "$absorption" absorption_of_pure_water "$wavelength nm"
+done
+
 # ---- what is said of them --------------------------------------------------------
 described() { "$TANKSIDE" calc "$1" | tr -s ' \n' ' '; }
 for function in altitude_group flying_interval no_stop_limit no_stop_remaining repetitive_group \
   residual_nitrogen_time surface_interval_group oxygen_exposure_day oxygen_exposure_limit \
-  scald_time_table wbgt_reference_acclimatised wbgt_reference_unacclimatised; do
+  entry_depth_minimum entry_depth_preferred scald_time_table wbgt_reference_acclimatised wbgt_reference_unacclimatised; do
   described $function | grep -qF "between rows the more cautious row" ||
     fail "$function does not say what it does between rows"
 done
