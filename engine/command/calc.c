@@ -2,6 +2,7 @@
 #include "base/text.h"
 #include "command/command.h"
 #include "tankside/science.h"
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -12,18 +13,7 @@ static const char *show(const ts_session *s, ts_range range, ts_dim dim, const c
   return ts_quantity_show(s->units, range, dim, unit, TS_METRIC, out, SHOWN);
 }
 
-/* ---- lists --------------------------------------------------------------------- */
-
-static int list(void) {
-  const char *topic = "";
-  for (const ts_function *f = ts_functions(); f->name != NULL; f++) {
-    if (!ts_same(f->topic, topic)) printf("%s%s\n", topic[0] ? "\n" : "", f->topic);
-    topic = f->topic;
-    printf("  %-34s %s\n", f->name, f->meaning);
-  }
-  puts("\n`tankside calc NAME` shows one of them; `tankside calc NAME ARGUMENT...` works it out.");
-  return DONE;
-}
+/* ---- names and arguments ---------------------------------------------------------- */
 
 static int no_such_function(const char *name) {
   const char *names[1024];
@@ -36,93 +26,168 @@ static int no_such_function(const char *name) {
   return usage_error("unknown function \"%s\"; `tankside calc` lists them", name);
 }
 
-/* ---- working one out -------------------------------------------------------------- */
-
-/* Whole ends read as a typing mistake: the dimension has to be the argument's. */
+/* "?" is not known: all of the valid range. Else the dimension has to be the argument's. */
 static bool read_argument(const ts_session *s, const ts_argument *argument, const char *text,
                           ts_range *range) {
   char why[WHY], found[64], wanted[64];
   ts_dim dim;
+  if (ts_same(text, "?")) {
+    *range = (ts_range){argument->lo, argument->hi};
+    return true;
+  }
   if (!ts_quantity_read(s->units, text, range, &dim, why, sizeof why)) {
     usage_error("%s \"%s\": %s", argument->name, text, why);
     return false;
   }
   if (dim == argument->dim) return true;
-  usage_error("%s \"%s\": found %s, expected %s", argument->name, text,
+  usage_error("%s \"%s\": found %s, expected %s%s%s", argument->name, text,
               ts_dim_name(dim, found, sizeof found),
-              ts_dim_name(argument->dim, wanted, sizeof wanted));
+              ts_dim_name(argument->dim, wanted, sizeof wanted),
+              argument->unit[0] != '\0' ? ", for example in " : "", argument->unit);
   return false;
 }
 
-static void print_result(const ts_session *s, const ts_function *f, const ts_range *x) {
+static int wrong_count(const ts_function *f, size_t count) {
+  ts_text wanted = {0};
+  for (int i = 0; i < f->count; i++)
+    ts_text_addf(&wanted, "%s%s%s%s%s", i > 0 ? ", " : "", f->argument[i].name,
+                 f->argument[i].unit[0] ? " (" : "", f->argument[i].unit,
+                 f->argument[i].unit[0] ? ")" : "");
+  usage_error("%s takes %d argument%s, found %zu; expected %s", f->name, f->count,
+              f->count == 1 ? "" : "s", count, wanted.data);
+  ts_text_release(&wanted);
+  return NOT_DONE;
+}
+
+/* ---- what makes a result wide, and what makes it open ------------------------------- */
+
+/* How wide the result is when argument `i` alone keeps its range. */
+static double width_alone(const ts_function *f, const ts_range *x, int i) {
+  ts_range alone[TS_ARGUMENTS_MAX];
+  bool open;
+  for (int k = 0; k < f->count; k++) {
+    double middle = x[k].lo + (x[k].hi - x[k].lo) / 2;
+    alone[k] = k == i ? x[k] : (ts_range){middle, middle};
+  }
+  ts_range result = ts_function_apply(f, alone, &open);
+  return result.hi - result.lo;
+}
+
+static void say_widest(const ts_session *s, const ts_function *f, const ts_range *x) {
+  int widest = -1, ranges = 0;
+  double most = 0;
+  for (int i = 0; i < f->count; i++) {
+    if (x[i].lo == x[i].hi) continue;
+    double width = width_alone(f, x, i);
+    ranges++;
+    if (widest >= 0 && width <= most) continue;
+    widest = i;
+    most = width;
+  }
+  if (ranges == 0) return;
+  char shown[SHOWN], text[SHOWN + 160];
+  const ts_argument *a = &f->argument[widest];
+  snprintf(text, sizeof text, "%s %s, %s%s", a->name, show(s, x[widest], a->dim, a->unit, shown),
+           ranges == 1 ? "alone" : "more than any other",
+           most > 0 ? "" : "; here it makes no difference");
+  print_folded("  Made wide by: ", text);
+}
+
+static bool outside(const ts_argument *a, ts_range x) {
+  return x.lo < a->lo - 1e-9 * fabs(a->lo) || x.hi > a->hi + 1e-9 * fabs(a->hi);
+}
+
+static void say_open(const ts_session *s, const ts_function *f, const ts_range *x) {
+  char given[SHOWN], valid[SHOWN], text[3 * SHOWN];
+  for (int i = 0; i < f->count; i++) {
+    const ts_argument *a = &f->argument[i];
+    if (!outside(a, x[i])) continue;
+    snprintf(text, sizeof text,
+             "%s = %s lies outside %s, the range in which this holds; the result could be anything "
+             "up to its widest.",
+             a->name, show(s, x[i], a->dim, a->unit, given),
+             show(s, (ts_range){a->lo, a->hi}, a->dim, a->unit, valid));
+    print_folded("  Open: ", text);
+  }
+}
+
+static void say_unknown(const ts_session *s, const ts_function *f, const char *const *words) {
+  char shown[SHOWN], text[SHOWN + 160];
+  for (int i = 0; i < f->count; i++) {
+    const ts_argument *a = &f->argument[i];
+    if (!ts_same(words[i], "?")) continue;
+    snprintf(text, sizeof text, "%s, taken as all of its valid range, %s", a->name,
+             show(s, (ts_range){a->lo, a->hi}, a->dim, a->unit, shown));
+    print_folded("  Not known: ", text);
+  }
+}
+
+/* ---- working one out ------------------------------------------------------------------ */
+
+/* Formula, numbers, result. */
+static bool print_result(const ts_session *s, const ts_function *f, const ts_range *x) {
   char shown[SHOWN];
   bool open = false;
+  ts_text numbers = {0};
   ts_range result = ts_function_apply(f, x, &open);
-  printf("  %s\n  ", f->formula);
   for (int i = 0; i < f->count; i++)
-    printf("%s%s = %s", i > 0 ? ", " : "", f->argument[i].name,
-           show(s, x[i], f->argument[i].dim, f->argument[i].unit, shown));
-  printf("\n  %s = %s\n", f->name, show(s, result, f->dim, f->unit, shown));
-  if (open)
-    puts("  An argument lies outside the range in which this holds: the result is open,\n"
-         "  anything it could be at all.");
+    ts_text_addf(&numbers, "%s%s = %s", i > 0 ? ", " : "", f->argument[i].name,
+                 show(s, x[i], f->argument[i].dim, f->argument[i].unit, shown));
+  print_folded("  ", f->formula);
+  print_folded("  ", numbers.data);
+  printf("  %s = %s\n", f->name, show(s, result, f->dim, f->unit, shown));
+  ts_text_release(&numbers);
+  return !open;
 }
 
 static int work_out(const ts_session *s, const ts_function *f, const char *const *words,
                     size_t count) {
   ts_range x[TS_ARGUMENTS_MAX];
   bool good = true;
-  if (count != (size_t)f->count)
-    return usage_error("%s takes %d arguments, found %zu; `tankside calc %s` shows them", f->name,
-                       f->count, count, f->name);
+  if (count != (size_t)f->count) return wrong_count(f, count);
   for (int i = 0; i < f->count; i++)
     good = read_argument(s, &f->argument[i], words[i], &x[i]) && good;
   if (!good) return NOT_DONE;
-  print_result(s, f, x);
-  printf("  Source: %s\n", f->source);
-  return DONE;
+  bool settled = print_result(s, f, x);
+  say_unknown(s, f, words);
+  if (settled)
+    say_widest(s, f, x);
+  else
+    say_open(s, f, x);
+  print_folded("  Source: ", f->source);
+  return settled ? DONE : LOOK;
 }
 
-/* ---- describing one ---------------------------------------------------------------- */
-
-static void describe_argument(const ts_session *s, const ts_argument *a) {
-  static const char *const directions[] = {"rises with it", "falls with it", "turns"};
-  char shown[SHOWN];
-  printf("  %-22s %-10s %s; the result %s\n", a->name, a->unit[0] ? a->unit : "(number)",
-         show(s, (ts_range){a->lo, a->hi}, a->dim, a->unit, shown), directions[a->direction]);
-}
-
-/* The example is one line of arguments as for this command: words, with quotes
- * around those with spaces. */
+/* The example is one line of arguments in single quotes. */
 static size_t split(ts_arena *arena, const char *line, const char **words, size_t most) {
   size_t count = 0;
-  for (const char *at = line; *(at += strspn(at, " ")) != '\0' && count < most;) {
-    char quote = *at == '"' || *at == '\'' ? *at++ : ' ';
-    const char *end = strchr(at, quote);
-    size_t length = end != NULL ? (size_t)(end - at) : strlen(at);
-    words[count++] = ts_arena_copy_n(arena, at, length);
-    at += length + (end != NULL && quote != ' ');
+  const char *open, *close;
+  for (; count < most && (open = strchr(line, '\'')) != NULL; line = close + 1) {
+    close = strchr(open + 1, '\'');
+    if (close == NULL) break;
+    words[count++] = ts_arena_copy_n(arena, open + 1, (size_t)(close - open - 1));
   }
   return count;
 }
 
 static int describe(const ts_session *s, const ts_function *f) {
-  const char *words[TS_ARGUMENTS_MAX + 1];
-  printf("%s: %s\n\n", f->name, f->meaning);
-  for (int i = 0; i < f->count; i++) describe_argument(s, &f->argument[i]);
-  printf("\n");
-  print_folded("  Formula: ", f->formula);
-  print_folded("  Source:  ", f->source);
-  print_folded("  Limits:  ", f->limits);
-  if (f->example == NULL) return DONE;
-  printf("\nExample: tankside calc %s %s\n", f->name, f->example);
-  size_t count = split(s->arena, f->example, words, TS_ARGUMENTS_MAX + 1);
-  if (count > 0 && ts_same(words[0], f->name)) return work_out(s, f, words + 1, count - 1);
+  const char *words[TS_ARGUMENTS_MAX];
+  function_describe(s, f);
+  size_t count = split(s->arena, f->example, words, TS_ARGUMENTS_MAX);
   return work_out(s, f, words, count);
 }
 
 static int calc(const ts_session *s, const ts_options *options) {
-  if (options->word_count == 0) return list();
+  if (options->all && options->word_count > 0)
+    return usage_error("\"--all\" shows every function and takes no name; found \"%s\"",
+                       options->words[0]);
+  if (options->word_count == 0) {
+    if (options->all)
+      functions_all(s);
+    else
+      functions_list();
+    return DONE;
+  }
   const ts_function *f = ts_function_find(options->words[0]);
   if (f == NULL) return no_such_function(options->words[0]);
   if (options->word_count == 1) return describe(s, f);
@@ -138,14 +203,16 @@ static int run(const ts_options *options) {
 
 const ts_verb verb_calc = {
     .name = "calc",
-    .usage = "calc [NAME [ARGUMENT]...]",
+    .usage = "calc [NAME [ARGUMENT]...] | calc --all",
     .summary = "any of the functions that rules use, with formula and source",
-    .details =
-        "calc                   lists all functions by topic\n"
-        "calc NAME              its arguments with units and valid ranges, formula, source,\n"
-        "                       limits, and an example worked out\n"
-        "calc NAME ARGUMENT...  works it out; arguments are quantities: \"3 m\", \"20..22 degC\"",
-    .takes = 0,
+    .details = "calc                   lists all functions by topic, with their units\n"
+               "calc NAME              its arguments with units, valid ranges and directions,\n"
+               "                       formula, source, limits, and an example worked out\n"
+               "calc NAME ARGUMENT...  works it out; arguments are quantities: \"3 m\",\n"
+               "                       \"20..22 degC\"; \"?\" stands for all of the valid range\n"
+               "\n"
+               "Exit status: 0 worked out, 1 open (an argument outside its valid range), 2 usage.",
+    .takes = OPTION_ALL,
     .least = 0,
-    .most = TS_ARGUMENTS_MAX + 1,
+    .most = WORDS_MAX,
     .run = run};

@@ -27,7 +27,8 @@ typedef enum {
   OPTION_AS = 64,
   OPTION_SHEET = 128,
   OPTION_TASK = 256,
-  OPTION_EXPLAIN = 512
+  OPTION_EXPLAIN = 512,
+  OPTION_ALL = 1024
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -38,7 +39,7 @@ typedef struct {
   const char *sets[REPEATS_MAX];
   size_t set_count;
   const char *matrix, *out, *paper, *as, *sheet, *task, *explain;
-  bool no_pdf, help;
+  bool no_pdf, all, help;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
 } ts_options;
@@ -111,6 +112,12 @@ void print_cut(const char *text, int width);
 
 /* The assessment in a screenful: counts, stops, the top findings, questions. */
 void print_summary(const ts_session *session, const ts_assessment *assessment);
+
+/* The functions of science: a list by topic; one with arguments, formula, source, limits and
+ * example; all of them so. */
+void functions_list(void);
+void function_describe(const ts_session *session, const struct ts_function *function);
+void functions_all(const ts_session *session);
 
 /* The caution that stands on every document. */
 extern const char caution[];

@@ -24,6 +24,7 @@ static const option_row rows[] = {
      "instead of the summary: all that is behind one finding or duty"},
     {"--as", "FORM", OPTION_AS, "in this form"},
     {"--sheet", "NAME", OPTION_SHEET, "which document: assessment, task"},
+    {"--all", NULL, OPTION_ALL, "every function in full, as text for a reviewer"},
     {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each"},
 };
 
@@ -72,6 +73,7 @@ static bool store(ts_options *into, const option_row *row, const char *value) {
   case OPTION_OUT: into->out = value; break;
   case OPTION_PAPER: into->paper = value; break;
   case OPTION_NO_PDF: into->no_pdf = true; break;
+  case OPTION_ALL: into->all = true; break;
   case OPTION_AS: into->as = value; break;
   case OPTION_SHEET: into->sheet = value; break;
   case OPTION_TASK: into->task = value; break;

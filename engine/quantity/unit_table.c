@@ -5,7 +5,8 @@
  * acceleration there, `pt` and `ph` are printers' points and phots), so from
  * there only names in words are taken. Its US gallon is rounded to seven
  * digits and its acre and fathom are made of survey feet, which NIST retired at
- * the end of 2022 (from memory); ours are exact, of international feet.
+ * the end of 2022 (from memory); ours are exact, of international feet. Its footcandle is a
+ * hundredth of one, its calorie another than the `cal` of the table.
  *
  * Sources. Customary units: NIST SP 811 (2008), App. B.8/B.9, and NIST SP 1038
  * (2006). msw: 10 kPa, by definition (US Navy Diving Manual). fsw: four values
@@ -184,9 +185,12 @@ const ts_unit ts_own_units[] = {
     {"msw", FACTOR(1e4, 1, TS_PRESSURE), TS_AS_IS},
     {"fsw", FACTOR(64 * 44482216152605.0, 9290304e5, TS_PRESSURE), TS_AS_IS},
     {"cal", FACTOR(4184, 1e3, ENERGY), TS_SYMBOL},
+    {"calorie", FACTOR(4184, 1e3, ENERGY), TS_WORD},
     {"Btu", FACTOR(105505585262, 1e8, ENERGY), TS_AS_IS},
     {"BTU", FACTOR(105505585262, 1e8, ENERGY), TS_AS_IS},
     {"hp", FACTOR(4191.0 * 8896443230521.0, 5e13, TS_POWER), TS_AS_IS},
+    {"horsepower", FACTOR(4191.0 * 8896443230521.0, 5e13, TS_POWER), TS_AS_IS},
+    {"footcandle", FACTOR(1e8, 9290304, ILLUMINANCE), TS_PLURAL},
     {"met", FACTOR(5815, 100, IRRADIANCE), TS_AS_IS},
     {"clo", FACTOR(155, 1e3, INSULATION), TS_AS_IS},
 

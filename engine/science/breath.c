@@ -45,3 +45,21 @@ double ts_point_alveolar_oxygen_after(const double *x) {
   double used = ts_point_oxygen_uptake(x) * x[3] / lung_gas(x[0], x[2]);
   return fmax(0, START - used) * (TS_ATMOSPHERE - VAPOUR);
 }
+
+/* ---- cold, carbon dioxide, carbon monoxide ------------------------------------------ */
+
+double ts_point_breath_hold_in_cold_water(const double *x) {
+  return 15.01 + 0.92 * (x[0] - TS_CELSIUS);
+}
+
+/* 863 mmHg turns gas dry at 0 degC into a pressure in the lungs at 37 degC. */
+double ts_point_carbon_dioxide_recovery_time(const double *x) {
+  double stored = x[0] * x[1], cleared = x[2] * (40.0 / 863.0);
+  if (stored <= 0) return 0;
+  return cleared > 0 ? fmin(stored / cleared, TS_ONE_DAY) : TS_ONE_DAY;
+}
+
+double ts_point_carboxyhaemoglobin(const double *x) {
+  double ppm = x[0] * 1e6, minutes = x[1] / TS_MINUTE;
+  return fmin(pow(10, 0.858 * log10(ppm) + 0.63 * log10(minutes) - 2.295) / 100, 1);
+}

@@ -25,9 +25,10 @@ double ts_point_ventilation_for_carbon_dioxide(const double *x) {
 }
 
 /* The two parts of what is in the air after a time: what was there or blown in, and what
- * people added. `k` counts the air changes. */
+ * people added. `k` counts the air changes. Only sums of what is positive: a difference would
+ * lose a small share beside a large one. */
 static double carried(double start, double supply, double k) {
-  return supply + (start - supply) * exp(-k);
+  return start * exp(-k) - supply * expm1(-k);
 }
 static double added(double made, double volume, double time, double k) {
   double mixed = k > 1e-8 ? -expm1(-k) / k : 1 - k / 2;

@@ -78,3 +78,16 @@ double ts_point_frostbite_time(const double *x) {
   double base = -24.5 * (0.667 * wind + 4.8) + 2111;
   return TS_MINUTE * fmax(0, base) * pow(-4.8 - air, -1.668);
 }
+
+/* ---- going in, and staying in balance ------------------------------------------------- */
+
+double ts_point_cold_shock_grade(const double *x) {
+  double water = x[0];
+  if (water >= TS_CELSIUS + 25) return 0;
+  if (water >= TS_CELSIUS + 15) return 1;
+  return water > TS_CELSIUS + 10 ? 2 : 3;
+}
+
+double ts_point_neutral_water_temperature(const double *x) {
+  return fmax(x[2] - x[0] * (x[3] + 1 / x[4]) / x[1], TS_CELSIUS - 2);
+}

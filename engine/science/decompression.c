@@ -19,22 +19,23 @@ static double minutes_gone(double seconds) { return floor(seconds / TS_MINUTE * 
 /* Groups are whole; one read between two counts as the higher. */
 static int group_of(double number) { return (int)ceil(number - 1e-9); }
 
-/* NULL: deeper than the first `rows` of the table. */
-static const ts_no_stop_row *no_stop_row(double metres, size_t rows) {
+/* NULL: deeper than the table. */
+static const ts_no_stop_row *no_stop_row(double metres) {
   double feet = feet_of(metres);
-  for (size_t i = 0; i < rows; i++)
+  for (size_t i = 0; i < ts_no_stop_count; i++)
     if (feet <= ts_no_stop_rows[i].feet) return &ts_no_stop_rows[i];
   return NULL;
 }
 
 static int no_stop_minutes(double metres) {
-  const ts_no_stop_row *row = no_stop_row(metres, ts_no_stop_count);
+  const ts_no_stop_row *row = no_stop_row(metres);
   return row == NULL ? 0 : row->limit;
 }
 
 double ts_point_no_stop_limit(const double *x) { return no_stop_minutes(x[0]) * TS_MINUTE; }
 
-/* Where the limit is unlimited the groups end too: the next one is the last there. */
+/* Where the limit is unlimited the groups end too: the next one is the last there. A row
+ * without groups gives TS_PAST_TABLE. */
 static int group_in(const ts_no_stop_row *row, double minutes) {
   int group = 0;
   while (group < TS_GROUPS && row->last[group] != 0 && minutes > row->last[group]) group++;
@@ -46,7 +47,7 @@ static int group_in(const ts_no_stop_row *row, double minutes) {
 double ts_point_repetitive_group(const double *x) {
   double minutes = minutes_begun(x[1]);
   if (x[0] <= 0 || minutes <= 0) return 0;
-  const ts_no_stop_row *row = no_stop_row(x[0], ts_no_stop_grouped);
+  const ts_no_stop_row *row = no_stop_row(x[0]);
   return row == NULL ? TS_PAST_TABLE : group_in(row, minutes);
 }
 
@@ -125,13 +126,16 @@ double ts_point_no_stop_remaining(const double *x) {
 
 double ts_point_flying_interval(const double *x) {
   int group = group_of(x[0]);
-  return group == 0 ? 0 : ts_flying_minutes[group - 1] * TS_MINUTE;
+  const ts_flying_row *row = ts_flying_rows, *last = row + ts_flying_count - 1;
+  while (row < last && group > row->group) row++;
+  return group == 0 ? 0 : row->minutes * TS_MINUTE;
 }
 
 double ts_point_altitude_group(const double *x) {
-  static const int group_at[] = {1, 1, 2, 3, 4, 5, 6, 7, 8, 9}; /* 1000 ft .. 10000 ft */
-  double thousands = ceil(feet_of(x[0]) / 1000);
-  return thousands < 1 ? 0 : group_at[(int)thousands - 1];
+  double feet = feet_of(x[0]);
+  const ts_altitude_row *row = ts_altitude_rows, *last = row + ts_altitude_count - 1;
+  while (row < last && feet > row->feet) row++;
+  return feet <= 0 ? 0 : row->group;
 }
 
 double ts_point_ascent_time(const double *x) { return x[0] / x[1]; }

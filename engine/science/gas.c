@@ -22,16 +22,16 @@ double ts_point_maximum_operating_depth(const double *x) {
   return fmin(fmax(0, x[1] / x[0] - x[2]) / (x[3] * TS_GRAVITY), 1000);
 }
 
-/* ---- oxygen exposure, NOAA Diving Manual, the rows that were at hand ------- */
+/* ---- oxygen exposure -------------------------------------------------------- */
 
 typedef struct {
   double pressure;         /* atm */
   double single, in_a_day; /* minutes */
 } exposure_row;
 
+#define ROW(pressure, single, day) {pressure, single, day},
 static const exposure_row exposures[] = {
-    {0.6, 720, 720}, {0.7, 570, 570}, {0.9, 360, 360}, {1.2, 210, 240},
-    {1.3, 180, 210}, {1.4, 150, 180}, {1.5, 120, 180}, {1.6, 45, 150},
+#include "science/tables/oxygen_exposure.inc"
 };
 
 /* The first row at or above the pressure: between rows the higher one. */
@@ -51,3 +51,6 @@ double ts_point_oxygen_exposure_day(const double *x) {
   const exposure_row *row = exposure_at(x[0]);
   return row == NULL ? 0 : row->in_a_day * TS_MINUTE;
 }
+
+/* EN 12021. */
+double ts_point_breathing_air_water_limit(const double *x) { return x[0] > 200e5 ? 35e-6 : 50e-6; }

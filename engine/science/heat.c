@@ -24,11 +24,14 @@ typedef struct {
   double edge, acclimatised, unacclimatised;
 } heat_class;
 
+#define ROW(edge, acclimatised, unacclimatised) {edge, acclimatised, unacclimatised},
+static const heat_class classes[] = {
+#include "science/tables/wbgt_reference.inc"
+};
+
 static const heat_class *class_of(double rate) {
-  static const heat_class classes[] = {
-      {65, 33, 32}, {130, 30, 29}, {200, 28, 26}, {260, 25, 22}, {INFINITY, 23, 18}};
-  const heat_class *c = classes;
-  while (rate * (1 - 1e-9) > c->edge) c++;
+  const heat_class *c = classes, *last = c + sizeof classes / sizeof *classes - 1;
+  while (c < last && rate * (1 - 1e-9) > c->edge) c++;
   return c;
 }
 
@@ -60,12 +63,16 @@ double ts_point_scald_time(const double *x) {
   return fmin(feldman(t), before);
 }
 
+#define ROW(temperature, seconds) {temperature, seconds},
+static const struct {
+  double temperature, seconds;
+} scalds[] = {
+#include "science/tables/scald_time.inc"
+};
+
 double ts_point_scald_time_table(const double *x) {
-  static const struct {
-    double temperature, seconds;
-  } rows[] = {{45, 7200}, {47, 1200}, {48, 900}, {49, 480}, {51, 120}, {55, 17}, {60, 3}};
   double t = (x[0] - TS_CELSIUS) * (1 - 1e-9);
-  for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
-    if (t <= rows[i].temperature) return rows[i].seconds;
+  for (size_t i = 0; i < sizeof scalds / sizeof *scalds; i++)
+    if (t <= scalds[i].temperature) return scalds[i].seconds;
   return 0;
 }

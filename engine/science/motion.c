@@ -83,3 +83,84 @@ double ts_point_stopping_distance(const double *x) {
 double ts_point_friction_of_pendulum(const double *x) { return 3 * x[0] / (330 - x[0]); }
 
 double ts_point_lightning_distance(const double *x) { return 343 * x[0]; }
+
+/* ---- going in from a height -------------------------------------------------------- */
+
+#define ROW(height, minimum, preferred) {height, minimum, preferred},
+static const struct {
+  double height, minimum, preferred; /* m */
+} platforms[] = {
+#include "science/tables/diving_platform_depth.inc"
+};
+
+/* The first row at least as high; the last ends the valid range. */
+static int platform_row(double height) {
+  int last = (int)(sizeof platforms / sizeof *platforms) - 1, i = 0;
+  while (i < last && height * (1 - 1e-9) > platforms[i].height) i++;
+  return i;
+}
+
+double ts_point_entry_depth_minimum(const double *x) {
+  return platforms[platform_row(x[0])].minimum;
+}
+
+double ts_point_entry_depth_preferred(const double *x) {
+  return platforms[platform_row(x[0])].preferred;
+}
+
+/* ---- filling, emptying, pouring ------------------------------------------------------ */
+
+double ts_point_filling_time(const double *x) {
+  if (x[0] <= 0) return 0;
+  return x[1] > 0 ? fmin(x[0] / x[1], TS_LONG) : TS_LONG;
+}
+
+double ts_point_emptying_time(const double *x) {
+  double opening = x[3] * (TS_PI * x[2] * x[2] / 4), full = x[0] * sqrt(2 * x[1] / TS_GRAVITY);
+  if (full <= 0) return 0;
+  return opening > 0 ? fmin(full / opening, TS_LONG) : TS_LONG;
+}
+
+double ts_point_level_rate(const double *x) { return x[0] / x[1]; }
+
+double ts_point_falling_water_force(const double *x) {
+  return x[2] * x[0] * sqrt(2 * TS_GRAVITY * x[1]);
+}
+
+/* ---- waves, wading, shock ------------------------------------------------------------ */
+
+double ts_point_breaking_wave_height(const double *x) { return 0.78 * x[0]; }
+
+double ts_point_solitary_wave_speed(const double *x) { return sqrt(TS_GRAVITY * (x[0] + x[1])); }
+
+/* y = 2 pi depth / L solves y tanh y = a; tanh is below both 1 and y, so y is at least a and its
+ * root, and no more than a + 1. */
+double ts_point_wave_length(const double *x) {
+  double turn = 2 * TS_PI / x[0], a = turn * turn * x[1] / TS_GRAVITY;
+  double low = fmax(a, sqrt(a)), high = fmax(low, a + 1);
+  for (int i = 0; i < 200; i++) {
+    double y = (low + high) / 2;
+    if (y * tanh(y) < a)
+      low = y;
+    else
+      high = y;
+  }
+  return TS_GRAVITY * x[0] * x[0] / (2 * TS_PI) * tanh((low + high) / 2);
+}
+
+#define ROW(size, limit) {size, limit},
+static const struct {
+  double size, limit; /* m kg, m2/s */
+} wading[] = {
+#include "science/tables/wading_limit.inc"
+};
+
+double ts_point_wading_limit(const double *x) {
+  int i = 0;
+  while (x[0] * x[1] > wading[i].size) i++;
+  return wading[i].limit;
+}
+
+double ts_point_blast_distance(const double *x) {
+  return cbrt(x[0]) * pow(52.4e6 / x[1], 1 / 1.13);
+}

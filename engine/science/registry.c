@@ -13,10 +13,12 @@ static const ts_function functions[] = {
 #include "science/breath.inc"
 #include "science/chamber.inc"
 #include "science/decompression.inc"
+#include "science/electricity.inc"
 #include "science/gas.inc"
 #include "science/light.inc"
 #include "science/motion.inc"
 #include "science/pressure.inc"
+#include "science/rescue.inc"
 #include "science/sound.inc"
 #include "science/structure.inc"
 #include "science/thermal.inc"
@@ -43,6 +45,9 @@ static bool take_argument(const ts_argument *argument, ts_range given, ts_range 
   return true;
 }
 
+/* A search ends a rounding to either side, so the corners of a narrow box may come out crossed. */
+static ts_range uncrossed(ts_range r) { return (ts_range){fmin(r.lo, r.hi), fmax(r.lo, r.hi)}; }
+
 /* The two corners that matter: where every argument pulls down, and where every one pulls up. */
 static ts_range from_corners(const ts_function *function, const ts_range *x) {
   double low[TS_ARGUMENTS_MAX], high[TS_ARGUMENTS_MAX];
@@ -66,6 +71,7 @@ ts_range ts_function_apply(const ts_function *function, const ts_range *x, bool 
     if (!take_argument(&function->argument[i], x[i], &taken[i])) return widest;
   ts_range result =
       function->range != NULL ? function->range(taken) : from_corners(function, taken);
+  if (function->iterated) result = uncrossed(result);
   if (!(result.lo <= result.hi)) return widest; /* a NaN, which no row should give */
   if (function->iterated) result = widen_search(result);
   if (!function->exact) result = ts_range_widen(result, WIDEN);

@@ -47,6 +47,8 @@
 #define TS_INTENSITY TS_DIM(0, 0, 0, 0, 0, 0, 1)
 #define TS_ILLUMINANCE TS_DIM(-2, 0, 0, 0, 0, 0, 1)
 #define TS_CURRENT TS_DIM(0, 0, 0, 1, 0, 0, 0)
+#define TS_VOLTAGE TS_DIM(2, 1, -3, -1, 0, 0, 0)
+#define TS_RESISTANCE TS_DIM(2, 1, -3, -2, 0, 0, 0)
 #define TS_RESISTIVITY TS_DIM(3, 1, -3, -2, 0, 0, 0)
 #define TS_FIELD TS_DIM(1, 1, -3, -1, 0, 0, 0)
 

@@ -77,3 +77,31 @@ double ts_point_ice_capacity(const double *x) { return x[1] * x[0] * x[0]; }
 double ts_point_voltage_gradient(const double *x) {
   return x[1] * x[0] / (2 * TS_PI * x[2] * x[2]);
 }
+
+/* ---- people, costume, boats ------------------------------------------------------------ */
+
+double ts_point_ballast_mass(const double *x) { return x[0] / (TS_GRAVITY * (1 - x[2] / x[1])); }
+
+double ts_point_soaked_mass(const double *x) { return x[0] * (1 + x[1]); }
+
+double ts_point_body_density(const double *x) { return 4950 / (x[0] + 4.50); }
+
+double ts_point_body_net_lift(const double *x) {
+  return TS_GRAVITY * (x[3] * (x[0] / x[1] + x[2]) - x[0]);
+}
+
+/* Straight in the mass, up or down; each other argument has one direction. */
+ts_range ts_range_body_net_lift(const ts_range *x) {
+  double least[2], most[2];
+  for (int i = 0; i < 2; i++) {
+    double mass = i == 0 ? x[0].lo : x[0].hi;
+    least[i] = ts_point_body_net_lift((double[]){mass, x[1].hi, x[2].lo, x[3].lo});
+    most[i] = ts_point_body_net_lift((double[]){mass, x[1].lo, x[2].hi, x[3].hi});
+  }
+  return (ts_range){fmin(least[0], least[1]), fmax(most[0], most[1])};
+}
+
+double ts_point_boat_persons_capacity(const double *x) {
+  const double pound = 0.45359237;
+  return (x[0] / pound + 32) / 141;
+}

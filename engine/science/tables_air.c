@@ -1,69 +1,37 @@
-/* The numbers of tables_air.h, as read. Where a cell was not at hand, a comment says what stands
- * there. */
+/* The tables of tables_air.h, compiled in from shared/tables, where it is noted what was not at
+ * hand. */
 #include "science/tables_air.h"
 
-/* Rows deeper than 70 ft: limits only, the groups were not at hand. */
+#define ROW(feet, limit, ...) {feet, limit, {__VA_ARGS__}},
 const ts_no_stop_row ts_no_stop_rows[] = {
-    {10, TS_DAY_MINUTES, {57, 101, 158, 245, 426}},
-    {15, TS_DAY_MINUTES, {36, 60, 88, 121, 163, 217, 297, 449}},
-    {20, TS_DAY_MINUTES, {26, 43, 61, 82, 106, 133, 165, 205, 256, 330, 461}},
-    {25, 1102, {20, 33, 47, 62, 78, 97, 117, 140, 166, 198, 236, 285, 354, 469, 992, 1102}},
-    {30, 371, {17, 27, 38, 50, 62, 76, 91, 107, 125, 145, 167, 193, 223, 260, 307, 371}},
-    {35, 232, {14, 23, 32, 42, 52, 63, 74, 87, 100, 115, 131, 148, 168, 190, 215, 232}},
-    {40, 163, {12, 20, 27, 36, 44, 53, 63, 73, 84, 95, 108, 121, 135, 151, 163}},
-    {45, 125, {11, 17, 24, 31, 39, 46, 55, 63, 72, 82, 92, 102, 114, 125}},
-    {50, 92, {9, 15, 21, 28, 34, 41, 48, 56, 63, 71, 80, 89, 92}},
-    {55, 74, {8, 14, 19, 25, 31, 37, 43, 50, 56, 63, 71, 74}},
-    {60, 63, {7, 12, 17, 22, 28, 33, 39, 45, 51, 57, 63}},
-    {70, 48, {6, 10, 14, 19, 23, 28, 32, 37, 42, 47, 48}},
-    {80, 39, {0}},
-    {90, 33, {0}},
-    {100, 25, {0}},
-    {110, 20, {0}},
-    {120, 15, {0}},
-    {130, 12, {0}},
-    {140, 10, {0}},
-    {150, 8, {0}},
-    {160, 7, {0}},
-    {170, 6, {0}},
-    {180, 6, {0}},
-    {190, 5, {0}},
+#include "science/tables/air_no_stop.inc"
 };
 const size_t ts_no_stop_count = sizeof ts_no_stop_rows / sizeof *ts_no_stop_rows;
-const size_t ts_no_stop_grouped = 12;
 
+#define ROW(group, ...) [(group)-1] = {__VA_ARGS__},
 const int ts_interval_ends[TS_GROUP_L][TS_GROUP_L] = {
-    {140},
-    {76, 216},
-    {55, 131, 271},
-    {52, 107, 183, 323},
-    {52, 104, 159, 235, 375},
-    {52, 104, 157, 211, 288, 428},
-    {52, 104, 157, 209, 263, 340, 480},
-    {52, 104, 157, 209, 261, 316, 392, 532},
-    {52, 104, 157, 209, 261, 313, 368, 444, 584},
-    {52, 104, 157, 209, 261, 313, 366, 420, 496, 636},
-    {52, 104, 157, 209, 261, 313, 366, 418, 472, 549, 689},
-    {52, 104, 157, 209, 261, 313, 366, 418, 470, 524, 601, 741},
+#include "science/tables/air_surface_interval.inc"
 };
-const int ts_interval_last[TS_GROUPS - TS_GROUP_L] = {793, 845, 898, 950};
 
+#define ROW(group, last) [(group)-TS_GROUP_L - 1] = last,
+const int ts_interval_last[TS_GROUPS - TS_GROUP_L] = {
+#include "science/tables/air_repetitive_end.inc"
+};
+
+#define ROW(feet, ...) {feet, {__VA_ARGS__}},
 const ts_residual_row ts_residual_rows[] = {
-    {10, {58, 101, 159, 246, 427}},
-    {15, {37, 61, 89, 122, 164, 218, 298, 450}},
-    {20, {27, 44, 62, 83, 106, 134, 166, 206, 257, 331, 462}},
-    {25, {21, 34, 48, 63, 79, 98, 118, 141, 167, 198, 237, 286, 354, 470}},
-    {30, {18, 28, 39, 51, 63, 77, 92, 108, 126, 146, 168, 194, 224, 261, 308, 372}},
-    {35, {15, 24, 33, 43, 53, 64, 75, 88, 101, 116, 132, 149, 169, 191, 216, 245}},
-    {40, {13, 21, 29, 37, 45, 55, 64, 74, 85, 97, 109, 122, 136, 152, 169, 188}},
-    {45, {12, 18, 25, 32, 40, 48, 56, 64, 73, 83, 93, 104, 115, 127, 140, 154}},
-    {50, {11, 17, 23, 29, 35, 42, 49, 57, 65, 73, 81, 90, 99, 109, 120, 131}},
-    {55, {10, 15, 20, 26, 32, 38, 44, 51, 58, 65, 72, 80, 88, 96, 105, 114}},
-    {60, {9, 14, 19, 24, 29, 35, 40, 46, 52, 58, 65, 72, 79, 86, 93, 101}},
+#include "science/tables/air_residual_nitrogen.inc"
 };
 const size_t ts_residual_count = sizeof ts_residual_rows / sizeof *ts_residual_rows;
 
-/* Columns M, N and O were not at hand: Z's time stands for them. Past the table, what
- * the manual asks for after exceptional exposures: 48 h. */
-const int ts_flying_minutes[TS_PAST_TABLE] = {0,   0,   0,    105,  279,  426,  553,  664, 764,
-                                              853, 935, 1010, 1261, 1261, 1261, 1261, 2880};
+#define ROW(group, minutes) {group, minutes},
+const ts_flying_row ts_flying_rows[] = {
+#include "science/tables/air_flying_interval.inc"
+};
+const size_t ts_flying_count = sizeof ts_flying_rows / sizeof *ts_flying_rows;
+
+#define ROW(feet, group) {feet, group},
+const ts_altitude_row ts_altitude_rows[] = {
+#include "science/tables/air_altitude_group.inc"
+};
+const size_t ts_altitude_count = sizeof ts_altitude_rows / sizeof *ts_altitude_rows;

@@ -14,12 +14,11 @@ enum { TS_DAY_MINUTES = 1440 };
 /* Table 9-7: no-stop limit, and the last bottom time of each group. */
 typedef struct {
   int feet, limit;
-  int last[TS_GROUPS]; /* 0: the group is not reached at this depth */
+  int last[TS_GROUPS]; /* 0: the group is not reached at this depth, or was not at hand */
 } ts_no_stop_row;
 
 extern const ts_no_stop_row ts_no_stop_rows[];
 extern const size_t ts_no_stop_count;
-extern const size_t ts_no_stop_grouped; /* so many of the rows carry groups */
 
 /* Table 9-8, part 1: for groups A to L, the last minute of the interval in which
  * the group is still A+k, from k = own letter down to A. */
@@ -36,7 +35,20 @@ typedef struct {
 extern const ts_residual_row ts_residual_rows[];
 extern const size_t ts_residual_count;
 
-/* Table 9-6, column 8000 ft: surface interval before flying, by group, and last past the table. */
-extern const int ts_flying_minutes[TS_PAST_TABLE];
+/* Table 9-6, column 8000 ft: surface interval before flying. The last row is TS_PAST_TABLE's. */
+typedef struct {
+  int group, minutes;
+} ts_flying_row;
+
+extern const ts_flying_row ts_flying_rows[];
+extern const size_t ts_flying_count;
+
+/* Table 9-5: group on arrival at an altitude. */
+typedef struct {
+  int feet, group;
+} ts_altitude_row;
+
+extern const ts_altitude_row ts_altitude_rows[];
+extern const size_t ts_altitude_count;
 
 #endif

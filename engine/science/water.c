@@ -81,14 +81,23 @@ double ts_point_saturation_index(const double *x) {
   return x[0] - (9.3 + a + b) + c + d;
 }
 
+#define ROW(fahrenheit, factor) {fahrenheit, factor},
+static const struct {
+  double fahrenheit, factor;
+} factors[] = {
+#include "science/tables/pool_temperature_factor.inc"
+};
+
 /* The operators' temperature factor, on straight lines between its rows. */
 static double temperature_factor(double kelvin) {
-  static const double fahrenheit[] = {32, 37, 46, 53, 60, 66, 76, 84, 94, 105, 128};
-  enum { ROWS = sizeof fahrenheit / sizeof *fahrenheit };
-  double f = fmin(fmax((kelvin - TS_CELSIUS) * 1.8 + 32, 32), 128);
+  enum { LAST = sizeof factors / sizeof *factors - 1 };
+  double f = (kelvin - TS_CELSIUS) * 1.8 + 32;
+  f = fmin(fmax(f, factors[0].fahrenheit), factors[LAST].fahrenheit);
   int i = 1;
-  while (i < ROWS - 1 && f > fahrenheit[i]) i++;
-  return 0.1 * (i - 1 + (f - fahrenheit[i - 1]) / (fahrenheit[i] - fahrenheit[i - 1]));
+  while (i < LAST && f > factors[i].fahrenheit) i++;
+  double below = factors[i - 1].fahrenheit, above = factors[i].fahrenheit;
+  double share = (f - below) / (above - below);
+  return factors[i - 1].factor + share * (factors[i].factor - factors[i - 1].factor);
 }
 
 double ts_point_saturation_index_pool(const double *x) {
@@ -101,4 +110,51 @@ double ts_point_pool_evaporation(const double *x) {
   double water = ts_point_vapour_pressure(&x[1]), air = x[3] * ts_point_vapour_pressure(&x[2]);
   double latent = 1e3 * (2501 - 2.36 * (x[1] - TS_CELSIUS)); /* J/kg */
   return x[0] * fmax(0, water - air) * (0.089 + 0.0782 * x[4]) / latent;
+}
+
+/* ---- people in the water ---------------------------------------------------------------- */
+
+#define ROW(depth, area) {depth, area},
+static const struct {
+  double depth, area; /* m, m2 */
+} bathers[] = {
+#include "science/tables/pool_bather_area.inc"
+};
+
+double ts_point_bather_load(const double *x) {
+  int i = 0;
+  while (x[1] * (1 - 1e-9) > bathers[i].depth) i++;
+  return x[0] / bathers[i].area;
+}
+
+double ts_point_circulation_for_bathers(const double *x) { return 1.7 / TS_HOUR * x[0]; }
+
+double ts_point_dilution_for_bathers(const double *x) { return 0.030 * x[0]; }
+
+double ts_point_replacement_volume(const double *x) { return x[0] * fmax(0, 1 - x[2] / x[1]); }
+
+/* ---- legionella ---------------------------------------------------------------------------- */
+
+static const ts_range grows = {TS_CELSIUS + 20, TS_CELSIUS + 45};
+static const ts_range thrives = {TS_CELSIUS + 32, TS_CELSIUS + 42};
+
+static bool meets(ts_range a, ts_range b) { return a.lo <= b.hi && b.lo <= a.hi; }
+static bool within(ts_range a, ts_range b) { return b.lo <= a.lo && a.hi <= b.hi; }
+
+ts_range ts_range_legionella_growth(const ts_range *x) {
+  return (ts_range){within(*x, thrives) ? 2
+                    : within(*x, grows) ? 1
+                                        : 0,
+                    meets(*x, thrives) ? 2
+                    : meets(*x, grows) ? 1
+                                       : 0};
+}
+
+double ts_point_legionella_growth(const double *x) {
+  ts_range here = {x[0], x[0]};
+  return ts_range_legionella_growth(&here).lo;
+}
+
+double ts_point_legionella_reduction_time(const double *x) {
+  return TS_MINUTE * 124 * pow(2.0 / 124, (x[0] - TS_CELSIUS - 50) / 10);
 }

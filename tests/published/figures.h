@@ -68,8 +68,21 @@ static inline void check_figure(const figure *row) {
                 got.lo, got.hi, row->expected, row->tolerance, row->why, row->source);
 }
 
+/* All rows of a file, for test_coverage.c, which has to know every file's name. */
+typedef struct {
+  const figure *rows;
+  size_t count;
+} figure_rows;
+
+#define FIGURE_ROWS(name_)                                                                         \
+  figure_rows figures_of_##name_(void);                                                            \
+  figure_rows figures_of_##name_(void) {                                                           \
+    return (figure_rows){figures, sizeof figures / sizeof *figures};                               \
+  }
+
 /* The suite of a file: every row of `figures` is one test. */
 #define FIGURE_SUITE(name_)                                                                        \
+  FIGURE_ROWS(name_)                                                                               \
   START_TEST(figure_holds) { check_figure(&figures[_i]); }                                         \
   END_TEST                                                                                         \
   Suite *suite_##name_(void);                                                                      \

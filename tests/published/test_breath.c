@@ -18,6 +18,10 @@ static const figure figures[] = {
      "respiratory quotient 0.9 of 242.0 mL/min (from memory)"},
     {"CP-01", "breath_hold_limit", {70, 5, 0}, 17.5, 2.5, "the practice is a band", PRACTICE},
     {"CP-01", "breath_hold_limit", {60, 5, 0}, 17.5, 2.5, "the practice is a band", PRACTICE},
+    {"MET-07", "carbon_dioxide_output", {70, 1.25}, 0.009 CFM, 0.0009 CFM, "10 %: people differ",
+     "refuge-station report table, sitting"},
+    {"BODY-004", "metabolic_power", {70, 1.25}, 58.15 * 1.8, 5, "5 %: people differ",
+     "seated rest 58.15 W/m2 (from memory) of the ISO 8996 man of 1.8 m2"},
 };
 /* clang-format on */
 
@@ -58,6 +62,8 @@ END_TEST
 
 START_TEST(figure_holds) { check_figure(&figures[_i]); }
 END_TEST
+
+FIGURE_ROWS(breath)
 
 Suite *suite_breath(void);
 

@@ -10,6 +10,7 @@
 #define OPEN_DATA "open validation data for the 2001 formula"
 #define CM2_KG *1e-4
 #define K_PER_H *(1 / 3600.0)
+#define KCAL_PER_H *(4186.8 / 3600)
 
 /* clang-format off */
 static const figure figures[] = {
@@ -69,6 +70,23 @@ static const figure figures[] = {
      "Environment Canada, minutes to frostbite (from memory)"},
     {"WC-008", "frostbite_time", {DEGC(-30), 40 KM_H}, 6.16 MINUTES, 0.1 MINUTES, ROUNDING,
      "Environment Canada, minutes to frostbite (from memory)"},
+    {"COLD-008", "hand_function_time", {DEGC(5)}, 10 MINUTES, 5 MINUTES, "a rule of round numbers",
+     "1-10-1 principle, Giesbrecht: water under 15 degC"},
+    {"COLD-008", "hand_function_time", {DEGC(15)}, 24 HOURS, 0, "24 h stands for never",
+     "1-10-1 principle, Giesbrecht: water under 15 degC"},
+    {"INS-004", "suit_insulation", {5e-3, 1 BAR_, 1 BAR_}, 0.1, 1e-12, EXACT,
+     "5 mm of foam of 0.05 W/(m K) (from memory)"},
+    {"INS-002", "immersion_heat_loss", {1.8, DEGC(33), DEGC(28), 0, 230}, 230 * 1.8 * 5, 1e-6,
+     EXACT, "Nadel et al. 1974, still water, bare (from memory)"},
+    {"INS-002", "immersion_heat_loss", {1.8, DEGC(33), DEGC(28), 0, 580}, 580 * 1.8 * 5, 1e-6,
+     EXACT, "Nadel et al. 1974, swimming, bare (from memory)"},
+    {"INS-005", "immersion_heat_loss", {2, DEGC(30), DEGC(10), 0.1, 10}, 200, 1e-6, EXACT,
+     "two equal resistances in a row halve the 400 W of one"},
+    {"BODY-58", "core_cooling_time", {70, 58 KCAL_PER_H, 0, 1}, 1 HOURS, 36,
+     "1 %: 0.83 kcal/(kg K) has two digits",
+     "textbook: 58 kcal are a kelvin of 70 kg (from memory)"},
+    {"BODY-58", "core_cooling_time", {35, 158 KCAL_PER_H, 100 KCAL_PER_H, 2}, 1 HOURS, 36,
+     "1 %: 0.83 kcal/(kg K) has two digits", "the same: half the body, twice the fall"},
 };
 /* clang-format on */
 

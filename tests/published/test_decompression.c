@@ -110,6 +110,10 @@ static const figure figures[] = {
     {"ZHL-18", "tolerated_nitrogen_pressure", {5 MINUTES, 1 BAR_}, 2.9624 BAR_, 10, DIGIT, ZHL},
     {"ZHL-17", "tolerated_nitrogen_pressure", {77 MINUTES, 1 BAR_}, (0.4701 + 1 / 0.8910) * 1e5, 20,
      ROUNDING, ZHL ", a + p / b from the printed a and b"},
+    {"RNT-91", "no_stop_remaining", {40 FEET, C}, (163 - 29) MINUTES, 0, TABLE,
+     T97 " less " T98 ", dive chain"},
+    {"RNT-91", "no_stop_remaining", {40 FEET, Z}, 0, 0, "188 min of nitrogen, 163 allowed", T98},
+    {"RNT-91", "no_stop_remaining", {40 FEET, PAST}, 0, 0, "past the table nothing is left", T98},
 };
 /* clang-format on */
 
@@ -149,6 +153,8 @@ END_TEST
 
 START_TEST(figure_holds) { check_figure(&figures[_i]); }
 END_TEST
+
+FIGURE_ROWS(decompression)
 
 Suite *suite_decompression(void);
 

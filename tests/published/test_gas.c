@@ -38,6 +38,8 @@ static const figure figures[] = {
     {"C-05", "cylinder_energy", {12 LITRES, 232 BAR_, 1 BAR_}, 1536e3, 23e3,
      "1.5 %: the printed figure counts moles by 22.4 L",
      "n R T ln(p / p0), 12 L at 232 bar and 25 degC"},
+    {"C-E", "cylinder_energy", {1, 271828.182846, 100 KPA}, 271828.182846, 1e-3, EXACT,
+     "p V ln(p / p0) where p / p0 is e"},
     {"PO2-21", "maximum_operating_depth", {0.21, 1.4 BAR_, 1 BAR_, RHO10}, 56.7, 0.05, ROUNDING,
      "Dalton's law"},
     {"PO2-21", "maximum_operating_depth", {0.21, 1.6 BAR_, 1 BAR_, RHO10}, 66.2, 0.05, ROUNDING,

@@ -83,6 +83,15 @@ static const figure figures[] = {
     {"SCALD-002", "scald_time_table", {DEGC(55)}, 17, 0, TABLE, SCALDS},
     {"SCALD-002", "scald_time_table", {DEGC(60)}, 3, 0, TABLE, SCALDS},
     {"SCALD-002", "scald_time_table", {DEGC(53)}, 17, 0, "between rows the hotter", SCALDS},
+    {"ISO-7243", "wbgt_outdoor", {DEGC(25), DEGC(32), DEGC(20)}, DEGC(25.9), 0.001, EXACT,
+     "worked example of an open thermal-comfort library (from memory)"},
+    {"PROP-018", "dew_point", {DEGC(20), 1228.2 / 2339.3}, DEGC(10), 0.01, ROUNDING,
+     "IAPWS-95: 1228.2 Pa saturates at 10 degC, 2339.3 Pa at 20 degC"},
+    {"PROP-018", "dew_point", {DEGC(28), 872.6 / 3783.1}, DEGC(5), 0.01, ROUNDING,
+     "IAPWS-95: 872.6 Pa saturates at 5 degC, 3783.1 Pa at 28 degC"},
+    {"PROP-018", "evaporative_heat_loss", {DEGC(35), DEGC(25), 0.50, 4},
+     16.5 * 4 * (5.6290 - 0.5 * 3.1699), 0.3, "0.1 %: vapour pressures of another source",
+     "Lewis relation (from memory) with the vapour pressures of IAPWS-95"},
 };
 /* clang-format on */
 
@@ -113,6 +122,8 @@ END_TEST
 
 START_TEST(figure_holds) { check_figure(&figures[_i]); }
 END_TEST
+
+FIGURE_ROWS(heat)
 
 Suite *suite_heat(void);
 

@@ -10,6 +10,8 @@
 #define COLE "R. H. Cole, Underwater Explosions 1948 (from memory)"
 #define PENDULUM "Giles, Sabey and Cardew 1964 (from memory)"
 #define FRESH 1000.0
+#define HIGHWAY "UK Highway Code, rule 126; reaction and braking behind it (from memory)"
+#define TWO_ROUNDINGS "thinking and braking are each printed in whole metres"
 
 /* clang-format off */
 static const figure figures[] = {
@@ -64,6 +66,42 @@ static const figure figures[] = {
     {"P-02", "friction_of_pendulum", {36}, 0.3673, 0.0001, DIGIT, PENDULUM},
     {"X-02", "blast_peak_pressure", {1, 10}, 3.8845e6, 3.9e3, "1 in 10^3", COLE},
     {"X-02", "blast_peak_pressure", {1, 100}, 0.28796e6, 0.29e3, "1 in 10^3", COLE},
+    {"J-G", "fall_time", {9.80665 / 2}, 1, 1e-9, EXACT, "the first second of " FALL},
+    {"F-22", "jet_force", {0.1288372, 7.6707, FRESH}, 767.1, 0.1, DIGIT,
+     "rho Q v, 0.1 m3/s: 0.01303661 m2 at that speed"},
+    {"F-17", "jet_force", {1 INCHES, 26.2579, FRESH}, 78.54 * 4.4482216, 0.05, ROUNDING,
+     "2 p A, smooth bore of 1 in at 50 lbf/in2, fire service"},
+    {"F-05", "orifice_flow", {1 FEET, 4 FEET, 0.611}, 4.9 * 0.785398 * 2 CUBIC_FEET,
+     0.02 CUBIC_FEET, "the factor 4.9 has two digits", "hydraulic handbooks, Q = 4.9 A sqrt(h)"},
+    {"F-613", "stagnation_pressure", {40, 1.225}, 981, 1, ROUNDING,
+     "0.613 v2, codes of practice for wind (from memory)"},
+    {"W-09", "dam_break_front", {1}, 2 * 3.13156, 2e-5, DIGIT, RITTER ", twice the wave speed"},
+    {"W-09", "dam_break_discharge", {1, 3}, 3 * (4.0 / 9) * (2.0 / 3 * 3.13156), 1e-4, ROUNDING,
+     RITTER ", depth 4/9 h at two thirds of the wave speed"},
+    {"W-12", "bore_speed", {1, 3.77200}, 3 * 3.13156, 1e-4, DIGIT,
+     "Belanger: Froude number 3 goes with a depth ratio of 3.77200"},
+    {"W-01", "bore_speed", {1, 1}, 3.13156, 1e-5, DIGIT, SHALLOW ", no step at all"},
+    {"U-16", "drawdown", {72000 CUBIC_FEET, 60 FEET, 60 FEET}, 20 FEET, 1e-9, EXACT,
+     "a tank of 60 x 60 x 20 ft let out"},
+    {"D-07", "drift_distance", {1 KNOTS, 60 MINUTES}, 1852, 1e-9, EXACT,
+     "a knot is a nautical mile an hour"},
+    {"D-11", "flood_hazard_rating", {0.30, 0, 1}, 1.15, 1e-12, EXACT,
+     "Defra/EA, supplementary note 2008, 0.15 + 1.0 (from memory)"},
+    {"D-11", "flood_hazard_rating", {1, 2, 1}, 3.5, 1e-12, EXACT,
+     "Defra/EA FD2320, 1 (2 + 0.5) + 1 (from memory)"},
+    {"D-12", "depth_velocity", {1.2, 0.5}, 0.6, 1e-12, EXACT,
+     "Cox, Shand and Blacka 2010, limit for adults 0.6 m2/s (from memory)"},
+    {"E-SG", "exit_time", {82, 82 / 60.0, 1}, 60, 1e-9, EXACT,
+     "Guide to Safety at Sports Grounds, 82 people a metre and minute (from memory)"},
+    {"LTG-001", "lightning_distance", {9}, 3e3, 90, "3 %: the rule has one digit",
+     "NOAA 30-30, km = seconds / 3"},
+    {"D-08", "swim_time_against", {1852, 1.5 KNOTS, 0.5 KNOTS}, 60 MINUTES, 1e-6, EXACT,
+     "a nautical mile at one knot over ground"},
+    {"D-08", "swim_time_against", {25, 0.5, 0.5}, 24 HOURS, 0, "24 h stands for never",
+     "held by the current"},
+    {"S-30", "stopping_distance", {30 MPH, 6.57, 0.67}, 23, 1, TWO_ROUNDINGS, HIGHWAY},
+    {"S-50", "stopping_distance", {50 MPH, 6.57, 0.67}, 53, 1, TWO_ROUNDINGS, HIGHWAY},
+    {"S-70", "stopping_distance", {70 MPH, 6.57, 0.67}, 96, 1, TWO_ROUNDINGS, HIGHWAY},
 };
 /* clang-format on */
 

@@ -16,6 +16,8 @@
 #define T68(t) DEGC((t) / 1.00024)
 #define GRAVITY "standard gravity against 9.812 m/s2 at 51.5 N: 0.06 %"
 #define OTHER_STATE "EOS-80 and IAPWS-95 differ by under 0.003 kg/m3 here"
+#define RHO10 (1e5 / (9.80665 * 10)) /* water of which 10 m make 1 bar */
+#define EAD "nitrox textbooks, (1 - F)(D + 33) / 0.79 - 33, or 10 in metres (from memory)"
 
 /* clang-format off */
 static const figure figures[] = {
@@ -118,6 +120,37 @@ static const figure figures[] = {
     {"PROP-019", "vapour_pressure", {DEGC(25)}, 3169.22, 0.01, DIGIT, "ASHRAE Fundamentals 2017"},
     {"PROP-019", "vapour_pressure", {DEGC(30)}, 4246.03, 0.01, DIGIT, "ASHRAE Fundamentals 2017"},
     {"PROP-019", "vapour_pressure", {DEGC(35)}, 5627.82, 0.01, DIGIT, "ASHRAE Fundamentals 2017"},
+    {"BOY-04", "expansion_ratio", {1 BAR_, 4 BAR_}, 0.25, 1e-12, EXACT,
+     "Boyle's law, 6.0 to 1.5 L"},
+    {"PRS-08", "lung_expansion_ratio", {99 FEET, SEA_LEVEL, RHO33}, 4, 1e-9, EXACT, US33},
+    {"CO2-01", "surface_equivalent", {0.001, 5 ATM, 1 ATM}, 0.005, 1e-12, EXACT,
+     "US Navy Diving Manual par. 15-14: 0.005 atm are 0.5 % at the surface"},
+    {"CO2-01", "partial_pressure", {0.005, 760 MMHG}, 3.8 MMHG, 1e-6, EXACT,
+     "US Navy Diving Manual par. 15-14: 0.5 % at the surface is 3.8 mmHg"},
+    {"PO2-21", "partial_pressure", {0.21, 220 / 33.0 ATM}, 1.4 ATM, 1e-6, EXACT,
+     "Dalton's law, air at 187 ft of sea water"},
+    {"EAD-36", "equivalent_air_depth", {27, 0.36, 1 BAR_, RHO10}, 20, 0.5, ROUNDING, EAD},
+    {"EAD-36", "equivalent_air_depth", {90 FEET, 0.36, 1 ATM, RHO33}, 67 FEET, 0.5 FEET, ROUNDING,
+     EAD},
+    {"EAD-32", "equivalent_air_depth", {30, 0.32, 1 BAR_, RHO10}, 24.4, 0.05, ROUNDING, EAD},
+    {"PROP-018", "vapour_pressure", {DEGC(5)}, 872.6, 0.26, "0.03 % between the two equations",
+     IAPWS},
+    {"PROP-018", "vapour_pressure", {DEGC(15)}, 1705.8, 0.51, "0.03 % between the two equations",
+     IAPWS},
+    {"PROP-018", "vapour_pressure", {DEGC(20)}, 2339.3, 0.7, "0.03 % between the two equations",
+     IAPWS},
+    {"PROP-018", "vapour_pressure", {DEGC(25)}, 3169.9, 0.95, "0.03 % between the two equations",
+     IAPWS},
+    {"PROP-018", "vapour_pressure", {DEGC(30)}, 4247.0, 1.27, "0.03 % between the two equations",
+     IAPWS},
+    {"PROP-018", "vapour_pressure", {DEGC(35)}, 5629.0, 1.7, "0.03 % between the two equations",
+     IAPWS},
+    {"PROP-019", "vapour_pressure", {DEGC(0)}, 611.15, 0.1, "over water; printed for ice",
+     "ASHRAE Fundamentals 2017"},
+    {"PROP-020", "vapour_pressure", {300}, 3536.58941, 1.06, "0.03 % between the two equations",
+     "IAPWS-IF97, Table 35"},
+    {"PROP-100", "vapour_pressure", {DEGC(100)}, 101418, 81, "0.08 %: Hyland and Wexler are older",
+     "IAPWS-95 (from memory)"},
 };
 /* clang-format on */
 

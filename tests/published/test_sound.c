@@ -25,6 +25,8 @@ static const figure figures[] = {
     {"A-14", "noise_time_3db", {96, 87}, 1 HOURS, 1e-6, TABLE, CANADA},
     {"A-14", "noise_time_3db", {101, 87}, 0.32 HOURS, 0.01 HOURS, DIGIT, CANADA},
     {"A-14", "noise_dose", {96, 1 HOURS, 87}, 1, 1e-12, TABLE, CANADA ": one hour is all of it"},
+    {"A-14", "noise_dose", {90, 4 HOURS, 87}, 1, 1e-12, TABLE, CANADA ": four hours is all of it"},
+    {"A-14", "noise_dose", {101, 0.32 HOURS, 87}, 1, 0.03, "0.32 h is printed rounded", CANADA},
 };
 /* clang-format on */
 

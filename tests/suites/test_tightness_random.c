@@ -212,7 +212,8 @@ START_TEST(narrowing_makes_worst_scores_real) {
   for (size_t i = 0; i < h->w.rule_count * BOXES; i++) hunt_box(h, i / BOXES);
   print_tallies(h, profiles[_i].name);
   ck_assert_uint_gt(h->with.open, 0);
-  ck_assert_double_gt(percent(&h->with), 90);
+  /* A tenth of the rules is a sample of some 130: three standard deviations are 8 %. */
+  ck_assert_double_gt(percent(&h->with), in_short() ? 82 : 90);
   ck_assert_double_gt(percent(&h->with), percent(&h->without));
   ts_evaluator_free(h->narrow);
   ts_evaluator_free(h->plain);

@@ -157,6 +157,10 @@ static const struct {
     {"kg/h", 1.0 / 3600, TS_DIM(0, 1, -1, 0, 0, 0, 0)},
     {"met", 58.15, TS_DIM(0, 1, -3, 0, 0, 0, 0)},
     {"clo", 0.155, TS_DIM(0, -1, 3, 0, 1, 0, 0)},
+    {"calorie", 4.184, ENERGY},
+    {"kilocalories", 4184, ENERGY},
+    {"horsepower", 550 * FOOT *POUND *STANDARD_GRAVITY, TS_POWER},
+    {"footcandles", 1 / (FOOT * FOOT), TS_DIM(-2, 0, 0, 0, 0, 0, 1)},
     {"%", 0.01, TS_NUMBER},
     {"ppm", 1e-6, TS_NUMBER},
     {"ppb", 1e-9, TS_NUMBER},
@@ -178,7 +182,12 @@ START_TEST(a_unit_is_what_its_definition_says) {
 END_TEST
 
 /* Where a name is in both tables, udunits2 must agree but for what is known of it:
- * gallons rounded to 5.7e-8, survey feet (2e-6, acres 4e-6), the tropical year (8e-7). */
+ * gallons rounded to 5.7e-8, survey feet (2e-6, acres 4e-6), the tropical year (8e-7). Left out:
+ * its gal is an acceleration, its calorie that of the steam tables, its footcandle 0.1 lx. */
+static bool differs_by_choice(const char *name) {
+  return ts_same(name, "gal") || ts_same(name, "calorie") || ts_same(name, "footcandle");
+}
+
 typedef struct {
   int shared;
   char differ[200];
@@ -191,7 +200,8 @@ static void compare_with_own(void *context, const char *name, ts_scale scale) {
   const char *listed;
   for (size_t i = 0; !is_ours && (listed = ts_unit_name_at(units, i, &is_ours)); i++)
     is_ours = is_ours && ts_same(listed, name);
-  if (!is_ours || ts_same(name, "gal") || !ts_unit_named(units, name, strlen(name), &own)) return;
+  if (!is_ours || differs_by_choice(name) || !ts_unit_named(units, name, strlen(name), &own))
+    return;
   a->shared++;
   double ratio = own.num / own.den / (scale.num / scale.den);
   if (own.dim != scale.dim || fabs(ratio - 1) > 5e-6) snprintf(a->differ, 200, "%s", name);
