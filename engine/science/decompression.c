@@ -53,7 +53,7 @@ double ts_point_repetitive_group(const double *x) {
 
 /* ---- surface interval ------------------------------------------------------ */
 
-/* After `minutes` at the surface, for a group up to L. */
+/* After `minutes` at the surface. */
 static int credited(int group, double minutes) {
   const int *ends = ts_interval_ends[group - 1];
   for (int step = 0; step < group; step++)
@@ -62,14 +62,10 @@ static int credited(int group, double minutes) {
 }
 
 double ts_point_surface_interval_group(const double *x) {
-  enum { STEP = 53 }; /* each group from M up is this much later than the one before */
   int group = group_of(x[0]);
   double minutes = minutes_gone(x[1]);
   if (group == 0) return 0;
   if (group == TS_PAST_TABLE) return minutes < TS_DAY_MINUTES ? group : 0;
-  if (group > TS_GROUP_L && minutes > ts_interval_last[group - TS_GROUP_L - 1]) return 0;
-  for (; group > TS_GROUP_L; group--, minutes -= STEP)
-    if (minutes <= STEP) return group;
   return credited(group, minutes);
 }
 

@@ -9,13 +9,8 @@ const ts_no_stop_row ts_no_stop_rows[] = {
 const size_t ts_no_stop_count = sizeof ts_no_stop_rows / sizeof *ts_no_stop_rows;
 
 #define ROW(group, ...) [(group)-1] = {__VA_ARGS__},
-const int ts_interval_ends[TS_GROUP_L][TS_GROUP_L] = {
+const int ts_interval_ends[TS_GROUPS][TS_GROUPS] = {
 #include "science/tables/air_surface_interval.inc"
-};
-
-#define ROW(group, last) [(group)-TS_GROUP_L - 1] = last,
-const int ts_interval_last[TS_GROUPS - TS_GROUP_L] = {
-#include "science/tables/air_repetitive_end.inc"
 };
 
 #define ROW(feet, ...) {feet, {__VA_ARGS__}},

@@ -6,7 +6,7 @@
 
 #include <stddef.h>
 
-enum { TS_GROUP_L = 12, TS_GROUP_Z = 16, TS_PAST_TABLE = 17, TS_GROUPS = 16 };
+enum { TS_GROUP_Z = 16, TS_PAST_TABLE = 17, TS_GROUPS = 16 };
 
 /* Minutes that stand for "unlimited" and for "cannot be determined". */
 enum { TS_DAY_MINUTES = 1440 };
@@ -20,11 +20,9 @@ typedef struct {
 extern const ts_no_stop_row ts_no_stop_rows[];
 extern const size_t ts_no_stop_count;
 
-/* Table 9-8, part 1: for groups A to L, the last minute of the interval in which
- * the group is still A+k, from k = own letter down to A. */
-extern const int ts_interval_ends[TS_GROUP_L][TS_GROUP_L];
-/* Last minute at which a dive after groups M, N, O, Z is still repetitive. */
-extern const int ts_interval_last[TS_GROUPS - TS_GROUP_L];
+/* Table 9-8, part 1: for each group, the last minute of the interval in which the
+ * group is still A+k, from k = own letter down to A. */
+extern const int ts_interval_ends[TS_GROUPS][TS_GROUPS];
 
 /* Table 9-8, part 2: residual nitrogen time; 0: cannot be determined. */
 typedef struct {

@@ -103,10 +103,6 @@ rows air_surface_interval | while IFS=, read -r group ends; do
   done
   [ "$left" = 0 ] || fail "air_surface_interval.csv: group $group does not end"
 done
-rows air_repetitive_end | while IFS=, read -r group last; do
-  is 1 surface_interval_group "$group" "$last min"
-  is 0 surface_interval_group "$group" "$((last + 1)) min"
-done
 rows air_flying_interval | while IFS=, read -r group minutes; do
   is "$minutes" flying_interval "$group"
 done
