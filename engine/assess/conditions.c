@@ -49,11 +49,15 @@ static ts_value narrowed(ts_value value, const ts_bound *bound, double step) {
   return value;
 }
 
-/* Every need that is not dropped, laid on the variant: sets may have several. */
-static void lay(ts_probe *p, const course_needs *c) {
+static void lift(ts_probe *p, const course_needs *c) {
   for (size_t i = 0; i < c->count; i++)
     ts_variant_put(p->variant, c->needs[i].bound.slot,
                    *ts_slot_value(p->a->in.dossier, c->needs[i].bound.slot));
+}
+
+/* Every need that is not dropped, laid on the variant: sets may have several. */
+static void lay(ts_probe *p, const course_needs *c) {
+  lift(p, c);
   for (size_t i = 0; i < c->count; i++) {
     uint32_t slot = c->needs[i].bound.slot;
     if (c->needs[i].dropped || ts_slot_fact(p->variant, slot)->derived) continue;
@@ -61,12 +65,6 @@ static void lay(ts_probe *p, const course_needs *c) {
                    narrowed(*ts_slot_value(p->variant, slot), &c->needs[i].bound,
                             ts_slot_step(ts_slot_fact(p->variant, slot))));
   }
-}
-
-static void lift(ts_probe *p, const course_needs *c) {
-  for (size_t i = 0; i < c->count; i++)
-    ts_variant_put(p->variant, c->needs[i].bound.slot,
-                   *ts_slot_value(p->a->in.dossier, c->needs[i].bound.slot));
 }
 
 /* With these needs met it stands so on every course. */
@@ -124,9 +122,8 @@ static size_t gather(const side_sought *s, course_needs *all) {
   const ts_evaluation *e = s->probe->evaluation;
   const ts_tally *tally = ts_tally_find(tallies, s->finding->word, s->finding->about);
   size_t count = 0;
-  bool worst = s->worst;
   if (s->said && tally != NULL && tally->courses > 0)
-    take_needs(e, worst ? tally->worst.course : tally->best.course, &all[count++]);
+    take_needs(e, s->worst ? tally->worst.course : tally->best.course, &all[count++]);
   for (size_t i = 0; i < e->course_count && count < COURSES; i++)
     if (course_says(s, &e->courses[i]) == s->said) take_needs(e, i, &all[count++]);
   return count;

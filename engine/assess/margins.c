@@ -1,15 +1,11 @@
 #include "assess/margins.h"
 #include "assess/open.h"
 #include "assess/search.h"
+#include "base/sort.h"
 #include <math.h>
 #include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
-
-static int ascending(const void *left, const void *right) {
-  uint32_t a = *(const uint32_t *)left, b = *(const uint32_t *)right;
-  return (a > b) - (a < b);
-}
 
 const uint32_t *ts_rests_on(const ts_assessment *a, const ts_finding *finding, ts_arena *arena,
                             size_t *count) {
@@ -24,11 +20,9 @@ const uint32_t *ts_rests_on(const ts_assessment *a, const ts_finding *finding, t
       all[found++] = made[k];
     }
   }
-  if (found > 0) qsort(all, found, sizeof *all, ascending);
-  uint32_t *slots = ts_arena_alloc(arena, (found + 1) * sizeof *slots);
-  *count = 0;
-  for (size_t i = 0; i < found; i++)
-    if (i == 0 || all[i] != all[i - 1]) slots[(*count)++] = all[i];
+  *count = ts_sort_once_each(all, found);
+  uint32_t *slots = ts_arena_alloc(arena, (*count + 1) * sizeof *slots);
+  if (*count > 0) memcpy(slots, all, *count * sizeof *slots);
   free(all);
   return slots;
 }

@@ -1,6 +1,8 @@
 #include "assess/open.h"
+#include "base/sort.h"
 #include "base/text.h"
 #include <stdlib.h>
+#include <string.h>
 
 /* ---- what a derived fact is made of ----------------------------------------- */
 
@@ -20,11 +22,6 @@ static ts_node_id trace(ts_fact_reader *self, uint32_t slot) {
                        ts_fact_dim(ts_dossier_vocabulary(self->dossier), fact));
 }
 
-static int ascending(const void *left, const void *right) {
-  uint32_t a = *(const uint32_t *)left, b = *(const uint32_t *)right;
-  return (a > b) - (a < b);
-}
-
 const uint32_t *ts_made_of(const ts_dossier *dossier, uint32_t slot, ts_arena *arena,
                            size_t *count) {
   tracer t = {.reader = {.dossier = dossier, .graph = ts_graph_new(), .read = trace}};
@@ -34,11 +31,9 @@ const uint32_t *ts_made_of(const ts_dossier *dossier, uint32_t slot, ts_arena *a
     TS_GROW(t.slots, t.count, t.capacity);
     t.slots[t.count++] = slot;
   }
-  uint32_t *made = ts_arena_alloc(arena, (t.count + 1) * sizeof *made);
-  if (t.count > 0) qsort(t.slots, t.count, sizeof *t.slots, ascending);
-  *count = 0;
-  for (size_t i = 0; i < t.count; i++)
-    if (i == 0 || t.slots[i] != t.slots[i - 1]) made[(*count)++] = t.slots[i];
+  *count = ts_sort_once_each(t.slots, t.count);
+  uint32_t *made = ts_arena_alloc(arena, (*count + 1) * sizeof *made);
+  if (*count > 0) memcpy(made, t.slots, *count * sizeof *made);
   ts_graph_free(t.reader.graph);
   free(t.slots);
   return made;

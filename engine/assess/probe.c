@@ -82,6 +82,7 @@ void ts_probe_free(ts_probe *probe) {
   ts_evaluator_free(probe->evaluator);
   ts_dossier_free(probe->variant);
   free(probe->tallies.at);
+  free(probe->room);
   ts_arena_free(probe->arena);
 }
 
@@ -94,31 +95,32 @@ static void know_effects(ts_probe *p, ts_subject subject) {
       ts_effects_here(&p->a->in, subject, TS_IN_PLACE, p->arena, &p->effects[subject]);
 }
 
-enum { TRIED_MAX = 256 }; /* controls tried at once, with what is in place */
-
-/* What is in place and what is being tried on top of it. */
-static size_t effects_for(ts_probe *p, ts_subject subject, ts_effect *all) {
-  know_effects(p, subject);
-  size_t count = 0;
-  for (; count < p->effect_count[subject] && count < TRIED_MAX; count++)
-    all[count] = p->effects[subject][count];
-  for (size_t i = p->applied; i < ts_applied_count(p->variant) && count < TRIED_MAX; i++) {
+/* What is in place and what is being tried on top of it, in the probe's own room. */
+static size_t lay_tried(ts_probe *p, ts_subject subject) {
+  size_t in_place = p->effect_count[subject], all = ts_applied_count(p->variant);
+  size_t count = in_place, most = in_place + (all - p->applied);
+  if (most > p->room_size)
+    p->room = ts_resize(p->room, (p->room_size = 2 * most) * sizeof *p->room);
+  for (size_t i = 0; i < in_place; i++) p->room[i] = p->effects[subject][i];
+  for (size_t i = p->applied; i < all; i++) {
     const ts_applied_control *tried = ts_applied_at(p->variant, i);
-    all[count++] = (ts_effect){.control = ts_control_find(p->in.packs, tried->control),
-                               .scope = tried->scope,
-                               .here = ts_covers(p->variant, tried->scope, subject)};
+    p->room[count++] = (ts_effect){.control = ts_control_find(p->in.packs, tried->control),
+                                   .scope = tried->scope,
+                                   .here = ts_covers(p->variant, tried->scope, subject)};
   }
   return count;
 }
 
 const ts_tallies *ts_probe_try(ts_probe *p, size_t pair) {
   const ts_pair *it = &p->a->pairs[pair];
-  ts_effect tried[TRIED_MAX];
-  bool more = ts_applied_count(p->variant) > p->applied;
   know_effects(p, it->subject);
-  size_t count = more ? effects_for(p, it->subject, tried) : p->effect_count[it->subject];
-  p->evaluation = ts_evaluate(p->evaluator, it->rule, it->subject,
-                              more ? tried : p->effects[it->subject], count);
+  const ts_effect *effects = p->effects[it->subject];
+  size_t count = p->effect_count[it->subject];
+  if (ts_applied_count(p->variant) > p->applied) {
+    count = lay_tried(p, it->subject);
+    effects = p->room;
+  }
+  p->evaluation = ts_evaluate(p->evaluator, it->rule, it->subject, effects, count);
   p->spent += p->evaluation->course_count;
   if (p->evaluation->failure != NULL) return NULL;
   ts_tally_all(&p->in, it->rule, it->subject, TS_IN_PLACE, p->evaluation, &p->tallies);

@@ -24,6 +24,8 @@ typedef struct {
   ts_effect **effects; /* by subject: what is in place, once asked for */
   size_t *effect_count;
   bool *known_effects;
+  ts_effect *room; /* what is in place and what is tried on top of it */
+  size_t room_size;
   size_t applied; /* how many controls the dossier applies: those above are being tried */
   ts_tallies tallies;
   const ts_evaluation *evaluation; /* of the last try */

@@ -4,6 +4,7 @@
  * together foretells what an assessment with the answer would weigh, without running a rule
  * again. The answer that promises most, and a middling one, are then really given. */
 #include "assess/questions.h"
+#include "base/sort.h"
 #include "base/text.h"
 #include <math.h>
 #include <stdlib.h>
@@ -116,11 +117,6 @@ typedef struct {
   size_t count;
 } ends;
 
-static int ascending(const void *left, const void *right) {
-  double a = *(const double *)left, b = *(const double *)right;
-  return (a > b) - (a < b);
-}
-
 static void add_ends(const asker *k, const ts_evaluation *evaluation, ends *e) {
   for (size_t c = 0; c < evaluation->course_count; c++)
     for (size_t b = 0; b < evaluation->courses[c].bound_count; b++) {
@@ -147,7 +143,7 @@ static void look_at_pairs(asker *k, ends *e) {
     k->before.unsettled += w.unsettled;
     add_ends(k, k->probe->evaluation, e);
   }
-  if (e->count > 1) qsort(e->at, e->count, sizeof e->at[0], ascending);
+  ts_sort_numbers(e->at, e->count);
 }
 
 static double on_step(double x, double step) { return step > 0 ? nearbyint(x / step) * step : x; }

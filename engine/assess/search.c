@@ -1,4 +1,5 @@
 #include "assess/search.h"
+#include "base/sort.h"
 #include "base/text.h"
 #include <math.h>
 #include <stdlib.h>
@@ -38,16 +39,11 @@ static void add_place(places *p, double x, double from, double to) {
   if (x > low && x < high && p->count < PLACES) p->at[p->count++] = x;
 }
 
-static int ascending(const void *left, const void *right) {
-  double a = *(const double *)left, b = *(const double *)right;
-  return (a > b) - (a < b);
-}
-
 static bool near(double a, double b) { return fabs(a - b) <= beside * fmax(fabs(a), fabs(b)); }
 
 /* In the order in which they are met on the way, each once. */
 static void put_in_order(places *p, bool upward) {
-  if (p->count > 1) qsort(p->at, p->count, sizeof *p->at, ascending);
+  ts_sort_numbers(p->at, p->count);
   size_t kept = 0;
   for (size_t i = 0; i < p->count; i++)
     if (kept == 0 || !near(p->at[kept - 1], p->at[i])) p->at[kept++] = p->at[i];
@@ -149,27 +145,27 @@ static bool walk_to(walk *w, double x) {
   return true;
 }
 
-static double on_step(const walk *w, double x, double from) {
+static double on_step(const walk *w, double x) {
   if (w->step == 0) return x;
-  double towards = w->to > from ? w->step : -w->step;
-  return from + ceil((x - from) / towards) * towards;
+  double towards = w->to > w->from ? w->step : -w->step;
+  return w->from + ceil((x - w->from) / towards) * towards;
 }
 
 /* One stretch up to a place and just past it. */
-static bool walk_past(walk *w, double place, double from) {
-  double sign = w->to > from ? 1 : -1, side = sign * beside * fmax(fabs(place), 1e-9);
+static bool walk_past(walk *w, double place) {
+  double sign = w->to > w->from ? 1 : -1, side = sign * beside * fmax(fabs(place), 1e-9);
   if (w->step > 0) {
-    double at = on_step(w, place, from);
+    double at = on_step(w, place);
     return walk_to(w, at - sign * w->step) || walk_to(w, at) || walk_to(w, at + sign * w->step);
   }
   return walk_to(w, w->last + (place - w->last) / 2) || walk_to(w, place - side) ||
          walk_to(w, place + side);
 }
 
-static bool walk_all(walk *w, const places *p, double from) {
+static bool walk_all(walk *w, const places *p) {
   for (size_t i = 0; i < p->count; i++)
-    if (walk_past(w, p->at[i], from)) return true;
-  return walk_to(w, on_step(w, w->last + (w->to - w->last) / 2, from)) || walk_to(w, w->to);
+    if (walk_past(w, p->at[i])) return true;
+  return walk_to(w, on_step(w, w->last + (w->to - w->last) / 2)) || walk_to(w, w->to);
 }
 
 bool ts_search_first(const ts_search *search, double from, double to, ts_found *found) {
@@ -177,7 +173,7 @@ bool ts_search_first(const ts_search *search, double from, double to, ts_found *
   walk w = {.search = search, .last = from, .from = from, .to = to, .found = found};
   w.step = ts_slot_step(ts_slot_fact(search->probe->variant, search->slot));
   if (w.step > 0) w.to = from + trunc((to - from) / w.step) * w.step;
-  bool good = from != w.to && look_over(search, from, w.to, &p) && walk_all(&w, &p, from);
+  bool good = from != w.to && look_over(search, from, w.to, &p) && walk_all(&w, &p);
   ts_search_done(search);
   return good;
 }

@@ -1,5 +1,6 @@
 #include "assess/shifts.h"
 #include "assess/scope.h"
+#include "base/sort.h"
 #include "base/text.h"
 #include <stdint.h>
 #include <stdlib.h>
@@ -72,19 +73,6 @@ static void add_pair(pair_list *list, uint32_t pair) {
   list->pairs[list->count++] = pair;
 }
 
-static int ascending(const void *left, const void *right) {
-  uint32_t a = *(const uint32_t *)left, b = *(const uint32_t *)right;
-  return (a > b) - (a < b);
-}
-
-static void sort_once_each(pair_list *list) {
-  if (list->count > 1) qsort(list->pairs, list->count, sizeof *list->pairs, ascending);
-  size_t kept = 0;
-  for (size_t i = 0; i < list->count; i++)
-    if (kept == 0 || list->pairs[kept - 1] != list->pairs[i]) list->pairs[kept++] = list->pairs[i];
-  list->count = kept;
-}
-
 static void touched_by_slot(const ts_probe *p, uint32_t slot, pair_list *list) {
   for (uint32_t i = p->pairs_from[slot]; i < p->pairs_from[slot + 1]; i++)
     add_pair(list, p->pairs_of[i]);
@@ -131,7 +119,7 @@ const uint32_t *ts_pairs_touched(ts_probe *p, const ts_control *control, ts_subj
   for (size_t i = 0; i < control->change_count; i++)
     touched_by_change(p, control, scope, control->changes[i].def, &list);
   touched_by_credit(p, control, scope, &list);
-  sort_once_each(&list);
+  list.count = ts_sort_once_each(list.pairs, list.count);
   uint32_t *pairs = ts_arena_alloc(arena, (list.count + 1) * sizeof *pairs);
   if (list.count > 0) memcpy(pairs, list.pairs, list.count * sizeof *pairs);
   *count = list.count;
@@ -147,7 +135,7 @@ static void touched_by(ts_probe *p, const ts_try *tried, pair_list *list) {
     const uint32_t *pairs = ts_pairs_touched(p, tried->controls[i], tried->scope, scratch, &count);
     for (size_t k = 0; k < count; k++) add_pair(list, pairs[k]);
   }
-  sort_once_each(list);
+  list->count = ts_sort_once_each(list->pairs, list->count);
   ts_arena_free(scratch);
 }
 

@@ -8,7 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { PAIRS_KEPT = 6, BEARING_MAX = 24 };
+enum { PAIRS_KEPT = 6, BEARING_MAX = 256 };
 
 typedef struct {
   ts_probe *probe;

@@ -6,12 +6,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { SHOWN = 128, WHY = 256 };
-
-static const char *show(const ts_session *s, ts_range range, ts_dim dim, const char *unit,
-                        char *out) {
-  return ts_quantity_show(s->units, range, dim, unit, TS_METRIC, out, SHOWN);
-}
+enum { SHOWN = FUNCTION_SHOWN, WHY = 256 };
 
 /* ---- names and arguments ---------------------------------------------------------- */
 
@@ -87,7 +82,8 @@ static void say_widest(const ts_session *s, const ts_function *f, const ts_range
   if (ranges == 0) return;
   char shown[SHOWN], text[SHOWN + 160];
   const ts_argument *a = &f->argument[widest];
-  snprintf(text, sizeof text, "%s %s, %s%s", a->name, show(s, x[widest], a->dim, a->unit, shown),
+  snprintf(text, sizeof text, "%s %s, %s%s", a->name,
+           function_show(s, x[widest], a->dim, a->unit, shown),
            ranges == 1 ? "alone" : "more than any other",
            most > 0 ? "" : "; here it makes no difference");
   print_folded("  Made wide by: ", text);
@@ -105,8 +101,8 @@ static void say_open(const ts_session *s, const ts_function *f, const ts_range *
     snprintf(text, sizeof text,
              "%s = %s lies outside %s, the range in which this holds; the result could be anything "
              "up to its widest.",
-             a->name, show(s, x[i], a->dim, a->unit, given),
-             show(s, (ts_range){a->lo, a->hi}, a->dim, a->unit, valid));
+             a->name, function_show(s, x[i], a->dim, a->unit, given),
+             function_show(s, (ts_range){a->lo, a->hi}, a->dim, a->unit, valid));
     print_folded("  Open: ", text);
   }
 }
@@ -117,7 +113,7 @@ static void say_unknown(const ts_session *s, const ts_function *f, const char *c
     const ts_argument *a = &f->argument[i];
     if (!ts_same(words[i], "?")) continue;
     snprintf(text, sizeof text, "%s, taken as all of its valid range, %s", a->name,
-             show(s, (ts_range){a->lo, a->hi}, a->dim, a->unit, shown));
+             function_show(s, (ts_range){a->lo, a->hi}, a->dim, a->unit, shown));
     print_folded("  Not known: ", text);
   }
 }
@@ -132,10 +128,10 @@ static bool print_result(const ts_session *s, const ts_function *f, const ts_ran
   ts_range result = ts_function_apply(f, x, &open);
   for (int i = 0; i < f->count; i++)
     ts_text_addf(&numbers, "%s%s = %s", i > 0 ? ", " : "", f->argument[i].name,
-                 show(s, x[i], f->argument[i].dim, f->argument[i].unit, shown));
+                 function_show(s, x[i], f->argument[i].dim, f->argument[i].unit, shown));
   print_folded("  ", f->formula);
   print_folded("  ", numbers.data);
-  printf("  %s = %s\n", f->name, show(s, result, f->dim, f->unit, shown));
+  printf("  %s = %s\n", f->name, function_show(s, result, f->dim, f->unit, shown));
   ts_text_release(&numbers);
   return !open;
 }

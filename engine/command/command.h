@@ -118,6 +118,10 @@ void print_summary(const ts_session *session, const ts_assessment *assessment);
 void functions_list(void);
 void function_describe(const ts_session *session, const struct ts_function *function);
 void functions_all(const ts_session *session);
+/* A value in the unit that a function names for it, into `out` of FUNCTION_SHOWN bytes. */
+enum { FUNCTION_SHOWN = 128 };
+const char *function_show(const ts_session *session, ts_range range, ts_dim dim, const char *unit,
+                          char *out);
 
 /* The caution that stands on every document. */
 extern const char caution[];

@@ -5,10 +5,10 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { WIDTH = 80, SHOWN = 128 };
+enum { WIDTH = 80, SHOWN = FUNCTION_SHOWN };
 
-static const char *show(const ts_session *s, ts_range range, ts_dim dim, const char *unit,
-                        char *out) {
+const char *function_show(const ts_session *s, ts_range range, ts_dim dim, const char *unit,
+                          char *out) {
   return ts_quantity_show(s->units, range, dim, unit, TS_METRIC, out, SHOWN);
 }
 
@@ -37,7 +37,8 @@ static void print_argument(const ts_session *s, const ts_argument *a) {
   char shown[SHOWN], head[64], text[2 * SHOWN];
   snprintf(head, sizeof head, "    %-22s %-10s ", a->name, unit_or_number(a->unit));
   snprintf(text, sizeof text, "%s; the result %s",
-           show(s, (ts_range){a->lo, a->hi}, a->dim, a->unit, shown), directions[a->direction]);
+           function_show(s, (ts_range){a->lo, a->hi}, a->dim, a->unit, shown),
+           directions[a->direction]);
   print_folded(head, text);
 }
 
@@ -65,7 +66,7 @@ void function_describe(const ts_session *s, const ts_function *f) {
   print_folded(head, f->meaning);
   for (int i = 0; i < f->count; i++) print_argument(s, &f->argument[i]);
   snprintf(gives, sizeof gives, "%s, at the widest %s", unit_or_number(f->unit),
-           show(s, (ts_range){f->lo, f->hi}, f->dim, f->unit, shown));
+           function_show(s, (ts_range){f->lo, f->hi}, f->dim, f->unit, shown));
   print_folded("  Gives:   ", gives);
   print_folded("  Formula: ", f->formula);
   print_folded("  Source:  ", f->source);

@@ -1,5 +1,6 @@
 /* One rule looked at: what it says over a dossier, and what it is made of. */
 #include "assess/label.h"
+#include "base/sort.h"
 #include "base/text.h"
 #include "command/command.h"
 #include <math.h>
@@ -27,12 +28,11 @@ bool rule_by_id(const ts_session *s, const char *id, size_t *index) {
 
 /* ---- try: what it says for each subject of a dossier ------------------------------ */
 
-static const char *const words[] = {"hazard", "duty", "stop", "note"};
 static const char *const states[] = {"met", "open", "not met"};
 
 static void print_outcome(const char *indent, const ts_outcome *said) {
   char text[96];
-  int used = snprintf(text, sizeof text, "%s%s", indent, words[said->word]);
+  int used = snprintf(text, sizeof text, "%s%s", indent, ts_word_name(said->word));
   if (said->word == TS_HAZARD)
     used += snprintf(text + used, sizeof text - (size_t)used, " %d × %d = %d", said->likelihood,
                      said->severity, said->likelihood * said->severity);
@@ -115,11 +115,6 @@ static size_t changes_of(const ts_evaluation *e, uint32_t slot, ts_range all, do
   return count;
 }
 
-static int ascending(const void *left, const void *right) {
-  double a = *(const double *)left, b = *(const double *)right;
-  return (a > b) - (a < b);
-}
-
 static void print_changes(const ts_session *s, const ts_dossier *world, const ts_evaluation *e,
                           uint32_t slot) {
   const ts_fact_def *fact = ts_slot_fact(world, slot);
@@ -127,7 +122,7 @@ static void print_changes(const ts_session *s, const ts_dossier *world, const ts
   ts_range all = ts_fact_plausible(s->vocabulary, fact);
   size_t count = changes_of(e, slot, all, at);
   if (count == 0) return;
-  qsort(at, count, sizeof at[0], ascending);
+  ts_sort_numbers(at, count);
   ts_text text = {0};
   for (size_t i = 0; i < count; i++) {
     if (i > 0) ts_text_add(&text, ", ");
@@ -187,7 +182,7 @@ static void print_sayings(const ts_evaluation *e) {
   puts("\nCan say, with nothing known");
   for (size_t i = 0; i < count; i++) {
     const ts_outcome *said = all[i].said;
-    printf("  %s", words[said->word]);
+    printf("  %s", ts_word_name(said->word));
     if (said->word == TS_HAZARD)
       printf(" %d × %d = %d", said->likelihood, said->severity, said->likelihood * said->severity);
     if (said->word == TS_DUTY)

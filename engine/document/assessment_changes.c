@@ -3,6 +3,7 @@
  * All of it is with what is in place. Where a text shows a personal value, or an edge from
  * which one could be worked out, `withheld` stands beside it: who gets that gets none of
  * the other texts of the element that show a value. */
+#include "assess/probe.h"
 #include "document/assessment.h"
 #include <math.h>
 #include <string.h>
@@ -128,18 +129,10 @@ static const char *margin_words(ts_paper *paper, const ts_finding *finding, cons
   return ts_arena_printf(paper->arena, "%s %s; now %s; %s", then, where, is, away);
 }
 
-static bool is_worse(ts_word word, ts_stand then, ts_stand before) {
-  if (word == TS_HAZARD) return then.worst.rank > before.worst.rank;
-  if (word == TS_DUTY) return then.duty > before.duty;
-  return then.certainty > before.certainty;
-}
-
 /* Whether a hazard would stand above the line, another finding at all. */
 static bool above_line(const ts_paper *paper, ts_word word, ts_stand stand) {
-  ts_score worst = stand.worst;
-  if (word != TS_HAZARD) return word == TS_DUTY ? stand.duty != TS_MET : stand.certainty != TS_GONE;
-  return worst.likelihood > 0 &&
-         ts_matrix_band(paper->a->in.matrix, worst.likelihood, worst.severity)->above;
+  if (word == TS_HAZARD) return ts_stands_above(paper->a->in.matrix, word, stand);
+  return ts_stand_heat(word, stand) > 0;
 }
 
 static void margin(ts_paper *paper, const ts_finding *finding, const ts_margin *it) {
@@ -150,7 +143,9 @@ static void margin(ts_paper *paper, const ts_finding *finding, const ts_margin *
   ts_xml_attribute(&paper->out, "edge", edge);
   ts_xml_attribute(&paper->out, "side", is_inside(it) ? "inside" : goes_up(it) ? "up" : "down");
   ts_xml_attribute(&paper->out, "gets",
-                   is_worse(finding->word, it->then, it->before) ? "worse" : "better");
+                   ts_stand_heat(finding->word, it->then) > ts_stand_heat(finding->word, it->before)
+                       ? "worse"
+                       : "better");
   ts_xml_attribute(&paper->out, "above", ts_paper_yes(above_line(paper, finding->word, it->then)));
   ts_xml_attribute(&paper->out, "words", margin_words(paper, finding, it, edge, is));
   who_sees(paper, finding, it->slot);
@@ -196,19 +191,12 @@ static const ts_finding *shifted(const ts_paper *paper, const ts_shift *shift) {
                                 : &paper->a->findings[shift->index];
 }
 
-static ts_stand stands_now(const ts_finding *finding) {
-  const ts_case *in_place = &finding->view[TS_IN_PLACE];
-  return (ts_stand){.worst = in_place->standing.worst,
-                    .certainty = in_place->standing.certainty,
-                    .duty = in_place->duty};
-}
-
 static void shift(ts_paper *paper, const char *element, const ts_shift *it, ts_subject from) {
   const ts_finding *finding = shifted(paper, it);
   const char *title = ts_rule_at(paper->packs, it->rule)->title, *was = "not found";
   const char *label = ts_paper_label_from(paper, it->subject, from);
   const char *will = ts_paper_stand(paper, it->word, it->then, true);
-  if (finding != NULL) was = ts_paper_stand(paper, it->word, stands_now(finding), true);
+  if (finding != NULL) was = ts_paper_stand(paper, it->word, ts_stands_now(finding), true);
   ts_xml_start(&paper->out, element);
   ts_xml_attribute(&paper->out, "finding", finding != NULL ? finding->id : NULL);
   ts_xml_attribute(&paper->out, "title", title);

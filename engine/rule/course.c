@@ -8,6 +8,7 @@
  * asked. */
 #include "rule/sandbox.h"
 
+#include "base/sort.h"
 #include "base/text.h"
 #include "rule/evaluator.h"
 #include <stdlib.h>
@@ -248,11 +249,6 @@ static void keep_course(ts_evaluator *evaluator, bool applies) {
   evaluator->kept[evaluator->course_count++] = (ts_kept){.steps = steps, .count = box->step_count};
 }
 
-static int compare_slots(const void *a, const void *b) {
-  uint32_t x = *(const uint32_t *)a, y = *(const uint32_t *)b;
-  return x < y ? -1 : x > y;
-}
-
 /* What an impossible course read counts too: with other values it may be possible. */
 static void keep_reads(ts_evaluator *evaluator) {
   const ts_sandbox *box = evaluator->box;
@@ -318,7 +314,7 @@ const ts_evaluation *ts_evaluate(ts_evaluator *evaluator, size_t rule, ts_subjec
   see_courses(evaluator, result);
   box->evaluating = false;
   lua_settop(box->lua, 0);
-  if (evaluator->read_count) qsort(evaluator->reads, evaluator->read_count, sizeof *evaluator->reads, compare_slots);
+  ts_sort_once_each(evaluator->reads, evaluator->read_count); /* each is there once */
   result->courses = evaluator->courses;
   result->course_count = evaluator->course_count;
   result->reads = evaluator->reads;

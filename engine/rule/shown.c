@@ -4,6 +4,7 @@
  * imposed is undone first, and the decisions themselves are listed beside. */
 #include "rule/sandbox.h"
 
+#include "base/sort.h"
 #include "base/text.h"
 #include <stdlib.h>
 #include <string.h>
@@ -382,15 +383,10 @@ static void word_decisions(pen *p, ts_course *course) {
 
 /* ---- outcomes --------------------------------------------------------------------- */
 
-static int compare_slots(const void *a, const void *b) {
-  uint32_t x = *(const uint32_t *)a, y = *(const uint32_t *)b;
-  return x < y ? -1 : x > y;
-}
-
 static void word_facts(ts_sandbox *box, const ts_said *said, ts_outcome *out) {
   uint32_t *slots = ts_arena_alloc(box->arena, (said->slot_mark + 1) * sizeof *slots);
   if (said->slot_mark) memcpy(slots, box->reads, said->slot_mark * sizeof *slots);
-  qsort(slots, said->slot_mark, sizeof *slots, compare_slots);
+  ts_sort_once_each(slots, said->slot_mark); /* each was noted once */
   out->facts = slots;
   out->fact_count = said->slot_mark;
 }

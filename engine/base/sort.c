@@ -1,0 +1,25 @@
+#include "base/sort.h"
+
+#include <stdlib.h>
+
+static int ascending(const void *left, const void *right) {
+  uint32_t a = *(const uint32_t *)left, b = *(const uint32_t *)right;
+  return (a > b) - (a < b);
+}
+
+size_t ts_sort_once_each(uint32_t *at, size_t count) {
+  size_t kept = 0;
+  if (count > 1) qsort(at, count, sizeof *at, ascending);
+  for (size_t i = 0; i < count; i++)
+    if (kept == 0 || at[kept - 1] != at[i]) at[kept++] = at[i];
+  return kept;
+}
+
+static int ascending_numbers(const void *left, const void *right) {
+  double a = *(const double *)left, b = *(const double *)right;
+  return (a > b) - (a < b);
+}
+
+void ts_sort_numbers(double *at, size_t count) {
+  if (count > 1) qsort(at, count, sizeof *at, ascending_numbers);
+}
