@@ -10,9 +10,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { BEARING = 64, DEMANDS = 256, ROUNDS = 400, NODES = 20000 };
+enum { BEARING = 128, DEMANDS = 256, ROUNDS = 400, NODES = 20000 };
 
 /* Controls are numbered by kind, then id; a set of them is a word of bits. */
+typedef unsigned __int128 control_set;
+
 typedef struct {
   ts_probe *probe;
   ts_assessment *a;
@@ -21,7 +23,7 @@ typedef struct {
   size_t control_count;
   uint32_t *pairs; /* what any of them can touch, and what is above the line now */
   size_t pair_count, pair_capacity;
-  uint64_t demands[DEMANDS];
+  control_set demands[DEMANDS];
   size_t demand_count;
   size_t *left; /* findings above the line with the set last tried */
   size_t left_count, left_capacity;
@@ -46,14 +48,14 @@ static void add_control(healer *h, const ts_control *control) {
   if (h->control_count < BEARING) h->controls[h->control_count++] = control;
 }
 
-static uint64_t bearing_on(const healer *h, const ts_finding *f) {
+static control_set bearing_on(const healer *h, const ts_finding *f) {
   ts_arena *scratch = ts_arena_new();
   size_t count;
-  uint64_t set = 0;
+  control_set set = 0;
   const ts_control **bearing = ts_bearing_controls(h->probe, f, scratch, &count);
   for (size_t i = 0; i < count; i++)
     for (size_t k = 0; k < h->control_count; k++)
-      if (h->controls[k] == bearing[i]) set |= (uint64_t)1 << k;
+      if (h->controls[k] == bearing[i]) set |= (control_set)1 << k;
   ts_arena_free(scratch);
   return set;
 }
@@ -118,7 +120,7 @@ static void look_at_pair(healer *h, size_t pair) {
 }
 
 /* Leaves what stays above the line in `left`. */
-static void try_set(healer *h, uint64_t set) {
+static void try_set(healer *h, control_set set) {
   for (size_t i = 0; i < h->control_count; i++)
     if (set >> i & 1) ts_probe_apply(h->probe, h->controls[i], h->task);
   h->left_count = 0;
@@ -128,7 +130,7 @@ static void try_set(healer *h, uint64_t set) {
 
 /* ---- the smallest set that meets every demand --------------------------------------------- */
 
-static uint64_t first_unmet(const healer *h, uint64_t set) {
+static control_set first_unmet(const healer *h, control_set set) {
   for (size_t i = 0; i < h->demand_count; i++)
     if (!(h->demands[i] & set)) return h->demands[i];
   return 0;
@@ -136,8 +138,8 @@ static uint64_t first_unmet(const healer *h, uint64_t set) {
 
 /* Depth first, at most `more` controls beyond those chosen; controls in the order of their kinds.
  */
-static bool meet(healer *h, uint64_t chosen, int more, uint64_t *found) {
-  uint64_t unmet = first_unmet(h, chosen);
+static bool meet(healer *h, control_set chosen, int more, control_set *found) {
+  control_set unmet = first_unmet(h, chosen);
   if (!unmet) return *found = chosen, true;
   if (more == 0 || h->nodes++ > NODES) return false;
   for (; unmet; unmet &= unmet - 1)
@@ -145,7 +147,7 @@ static bool meet(healer *h, uint64_t chosen, int more, uint64_t *found) {
   return false;
 }
 
-static bool smallest(healer *h, uint64_t *found) {
+static bool smallest(healer *h, control_set *found) {
   for (int size = 0; size <= (int)h->control_count; size++) {
     h->nodes = 0;
     if (meet(h, 0, size, found)) return true;
@@ -155,9 +157,9 @@ static bool smallest(healer *h, uint64_t *found) {
 }
 
 /* What each finding still above asks for beyond the set; false when one can ask for nothing. */
-static bool demand(healer *h, uint64_t set) {
+static bool demand(healer *h, control_set set) {
   for (size_t i = 0; i < h->left_count; i++) {
-    uint64_t more = bearing_on(h, &h->a->findings[h->left[i]]) & ~set;
+    control_set more = bearing_on(h, &h->a->findings[h->left[i]]) & ~set;
     if (!more) return false;
     bool known = false;
     for (size_t k = 0; k < h->demand_count; k++) known = known || h->demands[k] == more;
@@ -167,7 +169,7 @@ static bool demand(healer *h, uint64_t set) {
 }
 
 /* Enough controls to leave nothing above, by trying ever larger sets; false when none is found. */
-static bool heal(healer *h, uint64_t *set) {
+static bool heal(healer *h, control_set *set) {
   *set = 0;
   for (int round = 0; round < ROUNDS; round++) {
     try_set(h, *set);
@@ -179,7 +181,7 @@ static bool heal(healer *h, uint64_t *set) {
 
 /* ---- one task -------------------------------------------------------------------------------- */
 
-static void keep(const healer *h, uint64_t set, ts_remedy *remedy) {
+static void keep(const healer *h, control_set set, ts_remedy *remedy) {
   const ts_control **controls =
       ts_arena_alloc(h->a->arena, (h->control_count + 1) * sizeof *controls);
   for (size_t i = 0; i < h->control_count; i++)
@@ -192,7 +194,7 @@ static void keep(const healer *h, uint64_t set, ts_remedy *remedy) {
 }
 
 /* What stays above with everything there is has no remedy in the catalogue; the rest is healed. */
-static void set_aside(healer *h, uint64_t all) {
+static void set_aside(healer *h, control_set all) {
   try_set(h, all);
   h->beyond = ts_alloc((h->left_count + 1) * sizeof *h->beyond);
   if (h->left_count > 0) memcpy(h->beyond, h->left, h->left_count * sizeof *h->beyond);
@@ -203,7 +205,9 @@ static void heal_task(ts_probe *probe, ts_assessment *a, ts_subject task, ts_rem
   healer h = {.probe = probe, .a = a, .task = task};
   gather_controls(&h);
   gather_pairs(&h);
-  uint64_t all = h.control_count == 64 ? UINT64_MAX : ((uint64_t)1 << h.control_count) - 1, set;
+  control_set all = h.control_count == BEARING ? ~(control_set)0
+                                               : ((control_set)1 << h.control_count) - 1,
+              set;
   set_aside(&h, all);
   *remedy = (ts_remedy){.task = task, .none = h.beyond_count > 0, .fewest = heal(&h, &set)};
   keep(&h, remedy->fewest ? set : all, remedy);
