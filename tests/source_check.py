@@ -165,7 +165,7 @@ def without_braces(text):
 def check_variable(path, code, start, text):
     """A declaration at file scope must not be a variable that can change."""
     head = " ".join(re.split(r"(?<![=!<>])=(?!=)", without_braces(text))[0].split())
-    if not head or re.match(r"(typedef|extern|_Static_assert|(struct|union|enum)( \w+)?$)", head):
+    if not head or re.match(r"((__extension__ )?typedef|extern|_Static_assert|(struct|union|enum)( \w+)?$)", head):
         return
     if "(" in head and not re.match(r"[\w ]+\(\*", head):
         return  # a prototype or a macro's use

@@ -13,7 +13,7 @@
 enum { BEARING = 128, DEMANDS = 256, ROUNDS = 400, NODES = 20000 };
 
 /* Controls are numbered by kind, then id; a set of them is a word of bits. */
-typedef unsigned __int128 control_set;
+__extension__ typedef unsigned __int128 control_set;
 
 typedef struct {
   ts_probe *probe;
