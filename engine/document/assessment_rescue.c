@@ -47,6 +47,12 @@ static milestone reached(const ts_paper *paper, uint32_t slot, milestone from) {
                      from.assumed || ts_slot_assumed(paper->dossier, slot)};
 }
 
+/* Seconds, for the bars of a chart. */
+static void seconds(ts_paper *paper, const char *name, double value) {
+  char text[32];
+  ts_xml_attribute(&paper->out, name, ts_number_round(value, 6, text, sizeof text));
+}
+
 static void write(ts_paper *paper, size_t index, uint32_t slot, milestone m) {
   const ts_fact_def *fact = ts_slot_fact(paper->dossier, slot);
   char path[256];
@@ -59,6 +65,8 @@ static void write(ts_paper *paper, size_t index, uint32_t slot, milestone m) {
   ts_xml_attribute(&paper->out, "asked", fact->asked);
   ts_xml_attribute(&paper->out, "takes", ts_paper_fact(paper, slot));
   ts_xml_attribute(&paper->out, "at", ts_paper_number(paper, fact, m.at));
+  seconds(paper, "from-s", m.at.lo);
+  seconds(paper, "to-s", m.at.hi);
   ts_xml_attribute(&paper->out, "assumed", ts_paper_yes(m.assumed));
   ts_xml_end(&paper->out);
 }

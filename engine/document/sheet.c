@@ -10,11 +10,22 @@
 static const ts_sheet sheets[] = {
     {"assessment", "the full assessment, for insurer, officer and coordinator", "assessment.xsl",
      false, true},
-    {"task", "the task sheet: one task on one page, for those who do it", "task.xsl", true, false},
+    {"task", "the task sheet: one task on one page, for those who do it", "sheets.xsl", true, false},
+    {"emergency", "the emergency plan of each place", "sheets.xsl", false, false},
+    {"station", "the station card of the safety team, task by task", "sheets.xsl", false, false},
+    {"card", "briefing cards for those who go in, four to a page", "sheets.xsl", false, false},
+    {"record", "the record of each day, to fill in by pen", "sheets.xsl", false, false},
+    {"question", "open questions, by who knows the answer", "sheets.xsl", false, false},
+    {"form", "a form for what nobody has answered yet", "sheets.xsl", false, false},
+    {"set", "all papers for the water, bound", "sheets.xsl", false, false},
+    {"reviewer", "the reviewer's schedule: scope, method, evidence, digests", "reviewer.xsl", false,
+     false},
     {NULL, NULL, NULL, false, false},
 };
 
-static const char *const names[] = {"assessment", "task", NULL};
+static const char *const names[] = {"assessment", "task",     "emergency", "station",
+                                    "card",       "record",   "question",  "form",
+                                    "set",        "reviewer", NULL};
 _Static_assert(sizeof names / sizeof *names == sizeof sheets / sizeof *sheets,
                "every sheet has its name in the list");
 

@@ -109,7 +109,7 @@ static xsltStylesheet *load(const char *path, ts_text *said) {
 typedef struct {
   const char *name, *value;
 } parameter;
-enum { PARAMETERS = 4 };
+enum { PARAMETERS = 6 };
 
 static bool set_up(xsltTransformContext *context, ts_document_guard *guard,
                    const parameter *parameters, ts_text *said) {
@@ -171,17 +171,20 @@ static char *guarded(const char *path, const ts_xml *xml, const parameter *param
   return html;
 }
 
-static char *transform(const char *stylesheet, const ts_xml *xml, const char *task,
-                       const char *finding, size_t *length, ts_diagnostics *problems) {
+static char *transform(const char *stylesheet, const ts_xml *xml, const char *sheet,
+                       const char *task, const char *finding, size_t *length,
+                       ts_diagnostics *problems) {
   ts_arena *arena = ts_arena_new();
   const char *folder = ts_data_path(arena, "templates");
   const parameter parameters[PARAMETERS] = {
       {"css", style_text(arena, folder, "page.css", problems)},
       {"browser-css", style_text(arena, folder, "browser.css", problems)},
+      {"sheets-css", style_text(arena, folder, "sheets.css", problems)},
+      {"sheet", sheet},
       {"task", task ? task : ""},
       {"finding", finding ? finding : ""},
   };
-  bool there = parameters[0].value && parameters[1].value;
+  bool there = parameters[0].value && parameters[1].value && parameters[2].value;
   const char *path = ts_path_join(arena, folder, stylesheet);
   ts_text said = {0};
   char *html = there ? guarded(path, xml, parameters, length, &said) : NULL;
@@ -212,7 +215,7 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
   if (!which || !ts_document_paper(paper, problems)) return false;
   ts_xml *xml = ts_document_open(assessment_xml, length, problems);
   if (xml && subject_fits(which, subject, xml, problems))
-    *html = transform(which->stylesheet, xml, subject, NULL, html_length, problems);
+    *html = transform(which->stylesheet, xml, which->name, subject, NULL, html_length, problems);
   ts_xml_free(xml);
   return *html != NULL;
 }
@@ -222,7 +225,7 @@ bool ts_finding_text(const char *assessment_xml, size_t length, const char *find
   size_t count = 0;
   *text = NULL;
   ts_xml *xml = ts_document_open(assessment_xml, length, problems);
-  if (xml) *text = transform("explain.xsl", xml, NULL, finding, &count, problems);
+  if (xml) *text = transform("explain.xsl", xml, "", NULL, finding, &count, problems);
   ts_xml_free(xml);
   return *text != NULL;
 }
