@@ -176,6 +176,8 @@ START_TEST(every_word_is_used_and_every_used_word_is_there) {
   const char *all = all_stylesheets();
   for (const xmlNode *n = ts_xml_root(xml)->children; n; n = n->next) {
     if (n->type != XML_ELEMENT_NODE) continue;
+    /* columns and files are all written, whatever they are called */
+    if (ts_same((const char *)n->name, "column") || ts_same((const char *)n->name, "file")) continue;
     const char *id = attribute(n, "id");
     bool used = used_in(all, id) || put_together(id);
     ck_assert_msg(used, "nothing prints the word \"%s\"", id);
