@@ -151,9 +151,6 @@ static ts_evaluator *empty_evaluator(const ts_packs *packs) {
   evaluator->packs = packs;
   evaluator->box = ts_sandbox_new(packs->units);
   evaluator->box->packs = packs;
-<<<<<<< HEAD
-  for (size_t i = 0; i < packs->file_count; i++) /* they loaded before: they load again */
-=======
   return evaluator;
 }
 
@@ -162,7 +159,6 @@ ts_evaluator *ts_evaluator_new(const ts_packs *packs, const ts_dossier *dossier)
   ts_evaluator *evaluator = empty_evaluator(packs);
   evaluator->box->amended = dossier != NULL; /* examples prove a rule as it was written */
   for (size_t i = 0; i < packs->file_count; i++)
->>>>>>> main
     ts_sandbox_run_file(evaluator->box, packs->files[i].text, packs->files[i].length, packs->files[i].name);
   ts_graph_mark(evaluator->box->graph);
   if (dossier) ts_evaluator_use(evaluator, dossier);
