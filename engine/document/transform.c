@@ -6,6 +6,7 @@
 
 #include "base/file.h"
 #include "base/text.h"
+#include "document/withhold.h"
 
 #include <libxml/uri.h>
 #include <libxslt/transform.h>
@@ -211,6 +212,7 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
   const ts_sheet *which = known_sheet(sheet, problems);
   if (!which || !ts_document_paper(paper, problems)) return false;
   ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  if (xml && !which->attaches) ts_document_withhold(ts_xml_root(xml));
   if (xml && subject_fits(which, subject, xml, problems))
     *html = transform(which->stylesheet, xml, subject, NULL, html_length, problems);
   ts_xml_free(xml);

@@ -119,6 +119,7 @@ typedef struct {
   const char *from, *to;          /* the days on which the instrument holds, as declared, or NULL */
   double holds_from, holds_to;    /* the same, as moments */
   const char *evidence;           /* what shows that the duty is met, or NULL */
+  bool discreet;                  /* rests on something personal: not for every reader */
   const char *who;                /* exposed people as the rule names them, or NULL */
   const char *const *controls;    /* ids that bear on it */
   size_t control_count;
