@@ -21,7 +21,8 @@ bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagno
 /* Makes a folder and its parents; true when it exists afterwards. */
 bool ts_folder_make(const char *path, ts_diagnostics *problems);
 
-/* Names of regular files in a folder that end in `suffix`, in byte order, NULL-terminated; NULL with a report. */
+/* Names of regular files in a folder that end in `suffix`, or of the folders in it where that is
+ * "/", in byte order, NULL-terminated; NULL with a report. */
 char **ts_folder_list(ts_arena *arena, const char *path, const char *suffix, ts_diagnostics *problems);
 bool ts_folder_exists(const char *path);
 
@@ -31,6 +32,8 @@ char *ts_path_folder(ts_arena *arena, const char *path); /* "." where there is n
 const char *ts_path_name(const char *path);              /* after the last slash */
 /* True when `name`, taken from `folder`, stays inside it with all links resolved. */
 bool ts_path_inside(const char *folder, const char *name);
+/* True when both exist and are one, with all links resolved. */
+bool ts_path_same(const char *one, const char *other);
 
 /* Where the data is: in TANKSIDE_DATA, else in ../share/tankside beside the running program's
  * folder, else in the source or install folder fixed at build time; the first that exists.

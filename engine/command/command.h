@@ -28,7 +28,8 @@ typedef enum {
   OPTION_SHEET = 128,
   OPTION_TASK = 256,
   OPTION_EXPLAIN = 512,
-  OPTION_ALL = 1024
+  OPTION_ALL = 1024,
+  OPTION_EDITOR = 2048
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -39,7 +40,7 @@ typedef struct {
   const char *sets[REPEATS_MAX];
   size_t set_count;
   const char *matrix, *out, *paper, *as, *sheet, *task, *explain;
-  bool no_pdf, all, help;
+  bool no_pdf, all, editor, help;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
 } ts_options;

@@ -25,6 +25,7 @@ static const option_row rows[] = {
     {"--as", "FORM", OPTION_AS, "in this form"},
     {"--sheet", "NAME", OPTION_SHEET, "which document (assessment)"},
     {"--all", NULL, OPTION_ALL, "every function in full, as text for a reviewer"},
+    {"--editor", NULL, OPTION_EDITOR, "help for editors, into the folder given with -o"},
     {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each"},
 };
 
@@ -74,6 +75,7 @@ static bool store(ts_options *into, const option_row *row, const char *value) {
   case OPTION_PAPER: into->paper = value; break;
   case OPTION_NO_PDF: into->no_pdf = true; break;
   case OPTION_ALL: into->all = true; break;
+  case OPTION_EDITOR: into->editor = true; break;
   case OPTION_AS: into->as = value; break;
   case OPTION_SHEET: into->sheet = value; break;
   case OPTION_TASK: into->task = value; break;

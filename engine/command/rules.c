@@ -1,6 +1,7 @@
 /* tankside rules: what the packs hold, and whether their examples come out. */
+#include "base/file.h"
 #include "base/text.h"
-#include "command/command.h"
+#include "command/topics.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -15,7 +16,34 @@ static int list(const ts_session *s) {
   return DONE;
 }
 
-/* ---- topics ------------------------------------------------------------------- */
+/* ---- check: whose rules are reported on ----------------------------------------------- */
+
+/* The name of a pack as it was given: the last part of the path to its folder. */
+static const char *pack_name(const ts_session *s, const char *given) {
+  size_t length = strlen(given);
+  while (length > 1 && given[length - 1] == '/') length--;
+  return ts_path_name(ts_arena_copy_n(s->arena, given, length));
+}
+
+/* With packs given, what is reported is about them: who checks a pack of one's own does not want
+ * to hear of the others. */
+static bool is_asked_for(const ts_session *s, const ts_options *options, const char *pack) {
+  for (size_t i = 0; i < options->pack_count; i++)
+    if (ts_same(pack_name(s, options->packs[i]), pack)) return true;
+  return options->pack_count == 0;
+}
+
+static ts_check_count check_asked_for(ts_session *s, const ts_options *options) {
+  if (options->pack_count == 0) return ts_packs_check(s->packs, s->problems);
+  ts_diagnostics *all = ts_diagnostics_new();
+  ts_check_count n = ts_packs_check(s->packs, all);
+  for (size_t i = 0; i < options->pack_count; i++)
+    ts_diagnostics_copy(all, s->problems, pack_name(s, options->packs[i]));
+  ts_diagnostics_free(all);
+  return n;
+}
+
+/* ---- the same, by topic --------------------------------------------------------------- */
 
 /* A rule's topic is the first part of its id: "air" of "air.return-margin". */
 static size_t topic_length(const ts_rule *rule) { return strcspn(rule->id, "."); }
@@ -25,71 +53,40 @@ static bool same_topic(const ts_rule *a, const ts_rule *b) {
 }
 
 /* Rules are ordered by id, so those of one topic stand together. */
-static void topics(const ts_session *s) {
+static void topics(const ts_session *s, const ts_options *options) {
   size_t count = ts_rule_count(s->packs);
   for (size_t i = 0, next; i < count; i = next) {
     const ts_rule *first = ts_rule_at(s->packs, i);
-    size_t examples = 0;
-    for (next = i; next < count && same_topic(first, ts_rule_at(s->packs, next)); next++)
-      examples += ts_rule_at(s->packs, next)->example_count;
-    printf("  %-20.*s %4zu rules %5zu examples\n", (int)topic_length(first), first->id, next - i,
-           examples);
-  }
-}
-
-/* ---- controls that rules name ---------------------------------------------------- */
-
-static const char *nearest_control(const ts_session *s, const char *id) {
-  size_t count = ts_control_count(s->packs);
-  const char **ids = ts_arena_alloc(s->arena, (count + 1) * sizeof *ids);
-  for (size_t i = 0; i < count; i++) ids[i] = ts_control_at(s->packs, i)->id;
-  return ts_nearest(id, ids, count);
-}
-
-static void check_control(const ts_session *s, const ts_rule *rule, const char *id, int line) {
-  if (ts_control_find(s->packs, id) != NULL) return;
-  const char *near = nearest_control(s, id);
-  ts_report(s->problems, TS_ERROR, ts_arena_printf(s->arena, "%s/%s", rule->pack, rule->file), line,
-            "rule \"%s\" names control \"%s\", which no pack has%s%s%s", rule->id, id,
-            near ? "; the nearest name is \"" : "", near ? near : "", near ? "\"" : "");
-}
-
-/* Where nothing is known a rule takes every course there is, up to the bound: what it
- * names on any of them must be in the catalogue. */
-static void check_controls(const ts_session *s, size_t index) {
-  const ts_rule *rule = ts_rule_at(s->packs, index);
-  ts_subject subject;
-  ts_dossier *world = ts_dossier_example(s->vocabulary, s->units, rule->each, &subject);
-  ts_evaluator *evaluator = ts_evaluator_new(s->packs, world);
-  const ts_evaluation *e = ts_evaluate(evaluator, index, subject, NULL, 0);
-  for (size_t c = 0; c < e->course_count; c++)
-    for (size_t o = 0; o < e->courses[c].outcome_count; o++) {
-      const ts_outcome *said = &e->courses[c].outcomes[o];
-      for (size_t i = 0; i < said->control_count; i++)
-        check_control(s, rule, said->controls[i], said->line);
+    size_t examples = 0, rules = 0;
+    for (next = i; next < count && same_topic(first, ts_rule_at(s->packs, next)); next++) {
+      bool asked = is_asked_for(s, options, ts_rule_at(s->packs, next)->pack);
+      rules += asked;
+      examples += asked ? ts_rule_at(s->packs, next)->example_count : 0;
     }
-  ts_evaluator_free(evaluator);
-  ts_dossier_free(world);
+    if (rules > 0)
+      printf("  %-20.*s %4zu rules %5zu examples\n", (int)topic_length(first), first->id, rules,
+             examples);
+  }
 }
 
-static int check(ts_session *s) {
-  size_t passed = 0, all = 0;
-  for (size_t i = 0; i < ts_rule_count(s->packs); i++) {
-    all += ts_rule_at(s->packs, i)->example_count;
-    passed += ts_rule_examples_run(s->packs, i, s->problems);
-    check_controls(s, i);
-  }
-  topics(s);
-  printf("%zu rules, %zu controls, %zu of %zu examples come out as they say\n",
-         ts_rule_count(s->packs), ts_control_count(s->packs), passed, all);
+static int check(ts_session *s, const ts_options *options, bool loaded) {
+  ts_check_count n = check_asked_for(s, options);
   size_t errors = ts_count(s->problems, TS_ERROR), warnings = ts_count(s->problems, TS_WARNING);
-  printf("%zu errors, %zu warnings\n", errors, warnings);
-  return passed == all && errors == 0 ? DONE : LOOK;
+  topics(s, options);
+  if (options->pack_count > 0) puts("with all that are loaded:");
+  printf("%zu rules, %zu controls, %zu of %zu examples come out as they say\n",
+         ts_rule_count(s->packs), ts_control_count(s->packs), n.passed, n.examples);
+  printf("%zu of %zu decisions seen both ways, %zu of %zu statements reached\n", n.both_ways,
+         n.decisions, n.reached, n.statements);
+  printf("%zu errors, %zu warnings%s\n", errors, warnings,
+         options->pack_count > 0 ? " in the packs given" : "");
+  if (!loaded) return NOT_DONE;
+  return n.passed == n.examples && errors == 0 ? DONE : LOOK;
 }
 
 /* ---- the verb -------------------------------------------------------------------- */
 
-static const char *const actions[] = {"list", "check", "try", "explain", "new"};
+static const char *const actions[] = {"list", "check", "try", "explain", "new", "topics"};
 enum { ACTIONS = sizeof actions / sizeof actions[0] };
 
 /* What each action wants after its name. */
@@ -100,7 +97,8 @@ static const struct {
                     {1, ""},
                     {3, " RULE DOSSIER"},
                     {2, " RULE"},
-                    {5, " ID ENTITY.FACT above|below|is VALUE [-o FILE.lua]"}};
+                    {5, " ID ENTITY.FACT above|below|is VALUE [-o FILE.lua]"},
+                    {1, ""}};
 
 static bool words_fit(const ts_options *options, size_t action) {
   if (options->word_count == wants[action].words) return true;
@@ -120,8 +118,11 @@ static int act(ts_session *s, const ts_options *options, const char *action) {
   bool trying = ts_same(action, "try");
   if (trying || ts_same(action, "explain")) return act_on_rule(s, options, trying);
   if (ts_same(action, "new")) return rules_new(s, options);
-  if (!session_load_all_packs(s, options)) return NOT_DONE;
-  return ts_same(action, "check") ? check(s) : list(s);
+  bool loaded = session_load_all_packs(s, options);
+  if (ts_same(action, "check"))
+    return check(s, options, loaded); /* what did load is checked all the same */
+  if (!loaded) return NOT_DONE;
+  return ts_same(action, "topics") ? topics_print(s) : list(s);
 }
 
 static int run(const ts_options *options) {
@@ -138,13 +139,13 @@ static int run(const ts_options *options) {
 
 const ts_verb verb_rules = {
     .name = "rules",
-    .usage = "rules list|check|try|explain|new [WORD]... [--pack DIR]...",
+    .usage = "rules list|check|try|explain|new|topics [WORD]... [--pack DIR]...",
     .summary = "the rules there are, their examples; one tried, explained or begun",
     .details =
         "list     one rule a line: id, the subject it is asked of, title, pack/file:line\n"
         "check    runs every example of every rule, and says what does not come out as\n"
         "         written, which threshold no example reaches, and which control a rule\n"
-        "         names that no pack has\n"
+        "         names that no pack has; with --pack it speaks of those packs only\n"
         "try      RULE DOSSIER: what a rule says for each subject of a dossier, as described, on "
         "every\n"
         "         course that the facts leave open\n"
@@ -152,7 +153,10 @@ const ts_verb verb_rules = {
         "         say, which controls it names, and its sources\n\n"
         "new      ID ENTITY.FACT above|below|is VALUE: a first rule of one's own, like\n"
         "         `rules new ledge.deep immersion.depth above '3 m' -o ledge/deep.lua`;\n"
-        "         it already passes `rules check`, and says what is still to be filled in\n\n"
+        "         it already passes `rules check`, and says what is still to be filled in\n"
+        "topics   what an assessment has to look at: each topic with the rules that look at\n"
+        "         it and their sources; says what no rule looks at, and which rule of the\n"
+        "         common pack stands under no topic\n\n"
         "All packs that came with the program are loaded, and those given with --pack;\n"
         "`try` loads those of the dossier's jurisdiction.\n"
         "Exit status of check: 0 all come out, 1 some do not, 2 a pack cannot be loaded.",

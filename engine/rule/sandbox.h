@@ -1,7 +1,7 @@
 /* The sandbox: one Lua state in which rule files live and rules are run.
  *
  * What rules can reach is exactly: their subject, q, calc, min max abs sum
- * same, hazard duty stop note, rule control fact share nothing, and a
+ * same, hazard duty stop note, rule control fact share tighten raise nothing, and a
  * whitelist of Lua (type, ipairs, an ordered pairs, tostring of plain values,
  * a small part of string, table and math). Nothing else is in their
  * environment; there is no file, clock, randomness, loading, coroutine, pcall
@@ -52,6 +52,10 @@ typedef struct {
   size_t slot_mark;        /* how many reads came before */
 } ts_said;
 
+/* Told that a numbered point of the text was passed, and how what stands there came out. */
+typedef void ts_watch(void *who, unsigned number, bool yes);
+#define TS_SEEN "tankside_seen" /* the call that marked text has at each point */
+
 /* What q"..." came to, so that the same text is not read again. */
 enum { TS_READ_QUANTITIES = 1024 };
 typedef struct {
@@ -94,13 +98,16 @@ typedef struct ts_sandbox {
   size_t room_size;
   ts_read_quantity read_quantities[TS_READ_QUANTITIES];
   bool evaluating;
-  void (*watch)(void *who, const char *file, int line, bool yes); /* sees each comparison, or NULL */
+  bool amended;            /* what later packs made stricter holds: not for examples */
+  ts_watch *watch;         /* told of each point of marked text, or NULL */
   void *watcher;
 } ts_sandbox;
 
 /* A state with the whitelist and nothing loaded. Never NULL. */
 ts_sandbox *ts_sandbox_new(const ts_units *units);
 void ts_sandbox_free(ts_sandbox *box);
+/* From now on the box knows TS_SEEN, which tells `watch`: to be called before files are run. */
+void ts_sandbox_watch(ts_sandbox *box, ts_watch *watch, void *watcher);
 ts_sandbox *ts_sandbox_of(lua_State *L);
 
 /* Compiles and runs one rule file; the tables it declares are kept in the
@@ -136,6 +143,11 @@ int ts_field_read(lua_State *L, ts_subject subject, const char *name); /* fields
 ts_node_id ts_slot_node(ts_sandbox *box, uint32_t slot);               /* with effects applied */
 ts_value ts_slot_seen(ts_sandbox *box, uint32_t slot);                 /* the value with effects applied */
 void ts_note_read(ts_sandbox *box, uint32_t slot);
+
+/* What later packs made stricter (amend.c): the running rule's limits as a table, nil where it
+ * has none; a likelihood or severity with the steps that were added. */
+void ts_push_limits(lua_State *L);
+int ts_raised(const ts_sandbox *box, int level, bool likelihood);
 
 /* Deciding (course.c). */
 bool ts_decide_compare(lua_State *L, ts_node_id a, ts_node_id b, bool or_equal);
