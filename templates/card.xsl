@@ -60,8 +60,8 @@
     <xsl:param name="stopped"/>
     <xsl:param name="room"/>
     <xsl:variable name="above-line" select="$mine[@word = 'hazard'][score[@as = 'in-place']/@worst-band = $above]"/>
-    <!-- Others see the card too: what rests on something personal is not named on it. -->
-    <xsl:variable name="open" select="$above-line[not(rests[@sees = 'confidential'][not(@state = 'unknown')])][not(because/@withheld)]"/>
+    <!-- Others see the card too: what is discreet is not named on it. -->
+    <xsl:variable name="open" select="$above-line[not(@discreet = 'yes')]"/>
     <xsl:if test="$stopped">
       <p class="card-stop"><xsl:value-of select="$w[@id = 'card-stop']"/></p>
     </xsl:if>

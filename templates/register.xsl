@@ -50,7 +50,7 @@
       <xsl:when test="$id = 'unknown'"><xsl:for-each select="rests[@state = 'unknown']"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="@title"/></xsl:for-each></xsl:when>
       <xsl:when test="$id = 'waiver'"><xsl:if test="@waived-by"><xsl:value-of select="concat(@waived-by, ', ', $w[@id = 'until'], ' ', @waived-until)"/></xsl:if></xsl:when>
       <xsl:when test="$id = 'instrument'"><xsl:value-of select="@instrument"/><xsl:if test="@section"><xsl:value-of select="concat(', ', @section)"/></xsl:if></xsl:when>
-      <xsl:when test="$id = 'rule'"><xsl:value-of select="concat(@rule, ' ', @pack, '/', @file, ':', @line)"/></xsl:when>
+      <xsl:when test="$id = 'rule'"><xsl:value-of select="@rule"/><xsl:if test="not(@discreet = 'yes')"><xsl:value-of select="concat(' ', @pack, '/', @file, ':', @line)"/></xsl:if></xsl:when>
       <xsl:when test="$id = 'sources'"><xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></xsl:when>
     </xsl:choose>
   </xsl:template>

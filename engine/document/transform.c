@@ -239,6 +239,7 @@ bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char 
   if (!which || !which->spreadsheet) return false;
   ts_xml *xml = ts_document_open(assessment_xml, length, problems);
   size_t count = 0;
+  if (xml) ts_document_withhold(ts_xml_root(xml));
   char *content =
       xml ? transform((request){.stylesheet = which->spreadsheet}, xml, &count, problems) : NULL;
   ts_text ods = {0};
@@ -267,15 +268,16 @@ static bool transform_bytes(const char *stylesheet, const char *name, const char
                             size_t length, char **result, size_t *result_length,
                             ts_diagnostics *problems) {
   ts_xml *xml = ts_xml_read(bytes, length, name, problems);
-  *result = xml ? transform(stylesheet, xml, NULL, NULL, result_length, problems) : NULL;
+  request r = {.stylesheet = stylesheet};
+  *result = xml ? transform(r, xml, result_length, problems) : NULL;
   ts_xml_free(xml);
   return *result != NULL;
 }
 
-bool ts_reference_render(const char *reference_xml, size_t length, char **html,
-                         size_t *html_length, ts_diagnostics *problems) {
-  return transform_bytes("reference.xsl", "reference.xml", reference_xml, length, html,
-                         html_length, problems);
+bool ts_reference_render(const char *reference_xml, size_t length, char **html, size_t *html_length,
+                         ts_diagnostics *problems) {
+  return transform_bytes("reference.xsl", "reference.xml", reference_xml, length, html, html_length,
+                         problems);
 }
 
 bool ts_schema_compact(const char *schema, size_t length, char **compact, size_t *compact_length,
