@@ -6,16 +6,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-static int list(const ts_session *s) {
-  for (size_t i = 0; i < ts_rule_count(s->packs); i++) {
-    const ts_rule *rule = ts_rule_at(s->packs, i);
-    printf("%-34s %-10s %s  (%s/%s:%d)\n", rule->id, rule->each, rule->title, rule->pack,
-           rule->file, rule->line);
-  }
-  printf("%zu rules, %zu controls\n", ts_rule_count(s->packs), ts_control_count(s->packs));
-  return DONE;
-}
-
 /* ---- check: whose rules are reported on ----------------------------------------------- */
 
 /* The name of a pack as it was given: the last part of the path to its folder. */
@@ -122,7 +112,7 @@ static int act(ts_session *s, const ts_options *options, const char *action) {
   if (ts_same(action, "check"))
     return check(s, options, loaded); /* what did load is checked all the same */
   if (!loaded) return NOT_DONE;
-  return ts_same(action, "topics") ? topics_print(s) : list(s);
+  return ts_same(action, "topics") ? topics_print(s) : rules_list(s, options);
 }
 
 static int run(const ts_options *options) {
@@ -142,7 +132,11 @@ const ts_verb verb_rules = {
     .usage = "rules list|check|try|explain|new|topics [WORD]... [--pack DIR]...",
     .summary = "the rules there are, their examples; one tried, explained or begun",
     .details =
-        "list     one rule a line: id, the subject it is asked of, title, pack/file:line\n"
+        "list     one rule a line: id, the subject it is asked of, title, pack/file:line;\n"
+        "         with --where, which may be repeated, only rules that each holds for:\n"
+        "         topic, pack, subject, fact, control by name; title and source by some\n"
+        "         of their words; jurisdiction with all that holds there; --as csv for a\n"
+        "         spreadsheet\n"
         "check    runs every example of every rule, and says what does not come out as\n"
         "         written, which threshold no example reaches, and which control a rule\n"
         "         names that no pack has; with --pack it speaks of those packs only\n"
@@ -160,7 +154,7 @@ const ts_verb verb_rules = {
         "All packs that came with the program are loaded, and those given with --pack;\n"
         "`try` loads those of the dossier's jurisdiction.\n"
         "Exit status of check: 0 all come out, 1 some do not, 2 a pack cannot be loaded.",
-    .takes = OPTION_PACK | OPTION_SET | OPTION_OUT,
+    .takes = OPTION_PACK | OPTION_SET | OPTION_OUT | OPTION_WHERE | OPTION_AS,
     .least = 1,
     .most = 5,
     .run = run};
