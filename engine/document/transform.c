@@ -32,7 +32,11 @@ static bool is_assessment(const xmlNode *root) {
 
 ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *problems) {
   ts_xml *xml = ts_xml_read(bytes, length, "assessment.xml", problems);
-  if (!xml || is_assessment(ts_xml_root(xml))) return xml;
+  if (xml && is_assessment(ts_xml_root(xml))) {
+    ts_document_plain(ts_xml_root(xml));
+    return xml;
+  }
+  if (!xml) return NULL;
   ts_report(problems, TS_ERROR, "assessment.xml", 1, "is not an assessment of format 1");
   ts_xml_free(xml);
   return NULL;
