@@ -297,7 +297,6 @@ static const struct {
     {"production", "controls-in-place", of_papers, NULL, "controls-in-place"},
     {"production", "controls-without-evidence", of_papers, NULL, "controls-without-evidence"},
     {"production", "controls-unchecked", of_papers, NULL, "controls-unchecked"},
-    {"production", "facts-stated", of_papers, NULL, "facts-stated"},
     {"production", "waiver-count", of_papers, NULL, "waiver-count"},
     {"production", "waivers-refused", of_papers, NULL, "waivers-refused"},
     {"production", "waivers-by-author", of_papers, NULL, "waivers-by-author"},

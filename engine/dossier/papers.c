@@ -1,5 +1,6 @@
-/* Figures about the papers of a dossier: evidence, controls in place, waivers, and how much
- * is stated at all. A reviewer asks for them; rules read them as facts of the production. */
+/* Figures about the papers of a dossier: evidence, controls in place, waivers. A reviewer asks
+ * for them; rules read them as facts of the production. None of them depends on another fact:
+ * to learn a fact must not change how it is known. */
 #include "dossier/world.h"
 
 /* ---- dates ----------------------------------------------------------------- */
@@ -67,27 +68,6 @@ static double controls_unchecked(const ts_dossier *d) {
   return count;
 }
 
-/* ---- facts ----------------------------------------------------------------------- */
-
-/* What the dossier says nothing about (the ice of an indoor tank) is not counted. */
-static double facts_stated(const ts_dossier *d) {
-  double stated = 0, all = 0;
-  for (ts_subject s = 0; s < d->subject_count; s++) {
-    double here = 0, of = 0;
-    size_t count = d->vocabulary->entities[d->subjects[s].entity].count;
-    for (uint32_t i = 0; i < count; i++) {
-      uint32_t slot = d->subjects[s].info.slot + i;
-      const ts_fact_def *fact = ts_world_known(d, slot)->def;
-      if (!ts_is_fact(fact->type) || fact->derived) continue;
-      of++;
-      here += d->values[slot].state != TS_UNKNOWN;
-    }
-    stated += here;
-    if (here > 0) all += of;
-  }
-  return all > 0 ? stated / all : 0;
-}
-
 /* ---- waivers ----------------------------------------------------------------------- */
 
 static double waiver_count(const ts_dossier *d) { return (double)d->waiver_count; }
@@ -127,7 +107,6 @@ static const struct {
     {"controls-in-place", controls_in_place},
     {"controls-without-evidence", controls_without_evidence},
     {"controls-unchecked", controls_unchecked},
-    {"facts-stated", facts_stated},
     {"waiver-count", waiver_count},
     {"waivers-refused", waivers_refused},
     {"waivers-by-author", waivers_by_author},

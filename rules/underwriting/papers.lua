@@ -147,44 +147,6 @@ rule {
 }
 
 rule {
-  id = "underwriting.facts-not-stated",
-  title = "Much of what the dossier names is not stated",
-  each = "production",
-  harm = "everyone: assumed and not known",
-  sources = { "common practice: nine facts in ten of what is named; asked about below" },
-  limits = { nearly_all = { at_least = "90 %" }, most = { at_least = "80 %" },
-    many = { at_least = "60 %" }, some = { at_least = "40 %" } },
-  assess = function (p, limit)
-    local likelihood = scale.minimum(p.facts_stated, limit.nearly_all, limit.most, limit.many,
-      limit.some)
-    if likelihood < 2 then return end
-    hazard {
-      likelihood = likelihood, severity = 2, who = "everyone",
-      because = "{facts_stated} of the facts of what the dossier names are stated; the worst is " ..
-        "taken for the rest",
-    }
-  end,
-  examples = {
-    { "nine in ten", given = { facts_stated = "90 %" }, expect = nothing },
-    { "a little less", given = { facts_stated = "88 %" },
-      expect = hazard { likelihood = 2, severity = 2 } },
-    { "eight in ten", given = { facts_stated = "80 %" },
-      expect = hazard { likelihood = 2, severity = 2 } },
-    { "less", given = { facts_stated = "78 %" },
-      expect = hazard { likelihood = 3, severity = 2 } },
-    { "six in ten", given = { facts_stated = "60 %" },
-      expect = hazard { likelihood = 3, severity = 2 } },
-    { "under six", given = { facts_stated = "58 %" },
-      expect = hazard { likelihood = 4, severity = 2 } },
-    { "four in ten", given = { facts_stated = "40 %" },
-      expect = hazard { likelihood = 4, severity = 2 } },
-    { "under four", given = { facts_stated = "38 %" },
-      expect = hazard { likelihood = 5, severity = 2 } },
-    { "nothing stated", given = {}, expect = hazard { likelihood = 5, severity = 2 } },
-  },
-}
-
-rule {
   id = "underwriting.waivers-many",
   title = "Many rules set aside",
   each = "production",
