@@ -17,8 +17,8 @@
 
 enum { STYLE_LIMIT = 1 << 20, MESSAGE_LIMIT = 4000 };
 /* Far above what the largest assessment needs, far below a hung process. */
-static const unsigned long template_steps = 100UL * 1000 * 1000;
-static const unsigned long path_steps = 4000UL * 1000 * 1000;
+static const unsigned long template_steps = 1000UL * 1000 * 1000;
+static const unsigned long path_steps = 100UL * 1000 * 1000 * 1000;
 
 /* ---- opening ------------------------------------------------------------ */
 
