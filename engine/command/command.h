@@ -83,12 +83,11 @@ typedef struct {
 bool session_open(ts_session *session);
 /* Prints every problem to stderr and frees everything. */
 void session_close(ts_session *session);
-/* The common pack, and those given with --pack: folders, or names of packs that came with the
- * program. With a jurisdiction, its packs in between. */
-bool session_load_packs(ts_session *session, const ts_options *options, const char *jurisdiction);
-/* All packs that came with the program, then those given. */
+/* All packs that came with the program, then those given with --pack: folders, or names of packs
+ * that came with the program. */
 bool session_load_all_packs(ts_session *session, const ts_options *options);
-/* Packs for the dossier's jurisdiction, the dossier itself, each --set. */
+/* The common pack, those of the dossier's jurisdiction, those it names beside itself, those given
+ * with --pack; then the dossier itself, and each --set. */
 bool session_read_dossier(ts_session *session, const ts_options *options, const char *path);
 /* The folder of a dossier as a prefix for messages; NULL where its name has none. */
 const char *session_folder(const ts_session *session, const char *path);
