@@ -52,7 +52,8 @@ typedef struct {
   int (*run)(const ts_options *options);
 } ts_verb;
 
-extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary;
+extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary,
+    verb_compare;
 
 /* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
 bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);
@@ -84,6 +85,9 @@ void session_close(ts_session *session);
 bool session_load_packs(ts_session *session, const ts_options *options, const char *jurisdiction);
 /* All packs that came with the program, then those given. */
 bool session_load_all_packs(ts_session *session, const ts_options *options);
+/* Where an assessment is: the path itself, or assessment.xml in it where it is a folder. */
+const char *assessment_path(ts_session *session, const char *path);
+enum { ASSESSMENT_LIMIT = 64 * 1024 * 1024 }; /* bytes */
 /* Packs for the dossier's jurisdiction, the dossier itself, each --set. */
 bool session_read_dossier(ts_session *session, const ts_options *options, const char *path);
 /* The folder of a dossier as a prefix for messages; NULL where its name has none. */
@@ -106,6 +110,9 @@ int rules_new(ts_session *session, const ts_options *options);
 /* Prints a text folded at 80 columns: `first` before the first line, as many spaces
  * before the others. Columns are counted in characters. */
 void print_folded(const char *first, const char *text);
+
+/* Prints lines of a head, a tab and a text, each text folded under its head. */
+void print_lines(ts_arena *arena, const char *text);
 
 /* Prints a text cut or filled to a width in characters. */
 void print_cut(const char *text, int width);
