@@ -1,6 +1,6 @@
 /* tankside rules: what the packs hold, and whether their examples come out. */
 #include "base/text.h"
-#include "command/command.h"
+#include "command/topics.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -89,7 +89,7 @@ static int check(ts_session *s) {
 
 /* ---- the verb -------------------------------------------------------------------- */
 
-static const char *const actions[] = {"list", "check", "try", "explain", "new"};
+static const char *const actions[] = {"list", "check", "try", "explain", "new", "topics"};
 enum { ACTIONS = sizeof actions / sizeof actions[0] };
 
 /* What each action wants after its name. */
@@ -100,7 +100,8 @@ static const struct {
                     {1, ""},
                     {3, " RULE DOSSIER"},
                     {2, " RULE"},
-                    {5, " ID ENTITY.FACT above|below|is VALUE [-o FILE.lua]"}};
+                    {5, " ID ENTITY.FACT above|below|is VALUE [-o FILE.lua]"},
+                    {1, ""}};
 
 static bool words_fit(const ts_options *options, size_t action) {
   if (options->word_count == wants[action].words) return true;
@@ -121,6 +122,7 @@ static int act(ts_session *s, const ts_options *options, const char *action) {
   if (trying || ts_same(action, "explain")) return act_on_rule(s, options, trying);
   if (ts_same(action, "new")) return rules_new(s, options);
   if (!session_load_all_packs(s, options)) return NOT_DONE;
+  if (ts_same(action, "topics")) return topics_print(s);
   return ts_same(action, "check") ? check(s) : list(s);
 }
 
@@ -138,7 +140,7 @@ static int run(const ts_options *options) {
 
 const ts_verb verb_rules = {
     .name = "rules",
-    .usage = "rules list|check|try|explain|new [WORD]... [--pack DIR]...",
+    .usage = "rules list|check|try|explain|new|topics [WORD]... [--pack DIR]...",
     .summary = "the rules there are, their examples; one tried, explained or begun",
     .details =
         "list     one rule a line: id, the subject it is asked of, title, pack/file:line\n"
@@ -152,7 +154,10 @@ const ts_verb verb_rules = {
         "         say, which controls it names, and its sources\n\n"
         "new      ID ENTITY.FACT above|below|is VALUE: a first rule of one's own, like\n"
         "         `rules new ledge.deep immersion.depth above '3 m' -o ledge/deep.lua`;\n"
-        "         it already passes `rules check`, and says what is still to be filled in\n\n"
+        "         it already passes `rules check`, and says what is still to be filled in\n"
+        "topics   what an assessment has to look at: each topic with the rules that look at\n"
+        "         it and their sources; says what no rule looks at, and which rule of the\n"
+        "         common pack stands under no topic\n\n"
         "All packs that came with the program are loaded, and those given with --pack;\n"
         "`try` loads those of the dossier's jurisdiction.\n"
         "Exit status of check: 0 all come out, 1 some do not, 2 a pack cannot be loaded.",

@@ -161,16 +161,30 @@ static bool meets(trial *t, lua_State *L, const ts_evaluation *seen) {  /* one e
   return index == TS_DUTY ? duty_is(t, L, worst) : true;
 }
 
+static bool names_stop(lua_State *L) {  /* one expectation on the top */
+  lua_getfield(L, -1, "word");
+  bool stop = lua_isstring(L, -1) && !strcmp(lua_tostring(L, -1), words[TS_STOP]);
+  lua_pop(L, 1);
+  return stop;
+}
+
+/* Nothing is worse than a stop: an example that does not name it does not expect it. */
+static bool no_other_stop(trial *t, const ts_evaluation *seen, bool named) {
+  if (named || !worst_of(seen, TS_STOP)) return true;
+  return complain(t, "found a stop, which it does not expect"), false;
+}
+
 static bool meets_all(trial *t, lua_State *L, const ts_evaluation *seen) {
   if (!lua_istable(L, -1)) return complain(t, "it has no \"expect\""), false;
-  if (luaL_len(L, -1) == 0) return meets(t, L, seen);
-  bool good = true;
+  if (luaL_len(L, -1) == 0) return meets(t, L, seen) && no_other_stop(t, seen, names_stop(L));
+  bool good = true, stop = false;
   for (lua_Integer i = 1; i <= luaL_len(L, -1); i++) {
     lua_geti(L, -1, i);
     good = lua_istable(L, -1) && meets(t, L, seen) && good;
+    stop = stop || (lua_istable(L, -1) && names_stop(L));
     lua_pop(L, 1);
   }
-  return good;
+  return no_other_stop(t, seen, stop) && good;
 }
 
 /* ---- one example --------------------------------------------------------------------- */

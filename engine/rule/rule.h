@@ -90,6 +90,9 @@ typedef struct {
   int likelihood, severity;       /* TS_HAZARD */
   ts_duty_state state;            /* TS_DUTY */
   const char *instrument, *section; /* TS_DUTY */
+  const char *from, *to;          /* the days on which the instrument holds, as declared, or NULL */
+  double holds_from, holds_to;    /* the same, as moments */
+  const char *evidence;           /* what shows that the duty is met, or NULL */
   const char *who;                /* exposed people as the rule names them, or NULL */
   const char *const *controls;    /* ids that bear on it */
   size_t control_count;
