@@ -37,54 +37,19 @@ static void topics(const ts_session *s) {
   }
 }
 
-/* ---- controls that rules name ---------------------------------------------------- */
+/* ---- check ------------------------------------------------------------------------ */
 
-static const char *nearest_control(const ts_session *s, const char *id) {
-  size_t count = ts_control_count(s->packs);
-  const char **ids = ts_arena_alloc(s->arena, (count + 1) * sizeof *ids);
-  for (size_t i = 0; i < count; i++) ids[i] = ts_control_at(s->packs, i)->id;
-  return ts_nearest(id, ids, count);
-}
-
-static void check_control(const ts_session *s, const ts_rule *rule, const char *id, int line) {
-  if (ts_control_find(s->packs, id) != NULL) return;
-  const char *near = nearest_control(s, id);
-  ts_report(s->problems, TS_ERROR, ts_arena_printf(s->arena, "%s/%s", rule->pack, rule->file), line,
-            "rule \"%s\" names control \"%s\", which no pack has%s%s%s", rule->id, id,
-            near ? "; the nearest name is \"" : "", near ? near : "", near ? "\"" : "");
-}
-
-/* Where nothing is known a rule takes every course there is, up to the bound: what it
- * names on any of them must be in the catalogue. */
-static void check_controls(const ts_session *s, size_t index) {
-  const ts_rule *rule = ts_rule_at(s->packs, index);
-  ts_subject subject;
-  ts_dossier *world = ts_dossier_example(s->vocabulary, s->units, rule->each, &subject);
-  ts_evaluator *evaluator = ts_evaluator_new(s->packs, world);
-  const ts_evaluation *e = ts_evaluate(evaluator, index, subject, NULL, 0);
-  for (size_t c = 0; c < e->course_count; c++)
-    for (size_t o = 0; o < e->courses[c].outcome_count; o++) {
-      const ts_outcome *said = &e->courses[c].outcomes[o];
-      for (size_t i = 0; i < said->control_count; i++)
-        check_control(s, rule, said->controls[i], said->line);
-    }
-  ts_evaluator_free(evaluator);
-  ts_dossier_free(world);
-}
-
-static int check(ts_session *s) {
-  size_t passed = 0, all = 0;
-  for (size_t i = 0; i < ts_rule_count(s->packs); i++) {
-    all += ts_rule_at(s->packs, i)->example_count;
-    passed += ts_rule_examples_run(s->packs, i, s->problems);
-    check_controls(s, i);
-  }
+static int check(ts_session *s, bool loaded) {
+  ts_check_count n = ts_packs_check(s->packs, s->problems);
+  size_t errors = ts_count(s->problems, TS_ERROR), warnings = ts_count(s->problems, TS_WARNING);
   topics(s);
   printf("%zu rules, %zu controls, %zu of %zu examples come out as they say\n",
-         ts_rule_count(s->packs), ts_control_count(s->packs), passed, all);
-  size_t errors = ts_count(s->problems, TS_ERROR), warnings = ts_count(s->problems, TS_WARNING);
+         ts_rule_count(s->packs), ts_control_count(s->packs), n.passed, n.examples);
+  printf("%zu of %zu decisions seen both ways, %zu of %zu statements reached\n", n.both_ways,
+         n.decisions, n.reached, n.statements);
   printf("%zu errors, %zu warnings\n", errors, warnings);
-  return passed == all && errors == 0 ? DONE : LOOK;
+  if (!loaded) return NOT_DONE;
+  return n.passed == n.examples && errors == 0 ? DONE : LOOK;
 }
 
 /* ---- the verb -------------------------------------------------------------------- */
@@ -121,9 +86,10 @@ static int act(ts_session *s, const ts_options *options, const char *action) {
   bool trying = ts_same(action, "try");
   if (trying || ts_same(action, "explain")) return act_on_rule(s, options, trying);
   if (ts_same(action, "new")) return rules_new(s, options);
-  if (!session_load_all_packs(s, options)) return NOT_DONE;
-  if (ts_same(action, "topics")) return topics_print(s);
-  return ts_same(action, "check") ? check(s) : list(s);
+  bool loaded = session_load_all_packs(s, options);
+  if (ts_same(action, "check")) return check(s, loaded); /* what did load is checked all the same */
+  if (!loaded) return NOT_DONE;
+  return ts_same(action, "topics") ? topics_print(s) : list(s);
 }
 
 static int run(const ts_options *options) {

@@ -402,7 +402,7 @@ START_TEST(examples_are_run_and_judged) {
                    "  { 'not known', given = { depth = '?' }, expect = hazard { likelihood = 4, severity = 2 } },\n"
                    "  { 'wrong', given = { depth = '3 m' }, expect = hazard { likelihood = 5, severity = 2 } } } }\n");
   ck_assert(ts_packs_load(b.packs, b.folder, b.problems));
-  ck_assert_uint_eq(ts_rule_examples_run(b.packs, 0, b.problems), 3);
+  ck_assert_uint_eq(ts_packs_check(b.packs, b.problems).passed, 3);
   expect_report(&b, "example \"wrong\": expected hazard 5 × 2, found 4 × 2");
   close_bench(&b);
 }
@@ -414,7 +414,7 @@ START_TEST(a_threshold_no_example_reaches_is_found) {
                    " assess = function (i)\n  if i.depth > q'2 m' then note { because = 'b' } end end,\n"
                    " examples = { { 'shallow', given = { depth = '1 m' }, expect = nothing } } }\n");
   ck_assert(ts_packs_load(b.packs, b.folder, b.problems));
-  ck_assert_uint_eq(ts_rule_examples_run(b.packs, 0, b.problems), 1);
+  ck_assert_uint_eq(ts_packs_check(b.packs, b.problems).passed, 1);
   expect_report(&b, "a.lua:3: warning: x.y: no example makes this comparison true");
   close_bench(&b);
 }
@@ -429,7 +429,7 @@ START_TEST(a_pack_may_declare_facts_and_share_tables) {
                     " examples = { { 'narrow', given = { ['basin.ledge_width'] = '0.5 m' }, expect = stop {} },\n"
                     "  { 'wide', given = { ['basin.ledge_width'] = '1 m' }, expect = nothing } } }\n");
   ck_assert_msg(ts_packs_load(b.packs, b.folder, b.problems), "%s", printed(&b));
-  ck_assert_uint_eq(ts_rule_examples_run(b.packs, 0, b.problems), 2);
+  ck_assert_uint_eq(ts_packs_check(b.packs, b.problems).passed, 2);
   ck_assert_uint_eq(ts_count(b.problems, TS_ERROR), 0);
   close_bench(&b);
 }
