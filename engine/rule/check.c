@@ -40,21 +40,9 @@ static void keep_control(ts_rule_seen *seen, ts_arena *arena, const char *id, in
   for (size_t i = 0; i < seen->control_count; i++)
     if (ts_same(seen->controls[i], id)) return;
   TS_GROW(seen->controls, seen->control_count, seen->control_capacity);
-  TS_GROW(seen->control_lines, seen->control_count, seen->line_capacity);
+  TS_GROW(seen->control_lines, seen->control_count, seen->control_line_capacity);
   seen->control_lines[seen->control_count] = line;
   seen->controls[seen->control_count++] = ts_arena_copy(arena, id);
-}
-
-void ts_keep_seen(ts_checking *c, size_t rule, const ts_evaluation *e) {
-  ts_rule_seen *seen = &c->rules[rule];
-  for (size_t i = 0; i < e->read_count; i++)
-    ts_keep_fact(seen, ts_slot_fact(c->evaluator->box->dossier, e->reads[i]));
-  for (size_t k = 0; k < e->course_count; k++)
-    for (size_t o = 0; o < e->courses[k].outcome_count; o++) {
-      const ts_outcome *said = &e->courses[k].outcomes[o];
-      for (size_t i = 0; i < said->control_count; i++)
-        keep_control(seen, c->arena, said->controls[i], said->line);
-    }
 }
 
 /* A name in a text that is neither a value nor a fact is printed as it stands. */
@@ -67,21 +55,32 @@ static void check_words(ts_checking *c, const ts_rule *rule, const ts_outcome *s
             rule->id, (int)strcspn(open, "}") + 1, open, rule->each);
 }
 
+/* True for the first time that something said on this line is seen. */
+static bool first_on_line(ts_rule_seen *seen, int line) {
+  for (size_t i = 0; i < seen->line_count; i++)
+    if (seen->lines[i] == line) return false;
+  TS_GROW(seen->lines, seen->line_count, seen->line_capacity);
+  seen->lines[seen->line_count++] = line;
+  return true;
+}
+
 /* Each place that says something is put into words once. */
-static void check_all_words(ts_checking *c, size_t rule, const ts_evaluation *e) {
-  int lines[64];
-  size_t count = 0;
+static void keep_outcome(ts_checking *c, size_t rule, size_t course, size_t place) {
+  ts_rule_seen *seen = &c->rules[rule];
+  const ts_outcome *said = &c->evaluator->courses[course].outcomes[place];
+  for (size_t i = 0; i < said->control_count; i++)
+    keep_control(seen, c->arena, said->controls[i], said->line);
+  if (!first_on_line(seen, said->line)) return;
+  const ts_course *worded = ts_course_worded(c->evaluator, course);
+  if (place < worded->outcome_count)
+    check_words(c, ts_rule_at(c->packs, rule), &worded->outcomes[place]);
+}
+
+void ts_keep_seen(ts_checking *c, size_t rule, const ts_evaluation *e) {
+  for (size_t i = 0; i < e->read_count; i++)
+    ts_keep_fact(&c->rules[rule], ts_slot_fact(c->evaluator->box->dossier, e->reads[i]));
   for (size_t k = 0; k < e->course_count; k++)
-    for (size_t o = 0; o < e->courses[k].outcome_count; o++) {
-      int line = e->courses[k].outcomes[o].line;
-      size_t i = 0;
-      while (i < count && lines[i] != line) i++;
-      if (i < count || count == 64) continue;
-      lines[count++] = line;
-      const ts_course *worded = ts_course_worded(c->evaluator, k);
-      if (o < worded->outcome_count)
-        check_words(c, ts_rule_at(c->packs, rule), &worded->outcomes[o]);
-    }
+    for (size_t o = 0; o < e->courses[k].outcome_count; o++) keep_outcome(c, rule, k, o);
 }
 
 /* Where nothing is known a rule takes every course there is, up to the bound. */
@@ -94,14 +93,12 @@ static void see_all_courses(ts_checking *c, size_t rule) {
   ts_evaluator_use(c->evaluator, world);
   const ts_evaluation *e = ts_evaluate(c->evaluator, rule, subject, NULL, 0);
   ts_keep_seen(c, rule, e);
-  if (e->unresolved) /* what was not seen may still be plausible */
+  if (e->unresolved || e->failure) /* what was not seen may still be plausible */
     for (size_t i = 1; i < c->point_count; i++)
       if (c->points[i].rule == rule) c->points[i].anything = 3;
   if (e->failure)
     ts_report(c->problems, TS_ERROR, ts_arena_printf(c->arena, "%s/%s", it->pack, it->file),
               it->line, "%s: with nothing known it fails: %s", it->id, e->failure);
-  else
-    check_all_words(c, rule, e);
   ts_dossier_free(world);
 }
 
@@ -123,6 +120,7 @@ void ts_checking_release(ts_checking *c) {
     free(c->rules[i].facts);
     free(c->rules[i].controls);
     free(c->rules[i].control_lines);
+    free(c->rules[i].lines);
   }
   free(c->points);
   ts_evaluator_free(c->evaluator);
@@ -153,6 +151,7 @@ ts_check_count ts_packs_check(const ts_packs *packs, ts_diagnostics *problems) {
   }
   ts_coverage_report(&c);
   ts_inspect_controls(&c);
+  ts_inspect_scores(&c);
   ts_alike_report(&c);
   count_points(&c, &count);
   ts_checking_release(&c);

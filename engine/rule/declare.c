@@ -62,16 +62,19 @@ static void need_function(form *f, const char *name, bool required) {
 static const char *const *texts(form *f, const char *name, size_t *count) {
   lua_getfield(f->L, f->body, name);
   const char **list = NULL;
+  bool empty = false;
   *count = 0;
   if (lua_istable(f->L, -1)) {
     lua_Integer n = luaL_len(f->L, -1);
     list = ts_arena_alloc(f->packs->arena, (size_t)(n + 1) * sizeof *list);
     for (lua_Integer i = 1; i <= n; i++) {
-      if (lua_geti(f->L, -1, i) == LUA_TSTRING) list[(*count)++] = ts_arena_copy(f->packs->arena, lua_tostring(f->L, -1));
+      bool given = lua_geti(f->L, -1, i) == LUA_TSTRING && *lua_tostring(f->L, -1);
+      if (given) list[(*count)++] = ts_arena_copy(f->packs->arena, lua_tostring(f->L, -1));
+      else empty = true;
       lua_pop(f->L, 1);
     }
   }
-  if (!*count) wrong(f, name, "a list of texts, at least one");
+  if (!*count || empty) wrong(f, name, "a list of texts, at least one and none empty");
   lua_pop(f->L, 1);
   return list;
 }
