@@ -28,7 +28,8 @@ typedef enum {
   OPTION_SHEET = 128,
   OPTION_TASK = 256,
   OPTION_EXPLAIN = 512,
-  OPTION_ALL = 1024
+  OPTION_ALL = 1024,
+  OPTION_DOSSIER = 2048
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -38,7 +39,7 @@ typedef struct {
   size_t pack_count;
   const char *sets[REPEATS_MAX];
   size_t set_count;
-  const char *matrix, *out, *paper, *as, *sheet, *task, *explain;
+  const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier;
   bool no_pdf, all, help;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
@@ -53,7 +54,7 @@ typedef struct {
 } ts_verb;
 
 extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary,
-    verb_compare;
+    verb_compare, verb_verify;
 
 /* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
 bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);

@@ -92,8 +92,8 @@ bool session_load_packs(ts_session *session, const ts_options *options, const ch
 }
 
 bool session_load_all_packs(ts_session *session, const ts_options *options) {
-  char **names = ts_folder_list(session->arena, ts_data_path(session->arena, "rules"), "/",
-                                session->problems);
+  char **names =
+      ts_folder_list(session->arena, ts_data_path(session->arena, "rules"), "/", session->problems);
   bool good = ts_packs_load(session->packs, own_pack(session, "common"), session->problems);
   for (size_t i = 0; names != NULL && names[i] != NULL; i++) {
     bool there;

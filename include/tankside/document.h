@@ -67,6 +67,14 @@ bool ts_finding_text(const char *assessment_xml, size_t length, const char *find
 bool ts_compare(const char *const bytes[2], const size_t lengths[2], const char *const names[2],
                 char **xml, size_t *length, ts_diagnostics *problems);
 
+/* Whether an assessment is what follows: `given` against the `expected` one that the same facts
+ * and rules gave just now. Each place where they differ is reported against `name` with its line,
+ * what was found and what follows, the first `limit` of them; *count is how many there are. The
+ * bytes count too: the same text is written for the same inputs. False when one cannot be read. */
+bool ts_assessment_differences(const char *given, size_t given_length, const char *expected,
+                               size_t expected_length, const char *name, size_t limit,
+                               size_t *count, ts_diagnostics *problems);
+
 /* A comparison as "text" (lines of a head, a tab and a text, as ts_finding_text) or as "html" (a
  * page that ts_sheet_pdf can set). NUL-terminated, for free(). False with a report otherwise. */
 bool ts_comparison_render(const char *comparison, size_t length, const char *as, char **out,
