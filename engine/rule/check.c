@@ -83,6 +83,15 @@ void ts_keep_seen(ts_checking *c, size_t rule, const ts_evaluation *e) {
     for (size_t o = 0; o < e->courses[k].outcome_count; o++) keep_outcome(c, rule, k, o);
 }
 
+/* controls = { "a", "b" } in the rule's own text: on courses past the bound too. */
+static void keep_written(ts_checking *c, ts_rule_seen *seen, const ts_syntax *it) {
+  bool list = it->kind == TS_E_KEYED && ts_same(it->text, "controls") && it->first->kind == TS_E_TABLE;
+  for (const ts_syntax *item = list ? it->first->first : NULL; item; item = item->next)
+    if (item->first->kind == TS_E_STRING) keep_control(seen, c->arena, item->first->text, item->line);
+  if (it->kind == TS_E_KEYED && ts_same(it->text, "examples")) return;
+  for (const ts_syntax *child = it->first; child; child = child->next) keep_written(c, seen, child);
+}
+
 /* Where nothing is known a rule takes every course there is, up to the bound. */
 static void see_all_courses(ts_checking *c, size_t rule) {
   const ts_rule *it = ts_rule_at(c->packs, rule);
@@ -93,6 +102,7 @@ static void see_all_courses(ts_checking *c, size_t rule) {
   ts_evaluator_use(c->evaluator, world);
   const ts_evaluation *e = ts_evaluate(c->evaluator, rule, subject, NULL, 0);
   ts_keep_seen(c, rule, e);
+  if (c->rules[rule].table) keep_written(c, &c->rules[rule], c->rules[rule].table);
   if (e->unresolved || e->failure) /* what was not seen may still be plausible */
     for (size_t i = 1; i < c->point_count; i++)
       if (c->points[i].rule == rule) c->points[i].anything = 3;
@@ -128,8 +138,8 @@ void ts_checking_release(ts_checking *c) {
   ts_arena_free(c->arena);
 }
 
-ts_check_count ts_packs_check(const ts_packs *packs, ts_diagnostics *problems) {
-  ts_check_count count = {0};
+/* Looks at the text of all rules. */
+static ts_checking begin(const ts_packs *packs, ts_diagnostics *problems) {
   ts_subject ignored;
   ts_checking c = {.packs = packs, .problems = problems, .arena = ts_arena_new()};
   size_t rules = ts_rule_count(packs);
@@ -141,6 +151,13 @@ ts_check_count ts_packs_check(const ts_packs *packs, ts_diagnostics *problems) {
     ts_types_follow(&c, i);
     c.rules[i].print = ts_alike_print(&c, i);
   }
+  return c;
+}
+
+ts_check_count ts_packs_check(const ts_packs *packs, ts_diagnostics *problems) {
+  ts_check_count count = {0};
+  size_t rules = ts_rule_count(packs);
+  ts_checking c = begin(packs, problems);
   ts_inspect_names(&c);
   ts_coverage_begin(&c);
   for (size_t i = 0; i < rules; i++) {
@@ -156,4 +173,32 @@ ts_check_count ts_packs_check(const ts_packs *packs, ts_diagnostics *problems) {
   count_points(&c, &count);
   ts_checking_release(&c);
   return count;
+}
+
+/* ---- what rules read and name ------------------------------------------------------------- */
+
+struct ts_rule_index {
+  ts_checking c;
+  ts_diagnostics *problems; /* of the rules: for `rules check` to say */
+};
+
+ts_rule_index *ts_rule_index_new(const ts_packs *packs) {
+  ts_rule_index *index = ts_alloc(sizeof *index);
+  index->problems = ts_diagnostics_new();
+  index->c = begin(packs, index->problems);
+  index->c.evaluator = ts_evaluator_new(packs, NULL);
+  for (size_t i = 0; i < ts_rule_count(packs); i++) see_all_courses(&index->c, i);
+  return index;
+}
+
+ts_rule_content ts_rule_index_at(const ts_rule_index *index, size_t rule) {
+  const ts_rule_seen *seen = &index->c.rules[rule];
+  return (ts_rule_content){seen->facts, seen->fact_count, seen->controls, seen->control_count};
+}
+
+void ts_rule_index_free(ts_rule_index *index) {
+  if (!index) return;
+  ts_checking_release(&index->c);
+  ts_diagnostics_free(index->problems);
+  free(index);
 }

@@ -119,6 +119,7 @@ typedef struct {
   const char *from, *to;          /* the days on which the instrument holds, as declared, or NULL */
   double holds_from, holds_to;    /* the same, as moments */
   const char *evidence;           /* what shows that the duty is met, or NULL */
+  bool discreet;                  /* rests on something personal: not for every reader */
   const char *who;                /* exposed people as the rule names them, or NULL */
   const char *const *controls;    /* ids that bear on it */
   size_t control_count;
@@ -195,6 +196,22 @@ const ts_evaluation *ts_evaluate(ts_evaluator *evaluator, size_t rule, ts_subjec
 /* One course of the last evaluation again, with its words. Never NULL; belongs to the evaluator
  * and holds until the next evaluation. */
 const ts_course *ts_course_worded(ts_evaluator *evaluator, size_t course);
+
+/* ---- what rules read and name -------------------------------------------- */
+
+/* On whatever course: found in the rules' text, and by running each with nothing known. */
+typedef struct ts_rule_index ts_rule_index;
+
+typedef struct {
+  const ts_fact_def *const *facts; /* each once, in no order; those a derived one is made of too */
+  size_t fact_count;
+  const char *const *controls;     /* ids, each once, in the order in which they are named */
+  size_t control_count;
+} ts_rule_content;
+
+ts_rule_index *ts_rule_index_new(const ts_packs *packs);
+ts_rule_content ts_rule_index_at(const ts_rule_index *index, size_t rule); /* belongs to the index */
+void ts_rule_index_free(ts_rule_index *index);
 
 /* ---- checking rules ------------------------------------------------------ */
 

@@ -137,7 +137,7 @@ static void read_controls(lua_State *L, ts_sandbox *box, ts_said *said, const ch
 }
 
 static const char *const fields[] = {"likelihood", "severity", "because", "values", "controls", "about", "who",
-                                     "met", "instrument", "section", "evidence"};
+                                     "met", "instrument", "section", "evidence", "discreet"};
 
 /* A misspelt field would be silently ignored by Lua; here it is an error. */
 static void check_fields(lua_State *L, const char *word) {
@@ -150,6 +150,15 @@ static void check_fields(lua_State *L, const char *word) {
     const char *near = ts_nearest(name, fields, count);
     luaL_error(L, "%s has no field \"%s\"%s%s", word, name, near ? "; the nearest name is " : "", near ? near : "");
   }
+}
+
+/* discreet = true: readers who may not see what is confidential learn only that it is there. */
+static bool read_discreet(lua_State *L, const char *word) {
+  lua_getfield(L, 1, "discreet");
+  if (!lua_isnil(L, -1) && !lua_isboolean(L, -1)) luaL_error(L, "%s: \"discreet\" must be true or false", word);
+  bool discreet = lua_toboolean(L, -1);
+  lua_pop(L, 1);
+  return discreet;
 }
 
 static void read_duty(lua_State *L, ts_sandbox *box, ts_said *said) {
@@ -190,6 +199,7 @@ static int say(lua_State *L, ts_word word) {
   const char *about = text_field(L, box, "about", false, name);
   said.out.about = about ? about : "";
   said.out.who = text_field(L, box, "who", false, name);
+  said.out.discreet = read_discreet(L, name);
   read_values(L, box, &said, name);
   read_controls(L, box, &said, name);
   said.slot_mark = box->read_count;

@@ -226,6 +226,7 @@ rule {
       { i.touch_contact or i.escorted, i.withdrawal_signal }, { covered, i.first_time })
     hazard {
       likelihood = likelihood, severity = scale.vulnerable(i.breathes_gas and 4 or 3, { young(i) }),
+      discreet = true,
       because = "a fear is declared; a bolt for the surface is to be reckoned with",
       who = "1 performer",
       controls = { "staged-exposure", "own-stop-signal", "stunt-double" },
@@ -276,7 +277,7 @@ rule {
     hazard {
       likelihood = scale.protection(scale.missing, { by ~= "none" and current },
         { i.breathes_gas and not seen }),
-      severity = 4, who = "1 person",
+      severity = 4, who = "1 person", discreet = true,
       because = "medical: {i.person.medical}, {i.person.medical_on}",
       controls = { "diving-doctor", "stunt-double" },
     }
@@ -323,21 +324,21 @@ rule {
   assess = function (i)
     local p = i.person
     if i.breathes_gas and p.pregnant then
-      stop { because = "pregnant, or may be, and breathes compressed gas",
+      stop { because = "pregnant, or may be, and breathes compressed gas", discreet = true,
         controls = { "stunt-double" } }
     end
     if p.conditions_cleared then return end
     if p.epilepsy or p.heart_condition or p.asthma then
       stop { because = "a condition that can fell somebody under water is not cleared",
-             controls = { "diving-doctor" } }
+             discreet = true,controls = { "diving-doctor" } }
       hazard { likelihood = 4, severity = 5, because = "fit, faint or lung injury under water",
-        who = "1 person",
+        who = "1 person", discreet = true,
                controls = { "diving-doctor", "stunt-double" } }
       return
     end
     if p.ear_trouble or p.diabetes or p.medication then
       hazard { likelihood = 3, severity = 4, because = "a declared condition is not cleared",
-        who = "1 person",
+        who = "1 person", discreet = true,
                controls = { "diving-doctor", "stunt-double" } }
     end
   end,
@@ -375,10 +376,10 @@ rule {
   sources = { "common practice: none for twelve hours, asked each morning" },
   assess = function (i)
     if i.alcohol_12_h then
-      stop { because = "alcohol, drugs or little sleep within twelve hours",
+      stop { because = "alcohol, drugs or little sleep within twelve hours", discreet = true,
         controls = { "stunt-double" } }
       hazard { likelihood = 4, severity = 4, because = "not fit to be in the water today",
-        who = "1 person",
+        who = "1 person", discreet = true,
                controls = { "stunt-double" } }
       return
     end

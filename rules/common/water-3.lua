@@ -170,14 +170,14 @@ rule {
   when = function(i) return i.site.water_body ~= "none" end,
   assess = function(i)
     if i.person.diarrhoea_14_days then
-      stop { because = "diarrhoea or vomiting within 14 days: stays out of the water",
+      stop { because = "diarrhoea or vomiting within 14 days: stays out of the water", discreet = true,
         controls = { "exclude-ill" } }
     end
     if i.person.open_wounds then
       local open = waters.natural(i.site)
       hazard {
         likelihood = open and 4 or 2, severity = open and 3 or 2,
-        because = "open wounds or skin disease in the water",
+        because = "open wounds or skin disease in the water", discreet = true,
           controls = { "cover-wounds", "exclude-ill", "trained-double" },
         who = "1 person in the water",
       }

@@ -325,16 +325,16 @@ rule {
     local p = i.person
     for _, a in ipairs(i.wears) do
       if p.allergies_latex and a.materials_latex then
-        stop { about = a.label, because = "latex on somebody allergic to latex",
+        stop { about = a.label, because = "latex on somebody allergic to latex", discreet = true,
                controls = { "other-material" } }
         hazard { about = a.label, likelihood = 4, severity = 5, who = "1 performer",
-                 because = "a reaction to latex can be immediate and severe",
+                 because = "a reaction to latex can be immediate and severe", discreet = true,
                  controls = { "other-material" } }
       end
       if (p.allergies_silicone and a.materials_silicone)
          or (p.allergies_acrylate and a.materials_acrylate) then
         hazard { about = a.label, likelihood = 4, severity = 2, who = "1 performer",
-                 because = "the skin is known to react to this material",
+                 because = "the skin is known to react to this material", discreet = true,
                  controls = { "other-material" } }
       end
     end
