@@ -30,7 +30,7 @@ static const char *value_of(tour *t, const xmlNode *node, const char *name) {
 
 /* What an element is known by: the first of these that it has. */
 static const char *known_by(tour *t, const xmlNode *node) {
-  static const char *const names[] = {"id",      "path",  "ref",    "rule", "file",    "name", "as",
+  static const char *const names[] = {"id",      "path",  "ref",    "rule", "name",    "file", "as",
                                       "finding", "level", "person", "task", "subject", "date"};
   for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
     const char *value = value_of(t, node, names[i]);
