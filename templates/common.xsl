@@ -7,6 +7,8 @@
 
   <xsl:param name="css"/>
   <xsl:param name="browser-css"/>
+  <xsl:param name="sheets-css"/>
+  <xsl:param name="sheet"/>
   <xsl:param name="task"/>
   <!-- A sheet for readers who may not see confidential facts sets this to true. -->
   <xsl:variable name="withhold" select="false()"/>
@@ -106,7 +108,7 @@
         </xsl:if>
         <style>
           <xsl:call-template name="fills"/>
-          <xsl:call-template name="coloured"><xsl:with-param name="css" select="$css"/></xsl:call-template>
+          <xsl:call-template name="coloured"><xsl:with-param name="css" select="concat($css, $sheets-css)"/></xsl:call-template>
         </style>
         <!-- A condition that browsers meet and WeasyPrint does not know: it skips what it would warn about. -->
         <style media="all and (min-width: 0)">
@@ -114,6 +116,7 @@
         </style>
       </head>
       <body>
+        <xsl:if test="$sheet != ''"><xsl:attribute name="class"><xsl:value-of select="concat('sheet-', $sheet)"/></xsl:attribute></xsl:if>
         <xsl:attribute name="data-title">
           <xsl:call-template name="fit"><xsl:with-param name="text" select="$title"/><xsl:with-param name="chars" select="74"/></xsl:call-template>
         </xsl:attribute>

@@ -241,7 +241,7 @@
           <p><b><xsl:value-of select="@label"/></b><xsl:text> </xsl:text><span class="path"><xsl:value-of select="@path"/></span><xsl:text> </xsl:text>
             <xsl:for-each select="$left">
               <xsl:if test="position() &gt; 1">; </xsl:if>
-              <xsl:value-of select="concat(@title, ' ', @text)"/>
+              <xsl:value-of select="concat(@title, ' ')"/><xsl:call-template name="fact-said"/>
               <xsl:call-template name="marks"><xsl:with-param name="fact" select="."/></xsl:call-template>
             </xsl:for-each>
           </p>
@@ -249,6 +249,14 @@
         </xsl:for-each>
       </div>
     </section>
+  </xsl:template>
+
+  <!-- A fact's value, for those who may see it; that it is not known is no secret. -->
+  <xsl:template name="fact-said">
+    <xsl:choose>
+      <xsl:when test="$withhold and @sees = 'confidential' and @state != 'unknown'"><xsl:value-of select="$w[@id = 'withheld']"/></xsl:when>
+      <xsl:otherwise><xsl:value-of select="@text"/></xsl:otherwise>
+    </xsl:choose>
   </xsl:template>
 
   <xsl:template name="evidence">
@@ -269,7 +277,7 @@
               <xsl:for-each select="subjects/subject/fact/evidence">
                 <tr>
                   <th scope="row"><xsl:value-of select="../@title"/><span class="of"><xsl:value-of select="../../@label"/></span></th>
-                  <td><xsl:value-of select="../@text"/></td>
+                  <td><xsl:for-each select=".."><xsl:call-template name="fact-said"/></xsl:for-each></td>
                   <td><xsl:for-each select="@kind | @by | @on | @ref"><xsl:if test="position() &gt; 1">, </xsl:if><xsl:value-of select="."/></xsl:for-each></td>
                   <td><span class="path"><xsl:value-of select="../@file"/><xsl:if test="../@line"><xsl:value-of select="concat(':', ../@line)"/></xsl:if></span></td>
                 </tr>

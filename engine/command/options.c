@@ -25,7 +25,7 @@ static const option_row rows[] = {
     {"--explain", "FINDING", OPTION_EXPLAIN,
      "instead of the summary: all that is behind one finding or duty"},
     {"--as", "FORM", OPTION_AS, "in this form"},
-    {"--sheet", "NAME", OPTION_SHEET, "which document: assessment, task"},
+    {"--sheet", "NAME", OPTION_SHEET, "which document (assessment)"},
     {"--all", NULL, OPTION_ALL, "every function in full, as text for a reviewer"},
     {"--dossier", "FILE", OPTION_DOSSIER, "the dossier it was made from"},
     {"--editor", NULL, OPTION_EDITOR, "help for editors, into the folder given with -o"},

@@ -27,6 +27,7 @@ void ts_paper_production(ts_paper *paper);
 void ts_paper_people(ts_paper *paper);
 void ts_paper_subjects(ts_paper *paper);
 void ts_paper_schedule(ts_paper *paper);
+void ts_paper_rescue(ts_paper *paper);
 void ts_paper_findings(ts_paper *paper);
 void ts_paper_duties(ts_paper *paper);
 void ts_paper_looked_at(ts_paper *paper);

@@ -4,6 +4,7 @@
 #ifndef TS_DOCUMENT_TRANSFORM_H
 #define TS_DOCUMENT_TRANSFORM_H
 
+#include "base/text.h"
 #include "base/xml.h"
 #include "tankside/document.h"
 #include <libxslt/xsltInternals.h>
@@ -23,6 +24,10 @@ bool ts_document_each_task(const xmlNode *root, bool (*visit)(void *data, const 
 
 /* The stylesheet in templates/ for "a4", "letter" or NULL (A4); NULL with a report for any other. */
 const char *ts_document_paper(const char *paper, ts_diagnostics *problems);
+
+/* The content of a spreadsheet (content.xml) made into the file; false when it cannot be.
+ * Release *ods in any case. */
+bool ts_document_spreadsheet(const char *content, size_t length, ts_text *ods);
 
 /* What a stylesheet may reach: it reads inside `folder` and nothing else; no
  * writing, no network. Held between begin and end; libxslt checks imports

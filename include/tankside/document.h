@@ -17,11 +17,13 @@
 #include <stddef.h>
 
 typedef struct {
-  const char *name;       /* on the command line: "assessment", "task" */
-  const char *title;      /* for --help: "full assessment" */
-  const char *stylesheet; /* file in templates/ */
-  bool per_task;          /* printed once for each task, named by its path */
-  bool attaches;          /* its PDF carries assessment.xml inside */
+  const char *name;        /* on the command line: "assessment", "task" */
+  const char *title;       /* for --help: "full assessment" */
+  const char *stylesheet;  /* file in templates/: gives HTML, or CSV where there is a spreadsheet */
+  bool per_task;           /* printed once for each task, named by its path */
+  bool attaches;           /* its reader may see everything, so that its PDF may carry assessment.xml */
+  bool own_pdf;            /* set as PDF by itself; the others' pages stand in that of "set" */
+  const char *spreadsheet; /* file in templates/ for the content of its spreadsheet; NULL for a page */
 } ts_sheet;
 
 /* All sheets, ended by one whose name is NULL. Static. */
@@ -49,6 +51,15 @@ bool ts_sheet_each_task(const char *assessment_xml, size_t length,
 bool ts_sheet_render(const char *assessment_xml, size_t length, const char *sheet,
                      const char *subject, const char *paper, char **html, size_t *html_length,
                      ts_diagnostics *problems);
+
+/* The same sheet as an OpenDocument spreadsheet, for one that has one: *bytes for free(). */
+bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char *sheet,
+                          char **bytes, size_t *bytes_length, ts_diagnostics *problems);
+
+/* A page of links to every file that belongs to an assessment, as `tankside assess -o` names them
+ * beside it; with `pdf` to the PDF too. NUL-terminated, for free(). */
+bool ts_sheet_index(const char *assessment_xml, size_t length, bool pdf, char **html,
+                    size_t *html_length, ts_diagnostics *problems);
 
 /* Everything an assessment says of one finding or duty ("F12", "D3"), as plain text (UTF-8):
  * lines of a head, a tab and a text to be folded under it; empty where there is none of that

@@ -177,6 +177,11 @@ for function in altitude_group altitude_interval flying_interval no_stop_limit n
     fail "$function does not say what it does between rows"
 done
 
+# A table named in a formula is there.
+"$TANKSIDE" calc --all | grep -oE '[a-z_]+[.]csv' | sort -u >named.out
+[ "$(wc -l <named.out)" -ge 5 ] || fail "calc names too few tables"
+while read -r name; do [ -e "$tables/$name" ] || fail "calc names $name"; done <named.out
+
 # A formula that repeats its table repeats it as it is.
 repeats() { described "$1" | grep -qE "[ :]$2[ ,]" || fail "$1 does not list \"$2\""; }
 rows air_no_stop | while IFS=, read -r feet limit groups; do
