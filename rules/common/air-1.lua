@@ -30,10 +30,11 @@ rule {
     "common practice: 15 to 20 s of performance on one breath for a trained performer at tank depth",
     "Sadler et al., Diving Hyperb Med 2020: at light cycling breath was held 46 to 50 s",
   },
+  limits = { rest = { at_most = "20 s" }, light = { at_most = "20 s" },
+    moderate = { at_most = "15 s" }, hard = { at_most = "10 s" } },
   when = function(i) return i.breath_hold > q"0 s" end,
-  assess = function(i)
-    local most = { rest = "20 s", light = "20 s", moderate = "15 s", hard = "10 s" }
-    local span = q(most[i.effort])
+  assess = function(i, limit)
+    local span = limit[i.effort]
     local proved = i.person.breath_hold_proved
     local by_span = scale.limit(i.breath_hold, span * 0.75, span, span * 1.5, span * 2)
     local by_proof = scale.reserve(proved, i.breath_hold)

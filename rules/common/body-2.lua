@@ -359,10 +359,12 @@ rule {
     "common practice: up to about 3 h under water a day as a ceiling, breathing from a mouthpiece between takes; children less",
     "common practice: five such days in seven; half of it for those under 18",
   },
+  limits = { ceiling = { at_most = "180 min" }, young = { at_most = "90 min" } },
   when = function(pd) return pd.time > q"0 min" end,
-  assess = function(pd)
+  assess = function(pd, limit)
     local young = pd.age < q"18 year"
-    local ceiling = young and q"90 min" or q"180 min"
+    local ceiling = limit.ceiling
+    if young then ceiling = limit.young end
     local by_day = scale.limit(pd.time, ceiling * 0.5, ceiling * 0.75, ceiling, ceiling * 1.25)
     local by_week = scale.limit(pd.time_7_days, ceiling * 3, ceiling * 4, ceiling * 5, ceiling * 6)
     hazard {

@@ -16,10 +16,11 @@ rule {
   each = "site",
   harm = "everyone outdoors: struck, or stunned and drowned",
   sources = { "NWS and NOAA 30-30 rule: out at 30 s from flash to bang, wait 30 minutes" },
+  limits = { out = { at_least = "30 s" } },
   when = function (s) return not s.indoor end,
-  assess = function (s)
+  assess = function (s, limit)
     local a = s.air
-    if a.flash_to_bang <= q"30 s" then
+    if a.flash_to_bang <= limit.out then
       stop { because = "thunder {bang} after the flash: a storm {far} away",
         controls = { "lightning-shelter" },
              values = { bang = a.flash_to_bang, far = calc.lightning_distance(a.flash_to_bang) } }

@@ -82,14 +82,15 @@ rule {
   harm = "performer: cannot do at depth what was done in a pool",
   sources = { "common practice: a skill shown in a bath or a shallow pool is not shown at the " ..
     "task's depth" },
+  limits = { shown = { at_most = "30 day" } },
   when = under_water,
-  assess = function (i)
+  assess = function (i, limit)
     local place, p = i.person.skill_place, i.person
     local in_all_worn = #i.wears < 1 or p.skill_in_appliance
     local likelihood = scale.protection(scale.missing,
       { place == "this-tank" or place == "open-water", in_all_worn },
       { place == "none" or place == "bath", p.skill_depth < i.depth * 0.9,
-        i.day.date - p.skill_shown_on > q"30 day" })
+        i.day.date - p.skill_shown_on > limit.shown })
     hazard {
       likelihood = likelihood,
       severity = scale.vulnerable(scale.without_air(i.air_return_time), { young(i) }),
@@ -567,11 +568,12 @@ rule {
   harm = "performer: does the wrong thing on a signal",
   worst = { likelihood = 5, severity = 4 },
   sources = { "common practice: one language or signals instead, drilled in the water" },
-  assess = function (i)
+  limits = { rehearsed = { at_most = "14 day" } },
+  assess = function (i, limit)
     local p = i.person
     local likelihood = scale.protection(scale.missing,
       { p.understands_calls or i.task.common_language, p.withdrawal_signal_taught },
-      { i.day.date - p.signals_rehearsed_on > q"14 day", i.first_time })
+      { i.day.date - p.signals_rehearsed_on > limit.rehearsed, i.first_time })
     if likelihood < 2 then return end
     hazard {
       likelihood = likelihood, severity = scale.vulnerable(3, { young(i) }), who = "1 person",

@@ -152,11 +152,12 @@ rule {
   sources = { "29 CFR 1910.422(b): a way out that carries a diver and reaches below the " ..
     "surface, and a way for an injured one",
               "common practice: at most about ten to fifteen metres to a ladder" },
+  limits = { spacing = { at_most = "15 m" } },
   when = wet,
-  assess = function (s)
+  assess = function (s, limit)
     local b, d = s.basin, s.deck
     local likelihood = scale.protection(scale.frequent,
-      { b.exits >= 2, b.exit_spacing <= q"15 m", d.stretcher_exit },
+      { b.exits >= 2, b.exit_spacing <= limit.spacing, d.stretcher_exit },
       { b.freeboard > q"0.5 m" and not d.landing_platform, d.ladder_depth < q"0.3 m" })
     if likelihood < 2 then return end
     hazard {
@@ -209,12 +210,13 @@ rule {
   worst = { likelihood = 5, severity = 3 },
   sources = { "UKSRG guidelines, BS EN 16165 Annex C: pendulum value 36 and more low, under 25 " ..
     "high slip potential" },
+  limits = { slip = { at_least = "36" } },
   when = function (s) return s.deck.wet end,
-  assess = function (s)
+  assess = function (s, limit)
     local d = s.deck
     hazard {
       likelihood = scale.protection(scale.frequent,
-        { d.slip_value >= 36, d.mats_or_drains, d.trip_free },
+        { d.slip_value >= limit.slip, d.mats_or_drains, d.trip_free },
         { d.slip_value < 25, d.light_level < q"20 lux" }),
       severity = 3, who = "everyone on deck",
       because = "pendulum value {slip} wet, light {light} on the ways",
