@@ -1017,7 +1017,7 @@ rule {
       controls = { "lamps-double-hung", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "hung twice, toe-boards", given = { water_body = "tank", ["power.lamps_secured"] = "yes",
       ["deck.toe_boards"] = "yes",
                 ["deck.people_overhead"] = "no" }, expect = nothing },
@@ -1033,6 +1033,10 @@ rule {
                 ["deck.people_overhead"] = "no" }, with = { "lamps-double-hung" },
                 expect = nothing },
     { "no water body", given = { water_body = "none" }, expect = nothing },
+  },
+    { { "not hung twice, nobody above", given = { water_body = "tank", ["power.lamps_secured"] = "no",
+        ["deck.toe_boards"] = "yes", ["deck.people_overhead"] = "no" },
+        expect = hazard { likelihood = 2, severity = 4 } } },
   },
 }
 

@@ -41,7 +41,7 @@ rule {
         "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "half the rating",
       given = { kind = "lift", mass = "640 kg", trapped_water = "40 L", load_rating = "1500 kg",
         riders = "4", person_rated = "yes" },
@@ -67,6 +67,17 @@ rule {
     { "a wind machine", given = { kind = "wind-machine" }, expect = nothing },
     { "empty hook", given = { kind = "lift", mass = "0 kg" }, expect = nothing },
   },
+    example.edges({ kind = "camera-crane", load_rating = "100 kg", riders = "0" }, "mass", 5,
+      { "67 kg", 1, "68 kg", 2, "80 kg", 2, "82 kg", 3, "100 kg", 3,
+        "102 kg", { stop {}, hazard { likelihood = 4, severity = 5 } },
+        "110 kg", { stop {}, hazard { likelihood = 4, severity = 5 } },
+        "112 kg", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
+    -- the same with half of it water
+    example.edges({ kind = "platform", mass = "50 kg", load_rating = "100 kg", riders = "0" }, "trapped_water", 5,
+      { "50 L", 3, "52 L", { stop {}, hazard { likelihood = 4, severity = 5 } } }),
+    example.edges({ kind = "platform", mass = "50 kg", trapped_water = "0 L", load_rating = "100 kg",
+      person_rated = "no" }, "riders", 5, { "0", 1, "1", { stop {}, hazard { likelihood = 1, severity = 5 } } }),
+  },
 }
 
 rule {
@@ -84,14 +95,14 @@ rule {
   assess = function (r)
     hazard {
       likelihood = scale.protection(scale.missing, { r.second_suspension,
-        r.exclusion_zone or r.riders >= 1 and not r.over_people },
+        r.exclusion_zone or not r.over_people },
         { not r.operator_sees_people, r.stop_time > q"5 s" }),
       severity = 5, because = "{r.mass} moves over or with people, stopped in {r.stop_time}",
       who = "whoever is below or aboard",
       controls = { "second-suspension", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "nobody below", given = { kind = "lift", over_people = "no", riders = "0" },
       expect = nothing },
     { "riders on two suspensions",
@@ -107,6 +118,9 @@ rule {
       expect = hazard { likelihood = 2, severity = 5 } },
     { "path kept clear", given = { kind = "lift", over_people = "yes", riders = "0" },
       with = { "clear-path" }, expect = nothing },
+  },
+    example.edges({ kind = "lift", over_people = "no", riders = "1", second_suspension = "yes",
+      exclusion_zone = "no", operator_sees_people = "yes" }, "stop_time", 5, { "5 s", 1, "5.2 s", 2 }),
   },
 }
 
@@ -135,7 +149,7 @@ rule {
       controls = { "guards-on", "interlock-on-release", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "guarded, seen, released", given = { kind = "wave-maker", guarded = "yes",
       operator_sees_people = "yes", exclusion_zone = "no",
                 interlock = "yes", stop_time = "2 s" }, expect = nothing },
@@ -156,6 +170,11 @@ rule {
                 exclusion_zone = "no", interlock = "no", stop_time = "2 s" },
                 with = { "interlock-on-release" }, expect = nothing },
     { "a lamp", given = { kind = "lamp" }, expect = nothing },
+  },
+    example.edges({ kind = "platform", guarded = "yes", operator_sees_people = "yes", exclusion_zone = "no",
+      interlock = "no" }, "stop_time", 4, { "5 s", 2, "5.2 s", 3 }),
+    example.edges({ kind = "platform", guarded = "no", operator_sees_people = "yes", exclusion_zone = "yes",
+      interlock = "no", stop_time = "2 s" }, "people_distance", 4, { "0.5 m", 2, "0.49 m", 3 }),
   },
 }
 
@@ -188,7 +207,7 @@ rule {
       controls = { "less-water", "interlock-on-release", "dummy-run", "catch-net" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "knee-deep and slow", given = { kind = "current", water_depth = "0.3 m",
       water_speed = "1 m/s", tested_with_dummy = "no" },
       expect = hazard { likelihood = 1, severity = 4 } },
@@ -207,6 +226,11 @@ rule {
       water_speed = "3 m/s", tested_with_dummy = "no", catch_net = "no" },
       with = { "less-water" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "rain", given = { kind = "rain" }, expect = nothing },
+  },
+    example.edges({ kind = "current", water_depth = "1 m", tested_with_dummy = "no", catch_net = "no" },
+      "water_speed", 4,
+      { "0.4 m/s", 1, "0.41 m/s", 2, "0.6 m/s", 2, "0.61 m/s", 3, "0.8 m/s", 3, "0.82 m/s", 4, "1.2 m/s", 4,
+        "1.23 m/s", { stop {}, hazard { likelihood = 5, severity = 4 } } }),
   },
 }
 
@@ -239,7 +263,7 @@ rule {
       end
     end
   end,
-  examples = {
+  examples = example.join { {
     { "grown", given = { ["person.height"] = "1.7 m", ["person.mass"] = "60 kg" },
       expect = nothing },
     { "a shallow stream",
@@ -266,6 +290,14 @@ rule {
       expect = hazard { likelihood = 2, severity = 5 } },
     { "only rain", given = { ["person.height"] = "1.2 m", ["person.mass"] = "24 kg",
       ["task.rigs.1.kind"] = "rain" }, expect = nothing },
+  },
+    example.edges({ ["person.height"] = "1 m", ["task.rigs.1.kind"] = "current",
+      ["task.rigs.1.water_depth"] = "0.2 m", ["task.rigs.1.water_speed"] = "0.8 m/s" }, "person.mass", 5,
+      { "50 kg", nothing, "49 kg", 1, "25 kg", 1, "24.6 kg", { stop {}, hazard { likelihood = 1, severity = 5 } } }),
+    example.edges({ ["person.height"] = "1.2 m", ["person.mass"] = "24 kg", ["task.rigs.1.kind"] = "current",
+      ["task.rigs.1.water_depth"] = "0.5 m" }, "task.rigs.1.water_speed", 5,
+      { "0.4 m/s", 1, "0.41 m/s", 2, "0.6 m/s", 2, "0.61 m/s", 3, "0.8 m/s", 3, "0.82 m/s", 4, "1.2 m/s", 4,
+        "1.23 m/s", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
   },
 }
 
@@ -295,7 +327,7 @@ rule {
       controls = { "less-water", "dummy-run", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "rain", given = { kind = "rain", stream_area = "0.0002 m2", water_speed = "6 m/s" },
       expect = nothing },
     { "a bucket", given = { kind = "dump-tank", stream_area = "0.02 m2", water_speed = "2 m/s",
@@ -311,6 +343,13 @@ rule {
       tested_with_dummy = "no" },
       with = { "less-water" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "a wind machine", given = { kind = "wind-machine" }, expect = nothing },
+  },
+    -- 4 kN for a square metre at 2 m/s
+    example.edges({ kind = "dump-tank", water_speed = "2 m/s", tested_with_dummy = "no" }, "stream_area", 3,
+      { "0.0061 m2", nothing, "0.00625 m2", 1, "0.025 m2", 1, "0.0255 m2", 2, "0.0437 m2", 2, "0.0446 m2", 3,
+        "0.0625 m2", 3, "0.0638 m2", 4, "0.125 m2", 4, "0.128 m2", 5 }),
+    example.edges({ kind = "dump-tank", stream_area = "0.001 m2", tested_with_dummy = "no" }, "water_speed", 3,
+      { "7 m/s", 1, "7.1 m/s", hazard { likelihood = 1, severity = 4 } }),
   },
 }
 
@@ -331,7 +370,7 @@ rule {
       controls = { "guards-on", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "ducted, swept, four metres", given = { kind = "wind-machine", guarded = "yes",
       debris_kept_out = "yes", people_distance = "4 m", wind_speed = "7 m/s" },
       expect = hazard { likelihood = 1, severity = 4 } },
@@ -345,6 +384,11 @@ rule {
       people_distance = "4 m", wind_speed = "7 m/s" },
       with = { "guards-on" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "rain", given = { kind = "rain" }, expect = nothing },
+  },
+    example.edges({ kind = "wind-machine", guarded = "yes", debris_kept_out = "no", wind_speed = "7 m/s" },
+      "people_distance", 4, { "2 m", 2, "1.95 m", 3 }),
+    example.edges({ kind = "wind-machine", guarded = "yes", debris_kept_out = "no", people_distance = "4 m" },
+      "wind_speed", 4, { "15 m/s", 2, "15.3 m/s", 3 }),
   },
 }
 
@@ -367,7 +411,7 @@ rule {
       controls = { "quieter-machine", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "quiet", given = { noise = "76 dBA" }, expect = nothing },
     { "between the action values", given = { noise = "83 dBA" },
       expect = hazard { likelihood = 1, severity = 3 } },
@@ -378,6 +422,13 @@ rule {
     { "not measured", given = {}, expect = hazard { likelihood = 5, severity = 3 } },
     { "ear protection", given = { noise = "89 dBA" }, with = { "quieter-machine" },
       expect = hazard { likelihood = 3, severity = 3 } },
+  },
+    example.edges({ kind = "wind-machine" }, "noise", 3,
+      { "80 dBA", nothing, "81 dBA", 1, "85 dBA", 1, "86 dBA", 2, "87 dBA", 2, "88 dBA", 3, "90 dBA", 3, "91 dBA", 4,
+        "100 dBA", 4, "101 dBA", 5 }),
+    example.edges({ kind = "pyrotechnics" }, "noise", 3,
+      { "120 dBA", 1, "121 dBA", 2, "130 dBA", 2, "131 dBA", 3, "137 dBA", 3, "138 dBA", 4, "140 dBA", 4,
+        "141 dBA", 5 }),
   },
 }
 
@@ -416,7 +467,7 @@ rule {
       controls = { "no-smoke-over-water", "gas-monitor-at-water", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "a little, in a wide tank, measured",
       given = { kind = "smoke", agent = "dry-ice", ["site.basin.length"] = "22 m",
         ["site.basin.width"] = "14 m", agent_mass = "1 kg",
@@ -438,6 +489,12 @@ rule {
                 exclusion_zone = "no", gas_monitor = "no" }, with = { "no-smoke-over-water" },
                 expect = nothing },
     { "glycol", given = { kind = "smoke", agent = "glycol" }, expect = nothing },
+  },
+    -- 0.54 m3 from a kilo into 17.5 m3 that hold 0.04 % already
+    example.edges({ kind = "smoke", agent = "carbon-dioxide", ["site.basin.length"] = "7 m",
+      ["site.basin.width"] = "5 m", exclusion_zone = "no", gas_monitor = "no" }, "agent_mass", 5,
+      { "148.7 g", 1, "149.6 g", 2, "310 g", 2, "316 g", 3, "470 g", 3, "480 g", 4, "950 g", 4,
+        "970 g", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
   },
 }
 
@@ -499,7 +556,7 @@ rule {
       controls = { "nobody-in-for-charges", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "none", given = { kind = "pyrotechnics", charge = "0 g" }, expect = nothing },
     { "a lift", given = { kind = "lift" }, expect = nothing },
     { "on the jetty, keyed and clear",
@@ -521,6 +578,9 @@ rule {
         operator_sees_people = "yes" },
       with = { "nobody-in-for-charges" }, expect = hazard { likelihood = 1, severity = 4 } },
   },
+    example.edges({ kind = "pyrotechnics", charge = "100 g", charge_under_water = "no", fire_cover = "yes",
+      exclusion_zone = "yes", operator_sees_people = "yes" }, "people_distance", 4, { "5 m", 1, "4.9 m", 2 }),
+  },
 }
 
 rule {
@@ -541,7 +601,7 @@ rule {
       who = "everyone in the hall", controls = { "electric-drive" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "led outside, clean air", given = { ["site.indoor"] = "yes", drive = "diesel",
       exhaust_outside = "yes", ["site.air.carbon_monoxide"] = "1 ppm" },
       expect = hazard { likelihood = 1, severity = 5 } },
@@ -554,6 +614,10 @@ rule {
     { "electric", given = { ["site.indoor"] = "yes", drive = "petrol" },
       with = { "electric-drive" }, expect = nothing },
     { "outdoors", given = { ["site.indoor"] = "no" }, expect = nothing },
+  },
+    example.edges({ ["site.indoor"] = "yes", drive = "diesel", exhaust_outside = "yes" },
+      "site.air.carbon_monoxide", 5,
+      { "5 ppm", 1, "5.1 ppm", 2, "10 ppm", 2, "10.2 ppm", 3, "20 ppm", 3, "20.5 ppm", 4, "100 ppm", 4, "102 ppm", 5 }),
   },
 }
 
@@ -574,7 +638,7 @@ rule {
       who = "everyone near it", controls = { "guards-on", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "warm", given = { surface_temperature = "40 degC" }, expect = nothing },
     { "a lamp, guarded", given = { surface_temperature = "95 degC", guarded = "yes" }, expect = nothing },
     { "a lamp out of reach", given = { surface_temperature = "95 degC", guarded = "no",
@@ -590,6 +654,11 @@ rule {
     { "guarded", given = { surface_temperature = "95 degC", people_distance = "1 m" },
       with = { "guards-on" }, expect = nothing },
   },
+    example.edges({ guarded = "no", people_distance = "1 m", exclusion_zone = "no" }, "surface_temperature", 2,
+      { "60 degC", nothing, "61 degC", 3, "-20 degC", nothing, "-20.5 degC", 3 }),
+    example.edges({ surface_temperature = "95 degC", guarded = "no", exclusion_zone = "no" }, "people_distance", 2,
+      { "1.5 m", 3, "1.55 m", nothing, "0.5 m", 3, "0.49 m", 4 }),
+  },
 }
 
 rule {
@@ -601,13 +670,16 @@ rule {
   when = function (c) return c.site.indoor and (c.engine == "petrol" or c.engine == "diesel") end,
   assess = function (c)
     local co = c.site.air.carbon_monoxide
+    local likelihood = 3 -- there is an engine
+    if co > q"20 ppm" then likelihood = 4 end
+    if co > q"100 ppm" then likelihood = 5 end
     hazard {
-      likelihood = max(scale.limit(co, q"5 ppm", q"10 ppm", q"20 ppm", q"100 ppm"), 3), severity = 5,
+      likelihood = likelihood, severity = 5,
       because = "exhaust over the water indoors, {co} measured", values = { co = co },
       who = "everyone in the hall", controls = { "electric-drive" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "measured low", given = { ["site.indoor"] = "yes", engine = "petrol",
         ["site.air.carbon_monoxide"] = "1 ppm" }, expect = hazard { likelihood = 3, severity = 5 } },
     { "measured high", given = { ["site.indoor"] = "yes", engine = "diesel",
@@ -617,6 +689,9 @@ rule {
     { "electric", given = { ["site.indoor"] = "yes", engine = "petrol" }, with = { "electric-drive" },
       expect = nothing },
     { "outdoors", given = { ["site.indoor"] = "no" }, expect = nothing },
+  },
+    example.edges({ ["site.indoor"] = "yes", engine = "diesel" }, "site.air.carbon_monoxide", 5,
+      { "20 ppm", 3, "20.5 ppm", 4, "100 ppm", 4, "102 ppm", 5 }),
   },
 }
 
@@ -638,7 +713,7 @@ rule {
       controls = { "propeller-guard", "engine-off-near-swimmers", "electric-drive" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "guarded, cord worn, far off", given = { engine = "petrol", propeller_guard = "yes",
       kill_cord_worn = "yes", lookout = "yes", swimmer_distance = "25 m", speed = "5 m/s" },
       expect = hazard { likelihood = 1, severity = 5 } },
@@ -653,7 +728,15 @@ rule {
       with = { "propeller-guard" }, expect = hazard { likelihood = 1, severity = 5 } },
     { "no engine", given = { engine = "none" }, expect = nothing },
   },
+    example.edges({ engine = "petrol", propeller_guard = "yes", kill_cord_worn = "yes", lookout = "no",
+      speed = "2 m/s" }, "swimmer_distance", 5, { "10 m", 1, "9.8 m", 2 }),
+    example.edges({ engine = "petrol", propeller_guard = "no", kill_cord_worn = "yes", lookout = "yes",
+      swimmer_distance = "25 m" }, "speed", 5, { "3 m/s", 1, "3.1 m/s", 2 }),
+  },
 }
+
+local afloat = { kind = "boat", aboard = "2", capacity = "20", load = "200 kg", load_rating = "500 kg",
+  freeboard = "0.4 m", stability_tried = "yes", life_jackets_worn = "no" }
 
 rule {
   id = "place.boat-load",
@@ -682,7 +765,7 @@ rule {
       who = "everyone aboard", controls = { "lighter-boat", "life-jackets" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "half full", given = { kind = "boat", aboard = "2", capacity = "6", load = "200 kg",
       load_rating = "500 kg", freeboard = "0.4 m",
                 stability_tried = "yes", life_jackets_worn = "yes" },
@@ -706,7 +789,20 @@ rule {
     { "a car", given = { kind = "road-vehicle" }, expect = nothing },
     { "nobody aboard", given = { kind = "boat", aboard = "0" }, expect = nothing },
   },
+    example.edges(afloat, "aboard", 4,
+      { "0", nothing, "1", 1, "15", 1, "16", 2, "20", 2,
+        "21", { stop {}, hazard { likelihood = 4, severity = 4 } }, "22", { stop {}, hazard { likelihood = 4, severity = 4 } },
+        "23", { stop {}, hazard { likelihood = 5, severity = 4 } } }),
+    example.edges(afloat, "load", 4,
+      { "335 kg", 1, "340 kg", 2, "400 kg", 2, "410 kg", 3, "500 kg", 3,
+        "510 kg", { stop {}, hazard { likelihood = 4, severity = 4 } }, "550 kg", { stop {}, hazard { likelihood = 4, severity = 4 } },
+        "560 kg", { stop {}, hazard { likelihood = 5, severity = 4 } } }),
+    example.edges(afloat, "freeboard", 4, { "0.25 m", 1, "0.24 m", 2 }),
+  },
 }
+
+local sinks = { occupied_under_water = "yes", air_carried = "yes", glass_removed = "no", exits = "2",
+  recovery_line = "no", exit_width = "0.65 m", sink_time = "50 s" }
 
 rule {
   id = "place.sinking-vehicle",
@@ -730,7 +826,7 @@ rule {
       controls = { "vehicle-made-ready", "dummy-for-held-shot", "stunt-performer" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "made ready", given = { occupied_under_water = "yes", air_carried = "yes",
       glass_removed = "yes", fluids_drained = "yes", exits = "2",
                 recovery_line = "yes", exit_width = "0.65 m", sink_time = "50 s" },
@@ -751,6 +847,10 @@ rule {
                 recovery_line = "no", exit_width = "0.65 m", sink_time = "50 s" },
                 expect = hazard { likelihood = 2, severity = 5 } },
     { "stays afloat", given = { occupied_under_water = "no" }, expect = nothing },
+  },
+    example.edges(sinks, "exits", 5, { "2", 2, "1", 3 }),
+    example.edges(sinks, "exit_width", 5, { "0.55 m", 2, "0.54 m", 3 }),
+    example.edges(sinks, "sink_time", 5, { "20 s", 2, "19.5 s", 3 }),
   },
 }
 
@@ -774,7 +874,7 @@ rule {
       who = "1 person", controls = { "line-tended", "catch-net", "calm-water" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "still", given = { ["task.flow_speed"] = "0 m/s" }, expect = nothing },
     { "a slow stream, on a line", given = { ["task.flow_speed"] = "0.1 m/s", can_stand = "no",
       line_tended = "yes",
@@ -792,6 +892,14 @@ rule {
                 ["site.emergency.reach_time"] = "5 s", age = "30 year" }, with = { "line-tended" },
                 expect = hazard { likelihood = 2, severity = 3 } },
     { "stands", given = { ["task.flow_speed"] = "0.4 m/s", can_stand = "yes" }, expect = nothing },
+  },
+    example.edges({ can_stand = "no", line_tended = "no", ["site.emergency.notice_time"] = "3 s",
+      ["site.emergency.reach_time"] = "5 s", age = "30 year" }, "task.flow_speed", 3,
+      { "0.15 m/s", 1, "0.155 m/s", 2, "0.25 m/s", 2, "0.255 m/s", 3, "0.51 m/s", 3, "0.52 m/s", 4,
+        "0.77 m/s", 4, "0.785 m/s", 5 }),
+    example.edges({ can_stand = "no", line_tended = "no", ["site.emergency.notice_time"] = "3 s",
+      ["site.emergency.reach_time"] = "5 s", ["task.flow_speed"] = "0.15 m/s" }, "age", 3,
+      { "18 year", 1, "17.9 year", hazard { likelihood = 1, severity = 4 } }),
   },
 }
 
@@ -851,7 +959,7 @@ rule {
       who = "everyone on the ice", controls = { "no-load-on-ice" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "a tank", given = { water_body = "tank" }, expect = nothing },
     { "no ice", given = { water_body = "lake", ["openwater.ice_load"] = "0 kg" },
       expect = nothing },
@@ -871,7 +979,16 @@ rule {
       ["openwater.ice_quality"] = "white", ["openwater.ice_thickness"] = "8 cm" },
       with = { "no-load-on-ice" }, expect = nothing },
   },
+    -- ten centimetres hold 351 kg, or half of it: a third of that, and more
+    example.edges({ water_body = "river", ["openwater.ice_quality"] = "clear",
+      ["openwater.ice_thickness"] = "10 cm" }, "openwater.ice_load", 5, { "115 kg", 1, "119 kg", 2 }),
+    example.edges({ water_body = "quarry", ["openwater.ice_quality"] = "white",
+      ["openwater.ice_thickness"] = "10 cm" }, "openwater.ice_load", 5, { "57.5 kg", 1, "59.5 kg", 2 }),
+  },
 }
+
+local hangs = { kind = "dry-for-wet", body_position = "upright", lowering_time = "20 s", spotters = "2",
+  rest_time = "60 min" }
 
 rule {
   id = "place.hanging",
@@ -894,7 +1011,7 @@ rule {
       who = "1 performer", controls = { "shorter-hang", "quick-lowering" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "three minutes upright, watched", given = { kind = "dry-for-wet", hang_time = "3 min",
       body_position = "upright", lowering_time = "20 s", spotters = "2",
                 rest_time = "15 min" }, expect = hazard { likelihood = 1, severity = 4 } },
@@ -909,7 +1026,17 @@ rule {
       with = { "shorter-hang" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "nobody hangs", given = { kind = "dry-for-wet", hang_time = "0 min" }, expect = nothing },
   },
+    example.edges(hangs, "hang_time", 4,
+      { "3 min", 1, "3.1 min", 2, "5 min", 2, "5.1 min", 3, "10 min", 3, "10.2 min", 4, "15 min", 4, "15.3 min", 5 }),
+    example.edges(example.like(hangs, { body_position = "head-down" }), "hang_time", 4,
+      { "1.5 min", 1, "1.53 min", 2, "3 min", 2, "3.1 min", 3, "5 min", 3, "5.1 min", 4, "8 min", 4, "8.2 min", 5 }),
+    example.edges(example.like(hangs, { hang_time = "3 min" }), "lowering_time", 4, { "60 s", 1, "61 s", 2 }),
+    example.edges(example.like(hangs, { hang_time = "3 min" }), "spotters", 4, { "1", 1, "0", 2 }),
+  },
 }
+
+local tethered = { air_chambers = "no", tethered = "yes", tether_rating = "5000 N",
+  operator_sees_people = "yes", fail_state = "neutral" }
 
 rule {
   id = "place.prop-rises",
@@ -934,7 +1061,7 @@ rule {
       controls = { "tethered-prop", "spotter-on-prop", "soft-prop" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "trimmed and solid", given = { air_chambers = "no", net_buoyancy = "-20..10 N" },
       expect = nothing },
     { "tethered twice over, seen", given = { air_chambers = "yes", net_buoyancy = "-200..150 N",
@@ -957,6 +1084,12 @@ rule {
                 fail_state = "sinking" }, with = { "tethered-prop" },
                 expect = hazard { likelihood = 1, severity = 3 } },
   },
+    example.edges(tethered, "net_buoyancy", 3,
+      { "50 N", nothing, "51 N", 1, "500 N", 1, "510 N", hazard { likelihood = 1, severity = 4 } }),
+    example.edges(example.like(tethered, { net_buoyancy = "-300 N" }), "tether_rating", 3, { "600 N", 1, "590 N", 2 }),
+    example.edges(example.like(tethered, { net_buoyancy = "-300 N", operator_sees_people = "no" }),
+      "people_distance", 3, { "2 m", 1, "1.95 m", 2 }),
+  },
 }
 
 rule {
@@ -978,7 +1111,7 @@ rule {
       who = "performers near it", controls = { "prop-without-electrics" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "driven by water", given = { electrics_inside = "no" }, expect = nothing },
     { "a five volt lamp", given = { electrics_inside = "yes", voltage = "5 V" },
       expect = hazard { likelihood = 1, severity = 5 } },
@@ -988,6 +1121,12 @@ rule {
       expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
     { "driven by air instead", given = { electrics_inside = "yes", voltage = "230 V" },
       with = { "prop-without-electrics" }, expect = nothing },
+  },
+    example.edges({ electrics_inside = "yes" }, "voltage", 5,
+      { "6 V", 1, "6.2 V", 2, "12 V", 2, "12.3 V", 3, "30 V", 3,
+        "31 V", { stop {}, hazard { likelihood = 4, severity = 5 } },
+        "60 V", { stop {}, hazard { likelihood = 4, severity = 5 } },
+        "62 V", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
   },
 }
 
@@ -1008,7 +1147,7 @@ rule {
       who = "performers near it", controls = { "soft-prop", "spotter-on-prop" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "far off", given = { people_distance = "5 m" }, expect = nothing },
     { "soft and seen", given = { people_distance = "0.2 m", soft_skin = "yes",
       operator_sees_people = "yes", sharp_edges = "no", speed = "0.5 m/s" }, expect = nothing },
@@ -1021,5 +1160,10 @@ rule {
     { "covered", given = { people_distance = "0.2 m", soft_skin = "no",
       operator_sees_people = "yes", sharp_edges = "yes", speed = "0.5 m/s" },
       with = { "soft-prop" }, expect = nothing },
+  },
+    example.edges({ soft_skin = "no", operator_sees_people = "yes", sharp_edges = "no", speed = "0.5 m/s" },
+      "people_distance", 3, { "1 m", nothing, "0.98 m", 2 }),
+    example.edges({ soft_skin = "no", operator_sees_people = "yes", sharp_edges = "no", people_distance = "0.2 m" },
+      "speed", 3, { "1 m/s", 2, "1.03 m/s", 3 }),
   },
 }
