@@ -141,6 +141,13 @@ rule {
       -- twice the budget of 32.5 s at the surface is 65 s: three, two, 1.5 and 1.1 times take and return
       example.edges(like(base, { gives_up_gas = "no" }), "breath_hold", 3,
         { "18 s", 1, "19 s", 2, "29 s", 2, "30 s", 3, "40 s", 3, "41 s", 4, "55.5 s", 4, "56.5 s", 5 }),
+      example.edges(base, "takes", 3, { "9", 1, "10", 2, "99", 2, "100", 3 }),
+      -- 195, 39 and 24 s at other efforts
+      example.edges(like(base, { gives_up_gas = "no", effort = "rest" }), "breath_hold", 3, { "61 s", 1, "63 s", 2 }),
+      example.edges(like(base, { gives_up_gas = "no", effort = "moderate" }), "breath_hold", 3,
+        { "16 s", 2, "17 s", 3 }),
+      example.edges(like(base, { gives_up_gas = "no", effort = "hard" }), "breath_hold", 3,
+        { "8.9 s", 2, "9.5 s", 3 }),
     }
   end)(),
 }

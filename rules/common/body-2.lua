@@ -136,6 +136,14 @@ rule {
         { "21 degC", 1, "21.2 degC", 2 }),
       example.edges(like(base, { ["wears.1.heat_load"] = "sealed" }), "site.air.wbgt", 3,
         { "18 degC", 3, "18.2 degC", 4 }),
+      -- 30.7, 25.0, 23.0 and 21.6 degC are the limits for other work
+      example.edges(like(base, { ["task.work_rate"] = "rest" }), "site.air.wbgt", 3, { "26.6 degC", 1, "26.9 degC", 2 }),
+      example.edges(like(base, { ["task.work_rate"] = "moderate" }), "site.air.wbgt", 3,
+        { "20.8 degC", 1, "21.1 degC", 2 }),
+      example.edges(like(base, { ["task.work_rate"] = "heavy" }), "site.air.wbgt", 3,
+        { "18.8 degC", 1, "19.1 degC", 2 }),
+      example.edges(like(base, { ["task.work_rate"] = "very-heavy" }), "site.air.wbgt", 3,
+        { "17.4 degC", 1, "17.8 degC", 2 }),
     }
   end)(),
 }
