@@ -127,7 +127,7 @@ rows oxygen_exposure | while IFS=, read -r pressure single day; do
   is "$single" oxygen_exposure_limit "$pressure atm"
   is "$day" oxygen_exposure_day "$pressure atm"
 done
-is 210 oxygen_exposure_limit "1 atm"
+is 240 oxygen_exposure_limit "1.01 atm"
 rows wbgt_reference | while IFS=, read -r rate acclimatised unacclimatised; do
   [ "$rate" != inf ] || rate=1000
   is "$acclimatised" wbgt_reference_acclimatised "$rate W/m2"
@@ -189,6 +189,7 @@ rows air_no_stop | while IFS=, read -r feet limit groups; do
 done
 rows oxygen_exposure | while IFS=, read -r pressure single day; do
   repeats oxygen_exposure_limit "$pressure $single"
+  repeats oxygen_exposure_day "$pressure $day"
 done
 rows wbgt_reference | while IFS=, read -r rate acclimatised unacclimatised; do
   [ "$rate" != inf ] || continue
