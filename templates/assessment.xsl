@@ -65,6 +65,7 @@
       <xsl:call-template name="open-facts"/>
       <xsl:call-template name="waivers"/>
       <xsl:call-template name="looked-at"/>
+      <xsl:call-template name="reliance"/>
       <xsl:call-template name="facts"/>
       <xsl:call-template name="evidence"/>
       <xsl:call-template name="rules"/>

@@ -7,7 +7,7 @@
 
   <xsl:variable name="withhold" select="true()"/>
   <xsl:variable name="sections" select="$words/section[@id = 'scope' or @id = 'limits' or @id = 'matrix' or @id = 'scales' or @id = 'evidence'
-    or @id = 'facts' or @id = 'waivers' or @id = 'rules' or @id = 'looked' or @id = 'inputs' or @id = 'sign']"/>
+    or @id = 'facts' or @id = 'reliance' or @id = 'waivers' or @id = 'rules' or @id = 'looked' or @id = 'inputs' or @id = 'sign']"/>
 
   <xsl:template match="assessment" mode="title">
     <xsl:value-of select="concat($w[@id = 'sheet-reviewer'], ' · ', production/@title)"/>
@@ -34,6 +34,7 @@
       <xsl:call-template name="matrices"/>
       <xsl:call-template name="waivers"/>
       <xsl:call-template name="looked-at"/>
+      <xsl:call-template name="reliance"/>
       <xsl:call-template name="facts"/>
       <xsl:call-template name="evidence"/>
       <xsl:call-template name="rules"/>

@@ -118,24 +118,37 @@ static char *attribute_copy(ts_arena *arena, xmlNode *element, const char *name)
   return copy;
 }
 
-static const char *jurisdiction_in(ts_session *session, const ts_xml *xml) {
-  for (xmlNode *child = ts_xml_root(xml)->children; child != NULL; child = child->next)
-    if (child->type == XML_ELEMENT_NODE && ts_same((const char *)child->name, "production"))
-      return attribute_copy(session->arena, child, "jurisdiction");
-  return NULL;
+enum { PEEKS = 64 }; /* files looked into: one that includes itself is reported when it is read */
+
+static const char *peek_jurisdiction(ts_session *session, const char *path, int *left);
+
+/* The production stands in the file itself, or in one that it includes. */
+static const char *jurisdiction_in(ts_session *session, const ts_xml *xml, const char *path,
+                                   int *left) {
+  const char *found = NULL, *folder = ts_path_folder(session->arena, path);
+  for (xmlNode *child = ts_xml_root(xml)->children; child != NULL && !found; child = child->next) {
+    if (child->type != XML_ELEMENT_NODE) continue;
+    if (ts_same((const char *)child->name, "production"))
+      found = attribute_copy(session->arena, child, "jurisdiction");
+    if (!ts_same((const char *)child->name, "include") || --*left <= 0) continue;
+    const char *href = attribute_copy(session->arena, child, "href");
+    if (href != NULL && ts_path_inside(folder, href))
+      found = peek_jurisdiction(session, ts_path_join(session->arena, folder, href), left);
+  }
+  return found;
 }
 
 /* The packs decide which facts a dossier may state, and the dossier which packs: so its
  * jurisdiction is looked up before it is read. What is wrong with the file is said when it is read.
  */
-static const char *peek_jurisdiction(ts_session *session, const char *path) {
+static const char *peek_jurisdiction(ts_session *session, const char *path, int *left) {
   ts_diagnostics *unsaid = ts_diagnostics_new();
   size_t length = 0;
   const char *found = NULL;
   char *bytes = ts_file_read(session->arena, path, PEEK_LIMIT, &length, unsaid);
   ts_xml *xml = bytes ? ts_xml_read(bytes, length, path, unsaid) : NULL;
   if (xml != NULL) {
-    found = jurisdiction_in(session, xml);
+    found = jurisdiction_in(session, xml, path, left);
     ts_xml_free(xml);
   }
   ts_diagnostics_free(unsaid);
@@ -153,7 +166,8 @@ static bool apply_set(ts_session *session, const char *set) {
 }
 
 bool session_read_dossier(ts_session *session, const ts_options *options, const char *path) {
-  bool good = session_load_packs(session, options, peek_jurisdiction(session, path));
+  int peeks = PEEKS;
+  bool good = session_load_packs(session, options, peek_jurisdiction(session, path, &peeks));
   session->dossier = ts_dossier_read(path, session->vocabulary, session->units, session->problems);
   if (session->dossier == NULL) return false;
   for (size_t i = 0; i < options->set_count; i++)

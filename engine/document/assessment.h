@@ -35,6 +35,9 @@ void ts_paper_controls(ts_paper *paper);
 void ts_paper_open_facts(ts_paper *paper);
 void ts_paper_remedies(ts_paper *paper);
 void ts_paper_waivers(ts_paper *paper);
+void ts_paper_amendments(ts_paper *paper);
+void ts_paper_history(ts_paper *paper);
+void ts_paper_reliance(ts_paper *paper);
 void ts_paper_failures(ts_paper *paper);
 
 /* Inside a finding or duty: when it stands so, its margins and the ways down. */
