@@ -108,7 +108,10 @@ bool rule_by_id(const ts_session *session, const char *id, size_t *index);
 int rules_list(const ts_session *session, const ts_options *options);
 /* What the rule says for each subject of the dossier; what it is made of. Give the exit status. */
 int rules_try(const ts_session *session, size_t rule);
-int rules_explain(const ts_session *session, size_t rule);
+int rules_explain(const ts_session *session, size_t rule); /* rules_explain.c */
+/* Its id, title and place; one thing it says, behind an indent. */
+void rule_head(const ts_rule *rule);
+void print_outcome(const char *indent, const ts_outcome *said);
 /* Writes a first rule of one's own, as the words after "new" ask: rules_new.c. */
 int rules_new(ts_session *session, const ts_options *options);
 
