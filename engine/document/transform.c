@@ -306,13 +306,6 @@ bool ts_finding_text(const char *assessment_xml, size_t length, const char *find
 
 bool ts_comparison_render(const char *comparison, size_t length, const char *as, char **out,
                           size_t *out_length, ts_diagnostics *problems) {
-  bool text = ts_same(as, "text");
-  *out = NULL;
-  *out_length = 0;
-  ts_xml *xml = ts_document_open_as("comparison", comparison, length, "comparison", problems);
-  if (xml)
-    *out = transform(text ? "comparison-text.xsl" : "comparison.xsl", xml, NULL, NULL, out_length,
-                     problems);
-  ts_xml_free(xml);
-  return *out != NULL;
+  const char *sheet = ts_same(as, "text") ? "comparison-text.xsl" : "comparison.xsl";
+  return transform_bytes(sheet, "comparison", comparison, length, out, out_length, problems);
 }
