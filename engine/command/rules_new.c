@@ -57,14 +57,17 @@ static const char *number_text(const ts_session *s, const ts_fact_def *fact, dou
   return ts_arena_copy(s->arena, text);
 }
 
-/* A value a quarter of the way to what is still plausible, on a whole number where it counts. */
+/* A value a little past the limit, so that the example stands close to it: three in a hundred of
+ * the limit, or one of what is plausible where that is less; a count's next whole number. */
 static bool beyond_limit(const ts_session *s, const ts_fact_def *fact, double limit, bool above,
                          double *beyond) {
   ts_range all = ts_fact_plausible(s->vocabulary, fact);
-  double end = above ? all.hi : all.lo;
-  *beyond = ts_number_digits(limit + (end - limit) / 4, 3);
+  double end = above ? all.hi : all.lo, step = 0.01 * (all.hi - all.lo);
+  if (limit != 0) step = fmin(step, 0.03 * fabs(limit));
+  step = ts_number_digits(step, 1);
+  *beyond = above ? fmin(limit + step, end) : fmax(limit - step, end);
   if (fact->type == TS_COUNT) *beyond = above ? ceil(*beyond) : floor(*beyond);
-  if (above ? *beyond > limit && *beyond <= end : *beyond < limit && *beyond >= end) return true;
+  if (above ? *beyond > limit : *beyond < limit) return true;
   usage_error("nothing plausible is %s %s", above ? "above" : "below", number_text(s, fact, limit));
   return false;
 }
