@@ -6,6 +6,7 @@
 --   work, work_no_school   most time performing and rehearsing; on a day without school
 --   continuous             longest stretch without a break
 --   earliest, latest       hours between which the child may be there
+--   one_day                how much longer when engaged for one day only
 -- Each function below makes the `assess` of a rule from what the law says:
 --   instrument, section    what it is called (a text or { name, from, to }) and where it stands
 -- Times are texts, read when the rule runs.
@@ -48,15 +49,16 @@ end
 -- Under water so that air may fail: what an authority asks about before a child does it.
 local function under_water(i) return i.breath_hold > q"0 s" or i.breathes_gas end
 
--- after_school: taken off when the child was at school that day; one_day: added when engaged
--- for one day only; meal: how far a meal may lengthen the day.
+-- after_school: taken off when the child was at school that day; meal: how far a meal may
+-- lengthen the day.
 local function at_place(law)
   return function (pd)
     local day = pd.day
     local time = day.child_wrap - day.child_call
-    local limit = q(band(law.bands, pd.age).place)
+    local row = band(law.bands, pd.age)
+    local limit = q(row.place)
     if law.after_school and day.child_attended_school then limit = limit - q(law.after_school) end
-    if law.one_day and day.child_one_day then limit = limit + q(law.one_day) end
+    if row.one_day and day.child_one_day then limit = limit + q(row.one_day) end
     if law.meal then limit = limit + min(day.child_meal_break, q(law.meal)) end
     duty { met = time <= limit, instrument = law.instrument, section = law.section,
       because = "at the place for {time}; at most {limit} at this age that day",
@@ -70,7 +72,7 @@ local function working(law)
     local day, row = pd.day, band(law.bands, pd.age)
     local limit = q(row.work)
     if row.work_no_school and not day.school_day then limit = q(row.work_no_school) end
-    if law.one_day and day.child_one_day then limit = limit + q(law.one_day) end
+    if row.one_day and day.child_one_day then limit = limit + q(row.one_day) end
     duty { met = day.child_performing_time <= limit, instrument = law.instrument,
       section = law.section,
       because = "performing and rehearsing {day.child_performing_time}; at most {limit} at this " ..

@@ -74,19 +74,15 @@ rule {
         "{supervisor_named}; at the water: {supervisor_at_water}; other duties: " ..
           "{supervisor_other_duties}" }
   end,
-  examples = {
-    { "named, in writing, there, free", given = { ["immersions.1.breathes_gas"] = "yes",
-      ["production.supervisor_in_writing"] = "yes", supervisor_named = "yes",
-      supervisor_at_water = "yes", supervisor_other_duties = "no" }, expect = duty { met = true } },
-    { "dives as well", given = { ["immersions.1.breathes_gas"] = "yes",
-      ["production.supervisor_in_writing"] = "yes", supervisor_named = "yes",
-      supervisor_at_water = "yes", supervisor_other_duties = "yes" },
-      expect = duty { met = false } },
-    { "not known", given = { ["immersions.1.breathes_gas"] = "yes",
-      ["production.supervisor_in_writing"] = "?", supervisor_named = "yes",
-      supervisor_at_water = "yes", supervisor_other_duties = "no" },
-      expect = duty { met = false } },
-    { "nobody dives", given = { ["immersions.1.breathes_gas"] = "no" }, expect = nothing },
+  examples = example.join {
+    law.needs({ ["immersions.1.breathes_gas"] = "yes", supervisor_other_duties = "no" },
+      { "production.supervisor_in_writing", "supervisor_named", "supervisor_at_water" }),
+    law.cases({ ["immersions.1.breathes_gas"] = "yes", supervisor_named = "yes",
+        ["production.supervisor_in_writing"] = "yes", supervisor_at_water = "yes",
+        supervisor_other_duties = "yes" }, {
+      { "dives as well", {}, false },
+      { "nobody dives", { ["immersions.1.breathes_gas"] = "no" }, "none" },
+    }),
   },
 }
 

@@ -266,13 +266,16 @@ rule {
       controls = { "additive-test", "no-additive" },
     }
   end,
-  examples = {
-    { "dye with its sheet", given = { ["water.additives"] = "dye",
-      ["water.additive_data_sheets"] = "yes" }, expect = duty { met = true } },
-    { "paint without", given = { ["water.additives"] = "paint",
-      ["water.additive_data_sheets"] = "no" }, expect = duty { met = false } },
-    { "not known", given = { ["water.additives"] = "milk" }, expect = duty { met = false } },
-    { "nothing put in", given = { ["water.additives"] = "none" }, expect = nothing },
+  examples = example.join {
+    example.edges({ ["water.additive_data_sheets"] = "yes" }, "water.additives", nil, {
+      "dye", duty { met = true }, "milk", duty { met = true }, "fog-juice", duty { met = true },
+      "foam", duty { met = true }, "oil", duty { met = true }, "paint", duty { met = true },
+      "blood", duty { met = true }, "other", duty { met = true }, "none", nothing,
+      "leaves", nothing }),
+    law.cases({ ["water.additives"] = "paint" }, {
+      { "paint without", { ["water.additive_data_sheets"] = "no" }, false },
+      { "not known", { ["water.additive_data_sheets"] = "?" }, false },
+    }),
   },
 }
 

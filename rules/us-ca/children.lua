@@ -259,8 +259,7 @@ rule {
   assess = function (pd)
     duty { met = pd.day.child_guardian_near, instrument = regulations, section = "§ 11757",
       evidence = "seen on the day",
-      because = "a parent or guardian within sight or sound: {day.child_guardian_near}",
-      controls = { "chaperone-in-sight" } }
+      because = "a parent or guardian within sight or sound: {day.child_guardian_near}" }
   end,
   examples = example.join { law.needs({ age = "15.99 year" }, { "day.child_guardian_near" }),
     law.cases({}, { { "sixteen", { age = "16 year" }, "none" } }) },
