@@ -30,7 +30,8 @@ typedef enum {
   OPTION_EXPLAIN = 512,
   OPTION_ALL = 1024,
   OPTION_EDITOR = 2048,
-  OPTION_WHERE = 4096
+  OPTION_WHERE = 4096,
+  OPTION_DOSSIER = 8192
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -42,7 +43,7 @@ typedef struct {
   size_t set_count;
   const char *wheres[REPEATS_MAX];
   size_t where_count;
-  const char *matrix, *out, *paper, *as, *sheet, *task, *explain;
+  const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier;
   bool no_pdf, all, editor, help;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
@@ -56,7 +57,8 @@ typedef struct {
   int (*run)(const ts_options *options);
 } ts_verb;
 
-extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary;
+extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary,
+    verb_compare, verb_verify;
 
 /* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
 bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);
@@ -86,6 +88,9 @@ void session_close(ts_session *session);
 /* All packs that came with the program, then those given with --pack: folders, or names of packs
  * that came with the program. */
 bool session_load_all_packs(ts_session *session, const ts_options *options);
+/* Where an assessment is: the path itself, or assessment.xml in it where it is a folder. */
+const char *assessment_path(ts_session *session, const char *path);
+enum { ASSESSMENT_LIMIT = 64 * 1024 * 1024 }; /* bytes */
 /* The common pack, those of the dossier's jurisdiction, those it names beside itself, those given
  * with --pack; then the dossier itself, and each --set. */
 bool session_read_dossier(ts_session *session, const ts_options *options, const char *path);
@@ -114,6 +119,9 @@ int rules_new(ts_session *session, const ts_options *options);
 /* Prints a text folded at 80 columns: `first` before the first line, as many spaces
  * before the others. Columns are counted in characters. */
 void print_folded(const char *first, const char *text);
+
+/* Prints lines of a head, a tab and a text, each text folded under its head. */
+void print_lines(ts_arena *arena, const char *text);
 
 /* Prints a text cut or filled to a width in characters. */
 void print_cut(const char *text, int width);

@@ -87,11 +87,12 @@ static const struct {
                     {1, ""},
                     {3, " RULE DOSSIER"},
                     {2, " RULE"},
-                    {5, " ID ENTITY.FACT above|below|is VALUE [-o FILE.lua]"},
+                    {5, " [ID ENTITY.FACT above|below|is VALUE] [-o FILE.lua]"},
                     {1, ""}};
 
 static bool words_fit(const ts_options *options, size_t action) {
-  if (options->word_count == wants[action].words) return true;
+  bool asked = ts_same(actions[action], "new") && options->word_count == 1; /* one by one */
+  if (options->word_count == wants[action].words || asked) return true;
   usage_error("usage: tankside rules %s%s [--pack DIR]...", actions[action], wants[action].usage);
   return false;
 }
@@ -148,7 +149,8 @@ const ts_verb verb_rules = {
         "         own example is changed\n\n"
         "new      ID ENTITY.FACT above|below|is VALUE: a first rule of one's own, like\n"
         "         `rules new ledge.deep immersion.depth above '3 m' -o ledge/deep.lua`;\n"
-        "         it already passes `rules check`, and says what is still to be filled in\n"
+        "         it already passes `rules check`, and says what is still to be filled in;\n"
+        "         without these words it asks for one after another, \"?\" explains\n"
         "topics   what an assessment has to look at: each topic with the rules that look at\n"
         "         it and their sources; says what no rule looks at, and which rule of the\n"
         "         common pack stands under no topic\n\n"

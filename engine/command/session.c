@@ -97,6 +97,12 @@ bool session_load_all_packs(ts_session *session, const ts_options *options) {
   return load_given(session, options) && good;
 }
 
+/* ---- assessment ---------------------------------------------------------------- */
+
+const char *assessment_path(ts_session *session, const char *path) {
+  return ts_folder_exists(path) ? ts_path_join(session->arena, path, "assessment.xml") : path;
+}
+
 /* ---- dossier ------------------------------------------------------------------- */
 
 static char *attribute_copy(ts_arena *arena, xmlNode *element, const char *name) {

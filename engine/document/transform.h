@@ -14,6 +14,10 @@
  * knows. NULL with a report. The bytes must outlive the result; ts_xml_free. */
 ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *problems);
 
+/* The same for a document whose root is `kind`; `name` is used in messages. */
+ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, const char *name,
+                            ts_diagnostics *problems);
+
 /* As ts_sheet_each_task, on a parsed assessment. */
 bool ts_document_each_task(const xmlNode *root, bool (*visit)(void *data, const char *path),
                            void *data);

@@ -71,7 +71,7 @@ rule {
   },
 }
 
-local shown = { breath_hold = "15 s", depth = "3 m", ["person.skill_place"] = "this-tank",
+local shown_here = { breath_hold = "15 s", depth = "3 m", ["person.skill_place"] = "this-tank",
   ["person.skill_depth"] = "4 m", ["person.skill_in_appliance"] = "yes",
   ["person.skill_shown_on"] = "2027-03-02", air_return_time = "5 s", age = "30 year" }
 
@@ -133,16 +133,16 @@ rule {
     { "stays at the surface", given = { breath_hold = "0 s", breathes_gas = "no" },
       expect = nothing },
   },
-    example.edges(shown, "person.skill_depth", 3, { "2.7 m", 1, "2.65 m", 2 }),
+    example.edges(shown_here, "person.skill_depth", 3, { "2.7 m", 1, "2.65 m", 2 }),
     -- thirty days before, and a day more
-    example.edges(shown, "person.skill_shown_on", 3, { "2027-02-07", 1, "2027-02-06", 2 }),
-    example.edges(shown, "age", 3, { "18 year", 1, "17.9 year", hazard { likelihood = 1, severity = 4 } }),
-    example.edges(shown, "person.skill_place", 3,
+    example.edges(shown_here, "person.skill_shown_on", 3, { "2027-02-07", 1, "2027-02-06", 2 }),
+    example.edges(shown_here, "age", 3, { "18 year", 1, "17.9 year", hazard { likelihood = 1, severity = 4 } }),
+    example.edges(shown_here, "person.skill_place", 3,
       { "open-water", 1, "shallow-pool", 2, "bath", 3, "none", 3 }),
     { { "one thing worn, skill shown without it",
-        given = example.like(shown, { ["person.skill_in_appliance"] = "no" }),
+        given = example.like(shown_here, { ["person.skill_in_appliance"] = "no" }),
         expect = hazard { likelihood = 2, severity = 3 } },
-      { "nothing worn", given = example.like(shown, { ["person.skill_in_appliance"] = "no", wears = "none" }),
+      { "nothing worn", given = example.like(shown_here, { ["person.skill_in_appliance"] = "no", wears = "none" }),
         expect = hazard { likelihood = 1, severity = 3 } } },
   },
 }
