@@ -320,6 +320,9 @@ rule {
         expect = hazard { likelihood = 2, severity = 5 } },
     },
       example.edges(base, "depth", 5, { "1 m", 1, "0.96 m", nothing }),
+      example.edges(like(base, { free_ascent_planned = "yes" }), "exhales_on_ascent", 5, { "yes", 2 }),
+      example.edges(like(base, { escorted = "no" }), "touch_contact", 5, { "no", 2, "yes", 1 }),
+      example.edges(like(base, { escorted = "no" }), "gives_up_gas", 5, { "yes", 2, "no", 1 }),
     }
   end)(),
 }
@@ -383,6 +386,7 @@ rule {
       -- 14.7 kPa less 0.249 kPa a second of half the hold, 4 s of it on the way up
       example.edges(base, "breath_hold", 3,
         { "27 s", 1, "30 s", 2, "43 s", 2, "46 s", 3, "59 s", 3, "62 s", 4, "77 s", 4, "79 s", 5 }),
+      example.edges(like(base, { breathes_gas = "yes" }), "free_ascent_planned", 3, { "no", nothing, "yes", 1 }),
     }
   end)(),
 }

@@ -222,7 +222,7 @@ rule {
       who = "1 person", controls = { "staged-training", "own-diver", "diver-seats-mouthpiece" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "both passed, keeps the gas",
       given = { breathes_gas = "yes", ["person.mouthpiece_drill"] = "passed",
                 ["person.mask_clearing"] = "passed", gives_up_gas = "no", own_safety_diver = "no",
@@ -243,6 +243,10 @@ rule {
                 air_return_time = "5 s", age = "30 year" },
       with = { "staged-training" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "no gas", given = { breathes_gas = "no" }, expect = nothing },
+  },
+    example.edges({ breathes_gas = "yes", ["person.mouthpiece_drill"] = "passed",
+      ["person.mask_clearing"] = "failed", gives_up_gas = "no", air_return_time = "5 s", age = "30 year" },
+      "own_safety_diver", 3, { "no", 2, "yes", 1 }),
   },
 }
 
@@ -267,7 +271,7 @@ rule {
       controls = { "staged-exposure", "own-stop-signal", "stunt-double" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "none", given = { ["person.fear_of_water"] = "none", ["person.fear_of_enclosure"] = "mild",
                 ["task.overhead"] = "no", restrained = "no" }, expect = nothing },
     { "mild, escorted, own signal",
@@ -293,6 +297,13 @@ rule {
                 ["task.overhead"] = "no", restrained = "no", touch_contact = "no", escorted = "yes",
                 withdrawal_signal = "no", first_time = "no", breathes_gas = "no", age = "30 year" },
       with = { "own-stop-signal" }, expect = hazard { likelihood = 1, severity = 3 } },
+  },
+    example.edges({ ["person.fear_of_water"] = "mild", ["person.fear_of_enclosure"] = "none",
+      ["task.overhead"] = "no", restrained = "no", escorted = "no", withdrawal_signal = "yes", first_time = "no",
+      breathes_gas = "no", age = "30 year" }, "touch_contact", 3, { "no", 2, "yes", 1 }),
+    example.edges({ ["person.fear_of_water"] = "none", ["person.fear_of_enclosure"] = "mild",
+      ["task.overhead"] = "no", touch_contact = "no", escorted = "yes", withdrawal_signal = "yes",
+      first_time = "no", breathes_gas = "no", age = "30 year" }, "restrained", 3, { "no", nothing, "yes", 2 }),
   },
 }
 
@@ -348,6 +359,10 @@ rule {
   },
     example.edges({ breath_hold = "15 s", breathes_gas = "yes", ["person.medical"] = "diving-doctor" },
       "person.medical_on", 4, { "2026-03-08", nothing, "2026-03-07", 3 }),
+    example.edges({ breath_hold = "15 s", can_stand = "no", ["person.medical"] = "general-doctor",
+      ["person.medical_on"] = "2026-10-02" }, "breathes_gas", 4, { "no", nothing, "yes", 3 }),
+    example.edges({ breath_hold = "15 s", breathes_gas = "no", ["person.medical"] = "none" }, "can_stand", 4,
+      { "yes", nothing, "no", 3 }),
   },
 }
 
@@ -427,7 +442,7 @@ rule {
                controls = { "health-asked" } }
     end
   end,
-  examples = {
+  examples = example.join { {
     { "asked, sober", given = { alcohol_12_h = "no", ["day.health_asked"] = "yes",
                 ["production.alcohol_policy"] = "yes" }, expect = nothing },
     { "a late night", given = { alcohol_12_h = "yes" },
@@ -439,6 +454,9 @@ rule {
     { "asked from now on", given = { alcohol_12_h = "no", ["day.health_asked"] = "no",
                 ["production.alcohol_policy"] = "yes" }, with = { "health-asked" },
                 expect = nothing },
+  },
+    example.edges({ alcohol_12_h = "no", ["day.health_asked"] = "yes" }, "production.alcohol_policy", 3,
+      { "yes", nothing, "no", 2 }),
   },
 }
 
@@ -497,6 +515,13 @@ rule {
       ["person.understands_action"] = "yes", ["person.guardian_consents"] = "yes", first_time = "no",
       ["person.fear_of_water"] = "none", takes = "6", air_return_time = "5 s" }, "age", 4,
       { "9 year", 1, "8.9 year", 2 }),
+    example.edges({ age = "12 year", ["task.chaperone_in_sight"] = "no", own_safety_diver = "no",
+      ["person.understands_action"] = "yes", ["person.guardian_consents"] = "yes", first_time = "no",
+      ["person.fear_of_water"] = "none", takes = "6", air_return_time = "5 s" }, "can_stand", 4, { "no", 2, "yes", 1 }),
+    example.edges({ age = "12 year", ["task.chaperone_in_sight"] = "no", own_safety_diver = "yes",
+      can_stand = "no", ["person.understands_action"] = "yes", first_time = "no",
+      ["person.fear_of_water"] = "none", takes = "6", air_return_time = "5 s" }, "person.guardian_consents", 4,
+      { "yes", 1, "no", 2 }),
   },
 }
 
@@ -558,6 +583,14 @@ rule {
     example.edges({ ["task.action"] = "swim", entry = "jump", restrained = "no", ["person.stunt_grade"] = "none",
       ["task.rehearsed"] = "yes", first_time = "no", age = "30 year" }, "entry_height", 4,
       { "2 m", nothing, "2.1 m", 2 }),
+    example.edges({ ["task.action"] = "fight", restrained = "no", ["person.stunt_grade"] = "trainee",
+      ["task.rehearsed"] = "no", first_time = "no", age = "30 year" }, "person.role", 4,
+      { "performer", 2, "stunt-performer", 2, "stand-in", 2, "camera-diver", nothing }),
+    example.edges({ entry = "ladder", restrained = "no", ["person.stunt_grade"] = "trainee",
+      ["task.rehearsed"] = "no", first_time = "no", age = "30 year" }, "task.action", 4,
+      { "drive", 2, "fall", 2, "swim", nothing }),
+    example.edges({ ["task.action"] = "swim", entry = "ladder", ["person.stunt_grade"] = "trainee",
+      ["task.rehearsed"] = "no", first_time = "no", age = "30 year" }, "restrained", 4, { "no", nothing, "yes", 2 }),
   },
 }
 
@@ -607,6 +640,9 @@ rule {
     example.edges({ ["person.understands_calls"] = "yes", ["person.withdrawal_signal_taught"] = "yes",
       first_time = "no", age = "30 year" }, "person.signals_rehearsed_on", 3,
       { "2027-02-23", nothing, "2027-02-22", 2 }),
+    example.edges({ ["person.understands_calls"] = "no", ["person.withdrawal_signal_taught"] = "yes",
+      ["person.signals_rehearsed_on"] = "2027-03-07", first_time = "no", age = "30 year" }, "task.common_language", 3,
+      { "yes", nothing, "no", 2 }),
   },
 }
 
@@ -627,7 +663,7 @@ rule {
       values = { up = to_surface(i.site) }, controls = { "no-guests", "guest-terms" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "stands in the shallow end with an escort after a lesson",
       given = { ["person.role"] = "visitor", can_stand = "yes", escorted = "yes",
         trained_that_day = "yes",
@@ -656,6 +692,10 @@ rule {
                 ["site.emergency.surface_time"] = "3 s" },
       with = { "guest-terms" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "one of the cast", given = { ["person.role"] = "performer" }, expect = nothing },
+  },
+    example.edges({ ["person.role"] = "visitor", can_stand = "yes", escorted = "yes", trained_that_day = "yes",
+      breathes_gas = "no", ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
+      ["site.emergency.surface_time"] = "3 s" }, "person.medical", 3, { "declaration", 1, "none", 2 }),
   },
 }
 

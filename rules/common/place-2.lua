@@ -73,6 +73,8 @@ rule {
       { "50 L", 3, "52 L", { stop {}, hazard { likelihood = 4, severity = 5 } } }),
     example.edges({ kind = "platform", mass = "50 kg", trapped_water = "0 L", load_rating = "100 kg",
       person_rated = "no" }, "riders", 5, { "0", 1, "1", { stop {}, hazard { likelihood = 1, severity = 5 } } }),
+    example.edges({ mass = "100 kg", trapped_water = "600 L", load_rating = "1000 kg", riders = "0" }, "kind", 5,
+      { "lamp", 1, "camera-crane", 1, "dry-for-wet", 2, "rain", 2, "lift", 2 }),
   },
 }
 
@@ -117,6 +119,9 @@ rule {
   },
     example.edges({ kind = "lift", over_people = "no", riders = "1", second_suspension = "yes",
       exclusion_zone = "no", operator_sees_people = "yes" }, "stop_time", 5, { "5 s", 1, "5.2 s", 2 }),
+    example.edges({ over_people = "yes", riders = "0", second_suspension = "no", exclusion_zone = "no",
+      operator_sees_people = "yes", stop_time = "1 s" }, "kind", 5,
+      { "dump-tank", 3, "other", 3, "rain", 3, "wind-machine", nothing }),
   },
 }
 
@@ -171,6 +176,9 @@ rule {
       interlock = "no" }, "stop_time", 4, { "5 s", 2, "5.2 s", 3 }),
     example.edges({ kind = "platform", guarded = "no", operator_sees_people = "yes", exclusion_zone = "yes",
       interlock = "no", stop_time = "2 s" }, "people_distance", 4, { "0.5 m", 2, "0.49 m", 3 }),
+    example.edges({ guarded = "no", operator_sees_people = "yes", interlock = "yes", stop_time = "2 s",
+      people_distance = "2 m" }, "kind", 4,
+      { "current", 2, "smoke", nothing, "pyrotechnics", nothing, "rain", nothing, "dry-for-wet", nothing }),
   },
 }
 
@@ -227,6 +235,12 @@ rule {
       "water_speed", 4,
       { "0.4 m/s", 1, "0.41 m/s", 2, "0.6 m/s", 2, "0.61 m/s", 3, "0.8 m/s", 3, "0.82 m/s", 4, "1.2 m/s", 4,
         "1.23 m/s", { stop {}, hazard { likelihood = 5, severity = 4 } } }),
+    example.edges({ kind = "current", water_depth = "1 m", water_speed = "2 m/s", tested_with_dummy = "no" },
+      "catch_net", 4, { "yes", 5, "no", { stop {}, hazard { likelihood = 5, severity = 4 } } }),
+    example.edges({ kind = "current", water_depth = "1 m", water_speed = "1 m/s", tested_with_dummy = "yes",
+      catch_net = "yes" }, "interlock", 4, { "yes", 3, "no", 4 }),
+    example.edges({ kind = "current", water_depth = "1 m", water_speed = "1 m/s", tested_with_dummy = "yes",
+      interlock = "yes" }, "catch_net", 4, { "yes", 3, "no", 4 }),
   },
 }
 
@@ -346,6 +360,8 @@ rule {
         "0.0625 m2", 3, "0.0638 m2", 4, "0.125 m2", 4, "0.128 m2", 5 }),
     example.edges({ kind = "dump-tank", stream_area = "0.001 m2", tested_with_dummy = "no" }, "water_speed", 3,
       { "7 m/s", 1, "7.1 m/s", hazard { likelihood = 1, severity = 4 } }),
+    example.edges({ kind = "dump-tank", stream_area = "0.05 m2", water_speed = "2 m/s", tested_with_dummy = "yes" },
+      "debris_kept_out", 3, { "yes", 2, "no", 3 }),
   },
 }
 
@@ -491,6 +507,10 @@ rule {
       ["site.basin.width"] = "5 m", exclusion_zone = "no", gas_monitor = "no" }, "agent_mass", 5,
       { "148.7 g", 1, "149.6 g", 2, "310 g", 2, "316 g", 3, "470 g", 3, "480 g", 4, "950 g", 4,
         "970 g", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
+    example.edges({ kind = "smoke", agent = "dry-ice", ["site.basin.length"] = "7 m", ["site.basin.width"] = "5 m",
+      agent_mass = "2 kg", exclusion_zone = "no" }, "gas_monitor", 5,
+      { "yes", 4, "no", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
+    example.edges({ agent = "dry-ice", agent_mass = "2 kg" }, "kind", 5, { "rain", nothing }),
   },
 }
 
@@ -576,6 +596,9 @@ rule {
   },
     example.edges({ kind = "pyrotechnics", charge = "100 g", charge_under_water = "no", fire_cover = "yes",
       exclusion_zone = "yes", operator_sees_people = "yes" }, "people_distance", 4, { "5 m", 1, "4.9 m", 2 }),
+    example.edges({ charge = "100 g", charge_under_water = "no", fire_cover = "yes", exclusion_zone = "yes",
+      people_distance = "25 m", operator_sees_people = "no" }, "kind", 4,
+      { "pyrotechnics", 2, "other", 2, "smoke", nothing }),
   },
 }
 

@@ -138,6 +138,9 @@ rule {
         "12.47 kPa", { stop {}, hazard { likelihood = 4, severity = 5 } },
         "11.4 kPa", { stop {}, hazard { likelihood = 4, severity = 5 } },
         "11.2 kPa", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
+    example.edges({ ["basin.depth"] = "1.2 m", ["basin.length"] = "7 m", ["basin.width"] = "5 m",
+      ["structure.tank_mass"] = "2600 kg", ["structure.floor_load_rating"] = "15 kPa" }, "water_body", 5,
+      { "tank", 3, "stage-pool", 3, "flooded-set", 3, "pool", nothing }),
   },
 }
 
@@ -249,6 +252,8 @@ rule {
     example.edges({ water_body = "tank", ["plant.level_change_while_occupied"] = "yes",
       ["plant.level_lock_out"] = "yes" }, "plant.level_rate", 4,
       { "0.1 m/h", 1, "0.103 m/h", 2, "0.3 m/h", 2, "0.31 m/h", 3, "1 m/h", 3, "1.03 m/h", 4, "3 m/h", 4, "3.1 m/h", 5 }),
+    example.edges({ ["plant.level_change_while_occupied"] = "no", ["plant.level_lock_out"] = "no" }, "water_body", 4,
+      { "pool", 2, "stage-pool", 2, "flooded-set", 2, "lake", nothing }),
   },
 }
 
@@ -419,6 +424,7 @@ rule {
     example.edges(mains, "power.nearest_mains", 5, { "3.5 m", 2, "3.45 m", 3, "2 m", 3, "1.95 m", 4 }),
     example.edges(mains, "power.rcd_current", 5, { "30 mA", 2, "30.5 mA", 3 }),
     example.edges(mains, "power.ip_water", 5, { "4", 2, "3", 3 }),
+    example.edges(mains, "water_body", 5, { "lake", 2, "none", nothing }),
   },
 }
 

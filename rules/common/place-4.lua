@@ -107,6 +107,7 @@ rule {
         "510 kg", { stop {}, hazard { likelihood = 4, severity = 4 } }, "550 kg", { stop {}, hazard { likelihood = 4, severity = 4 } },
         "560 kg", { stop {}, hazard { likelihood = 5, severity = 4 } } }),
     example.edges(afloat, "freeboard", 4, { "0.25 m", 1, "0.24 m", 2 }),
+    example.edges(afloat, "kind", 4, { "jet-ski", 1, "road-vehicle", nothing, "aircraft", nothing }),
   },
 }
 
@@ -160,6 +161,7 @@ rule {
     example.edges(sinks, "exits", 5, { "2", 2, "1", 3 }),
     example.edges(sinks, "exit_width", 5, { "0.55 m", 2, "0.54 m", 3 }),
     example.edges(sinks, "sink_time", 5, { "20 s", 2, "19.5 s", 3 }),
+    example.edges(example.like(sinks, { glass_removed = "yes" }), "fluids_drained", 5, { "yes", 1, "no", 2 }),
   },
 }
 
@@ -293,6 +295,8 @@ rule {
       ["openwater.ice_thickness"] = "10 cm" }, "openwater.ice_load", 5, { "115 kg", 1, "119 kg", 2 }),
     example.edges({ water_body = "quarry", ["openwater.ice_quality"] = "white",
       ["openwater.ice_thickness"] = "10 cm" }, "openwater.ice_load", 5, { "57.5 kg", 1, "59.5 kg", 2 }),
+    example.edges({ ["openwater.ice_quality"] = "clear", ["openwater.ice_thickness"] = "10 cm",
+      ["openwater.ice_load"] = "200 kg" }, "water_body", 5, { "lake", 3, "sea", 3, "pool", nothing }),
   },
 }
 
@@ -341,6 +345,7 @@ rule {
       { "1.5 min", 1, "1.53 min", 2, "3 min", 2, "3.1 min", 3, "5 min", 3, "5.1 min", 4, "8 min", 4, "8.2 min", 5 }),
     example.edges(example.like(hangs, { hang_time = "3 min" }), "lowering_time", 4, { "60 s", 1, "61 s", 2 }),
     example.edges(example.like(hangs, { hang_time = "3 min" }), "spotters", 4, { "1", 1, "0", 2 }),
+    example.edges(example.like(hangs, { hang_time = "4 min" }), "kind", 4, { "dry-for-wet", 2, "lift", nothing }),
   },
 }
 
