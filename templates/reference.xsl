@@ -197,6 +197,16 @@
         <th scope="col">Found by; ask</th><th scope="col">Rules that look at it</th></tr></thead>
       <tbody><xsl:apply-templates select="fact"/></tbody>
     </table></div>
+    <p class="small">In rules it leads to
+      <xsl:for-each select="leads[not(@list)]">
+        <xsl:if test="position() &gt; 1">, </xsl:if><code><xsl:value-of select="@to"/></code>
+      </xsl:for-each>
+      <xsl:if test="leads[@list]">; to lists
+        <xsl:for-each select="leads[@list]">
+          <xsl:if test="position() &gt; 1">, </xsl:if><code><xsl:value-of select="@to"/></code>
+        </xsl:for-each>
+      </xsl:if>
+    </p>
   </xsl:template>
 
   <xsl:template match="entity/fact">
