@@ -16,9 +16,9 @@
   <xsl:variable name="words" select="document('words-en-GB.xml')/words"/>
   <xsl:variable name="w" select="$words/word | $words/count"/>
   <xsl:variable name="palette" select="document('palette.xml')/palette"/>
-  <xsl:variable name="root" select="/assessment"/>
-  <xsl:variable name="production" select="/assessment/production"/>
-  <xsl:variable name="bands" select="/assessment/matrix/band"/>
+  <xsl:variable name="root" select="/*"/>
+  <xsl:variable name="production" select="/*/production"/>
+  <xsl:variable name="bands" select="/*/matrix/band"/>
   <xsl:variable name="above" select="$bands[@above = 'yes']/@id"/>
   <xsl:variable name="digest" select="/assessment/inputs/digest/@sha256"/>
   <xsl:variable name="top-rank">
@@ -31,7 +31,7 @@
   <xsl:variable name="draft"
     select="$incomplete or $root/@stops &gt; 0 or $root/@open &gt; 0 or $root/@waived &gt; 0"/>
 
-  <xsl:key name="band" match="/assessment/matrix/band" use="@id"/>
+  <xsl:key name="band" match="/*/matrix/band" use="@id"/>
   <xsl:key name="asked" match="/assessment/open-facts/fact[@removes &gt; 0]" use="string(@asked)"/>
   <xsl:key name="fact" match="/assessment/subjects/subject/fact" use="concat(../@path, '/', @name)"/>
   <xsl:key name="subject" match="/assessment/subjects/subject" use="@path"/>
@@ -95,7 +95,7 @@
 
   <!-- Start of every sheet; each stylesheet supplies mode="title" and mode="body". -->
   <xsl:template match="/">
-    <xsl:variable name="title"><xsl:apply-templates select="assessment" mode="title"/></xsl:variable>
+    <xsl:variable name="title"><xsl:apply-templates select="*" mode="title"/></xsl:variable>
     <html lang="{$words/@lang}">
       <head>
         <title><xsl:value-of select="$title"/></title>
@@ -136,7 +136,7 @@
         <xsl:attribute name="data-of"><xsl:text> </xsl:text><xsl:value-of select="$w[@id = 'of']"/><xsl:text> </xsl:text></xsl:attribute>
         <a class="skip" href="#content"><xsl:value-of select="$w[@id = 'skip']"/></a>
         <xsl:call-template name="status-bar"/>
-        <xsl:apply-templates select="assessment" mode="body"/>
+        <xsl:apply-templates select="*" mode="body"/>
       </body>
     </html>
   </xsl:template>

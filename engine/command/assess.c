@@ -120,8 +120,15 @@ static bool write_sheets(writer *w) {
   return write_index(w);
 }
 
+/* A name that ends in .xml asks for the assessment alone. */
+static bool wants_file(const char *out) {
+  size_t length = strlen(out);
+  return length > 4 && ts_same(out + length - 4, ".xml");
+}
+
 static bool write_documents(ts_session *s, const ts_options *options, watch *progress,
                             const char *bytes, size_t length) {
+  if (wants_file(options->out)) return ts_file_write(options->out, bytes, length, s->problems);
   writer w = {.s = s,
               .options = options,
               .progress = progress,
@@ -163,23 +170,12 @@ static bool no_such_finding(ts_session *s, const ts_assessment *a, const char *i
   return false;
 }
 
-/* Heads stand before a tab; what follows is folded under them. */
-static void print_lines(ts_session *s, const char *text) {
-  for (const char *at = text; *at != '\0';) {
-    size_t head = strcspn(at, "\t"), all = strcspn(at, "\n");
-    const char *line = ts_arena_copy_n(s->arena, at, all);
-    if (head > all) head = all;
-    print_folded(ts_arena_copy_n(s->arena, at, head), line + head + (head < all));
-    at += all + (at[all] == '\n');
-  }
-}
-
 static bool explain(ts_session *s, const ts_assessment *a, const char *id, const char *bytes,
                     size_t length) {
   char *text;
   if (!ts_finding_text(bytes, length, id, &text, s->problems)) return false;
   bool found = text[0] != '\0';
-  if (found) print_lines(s, text);
+  if (found) print_lines(s->arena, text);
   free(text);
   return found || no_such_finding(s, a, id);
 }
@@ -228,7 +224,8 @@ const ts_verb verb_assess = {
         "--pack over every subject, in three views: as described, with what is in place,\n"
         "with everything planned. Shows a summary; with -o DIR also writes assessment.xml,\n"
         "every document (`tankside print --help` lists them) as HTML, most as PDF, and an\n"
-        "index.html to find them by. What is not known counts as its worst.\n"
+        "index.html to find them by; -o FILE.xml writes the assessment alone. What is not\n"
+        "known counts as its worst.\n"
         "--explain F12 shows instead all that is behind one finding: scores, conditions,\n"
         "working with its sources, facts and evidence, how far each number is from changing\n"
         "it, and what would bring it below the line, with what that makes worse elsewhere.\n\n"

@@ -6,8 +6,6 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-enum { ASSESSMENT_LIMIT = 64 * 1024 * 1024 };
-
 typedef struct {
   ts_session *s;
   const ts_options *options;

@@ -22,24 +22,26 @@ static const unsigned long path_steps = 100UL * 1000 * 1000 * 1000;
 
 /* ---- opening ------------------------------------------------------------ */
 
-static bool is_assessment(const xmlNode *root) {
-  if (!root || !ts_same((const char *)root->name, "assessment")) return false;
+static bool is_of_format_1(const xmlNode *root, const char *kind) {
+  if (!root || !ts_same((const char *)root->name, kind)) return false;
   xmlChar *format = xmlGetNoNsProp(root, BAD_CAST "format");
   bool good = ts_same((const char *)format, "1");
   xmlFree(format);
   return good;
 }
 
-ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *problems) {
-  ts_xml *xml = ts_xml_read(bytes, length, "assessment.xml", problems);
-  if (xml && is_assessment(ts_xml_root(xml))) {
-    ts_document_plain(ts_xml_root(xml));
-    return xml;
-  }
-  if (!xml) return NULL;
-  ts_report(problems, TS_ERROR, "assessment.xml", 1, "is not an assessment of format 1");
+ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, const char *name,
+                            ts_diagnostics *problems) {
+  ts_xml *xml = ts_xml_read(bytes, length, name, problems);
+  if (!xml || is_of_format_1(ts_xml_root(xml), kind)) return xml;
+  ts_report(problems, TS_ERROR, name, 1, "the root is <%s>: this is no <%s> of format 1",
+            (const char *)ts_xml_root(xml)->name, kind);
   ts_xml_free(xml);
   return NULL;
+}
+
+ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *problems) {
+  return ts_document_open_as("assessment", bytes, length, "assessment.xml", problems);
 }
 
 typedef struct {
@@ -200,6 +202,7 @@ static char *transform(request r, const ts_xml *xml, size_t *length, ts_diagnost
   bool there = parameters[0].value && parameters[1].value && parameters[2].value;
   const char *path = ts_path_join(arena, folder, r.stylesheet);
   ts_text said = {0};
+  ts_document_plain(ts_xml_root(xml));
   char *html = there ? guarded(path, xml, parameters, length, &said) : NULL;
   if (there && !html) report_said(&said, path, problems);
   ts_text_release(&said);
@@ -300,4 +303,10 @@ bool ts_finding_text(const char *assessment_xml, size_t length, const char *find
                       problems);
   ts_xml_free(xml);
   return *text != NULL;
+}
+
+bool ts_comparison_render(const char *comparison, size_t length, const char *as, char **out,
+                          size_t *out_length, ts_diagnostics *problems) {
+  const char *sheet = ts_same(as, "text") ? "comparison-text.xsl" : "comparison.xsl";
+  return transform_bytes(sheet, "comparison", comparison, length, out, out_length, problems);
 }

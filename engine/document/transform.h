@@ -14,6 +14,10 @@
  * knows. NULL with a report. The bytes must outlive the result; ts_xml_free. */
 ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *problems);
 
+/* The same for a document whose root is `kind`; `name` is used in messages. */
+ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, const char *name,
+                            ts_diagnostics *problems);
+
 /* As ts_sheet_each_task, on a parsed assessment. */
 bool ts_document_each_task(const xmlNode *root, bool (*visit)(void *data, const char *path),
                            void *data);
@@ -25,8 +29,8 @@ const char *ts_document_paper(const char *paper, ts_diagnostics *problems);
  * Release *ods in any case. */
 bool ts_document_spreadsheet(const char *content, size_t length, ts_text *ods);
 
-/* Makes characters that turn the direction of writing visible, in every text of a parsed
- * assessment. Changes the tree. */
+/* Makes characters that turn the direction of writing visible, in every text of what is
+ * to become a paper. Changes the tree. */
 void ts_document_plain(xmlNode *root);
 
 /* What a stylesheet may reach: it reads inside `folder` and nothing else; no

@@ -5,6 +5,7 @@
  *   coverage.c  which decisions and statements the examples reach
  *   examples.c  the examples themselves
  *   alike.c     rules that say the same
+ *   when.c      when a rule applies, in words
  *   check.c     all of it, in order */
 #ifndef TS_RULE_CHECK_INT_H
 #define TS_RULE_CHECK_INT_H
@@ -20,7 +21,8 @@ typedef struct {
   size_t fact_count, fact_capacity;
   const char **controls; /* named by any outcome, each once */
   int *control_lines;    /* where the outcome stands that named it first */
-  size_t control_count, control_capacity, control_line_capacity;
+  bool *control_scored;  /* it is to change the score, and does not only help */
+  size_t control_count, control_capacity, control_line_capacity, control_scored_capacity;
   int *lines; /* on which something is said that has been put into words */
   size_t line_count, line_capacity;
   const char *print; /* what it decides by, in one form: equal for rules that do alike */
@@ -76,6 +78,9 @@ size_t ts_examples_run(ts_checking *c, size_t rule);
 /* What the last rule followed decides by. */
 const char *ts_alike_print(ts_checking *c, size_t rule);
 void ts_alike_report(ts_checking *c);
+
+/* When the rule applies, in words; NULL where it always does or where words fail. */
+const char *ts_when_words(ts_checking *c, size_t rule);
 
 void ts_checking_release(ts_checking *c);
 

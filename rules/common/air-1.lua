@@ -105,7 +105,8 @@ rule {
         .. "first breath {rescued} after trouble",
       values = { most = most, margin = margin, rescued = rescued },
       controls = { "cut-the-breath-hold", "shorter-take", "air-within-the-take", "diver-at-arms-reach",
-        "second-air-source", "hand-on-performer", "calmer-action", "trained-double", "take-counter" },
+        "calmer-action", "trained-double", "take-counter" },
+      also = { "second-air-source", "hand-on-performer" },
       who = "1 performer",
     }
   end,
@@ -182,7 +183,8 @@ rule {
       because = "{i.count_in_breaths} deep breaths in {i.count_in_time} before the take; "
         .. "first breath {rescued} after trouble",
       values = { rescued = rescued },
-      controls = { "fixed-count-in", "breath-watcher", "cut-the-breath-hold", "longer-rest" },
+      controls = { "fixed-count-in", "breath-watcher", "cut-the-breath-hold" },
+      also = { "longer-rest" },
       who = "1 performer",
     }
   end,
@@ -292,8 +294,8 @@ rule {
       severity = 5,
       because = "gas breathed at {i.depth} would fill {ratio} times the room at the surface",
       values = { ratio = ratio },
-      controls = { "no-free-ascent", "exhale-drill", "ascent-escort", "hand-on-performer", "depth-cap",
-        "second-air-source" },
+      controls = { "no-free-ascent", "exhale-drill", "ascent-escort", "hand-on-performer", "depth-cap" },
+      also = { "second-air-source" },
       who = "1 person under water",
     }
   end,
@@ -320,6 +322,9 @@ rule {
         expect = hazard { likelihood = 2, severity = 5 } },
     },
       example.edges(base, "depth", 5, { "1 m", 1, "0.96 m", nothing }),
+      example.edges(like(base, { free_ascent_planned = "yes" }), "exhales_on_ascent", 5, { "yes", 2 }),
+      example.edges(like(base, { escorted = "no" }), "touch_contact", 5, { "no", 2, "yes", 1 }),
+      example.edges(like(base, { escorted = "no" }), "gives_up_gas", 5, { "yes", 2, "no", 1 }),
     }
   end)(),
 }
@@ -383,6 +388,7 @@ rule {
       -- 14.7 kPa less 0.249 kPa a second of half the hold, 4 s of it on the way up
       example.edges(base, "breath_hold", 3,
         { "27 s", 1, "30 s", 2, "43 s", 2, "46 s", 3, "59 s", 3, "62 s", 4, "77 s", 4, "79 s", 5 }),
+      example.edges(like(base, { breathes_gas = "yes" }), "free_ascent_planned", 3, { "no", nothing, "yes", 1 }),
     }
   end)(),
 }

@@ -102,8 +102,9 @@ rule {
       severity = scale.without_air(surfaced),
       because = "if the mouthpiece is missed the face is at the surface after {surfaced}",
       values = { surfaced = surfaced },
-      controls = { "mouthpiece-test", "cut-back-fingers", "diver-seats-mouthpiece", "second-air-source",
-        "hand-on-performer", "depth-cap" },
+      controls = { "mouthpiece-test", "cut-back-fingers", "diver-seats-mouthpiece", "hand-on-performer",
+        "depth-cap" },
+      also = { "second-air-source" },
       who = "1 performer",
     }
   end,
@@ -129,6 +130,9 @@ rule {
         with = { "cut-back-fingers" }, expect = hazard { likelihood = 1, severity = 3 } },
     },
       example.edges(base, "depth", 3, { "0.5 m", nothing, "0.52 m", 1 }),
+      example.edges(like(base, { ["wears.1.dexterity"] = "none", touch_contact = "no" }), "wears.1.covers", 3,
+        { "mouth", 1, "hands", 2 }),
+      example.edges(like(base, { ["wears.1.fits_mouthpiece"] = "no" }), "seats_mouthpiece", 3, { "yes", 1 }),
     }
   end)(),
 }
@@ -158,7 +162,8 @@ rule {
       because = "{i.air_sources} source(s) within reach, diver at {i.diver_distance}; "
         .. "face at the surface after {surfaced}",
       values = { surfaced = surfaced },
-      controls = { "second-air-source", "diver-at-arms-reach", "hand-on-performer", "depth-cap" },
+      controls = { "second-air-source", "diver-at-arms-reach", "depth-cap" },
+      also = { "hand-on-performer" },
       who = "1 person under water",
     }
   end,
@@ -189,6 +194,7 @@ rule {
     },
       example.edges(base, "depth", 3, { "0.5 m", nothing, "0.52 m", 1 }),
       example.edges(like(base, { air_sources = "1" }), "diver_distance", 3, { "2 m", 1, "2.1 m", 2 }),
+      example.edges(like(base, { air_sources = "1" }), "task.overhead", 3, { "no", 1, "yes", 2 }),
     }
   end)(),
 }

@@ -199,6 +199,7 @@ rule {
           "6.1 m", { stop {}, hazard { likelihood = 5, severity = 3 } } }),
       example.edges(like(base, { ["supply.gas"] = "other" }), "supply.oxygen_fraction", 3,
         { "15.9 %", 1, "15.6 %", stop {} }),
+      example.edges(base, "breathes_gas", 3, { "no", nothing }),
     }
   end)(),
 }
@@ -220,7 +221,8 @@ rule {
         { i.descents > 10 and i.ascent_rate > q"9 m/min" }),
       severity = 4,
       because = "up at {i.ascent_rate} from {i.depth}, {i.descents} times",
-      controls = { "ascent-escort", "fewer-descents", "depth-cap", "exhale-drill" },
+      controls = { "ascent-escort", "fewer-descents", "depth-cap" },
+      also = { "exhale-drill" },
       who = "1 person under water",
     }
   end,

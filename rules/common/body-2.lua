@@ -61,6 +61,7 @@ rule {
           "33 degC", 4, "33.3 degC", 5 }),
       example.edges(base, "neoprene", 3, { "2 mm", 1, "2.1 mm", 2 }),
       example.edges(like(base, { ["site.water.temperature"] = "35 degC" }), "time", 3, { "15 min", 2, "15.5 min", 3 }),
+      example.edges(like(base, { effort = "moderate" }), "site.water.temperature", 3, { "29 degC", 1, "29.3 degC", 2 }),
     }
   end)(),
 }
@@ -144,6 +145,11 @@ rule {
         { "18.8 degC", 1, "19.1 degC", 2 }),
       example.edges(like(base, { ["task.work_rate"] = "very-heavy" }), "site.air.wbgt", 3,
         { "17.4 degC", 1, "17.8 degC", 2 }),
+      { { "two heavy things, one of them cooled", given = like(base, { ["wears.1.heat_load"] = "heavy",
+          ["wears.2.heat_load"] = "heavy", ["wears.2.cooling"] = "yes" }),
+          expect = hazard { likelihood = 2, severity = 3 } },
+        { "a heavy thing, cooled", given = like(base, { ["wears.1.heat_load"] = "heavy", ["wears.1.cooling"] = "yes" }),
+          expect = hazard { likelihood = 1, severity = 3 } } },
     }
   end)(),
 }
@@ -321,8 +327,8 @@ rule {
       severity = (harsh and off) and 2 or 1,
       because = "open eyes for {i.eyes_open_time}; free chlorine {i.site.water.free_chlorine}, combined "
         .. "{i.site.water.combined_chlorine}, pH {i.site.water.ph}",
-      controls = { "eyes-open-limit", "mask-when-not-seen", "uv-treatment", "lower-chlorine", "hold-ph",
-        "eye-rinse" },
+      controls = { "eyes-open-limit", "mask-when-not-seen", "uv-treatment", "lower-chlorine", "hold-ph" },
+      also = { "eye-rinse" },
       who = "1 performer",
     }
   end,

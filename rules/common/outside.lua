@@ -84,7 +84,8 @@ rule {
         "{current} of {most}",
       values = { wind = o.wind_limit, wave = o.wave_limit, current = o.current,
         most = o.current_limit },
-      controls = { "stop-line", "calm-water", "rescue-boat" },
+      controls = { "calm-water" },
+      also = { "stop-line", "rescue-boat" },
     }
   end,
   examples = example.join { {
@@ -184,7 +185,8 @@ rule {
       likelihood = likelihood, severity = 4, who = "everyone in or by the water",
       because = "level rises {rise}, tide {tide}; a release upstream may be agreed with nobody",
       values = { rise = o.level_rise, tide = o.tide_range },
-      controls = { "agreed-with-dam", "stop-line" },
+      controls = { "agreed-with-dam" },
+      also = { "stop-line" },
     }
   end,
   examples = example.join { {
@@ -271,6 +273,13 @@ rule {
       ["emergency.ambulance_on_site"] = "no", ["emergency.medic_on_site"] = "no",
       ["emergency.phone_coverage"] = "yes" }, "emergency.hospital_time", 4,
       { "20 min", 1, "21 min", 2, "50 min", 2, "51 min", 3, "110 min", 3, "112 min", 4, "230 min", 4, "235 min", 5 }),
+    example.edges({ ["emergency.call_time"] = "30 s", ["emergency.ambulance_time"] = "9.5 min",
+      ["emergency.hospital_time"] = "50 min", ["emergency.medic_on_site"] = "no",
+      ["emergency.phone_coverage"] = "yes" }, "emergency.ambulance_on_site", 4, { "no", 2, "yes", 1 }),
+    example.edges({ ["emergency.call_time"] = "30 s", ["emergency.ambulance_time"] = "9.5 min",
+      ["emergency.hospital_time"] = "50 min", ["emergency.ambulance_on_site"] = "no",
+      ["emergency.medic_on_site"] = "yes", ["emergency.phone_coverage"] = "yes" }, "emergency.oxygen_on_site", 4,
+      { "no", 2, "yes", 1 }),
   },
 }
 
@@ -370,7 +379,8 @@ rule {
       likelihood = likelihood, severity = 4, who = "everyone in the water",
       because = "{far} from firm ground; a rescue boat is there in {time}, or there is none",
       values = { far = o.shore_distance, time = o.rescue_boat_time },
-      controls = { "rescue-boat", "life-jackets" },
+      controls = { "rescue-boat" },
+      also = { "life-jackets" },
     }
   end,
   examples = example.join { {
@@ -413,14 +423,16 @@ rule {
     local open, sharp, held, looked = open_water(s), s.basin.sharp_bottom, false, true
     if open then held, looked = s.openwater.weed_or_nets, s.openwater.bottom_surveyed end
     if looked and not sharp and not held then return end
+    local severity = 3
+    if held then severity = scale.without_air(to_surface(s)) end
     hazard {
       likelihood = scale.protection(scale.missing, { looked }, { sharp, held }),
-      severity = held and scale.without_air(to_surface(s)) or 3, who = "everyone in the water",
+      severity = severity, who = "everyone in the water",
       because = "the bottom is not looked over, or has sharp or holding things on it",
       controls = { "bottom-surveyed" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "a clean tank", given = { water_body = "tank", ["basin.sharp_bottom"] = "no" },
       expect = nothing },
     { "broken tiles", given = { water_body = "pool", ["basin.sharp_bottom"] = "yes" },
@@ -438,5 +450,9 @@ rule {
     { "looked over", given = { water_body = "lake" }, with = { "bottom-surveyed" },
       expect = nothing },
     { "no water body", given = { water_body = "none" }, expect = nothing },
+  },
+    example.edges({ water_body = "lake", ["basin.sharp_bottom"] = "no", ["openwater.bottom_surveyed"] = "yes",
+      ["emergency.notice_time"] = "5 s", ["emergency.reach_time"] = "5 s", ["emergency.surface_time"] = "10 s" },
+      "openwater.weed_or_nets", 3, { "no", nothing, "yes", 3 }),
   },
 }

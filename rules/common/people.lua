@@ -28,7 +28,8 @@ rule {
       because = "proved {proved} (half counts when not in clothes) for {needed}; at the " ..
         "surface {up} after trouble",
       values = { proved = proved, needed = needed, up = to_surface(i.site) },
-      controls = { "swim-training", "hidden-float", "stunt-double", "more-ladders" },
+      controls = { "swim-training", "hidden-float" },
+      also = { "stunt-double", "more-ladders" },
     }
   end,
   examples = example.join { {
@@ -71,7 +72,7 @@ rule {
   },
 }
 
-local shown = { breath_hold = "15 s", depth = "3 m", ["person.skill_place"] = "this-tank",
+local shown_here = { breath_hold = "15 s", depth = "3 m", ["person.skill_place"] = "this-tank",
   ["person.skill_depth"] = "4 m", ["person.skill_in_appliance"] = "yes",
   ["person.skill_shown_on"] = "2027-03-02", air_return_time = "5 s", age = "30 year" }
 
@@ -133,16 +134,16 @@ rule {
     { "stays at the surface", given = { breath_hold = "0 s", breathes_gas = "no" },
       expect = nothing },
   },
-    example.edges(shown, "person.skill_depth", 3, { "2.7 m", 1, "2.65 m", 2 }),
+    example.edges(shown_here, "person.skill_depth", 3, { "2.7 m", 1, "2.65 m", 2 }),
     -- thirty days before, and a day more
-    example.edges(shown, "person.skill_shown_on", 3, { "2027-02-07", 1, "2027-02-06", 2 }),
-    example.edges(shown, "age", 3, { "18 year", 1, "17.9 year", hazard { likelihood = 1, severity = 4 } }),
-    example.edges(shown, "person.skill_place", 3,
+    example.edges(shown_here, "person.skill_shown_on", 3, { "2027-02-07", 1, "2027-02-06", 2 }),
+    example.edges(shown_here, "age", 3, { "18 year", 1, "17.9 year", hazard { likelihood = 1, severity = 4 } }),
+    example.edges(shown_here, "person.skill_place", 3,
       { "open-water", 1, "shallow-pool", 2, "bath", 3, "none", 3 }),
     { { "one thing worn, skill shown without it",
-        given = example.like(shown, { ["person.skill_in_appliance"] = "no" }),
+        given = example.like(shown_here, { ["person.skill_in_appliance"] = "no" }),
         expect = hazard { likelihood = 2, severity = 3 } },
-      { "nothing worn", given = example.like(shown, { ["person.skill_in_appliance"] = "no", wears = "none" }),
+      { "nothing worn", given = example.like(shown_here, { ["person.skill_in_appliance"] = "no", wears = "none" }),
         expect = hazard { likelihood = 1, severity = 3 } } },
   },
 }
@@ -171,7 +172,8 @@ rule {
       severity = scale.vulnerable(scale.without_air(i.air_return_time), { young(i) }),
       because = "{training} since training began, {i.person.training_days} days of it",
       values = { training = training }, who = "1 performer",
-      controls = { "staged-training", "stunt-double", "own-diver" },
+      controls = { "stunt-double" },
+      also = { "staged-training", "own-diver" },
     }
   end,
   examples = example.join { {
@@ -222,7 +224,7 @@ rule {
       who = "1 person", controls = { "staged-training", "own-diver", "diver-seats-mouthpiece" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "both passed, keeps the gas",
       given = { breathes_gas = "yes", ["person.mouthpiece_drill"] = "passed",
                 ["person.mask_clearing"] = "passed", gives_up_gas = "no", own_safety_diver = "no",
@@ -243,6 +245,10 @@ rule {
                 air_return_time = "5 s", age = "30 year" },
       with = { "staged-training" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "no gas", given = { breathes_gas = "no" }, expect = nothing },
+  },
+    example.edges({ breathes_gas = "yes", ["person.mouthpiece_drill"] = "passed",
+      ["person.mask_clearing"] = "failed", gives_up_gas = "no", air_return_time = "5 s", age = "30 year" },
+      "own_safety_diver", 3, { "no", 2, "yes", 1 }),
   },
 }
 
@@ -267,7 +273,7 @@ rule {
       controls = { "staged-exposure", "own-stop-signal", "stunt-double" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "none", given = { ["person.fear_of_water"] = "none", ["person.fear_of_enclosure"] = "mild",
                 ["task.overhead"] = "no", restrained = "no" }, expect = nothing },
     { "mild, escorted, own signal",
@@ -294,6 +300,13 @@ rule {
                 withdrawal_signal = "no", first_time = "no", breathes_gas = "no", age = "30 year" },
       with = { "own-stop-signal" }, expect = hazard { likelihood = 1, severity = 3 } },
   },
+    example.edges({ ["person.fear_of_water"] = "mild", ["person.fear_of_enclosure"] = "none",
+      ["task.overhead"] = "no", restrained = "no", escorted = "no", withdrawal_signal = "yes", first_time = "no",
+      breathes_gas = "no", age = "30 year" }, "touch_contact", 3, { "no", 2, "yes", 1 }),
+    example.edges({ ["person.fear_of_water"] = "none", ["person.fear_of_enclosure"] = "mild",
+      ["task.overhead"] = "no", touch_contact = "no", escorted = "yes", withdrawal_signal = "yes",
+      first_time = "no", breathes_gas = "no", age = "30 year" }, "restrained", 3, { "no", nothing, "yes", 2 }),
+  },
 }
 
 rule {
@@ -314,7 +327,8 @@ rule {
         { i.breathes_gas and not seen }),
       severity = 4, who = "1 person", discreet = true,
       because = "medical: {i.person.medical}, {i.person.medical_on}",
-      controls = { "diving-doctor", "stunt-double" },
+      controls = { "diving-doctor" },
+      also = { "stunt-double" },
     }
   end,
   examples = example.join { {
@@ -348,6 +362,10 @@ rule {
   },
     example.edges({ breath_hold = "15 s", breathes_gas = "yes", ["person.medical"] = "diving-doctor" },
       "person.medical_on", 4, { "2026-03-08", nothing, "2026-03-07", 3 }),
+    example.edges({ breath_hold = "15 s", can_stand = "no", ["person.medical"] = "general-doctor",
+      ["person.medical_on"] = "2026-10-02" }, "breathes_gas", 4, { "no", nothing, "yes", 3 }),
+    example.edges({ breath_hold = "15 s", breathes_gas = "no", ["person.medical"] = "none" }, "can_stand", 4,
+      { "yes", nothing, "no", 3 }),
   },
 }
 
@@ -363,7 +381,7 @@ rule {
     local p = i.person
     if i.breathes_gas and p.pregnant then
       stop { because = "pregnant, or may be, and breathes compressed gas", discreet = true,
-        controls = { "stunt-double" } }
+        also = { "stunt-double" } }
     end
     if p.conditions_cleared then return end
     if p.epilepsy or p.heart_condition or p.asthma then
@@ -371,13 +389,15 @@ rule {
              discreet = true,controls = { "diving-doctor" } }
       hazard { likelihood = 4, severity = 5, because = "fit, faint or lung injury under water",
         who = "1 person", discreet = true,
-               controls = { "diving-doctor", "stunt-double" } }
+               controls = { "diving-doctor" },
+               also = { "stunt-double" } }
       return
     end
     if p.ear_trouble or p.diabetes or p.medication then
       hazard { likelihood = 3, severity = 4, because = "a declared condition is not cleared",
         who = "1 person", discreet = true,
-               controls = { "diving-doctor", "stunt-double" } }
+               controls = { "diving-doctor" },
+               also = { "stunt-double" } }
     end
   end,
   examples = {
@@ -415,10 +435,10 @@ rule {
   assess = function (i)
     if i.alcohol_12_h then
       stop { because = "alcohol, drugs or little sleep within twelve hours", discreet = true,
-        controls = { "stunt-double" } }
+        also = { "stunt-double" } }
       hazard { likelihood = 4, severity = 4, because = "not fit to be in the water today",
         who = "1 person", discreet = true,
-               controls = { "stunt-double" } }
+               also = { "stunt-double" } }
       return
     end
     if not (i.day.health_asked and i.production.alcohol_policy) then
@@ -427,7 +447,7 @@ rule {
                controls = { "health-asked" } }
     end
   end,
-  examples = {
+  examples = example.join { {
     { "asked, sober", given = { alcohol_12_h = "no", ["day.health_asked"] = "yes",
                 ["production.alcohol_policy"] = "yes" }, expect = nothing },
     { "a late night", given = { alcohol_12_h = "yes" },
@@ -439,6 +459,9 @@ rule {
     { "asked from now on", given = { alcohol_12_h = "no", ["day.health_asked"] = "no",
                 ["production.alcohol_policy"] = "yes" }, with = { "health-asked" },
                 expect = nothing },
+  },
+    example.edges({ alcohol_12_h = "no", ["day.health_asked"] = "yes" }, "production.alcohol_policy", 3,
+      { "yes", nothing, "no", 2 }),
   },
 }
 
@@ -462,8 +485,8 @@ rule {
       severity = scale.vulnerable(scale.without_air(i.air_return_time), { true }),
       because = "{i.takes} takes; chaperone, a diver of the child's own, or an understood and " ..
         "agreed action may be missing",
-      who = "1 child", controls = { "chaperone-in-sight", "own-diver", "stunt-double",
-        "shorter-take" },
+      who = "1 child", controls = { "chaperone-in-sight", "own-diver", "stunt-double" },
+      also = { "shorter-take" },
     }
   end,
   examples = example.join { {
@@ -497,6 +520,13 @@ rule {
       ["person.understands_action"] = "yes", ["person.guardian_consents"] = "yes", first_time = "no",
       ["person.fear_of_water"] = "none", takes = "6", air_return_time = "5 s" }, "age", 4,
       { "9 year", 1, "8.9 year", 2 }),
+    example.edges({ age = "12 year", ["task.chaperone_in_sight"] = "no", own_safety_diver = "no",
+      ["person.understands_action"] = "yes", ["person.guardian_consents"] = "yes", first_time = "no",
+      ["person.fear_of_water"] = "none", takes = "6", air_return_time = "5 s" }, "can_stand", 4, { "no", 2, "yes", 1 }),
+    example.edges({ age = "12 year", ["task.chaperone_in_sight"] = "no", own_safety_diver = "yes",
+      can_stand = "no", ["person.understands_action"] = "yes", first_time = "no",
+      ["person.fear_of_water"] = "none", takes = "6", air_return_time = "5 s" }, "person.guardian_consents", 4,
+      { "yes", 1, "no", 2 }),
   },
 }
 
@@ -558,6 +588,14 @@ rule {
     example.edges({ ["task.action"] = "swim", entry = "jump", restrained = "no", ["person.stunt_grade"] = "none",
       ["task.rehearsed"] = "yes", first_time = "no", age = "30 year" }, "entry_height", 4,
       { "2 m", nothing, "2.1 m", 2 }),
+    example.edges({ ["task.action"] = "fight", restrained = "no", ["person.stunt_grade"] = "trainee",
+      ["task.rehearsed"] = "no", first_time = "no", age = "30 year" }, "person.role", 4,
+      { "performer", 2, "stunt-performer", 2, "stand-in", 2, "camera-diver", nothing }),
+    example.edges({ entry = "ladder", restrained = "no", ["person.stunt_grade"] = "trainee",
+      ["task.rehearsed"] = "no", first_time = "no", age = "30 year" }, "task.action", 4,
+      { "drive", 2, "fall", 2, "swim", nothing }),
+    example.edges({ ["task.action"] = "swim", entry = "ladder", ["person.stunt_grade"] = "trainee",
+      ["task.rehearsed"] = "no", first_time = "no", age = "30 year" }, "restrained", 4, { "no", nothing, "yes", 2 }),
   },
 }
 
@@ -607,6 +645,9 @@ rule {
     example.edges({ ["person.understands_calls"] = "yes", ["person.withdrawal_signal_taught"] = "yes",
       first_time = "no", age = "30 year" }, "person.signals_rehearsed_on", 3,
       { "2027-02-23", nothing, "2027-02-22", 2 }),
+    example.edges({ ["person.understands_calls"] = "no", ["person.withdrawal_signal_taught"] = "yes",
+      ["person.signals_rehearsed_on"] = "2027-03-07", first_time = "no", age = "30 year" }, "task.common_language", 3,
+      { "yes", nothing, "no", 2 }),
   },
 }
 
@@ -624,10 +665,11 @@ rule {
     hazard {
       likelihood = likelihood, severity = scale.without_air(to_surface(i.site)), who = "1 guest",
       because = "an untrained person in the water; at the surface {up} after trouble",
-      values = { up = to_surface(i.site) }, controls = { "no-guests", "guest-terms" },
+      values = { up = to_surface(i.site) }, controls = { "guest-terms" },
+      also = { "no-guests" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "stands in the shallow end with an escort after a lesson",
       given = { ["person.role"] = "visitor", can_stand = "yes", escorted = "yes",
         trained_that_day = "yes",
@@ -657,6 +699,10 @@ rule {
       with = { "guest-terms" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "one of the cast", given = { ["person.role"] = "performer" }, expect = nothing },
   },
+    example.edges({ ["person.role"] = "visitor", can_stand = "yes", escorted = "yes", trained_that_day = "yes",
+      breathes_gas = "no", ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
+      ["site.emergency.surface_time"] = "3 s" }, "person.medical", 3, { "declaration", 1, "none", 2 }),
+  },
 }
 
 local cannot_swim = { non_swimmers = "2", life_jackets = "no", lifeguards = "1",
@@ -682,7 +728,8 @@ rule {
         "trouble",
       values = { depth = t.site.basin.depth, up = to_surface(t.site) },
       who = "those who cannot swim",
-      controls = { "life-jackets", "lifeguard", "swim-training", "work-lights" },
+      controls = { "life-jackets", "lifeguard", "work-lights" },
+      also = { "swim-training" },
     }
   end,
   examples = example.join { {

@@ -26,15 +26,15 @@ rule {
     end
     if r.riders >= 1 and not r.person_rated then
       stop { because = "people ride on a rig that is not certified for people",
-        controls = { "clear-path", "dummy-for-held-shot" } }
+        also = { "clear-path", "dummy-for-held-shot" } }
     end
     hazard {
       likelihood = scale.limit(load, rating * 0.67, rating * 0.8, rating, rating * 1.1),
       severity = 5,
       because = "out of the water it weighs {load}, rated for {rating}",
       values = { load = load, rating = rating },
-      who = "everyone under or on it", controls = { "drained-load", "second-suspension",
-        "clear-path" },
+      who = "everyone under or on it", controls = { "drained-load" },
+      also = { "second-suspension", "clear-path" },
     }
   end,
   examples = example.join { {
@@ -73,6 +73,8 @@ rule {
       { "50 L", 3, "52 L", { stop {}, hazard { likelihood = 4, severity = 5 } } }),
     example.edges({ kind = "platform", mass = "50 kg", trapped_water = "0 L", load_rating = "100 kg",
       person_rated = "no" }, "riders", 5, { "0", 1, "1", { stop {}, hazard { likelihood = 1, severity = 5 } } }),
+    example.edges({ mass = "100 kg", trapped_water = "600 L", load_rating = "1000 kg", riders = "0" }, "kind", 5,
+      { "lamp", 1, "camera-crane", 1, "dry-for-wet", 2, "rain", 2, "lift", 2 }),
   },
 }
 
@@ -117,6 +119,9 @@ rule {
   },
     example.edges({ kind = "lift", over_people = "no", riders = "1", second_suspension = "yes",
       exclusion_zone = "no", operator_sees_people = "yes" }, "stop_time", 5, { "5 s", 1, "5.2 s", 2 }),
+    example.edges({ over_people = "yes", riders = "0", second_suspension = "no", exclusion_zone = "no",
+      operator_sees_people = "yes", stop_time = "1 s" }, "kind", 5,
+      { "dump-tank", 3, "other", 3, "rain", 3, "wind-machine", nothing }),
   },
 }
 
@@ -171,6 +176,9 @@ rule {
       interlock = "no" }, "stop_time", 4, { "5 s", 2, "5.2 s", 3 }),
     example.edges({ kind = "platform", guarded = "no", operator_sees_people = "yes", exclusion_zone = "yes",
       interlock = "no", stop_time = "2 s" }, "people_distance", 4, { "0.5 m", 2, "0.49 m", 3 }),
+    example.edges({ guarded = "no", operator_sees_people = "yes", interlock = "yes", stop_time = "2 s",
+      people_distance = "2 m" }, "kind", 4,
+      { "current", 2, "smoke", nothing, "pyrotechnics", nothing, "rain", nothing, "dry-for-wet", nothing }),
   },
 }
 
@@ -227,6 +235,12 @@ rule {
       "water_speed", 4,
       { "0.4 m/s", 1, "0.41 m/s", 2, "0.6 m/s", 2, "0.61 m/s", 3, "0.8 m/s", 3, "0.82 m/s", 4, "1.2 m/s", 4,
         "1.23 m/s", { stop {}, hazard { likelihood = 5, severity = 4 } } }),
+    example.edges({ kind = "current", water_depth = "1 m", water_speed = "2 m/s", tested_with_dummy = "no" },
+      "catch_net", 4, { "yes", 5, "no", { stop {}, hazard { likelihood = 5, severity = 4 } } }),
+    example.edges({ kind = "current", water_depth = "1 m", water_speed = "1 m/s", tested_with_dummy = "yes",
+      catch_net = "yes" }, "interlock", 4, { "yes", 3, "no", 4 }),
+    example.edges({ kind = "current", water_depth = "1 m", water_speed = "1 m/s", tested_with_dummy = "yes",
+      interlock = "yes" }, "catch_net", 4, { "yes", 3, "no", 4 }),
   },
 }
 
@@ -246,15 +260,16 @@ rule {
         if size < q"25 m kg" or push > q"0.6 m2/s" then
           stop { about = r.label,
             because = "depth times speed {push} for somebody of height times mass {size}",
-                 values = { push = push, size = size }, controls = { "less-water",
-                 "stunt-double" } }
+                 values = { push = push, size = size }, controls = { "less-water" },
+                 also = { "stunt-double" } }
         end
         hazard {
           about = r.label, likelihood = scale.limit(push, q"0.2 m2/s", q"0.3 m2/s", q"0.4 m2/s",
             q"0.6 m2/s"), severity = 5,
           because = "depth times speed {push} for somebody of height times mass {size}",
           values = { push = push, size = size },
-          who = "1 child", controls = { "less-water", "catch-net", "stunt-double" },
+          who = "1 child", controls = { "less-water" },
+          also = { "catch-net", "stunt-double" },
         }
       end
     end
@@ -320,7 +335,8 @@ rule {
     hazard {
       likelihood = likelihood, severity = severity, who = "performers in the stream",
       because = "the stream pushes with {force} at {r.water_speed}", values = { force = force },
-      controls = { "less-water", "dummy-run", "clear-path" },
+      controls = { "less-water", "dummy-run" },
+      also = { "clear-path" },
     }
   end,
   examples = example.join { {
@@ -346,6 +362,8 @@ rule {
         "0.0625 m2", 3, "0.0638 m2", 4, "0.125 m2", 4, "0.128 m2", 5 }),
     example.edges({ kind = "dump-tank", stream_area = "0.001 m2", tested_with_dummy = "no" }, "water_speed", 3,
       { "7 m/s", 1, "7.1 m/s", hazard { likelihood = 1, severity = 4 } }),
+    example.edges({ kind = "dump-tank", stream_area = "0.05 m2", water_speed = "2 m/s", tested_with_dummy = "yes" },
+      "debris_kept_out", 3, { "yes", 2, "no", 3 }),
   },
 }
 
@@ -363,7 +381,8 @@ rule {
         { r.people_distance < q"2 m", r.wind_speed > q"15 m/s" }),
       severity = 4, because = "people at {r.people_distance}, wind {r.wind_speed}",
       who = "everyone in the wind",
-      controls = { "guards-on", "clear-path" },
+      controls = { "guards-on" },
+      also = { "clear-path" },
     }
   end,
   examples = example.join { {
@@ -404,7 +423,8 @@ rule {
     hazard {
       likelihood = likelihood, severity = 3,
       because = "{r.noise} at the nearest person", who = "everyone near it",
-      controls = { "quieter-machine", "clear-path" },
+      controls = { "quieter-machine" },
+      also = { "clear-path" },
     }
   end,
   examples = example.join { {
@@ -491,6 +511,10 @@ rule {
       ["site.basin.width"] = "5 m", exclusion_zone = "no", gas_monitor = "no" }, "agent_mass", 5,
       { "148.7 g", 1, "149.6 g", 2, "310 g", 2, "316 g", 3, "470 g", 3, "480 g", 4, "950 g", 4,
         "970 g", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
+    example.edges({ kind = "smoke", agent = "dry-ice", ["site.basin.length"] = "7 m", ["site.basin.width"] = "5 m",
+      agent_mass = "2 kg", exclusion_zone = "no" }, "gas_monitor", 5,
+      { "yes", 4, "no", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
+    example.edges({ agent = "dry-ice", agent_mass = "2 kg" }, "kind", 5, { "rain", nothing }),
   },
 }
 
@@ -576,6 +600,9 @@ rule {
   },
     example.edges({ kind = "pyrotechnics", charge = "100 g", charge_under_water = "no", fire_cover = "yes",
       exclusion_zone = "yes", operator_sees_people = "yes" }, "people_distance", 4, { "5 m", 1, "4.9 m", 2 }),
+    example.edges({ charge = "100 g", charge_under_water = "no", fire_cover = "yes", exclusion_zone = "yes",
+      people_distance = "25 m", operator_sees_people = "no" }, "kind", 4,
+      { "pyrotechnics", 2, "other", 2, "smoke", nothing }),
   },
 }
 

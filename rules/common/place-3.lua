@@ -98,14 +98,16 @@ rule {
     if load > rating then
       stop { because = "{load} on a floor rated for {rating}",
         values = { load = load, rating = rating },
-             controls = { "lower-level", "engineer-signs" } }
+             controls = { "lower-level" },
+             also = { "engineer-signs" } }
     end
     hazard {
       likelihood = scale.limit(load, rating * 0.67, rating * 0.8, rating, rating * 1.1),
       severity = 5,
       because = "water and tank press {load} on a floor rated for {rating}",
       values = { load = load, rating = rating },
-      who = "everyone in and below the tank", controls = { "lower-level", "engineer-signs" },
+      who = "everyone in and below the tank", controls = { "lower-level" },
+      also = { "engineer-signs" },
     }
   end,
   examples = example.join { {
@@ -138,6 +140,9 @@ rule {
         "12.47 kPa", { stop {}, hazard { likelihood = 4, severity = 5 } },
         "11.4 kPa", { stop {}, hazard { likelihood = 4, severity = 5 } },
         "11.2 kPa", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
+    example.edges({ ["basin.depth"] = "1.2 m", ["basin.length"] = "7 m", ["basin.width"] = "5 m",
+      ["structure.tank_mass"] = "2600 kg", ["structure.floor_load_rating"] = "15 kPa" }, "water_body", 5,
+      { "tank", 3, "stage-pool", 3, "flooded-set", 3, "pool", nothing }),
   },
 }
 
@@ -156,13 +161,15 @@ rule {
     if thrust > rated then
       stop { because = "{thrust} on a window rated for {rated}",
         values = { thrust = thrust, rated = rated },
-             controls = { "lower-level", "engineer-signs" } }
+             controls = { "lower-level" },
+             also = { "engineer-signs" } }
     end
     hazard {
       likelihood = scale.limit(thrust, rated * 0.67, rated * 0.8, rated, rated * 1.1), severity = 5,
       because = "the water pushes {thrust}; rated for {rated}",
       values = { thrust = thrust, rated = rated },
-      who = "everyone at the window", controls = { "lower-level", "engineer-signs" },
+      who = "everyone at the window", controls = { "lower-level" },
+      also = { "engineer-signs" },
     }
   end,
   examples = example.join { {
@@ -249,6 +256,8 @@ rule {
     example.edges({ water_body = "tank", ["plant.level_change_while_occupied"] = "yes",
       ["plant.level_lock_out"] = "yes" }, "plant.level_rate", 4,
       { "0.1 m/h", 1, "0.103 m/h", 2, "0.3 m/h", 2, "0.31 m/h", 3, "1 m/h", 3, "1.03 m/h", 4, "3 m/h", 4, "3.1 m/h", 5 }),
+    example.edges({ ["plant.level_change_while_occupied"] = "no", ["plant.level_lock_out"] = "no" }, "water_body", 4,
+      { "pool", 2, "stage-pool", 2, "flooded-set", 2, "lake", nothing }),
   },
 }
 
@@ -313,7 +322,8 @@ rule {
       likelihood = likelihood, severity = 5, who = "everyone in the water",
       because = "{ac} alternating, {dc} direct in the water",
       values = { ac = p.ac_voltage_in_water, dc = p.dc_voltage_in_water },
-      controls = { "battery-in-water", "isolator-manned" },
+      controls = { "battery-in-water" },
+      also = { "isolator-manned" },
     }
   end,
   examples = example.join { {
@@ -377,7 +387,8 @@ rule {
       severity = 5, who = "everyone wet",
       because = "{volts} at {near} from the water, trip {trip}",
       values = { volts = p.mains_voltage, near = p.nearest_mains, trip = p.rcd_current },
-      controls = { "mains-moved-back", "rcd-30-ma", "isolator-manned", "battery-in-water" },
+      controls = { "mains-moved-back", "rcd-30-ma", "isolator-manned" },
+      also = { "battery-in-water" },
     }
   end,
   examples = example.join { {
@@ -419,6 +430,7 @@ rule {
     example.edges(mains, "power.nearest_mains", 5, { "3.5 m", 2, "3.45 m", 3, "2 m", 3, "1.95 m", 4 }),
     example.edges(mains, "power.rcd_current", 5, { "30 mA", 2, "30.5 mA", 3 }),
     example.edges(mains, "power.ip_water", 5, { "4", 2, "3", 3 }),
+    example.edges(mains, "water_body", 5, { "lake", 2, "none", nothing }),
   },
 }
 
@@ -480,7 +492,8 @@ rule {
     hazard {
       likelihood = likelihood, severity = 4, who = "everyone in the water",
       because = "lamps are not hung twice, edges have no toe-boards, or people work overhead",
-      controls = { "lamps-double-hung", "clear-path" },
+      controls = { "lamps-double-hung" },
+      also = { "clear-path" },
     }
   end,
   examples = example.join { {

@@ -71,7 +71,8 @@ rule {
       likelihood = likelihood, severity = 4,
       because = "{c.aboard} aboard of {c.capacity}, {c.load} of {c.load_rating}, side " ..
         "{c.freeboard} above the water",
-      who = "everyone aboard", controls = { "lighter-boat", "life-jackets" },
+      who = "everyone aboard", controls = { "lighter-boat" },
+      also = { "life-jackets" },
     }
   end,
   examples = example.join { {
@@ -107,6 +108,7 @@ rule {
         "510 kg", { stop {}, hazard { likelihood = 4, severity = 4 } }, "550 kg", { stop {}, hazard { likelihood = 4, severity = 4 } },
         "560 kg", { stop {}, hazard { likelihood = 5, severity = 4 } } }),
     example.edges(afloat, "freeboard", 4, { "0.25 m", 1, "0.24 m", 2 }),
+    example.edges(afloat, "kind", 4, { "jet-ski", 1, "road-vehicle", nothing, "aircraft", nothing }),
   },
 }
 
@@ -124,7 +126,8 @@ rule {
   assess = function (c)
     if not c.air_carried and c.exits < 2 then
       stop { because = "{c.exits} ways out and no gas inside",
-        controls = { "vehicle-made-ready", "dummy-for-held-shot" } }
+        controls = { "vehicle-made-ready" },
+        also = { "dummy-for-held-shot" } }
     end
     hazard {
       likelihood = scale.protection(scale.frequent, { c.air_carried,
@@ -132,7 +135,8 @@ rule {
         { c.exit_width < q"0.55 m", c.sink_time < q"20 s" }),
       severity = 5, because = "{c.exits} openings of {c.exit_width}, under after {c.sink_time}",
       who = "performers inside",
-      controls = { "vehicle-made-ready", "dummy-for-held-shot", "stunt-performer" },
+      controls = { "vehicle-made-ready" },
+      also = { "dummy-for-held-shot", "stunt-performer" },
     }
   end,
   examples = example.join { {
@@ -160,6 +164,7 @@ rule {
     example.edges(sinks, "exits", 5, { "2", 2, "1", 3 }),
     example.edges(sinks, "exit_width", 5, { "0.55 m", 2, "0.54 m", 3 }),
     example.edges(sinks, "sink_time", 5, { "20 s", 2, "19.5 s", 3 }),
+    example.edges(example.like(sinks, { glass_removed = "yes" }), "fluids_drained", 5, { "yes", 1, "no", 2 }),
   },
 }
 
@@ -180,7 +185,8 @@ rule {
         { young(i) }),
       because = "water moves at {flow}; held {hold} after trouble",
       values = { flow = i.task.flow_speed, hold = to_hold(i.site) },
-      who = "1 person", controls = { "line-tended", "catch-net", "calm-water" },
+      who = "1 person", controls = { "line-tended" },
+      also = { "catch-net", "calm-water" },
     }
   end,
   examples = example.join { {
@@ -293,6 +299,8 @@ rule {
       ["openwater.ice_thickness"] = "10 cm" }, "openwater.ice_load", 5, { "115 kg", 1, "119 kg", 2 }),
     example.edges({ water_body = "quarry", ["openwater.ice_quality"] = "white",
       ["openwater.ice_thickness"] = "10 cm" }, "openwater.ice_load", 5, { "57.5 kg", 1, "59.5 kg", 2 }),
+    example.edges({ ["openwater.ice_quality"] = "clear", ["openwater.ice_thickness"] = "10 cm",
+      ["openwater.ice_load"] = "200 kg" }, "water_body", 5, { "lake", 3, "sea", 3, "pool", nothing }),
   },
 }
 
@@ -341,6 +349,7 @@ rule {
       { "1.5 min", 1, "1.53 min", 2, "3 min", 2, "3.1 min", 3, "5 min", 3, "5.1 min", 4, "8 min", 4, "8.2 min", 5 }),
     example.edges(example.like(hangs, { hang_time = "3 min" }), "lowering_time", 4, { "60 s", 1, "61 s", 2 }),
     example.edges(example.like(hangs, { hang_time = "3 min" }), "spotters", 4, { "1", 1, "0", 2 }),
+    example.edges(example.like(hangs, { hang_time = "4 min" }), "kind", 4, { "dry-for-wet", 2, "lift", nothing }),
   },
 }
 
@@ -367,7 +376,8 @@ rule {
       severity = severity,
       because = "its lift in water is {p.net_buoyancy}; when it fails it is {p.fail_state}",
       who = "performers near it",
-      controls = { "tethered-prop", "spotter-on-prop", "soft-prop" },
+      controls = { "tethered-prop", "spotter-on-prop" },
+      also = { "soft-prop" },
     }
   end,
   examples = example.join { {

@@ -79,7 +79,8 @@ rule {
       likelihood = likelihood, severity = scale.without_air(to_gas(t.site)),
       because = "{t.safety_divers} safety divers; gas reaches a mouth {gas} after trouble",
       values = { gas = to_gas(t.site) }, who = "performers on a held breath",
-      controls = { "more-safety-divers", "own-diver", "second-air-source" },
+      controls = { "more-safety-divers", "own-diver" },
+      also = { "second-air-source" },
     }
   end,
   examples = {
@@ -261,6 +262,12 @@ rule {
     example.edges({ breath_hold = "15 s", can_stand = "no", mask = "no", ["task.diver_contrast"] = "strong",
       touch_contact = "no", ["task.lit_marker"] = "yes", ["task.overhead"] = "no", air_return_time = "5 s" },
       "age", 4, { "18 year", hazard { likelihood = 1, severity = 3 }, "17.9 year", 1 }),
+    example.edges({ breath_hold = "15 s", can_stand = "no", mask = "no", ["task.diver_contrast"] = "strong",
+      ["task.lit_marker"] = "no", ["task.overhead"] = "no", air_return_time = "5 s", age = "30 year" },
+      "touch_contact", 3, { "no", 2, "yes", 1 }),
+    example.edges({ breath_hold = "15 s", mask = "no", ["task.diver_contrast"] = "strong", touch_contact = "no",
+      ["task.lit_marker"] = "no", ["task.overhead"] = "no", air_return_time = "5 s", age = "30 year" },
+      "can_stand", 3, { "no", 2, "yes", nothing }),
   },
 }
 
@@ -399,6 +406,8 @@ rule {
     { { "nobody wet", given = { immersions = "none" }, expect = nothing } },
     example.edges({ ["day.signals_tested"] = "yes", one_voice = "yes", anyone_can_stop = "yes", overhead = "no" },
       "recall_signals", 3, { "speaker", 2, "lights taps", nothing }),
+    example.edges({ recall_signals = "speaker lights", ["day.signals_tested"] = "yes", one_voice = "yes",
+      overhead = "no" }, "anyone_can_stop", 3, { "yes", nothing, "no", 2 }),
   },
 }
 
@@ -451,6 +460,10 @@ rule {
   },
     { { "two posts, one person", given = { other_duties = "no", role = "medic", ["task.immersions"] = "none",
         ["person.posts.2.role"] = "head-counter" }, expect = hazard { likelihood = 4, severity = 4 } } },
+    { { "others in the water and on post", given = { other_duties = "no", role = "medic",
+        ["task.immersions"] = "none", ["task.immersions.1.entry"] = "ladder", ["task.posts.2.role"] = "lifeguard" },
+        expect = nothing },
+      { "a safety diver in the water", given = { other_duties = "no", role = "safety-diver" }, expect = nothing } },
   },
 }
 
@@ -474,7 +487,8 @@ rule {
     hazard {
       likelihood = likelihood, severity = 4, who = "everyone in the water",
       because = "{t.people_under_water} people; counted every {t.count_interval}, or not at all",
-      controls = { "tally-board", "clear-view", "light-sticks" },
+      controls = { "tally-board", "clear-view" },
+      also = { "light-sticks" },
     }
   end,
   examples = example.join { {
@@ -524,7 +538,8 @@ rule {
       likelihood = likelihood, severity = 4, who = "those the post watches",
       because = "watches {p.watches}, looks over them in {p.scan_time}, relieved after " ..
         "{p.relief_interval}",
-      controls = { "clear-view", "post-relief", "own-diver", "lifeguard" },
+      controls = { "clear-view", "post-relief" },
+      also = { "own-diver", "lifeguard" },
     }
   end,
   examples = example.join { {
@@ -554,6 +569,8 @@ rule {
       "scan_time", 4, { "10 s", nothing, "10.3 s", 2 }),
     example.edges({ role = "lookout", view_clear = "yes", in_position = "yes", scan_time = "6 s" },
       "relief_interval", 4, { "60 min", nothing, "62 min", 2 }),
+    example.edges({ view_clear = "yes", in_position = "yes", scan_time = "12 s", relief_interval = "30 min",
+      watches = "1" }, "role", 4, { "spotter", 2, "lookout", 2, "safety-diver", 2, "chaperone", nothing }),
   },
 }
 
@@ -575,7 +592,8 @@ rule {
     hazard {
       likelihood = likelihood, severity = 4, who = "those the post watches",
       because = "qualification, second mouthpiece, cutter or the means to stop the take is missing",
-      controls = { "cutter-with-diver", "second-air-source" },
+      controls = { "cutter-with-diver" },
+      also = { "second-air-source" },
     }
   end,
   examples = {

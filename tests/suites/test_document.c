@@ -169,7 +169,7 @@ START_TEST(what_cannot_be_printed_is_refused_with_a_reason) {
   ck_assert(refused(sample, "assessment", NULL, "a3"));
   ck_assert_ptr_nonnull(strstr(said(), "unknown paper \"a3\""));
   ck_assert(refused("<dossier format=\"1\"/>", "assessment", NULL, NULL));
-  ck_assert_ptr_nonnull(strstr(said(), "is not an assessment of format 1"));
+  ck_assert_ptr_nonnull(strstr(said(), "the root is <dossier>: this is no <assessment> of format 1"));
   ck_assert(refused("<assessment format=\"2\"/>", "assessment", NULL, NULL));
   ck_assert(refused("<assessment format=\"1\">", "assessment", NULL, NULL));
 }

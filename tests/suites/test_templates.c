@@ -145,7 +145,7 @@ END_TEST
 /* ---- words ---------------------------------------------------------------- */
 
 /* Ids that a stylesheet puts together from a value of the assessment. */
-static const char *const made[] = {"kind-", "state-", "c-", "duty-", "n-", "m-", "limits-", "explain-",
+static const char *const made[] = {"kind-", "state-", "c-", "duty-", "n-", "m-", "limits-", "explain-", "compare-",
                                    "sheet-", "step-", "does-", "card-must-", "yes", "no"};
 
 static bool put_together(const char *id) {
