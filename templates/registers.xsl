@@ -222,11 +222,8 @@
             </xsl:choose></b></li>
         </xsl:for-each>
         <xsl:for-each select="amendments/amendment">
-          <li><b><xsl:value-of select="$w[@id = 'stricter']"/></b>: <xsl:value-of select="@rule"/>
-            <xsl:if test="@limit"><xsl:value-of select="concat(', ', $w[@id = 'limit'], ' ', @limit, ': ', @from, ' → ', @to)"/></xsl:if>
-            <xsl:if test="@likelihood"><xsl:value-of select="concat(', ', $w[@id = 'likelihood'], ' +', @likelihood)"/></xsl:if>
-            <xsl:if test="@severity"><xsl:value-of select="concat(', ', $w[@id = 'severity'], ' +', @severity)"/></xsl:if>
-            <xsl:value-of select="concat(': ', @because, ' ')"/><span class="path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span></li>
+          <li><b><xsl:value-of select="$w[@id = 'stricter']"/></b>: <xsl:value-of select="concat(@rule, ', ')"/>
+            <xsl:apply-templates select="." mode="said"/></li>
         </xsl:for-each>
         <xsl:for-each select="history/change">
           <li><b><xsl:value-of select="$w[@id = 'changed-with']"/><xsl:text> </xsl:text><xsl:value-of select="@revision"/></b>
@@ -238,6 +235,15 @@
         </xsl:for-each>
       </ul>
     </section>
+  </xsl:template>
+
+  <!-- What a pack made stricter in a rule, with its reason and where it is written. -->
+  <xsl:template match="amendment" mode="said">
+    <xsl:if test="@limit"><xsl:value-of select="concat($w[@id = 'limit'], ' ', @limit, ': ', @from, ' → ', @to)"/></xsl:if>
+    <xsl:if test="@likelihood"><xsl:value-of select="concat($w[@id = 'likelihood'], ' +', @likelihood)"/></xsl:if>
+    <xsl:if test="@likelihood and @severity">, </xsl:if>
+    <xsl:if test="@severity"><xsl:value-of select="concat($w[@id = 'severity'], ' +', @severity)"/></xsl:if>
+    <xsl:value-of select="concat(': ', @because, ' ')"/><span class="path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span>
   </xsl:template>
 
   <!-- ===== what low scores rest on ===== -->
