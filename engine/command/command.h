@@ -31,7 +31,8 @@ typedef enum {
   OPTION_ALL = 1024,
   OPTION_EDITOR = 2048,
   OPTION_WHERE = 4096,
-  OPTION_DOSSIER = 8192
+  OPTION_DOSSIER = 8192,
+  OPTION_LANGUAGE = 16384
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -43,7 +44,7 @@ typedef struct {
   size_t set_count;
   const char *wheres[REPEATS_MAX];
   size_t where_count;
-  const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier;
+  const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier, *language;
   bool no_pdf, all, editor, help;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
