@@ -183,8 +183,7 @@ void ts_paper_amendments(ts_paper *paper) {
     ts_xml_attribute(&paper->out, "limit", made->limit);
     ts_xml_attribute(&paper->out, "from", made->from);
     ts_xml_attribute(&paper->out, "to", made->to);
-    if (made->likelihood > 0)
-      ts_xml_attributef(&paper->out, "likelihood", "%d", made->likelihood);
+    if (made->likelihood > 0) ts_xml_attributef(&paper->out, "likelihood", "%d", made->likelihood);
     if (made->severity > 0) ts_xml_attributef(&paper->out, "severity", "%d", made->severity);
     ts_xml_attribute(&paper->out, "because", made->because);
     ts_xml_attribute(&paper->out, "pack", made->pack);
