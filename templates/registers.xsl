@@ -1,6 +1,7 @@
 <?xml version="1.0" encoding="UTF-8"?>
 <!-- The registers: duties, controls, facts not known, waivers, facts, evidence, inputs. -->
-<xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
+<xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform"
+  xmlns:ds="http://www.w3.org/2000/09/xmldsig#" xmlns:sig="urn:tankside:signature" exclude-result-prefixes="ds sig">
 
   <!-- ===== duties ===== -->
 
@@ -364,6 +365,10 @@
               <td class="path"><xsl:value-of select="@sha256"/></td></tr>
           </xsl:for-each>
           <tr><th scope="row"><xsl:value-of select="$w[@id = 'digest']"/></th><td class="path"><b><xsl:value-of select="$digest"/></b></td></tr>
+          <xsl:for-each select="/assessment/ds:Signature">
+            <tr><th scope="row"><xsl:value-of select="$w[@id = 'signature']"/></th>
+              <td><xsl:value-of select="concat(.//sig:as, ', ', .//sig:on, '. ', $w[@id = 'signature-check'])"/></td></tr>
+          </xsl:for-each>
         </tbody>
       </table>
       </div>
