@@ -80,7 +80,7 @@
   </xsl:template>
 
   <!-- The sections in order; the heads, the contents and their numbers come from here. -->
-  <xsl:variable name="sections" select="$words/section[not(@for)][not(@id = 'notes') or $notes]"/>
+  <xsl:variable name="sections" select="$all-sections[not(@for)][not(@id = 'notes') or $notes]"/>
 
   <xsl:template name="section-head">
     <xsl:param name="id"/>

@@ -271,6 +271,8 @@ def main(program, rules, scratch, *words):
     wanted = [p for p in packs if not names or p.name in names]
     for pack, file in ((p, f) for p in wanted for f in p.files if not only or f.name in only):
         for mutant in file.mutants(more):
+            if not groups(packs, mutant):
+                continue  # shared by examples only
             key = key_of(pack, mutant, seen)
             tried.append(key)
             if bench.outlived(pack, mutant):
