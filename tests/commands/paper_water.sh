@@ -58,7 +58,7 @@ PY
 command -v weasyprint >/dev/null 2>&1 && command -v pdftotext >/dev/null 2>&1 || exit 0
 "$TANKSIDE" print out/assessment.xml --sheet set --as pdf -o set.pdf 2>err
 if [ -s err ]; then cat err; exit 1; fi
-pdftotext -layout set.pdf set.txt
+pdftotext set.pdf set.txt
 pdftotext -layout -f 1 -l 1 set.pdf contents.txt
 python3 - <<'PY'
 import re, sys
