@@ -35,6 +35,7 @@ void ts_paper_open_facts(ts_paper *paper);
 void ts_paper_remedies(ts_paper *paper);
 void ts_paper_waivers(ts_paper *paper);
 void ts_paper_failures(ts_paper *paper);
+void ts_paper_charts(ts_paper *paper);
 
 /* Inside a finding or duty: when it stands so, its margins and the ways down. */
 void ts_paper_would_change(ts_paper *paper, const ts_finding *finding);

@@ -31,9 +31,9 @@ rule {
     local time = present(pd.day)
     local limit = by_age(pd, "5 h", "8 h", "9.5 h")
     duty { met = time <= limit, instrument = regulations, section = "regs 21 and 22",
-      because = "at the place for {time}; at most {limit} at this age; the chaperone's sheet " ..
+      because = "at the place for {total}; at most {ceiling} at this age; the chaperone's sheet " ..
         "shows it",
-      values = { time = time, limit = limit }, controls = { "split-days" } }
+      values = { total = time, ceiling = limit }, controls = { "split-days" } }
   end,
   examples = {
     { "nine hours at twelve", given = example.like(twelve,
@@ -64,8 +64,8 @@ rule {
     local time = pd.day.child_performing_time
     local limit = by_age(pd, "2 h", "3 h", "5 h")
     duty { met = time <= limit, instrument = regulations, section = "reg 22",
-      because = "performing and rehearsing {time}; at most {limit} a day at this age",
-      values = { time = time, limit = limit }, controls = { "split-days" } }
+      because = "performing and rehearsing {total}; at most {ceiling} a day at this age",
+      values = { total = time, ceiling = limit }, controls = { "split-days" } }
   end,
   examples = {
     { "within", given = example.like(twelve, { ["day.child_performing_time"] = "5 h" }),
@@ -93,8 +93,8 @@ rule {
     local time = pd.day.child_continuous_time
     local limit = by_age(pd, "30 min", "2.5 h", "2.5 h")
     duty { met = time <= limit, instrument = regulations, section = "reg 22",
-      because = "longest stretch without a break {time}; at most {limit} at this age",
-      values = { time = time, limit = limit }, controls = { "work-breaks" } }
+      because = "longest stretch without a break {total}; at most {ceiling} at this age",
+      values = { total = time, ceiling = limit }, controls = { "work-breaks" } }
   end,
   examples = {
     { "within", given = example.like(twelve, { ["day.child_continuous_time"] = "2 h" }),
