@@ -321,4 +321,13 @@
       </xsl:if>
     </xsl:for-each>
   </xsl:template>
+
+  <!-- The instrument of a duty, since when it holds, and whether its text has still to be read. -->
+  <xsl:template name="law">
+    <xsl:value-of select="@instrument"/><xsl:if test="@section">, <xsl:value-of select="@section"/></xsl:if>
+    <xsl:if test="@in-force-from"><xsl:value-of select="concat('; ', $w[@id = 'in-force-from'], ' ', @in-force-from)"/></xsl:if>
+    <xsl:if test="@in-force-to"><xsl:value-of select="concat(' ', $w[@id = 'in-force-to'], ' ', @in-force-to)"/></xsl:if>
+    <xsl:if test="@check-the-text = 'yes'"><xsl:text> </xsl:text><span class="mark"><xsl:value-of select="$w[@id = 'check-mark']"/></span></xsl:if>
+  </xsl:template>
+
 </xsl:stylesheet>

@@ -66,8 +66,19 @@
     <xsl:if test="@state">
       <xsl:call-template name="line">
         <xsl:with-param name="head" select="'  '"/>
-        <xsl:with-param name="text" select="concat(@state, ': ', @instrument, ', ', @section)"/>
+        <xsl:with-param name="text">
+          <xsl:value-of select="concat(@state, ': ', @instrument, ', ', @section)"/>
+          <xsl:if test="@in-force-from"><xsl:value-of select="concat('; ', $w[@id = 'in-force-from'], ' ', @in-force-from)"/></xsl:if>
+          <xsl:if test="@in-force-to"><xsl:value-of select="concat(' ', $w[@id = 'in-force-to'], ' ', @in-force-to)"/></xsl:if>
+          <xsl:if test="@check-the-text = 'yes'"><xsl:value-of select="concat(' (', $w[@id = 'check-mark'], ')')"/></xsl:if>
+        </xsl:with-param>
       </xsl:call-template>
+      <xsl:if test="@evidence">
+        <xsl:call-template name="line">
+          <xsl:with-param name="head" select="'  '"/>
+          <xsl:with-param name="text" select="concat($w[@id = 'shown-by'], ' ', @evidence)"/>
+        </xsl:call-template>
+      </xsl:if>
     </xsl:if>
     <xsl:if test="@unresolved = 'yes'"><xsl:call-template name="line"><xsl:with-param name="text" select="$w[@id = 'unresolved']"/></xsl:call-template></xsl:if>
     <xsl:if test="@too-open = 'yes'"><xsl:call-template name="line"><xsl:with-param name="text" select="$w[@id = 'too-open']"/></xsl:call-template></xsl:if>

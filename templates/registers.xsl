@@ -37,11 +37,11 @@
     <tr id="{@id}">
       <th scope="row"><span class="id"><xsl:value-of select="@id"/></span><xsl:text> </xsl:text><xsl:value-of select="@title"/>
         <span class="of"><xsl:value-of select="@subject-label"/></span></th>
-      <td><xsl:value-of select="@instrument"/><xsl:if test="@section">, <xsl:value-of select="@section"/></xsl:if>
-        <xsl:if test="@check-the-text = 'yes'"><xsl:text> </xsl:text><span class="mark"><xsl:value-of select="$w[@id = 'check-mark']"/></span></xsl:if>
+      <td><xsl:call-template name="law"/>
         <span class="of"><xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></span>
         <span class="of path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span></td>
       <td><xsl:for-each select="because"><p class="because"><xsl:value-of select="."/></p></xsl:for-each>
+        <xsl:call-template name="shown-by"/>
         <xsl:if test="@state-in-place = 'open'"><xsl:call-template name="when-met"/></xsl:if>
         <xsl:apply-templates select="value"/>
         <xsl:call-template name="conditions"><xsl:with-param name="these" select="condition[not(@case = 'best')]"/><xsl:with-param name="word" select="'when-so'"/></xsl:call-template>
@@ -49,6 +49,10 @@
       <td><xsl:call-template name="duty-state"><xsl:with-param name="state" select="@state"/></xsl:call-template></td>
       <td><xsl:call-template name="duty-state"><xsl:with-param name="state" select="@state-in-place"/></xsl:call-template></td>
     </tr>
+  </xsl:template>
+
+  <xsl:template name="shown-by">
+    <xsl:if test="@evidence"><p class="small"><xsl:value-of select="concat($w[@id = 'shown-by'], ' ', @evidence)"/></p></xsl:if>
   </xsl:template>
 
   <xsl:template name="duty-state">

@@ -331,7 +331,7 @@
                 <li><span class="box" aria-hidden="true"/><span class="tick-text">
                   <b><xsl:value-of select="@title"/></b><xsl:text> </xsl:text>
                   <span class="quiet"><xsl:value-of select="$w[@id = concat('duty-', current()/@state)]"/></span>
-                  <span class="of"><xsl:value-of select="@instrument"/><xsl:if test="@section">, <xsl:value-of select="@section"/></xsl:if></span>
+                  <span class="of"><xsl:call-template name="law"/></span>
                 </span></li>
               </xsl:for-each>
             </ul>

@@ -53,6 +53,9 @@ const ts_spoken *ts_spoken_copy(ts_arena *arena, const ts_course *course,
   o->about = ts_arena_copy(arena, outcome->about ? outcome->about : "");
   o->instrument = ts_arena_copy(arena, outcome->instrument);
   o->section = ts_arena_copy(arena, outcome->section);
+  o->from = ts_arena_copy(arena, outcome->from);
+  o->to = ts_arena_copy(arena, outcome->to);
+  o->evidence = ts_arena_copy(arena, outcome->evidence);
   o->because = ts_arena_copy(arena, outcome->because);
   o->because_withheld = ts_arena_copy(arena, outcome->because_withheld);
   o->who = ts_arena_copy(arena, outcome->who);

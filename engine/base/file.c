@@ -188,8 +188,9 @@ static int by_bytes(const void *a, const void *b) {
 
 static bool wanted(DIR *folder, const char *name, const char *suffix) {
   struct stat about;
-  return ends_in(name, suffix) && fstatat(dirfd(folder), name, &about, 0) == 0 &&
-         S_ISREG(about.st_mode);
+  if (fstatat(dirfd(folder), name, &about, 0) != 0) return false;
+  if (ts_same(suffix, "/")) return S_ISDIR(about.st_mode) && name[0] != '.';
+  return S_ISREG(about.st_mode) && ends_in(name, suffix);
 }
 
 char **ts_folder_list(ts_arena *arena, const char *path, const char *suffix,

@@ -21,7 +21,8 @@ bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagno
 /* Makes a folder and its parents; true when it exists afterwards. */
 bool ts_folder_make(const char *path, ts_diagnostics *problems);
 
-/* Names of regular files in a folder that end in `suffix`, in byte order, NULL-terminated; NULL with a report. */
+/* Names of regular files in a folder that end in `suffix`, or of the folders in it where that is
+ * "/", in byte order, NULL-terminated; NULL with a report. */
 char **ts_folder_list(ts_arena *arena, const char *path, const char *suffix, ts_diagnostics *problems);
 bool ts_folder_exists(const char *path);
 

@@ -79,6 +79,8 @@ static size_t edits(const char *a, size_t n, const char *b, size_t m) {
   return result;
 }
 
+size_t ts_edits(const char *a, const char *b) { return edits(a, strlen(a), b, strlen(b)); }
+
 const char *ts_nearest(const char *name, const char *const *candidates, size_t count) {
   const char *nearest = NULL;
   size_t length = strlen(name), best = (length / 3 > 2 ? length / 3 : 2) + 1;

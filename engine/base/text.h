@@ -20,6 +20,9 @@ void ts_text_release(ts_text *text);
 
 bool ts_same(const char *a, const char *b); /* equal strings; NULL equals only NULL */
 
+/* Edits that turn one text into the other: insert, delete, replace, swap neighbours. */
+size_t ts_edits(const char *a, const char *b);
+
 /* The candidate with the smallest edit distance to `name`, or NULL when none
  * is nearer than a third of its length (2 edits are always near, unless nothing is in common). */
 const char *ts_nearest(const char *name, const char *const *candidates, size_t count);

@@ -1,6 +1,6 @@
 /* tankside rules: what the packs hold, and whether their examples come out. */
 #include "base/text.h"
-#include "command/command.h"
+#include "command/topics.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -37,59 +37,24 @@ static void topics(const ts_session *s) {
   }
 }
 
-/* ---- controls that rules name ---------------------------------------------------- */
+/* ---- check ------------------------------------------------------------------------ */
 
-static const char *nearest_control(const ts_session *s, const char *id) {
-  size_t count = ts_control_count(s->packs);
-  const char **ids = ts_arena_alloc(s->arena, (count + 1) * sizeof *ids);
-  for (size_t i = 0; i < count; i++) ids[i] = ts_control_at(s->packs, i)->id;
-  return ts_nearest(id, ids, count);
-}
-
-static void check_control(const ts_session *s, const ts_rule *rule, const char *id, int line) {
-  if (ts_control_find(s->packs, id) != NULL) return;
-  const char *near = nearest_control(s, id);
-  ts_report(s->problems, TS_ERROR, ts_arena_printf(s->arena, "%s/%s", rule->pack, rule->file), line,
-            "rule \"%s\" names control \"%s\", which no pack has%s%s%s", rule->id, id,
-            near ? "; the nearest name is \"" : "", near ? near : "", near ? "\"" : "");
-}
-
-/* Where nothing is known a rule takes every course there is, up to the bound: what it
- * names on any of them must be in the catalogue. */
-static void check_controls(const ts_session *s, size_t index) {
-  const ts_rule *rule = ts_rule_at(s->packs, index);
-  ts_subject subject;
-  ts_dossier *world = ts_dossier_example(s->vocabulary, s->units, rule->each, &subject);
-  ts_evaluator *evaluator = ts_evaluator_new(s->packs, world);
-  const ts_evaluation *e = ts_evaluate(evaluator, index, subject, NULL, 0);
-  for (size_t c = 0; c < e->course_count; c++)
-    for (size_t o = 0; o < e->courses[c].outcome_count; o++) {
-      const ts_outcome *said = &e->courses[c].outcomes[o];
-      for (size_t i = 0; i < said->control_count; i++)
-        check_control(s, rule, said->controls[i], said->line);
-    }
-  ts_evaluator_free(evaluator);
-  ts_dossier_free(world);
-}
-
-static int check(ts_session *s) {
-  size_t passed = 0, all = 0;
-  for (size_t i = 0; i < ts_rule_count(s->packs); i++) {
-    all += ts_rule_at(s->packs, i)->example_count;
-    passed += ts_rule_examples_run(s->packs, i, s->problems);
-    check_controls(s, i);
-  }
+static int check(ts_session *s, bool loaded) {
+  ts_check_count n = ts_packs_check(s->packs, s->problems);
+  size_t errors = ts_count(s->problems, TS_ERROR), warnings = ts_count(s->problems, TS_WARNING);
   topics(s);
   printf("%zu rules, %zu controls, %zu of %zu examples come out as they say\n",
-         ts_rule_count(s->packs), ts_control_count(s->packs), passed, all);
-  size_t errors = ts_count(s->problems, TS_ERROR), warnings = ts_count(s->problems, TS_WARNING);
+         ts_rule_count(s->packs), ts_control_count(s->packs), n.passed, n.examples);
+  printf("%zu of %zu decisions seen both ways, %zu of %zu statements reached\n", n.both_ways,
+         n.decisions, n.reached, n.statements);
   printf("%zu errors, %zu warnings\n", errors, warnings);
-  return passed == all && errors == 0 ? DONE : LOOK;
+  if (!loaded) return NOT_DONE;
+  return n.passed == n.examples && errors == 0 ? DONE : LOOK;
 }
 
 /* ---- the verb -------------------------------------------------------------------- */
 
-static const char *const actions[] = {"list", "check", "try", "explain", "new"};
+static const char *const actions[] = {"list", "check", "try", "explain", "new", "topics"};
 enum { ACTIONS = sizeof actions / sizeof actions[0] };
 
 /* What each action wants after its name. */
@@ -100,7 +65,8 @@ static const struct {
                     {1, ""},
                     {3, " RULE DOSSIER"},
                     {2, " RULE"},
-                    {5, " ID ENTITY.FACT above|below|is VALUE [-o FILE.lua]"}};
+                    {5, " ID ENTITY.FACT above|below|is VALUE [-o FILE.lua]"},
+                    {1, ""}};
 
 static bool words_fit(const ts_options *options, size_t action) {
   if (options->word_count == wants[action].words) return true;
@@ -120,8 +86,10 @@ static int act(ts_session *s, const ts_options *options, const char *action) {
   bool trying = ts_same(action, "try");
   if (trying || ts_same(action, "explain")) return act_on_rule(s, options, trying);
   if (ts_same(action, "new")) return rules_new(s, options);
-  if (!session_load_all_packs(s, options)) return NOT_DONE;
-  return ts_same(action, "check") ? check(s) : list(s);
+  bool loaded = session_load_all_packs(s, options);
+  if (ts_same(action, "check")) return check(s, loaded); /* what did load is checked all the same */
+  if (!loaded) return NOT_DONE;
+  return ts_same(action, "topics") ? topics_print(s) : list(s);
 }
 
 static int run(const ts_options *options) {
@@ -138,7 +106,7 @@ static int run(const ts_options *options) {
 
 const ts_verb verb_rules = {
     .name = "rules",
-    .usage = "rules list|check|try|explain|new [WORD]... [--pack DIR]...",
+    .usage = "rules list|check|try|explain|new|topics [WORD]... [--pack DIR]...",
     .summary = "the rules there are, their examples; one tried, explained or begun",
     .details =
         "list     one rule a line: id, the subject it is asked of, title, pack/file:line\n"
@@ -152,7 +120,10 @@ const ts_verb verb_rules = {
         "         say, which controls it names, and its sources\n\n"
         "new      ID ENTITY.FACT above|below|is VALUE: a first rule of one's own, like\n"
         "         `rules new ledge.deep immersion.depth above '3 m' -o ledge/deep.lua`;\n"
-        "         it already passes `rules check`, and says what is still to be filled in\n\n"
+        "         it already passes `rules check`, and says what is still to be filled in\n"
+        "topics   what an assessment has to look at: each topic with the rules that look at\n"
+        "         it and their sources; says what no rule looks at, and which rule of the\n"
+        "         common pack stands under no topic\n\n"
         "All packs that came with the program are loaded, and those given with --pack;\n"
         "`try` loads those of the dossier's jurisdiction.\n"
         "Exit status of check: 0 all come out, 1 some do not, 2 a pack cannot be loaded.",

@@ -92,10 +92,12 @@ bool session_load_packs(ts_session *session, const ts_options *options, const ch
 }
 
 bool session_load_all_packs(ts_session *session, const ts_options *options) {
-  static const char *const names[] = {"gb-eng", "us-fed", "us-ca", "us-ny", "underwriting"};
+  char **names = ts_folder_list(session->arena, ts_data_path(session->arena, "rules"), "/",
+                                session->problems);
   bool good = ts_packs_load(session->packs, own_pack(session, "common"), session->problems);
-  for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+  for (size_t i = 0; names != NULL && names[i] != NULL; i++) {
     bool there;
+    if (ts_same(names[i], "common")) continue; /* all the others stand on it */
     good = load_if_there(session, names[i], &there) && good;
   }
   return load_given(session, options) && good;

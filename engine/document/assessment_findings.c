@@ -264,10 +264,13 @@ void ts_paper_findings(ts_paper *paper) {
   ts_xml_end(&paper->out);
 }
 
-/* A source that was recalled and not read must be looked up before anyone relies on it. */
-static bool from_memory(const ts_rule *rule) {
+/* A source that was recalled, or read only in what somebody else made of it, must be looked up
+ * before anyone relies on it. */
+static bool text_unread(const ts_rule *rule) {
   for (size_t i = 0; i < rule->source_count; i++)
-    if (strstr(rule->sources[i], "(from memory)") != NULL) return true;
+    if (strstr(rule->sources[i], "(from memory)") != NULL ||
+        strstr(rule->sources[i], "(second hand)") != NULL)
+      return true;
   return false;
 }
 
@@ -287,8 +290,11 @@ static void duty(ts_paper *paper, const ts_finding *it) {
   ts_xml_attribute(out, "state-in-place", ts_duty_name(it->view[TS_IN_PLACE].duty));
   ts_xml_attribute(out, "instrument", outcome->instrument);
   ts_xml_attribute(out, "section", outcome->section);
+  ts_xml_attribute(out, "in-force-from", outcome->from);
+  ts_xml_attribute(out, "in-force-to", outcome->to);
+  ts_xml_attribute(out, "evidence", outcome->evidence);
   where(paper, rule, outcome->line);
-  if (from_memory(rule)) ts_xml_attribute(out, "check-the-text", "yes");
+  if (text_unread(rule)) ts_xml_attribute(out, "check-the-text", "yes");
   why(paper, it);
   functions(paper, outcome);
   sources(paper, rule);

@@ -2,6 +2,7 @@
 #ifndef TS_RULE_EVALUATOR_H
 #define TS_RULE_EVALUATOR_H
 
+#include "base/text.h"
 #include "rule/sandbox.h"
 
 /* The decisions of a kept course, to take it again for its words. */
@@ -22,6 +23,10 @@ struct ts_evaluator {
   size_t read_count, read_capacity;
   ts_evaluation result;
 };
+
+/* An evaluator in which each rule file reads as its text of `texts`, marked with calls of TS_SEEN
+ * that tell `watch`. It has no dossier yet. */
+ts_evaluator *ts_evaluator_watched(const ts_packs *packs, const ts_text *texts, ts_watch *watch, void *watcher);
 
 /* Where a rule's table stands among the declared ones, from 1. */
 lua_Integer ts_rule_declaration(const ts_packs *packs, size_t rule);

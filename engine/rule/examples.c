@@ -1,43 +1,22 @@
 /* Examples: each rule carries its own tests, run over worlds made by hand.
  *
  * An example states facts (`given`), perhaps controls in place (`with`), and
- * what the worst outcome then is (`expect`). Every comparison the rule's own
- * file makes must come out both ways over its examples. */
-#include "rule/evaluator.h"
-#include "rule/packs_int.h"
+ * what the worst outcome then is (`expect`). */
+#include "rule/check_int.h"
 
-#include "base/text.h"
 #include <stdlib.h>
 #include <string.h>
 
 typedef struct {
-  int line;
-  unsigned seen; /* bit 0: came out false, bit 1: true */
-} threshold;
-
-typedef struct {
+  ts_checking *c;
   const ts_packs *packs;
   const ts_rule *rule;
   size_t index;
   ts_evaluator *evaluator;
   ts_diagnostics *problems;
-  const char *file;  /* "common/air.lua" */
-  const char *name;  /* of the example */
-  threshold *thresholds;
-  size_t count, capacity;
+  const char *file; /* "common/air.lua" */
+  const char *name; /* of the example */
 } trial;
-
-static void watch(void *who, const char *file, int line, bool yes) {
-  trial *t = who;
-  if (*file != '@' || strcmp(file + 1, t->file)) return;
-  size_t i = 0;
-  while (i < t->count && t->thresholds[i].line != line) i++;
-  if (i == t->count) {
-    TS_GROW(t->thresholds, t->count, t->capacity);
-    t->thresholds[t->count++] = (threshold){line, 0};
-  }
-  t->thresholds[i].seen |= yes ? 2 : 1;
-}
 
 static void complain(trial *t, const char *text) {
   ts_report(t->problems, TS_ERROR, t->file, t->rule->line, "%s: example \"%s\": %s", t->rule->id, t->name, text);
@@ -161,16 +140,30 @@ static bool meets(trial *t, lua_State *L, const ts_evaluation *seen) {  /* one e
   return index == TS_DUTY ? duty_is(t, L, worst) : true;
 }
 
+static bool names_stop(lua_State *L) {  /* one expectation on the top */
+  lua_getfield(L, -1, "word");
+  bool stop = lua_isstring(L, -1) && !strcmp(lua_tostring(L, -1), words[TS_STOP]);
+  lua_pop(L, 1);
+  return stop;
+}
+
+/* Nothing is worse than a stop: an example that does not name it does not expect it. */
+static bool no_other_stop(trial *t, const ts_evaluation *seen, bool named) {
+  if (named || !worst_of(seen, TS_STOP)) return true;
+  return complain(t, "found a stop, which it does not expect"), false;
+}
+
 static bool meets_all(trial *t, lua_State *L, const ts_evaluation *seen) {
   if (!lua_istable(L, -1)) return complain(t, "it has no \"expect\""), false;
-  if (luaL_len(L, -1) == 0) return meets(t, L, seen);
-  bool good = true;
+  if (luaL_len(L, -1) == 0) return meets(t, L, seen) && no_other_stop(t, seen, names_stop(L));
+  bool good = true, stop = false;
   for (lua_Integer i = 1; i <= luaL_len(L, -1); i++) {
     lua_geti(L, -1, i);
     good = lua_istable(L, -1) && meets(t, L, seen) && good;
+    stop = stop || (lua_istable(L, -1) && names_stop(L));
     lua_pop(L, 1);
   }
-  return good;
+  return no_other_stop(t, seen, stop) && good;
 }
 
 /* ---- one example --------------------------------------------------------------------- */
@@ -183,9 +176,8 @@ static bool run_in(trial *t, lua_State *L, ts_dossier *world, ts_subject subject
   size_t count = read_with(t, L, effects);
   if (!good) return false;
   ts_evaluator_use(t->evaluator, world);
-  t->evaluator->box->watch = watch;
-  t->evaluator->box->watcher = t;
   const ts_evaluation *seen = ts_evaluate(t->evaluator, t->index, subject, effects, count);
+  ts_keep_seen(t->c, t->index, seen);
   if (seen->failure) return complain(t, seen->failure), false;
   if (seen->unresolved) complain(t, "more courses than can be seen: state more facts, or ask fewer questions");
   lua_getfield(L, example, "expect");
@@ -207,20 +199,11 @@ static bool run_example(trial *t, lua_State *L) {  /* the example on the top */
   return good;
 }
 
-static void report_thresholds(trial *t) {
-  for (size_t i = 0; i < t->count; i++)
-    if (t->thresholds[i].seen != 3)
-      ts_report(t->problems, TS_WARNING, t->file, t->thresholds[i].line, "%s: no example makes this comparison %s",
-                t->rule->id, t->thresholds[i].seen == 1 ? "true" : "false");
-}
-
-size_t ts_rule_examples_run(const ts_packs *packs, size_t rule, ts_diagnostics *problems) {
+size_t ts_examples_run(ts_checking *c, size_t rule) {
+  const ts_packs *packs = c->packs;
   lua_State *L = packs->box->lua;
-  trial t = {.packs = packs, .rule = ts_rule_at(packs, rule), .index = rule, .problems = problems};
-  char file[256];
-  snprintf(file, sizeof file, "%s/%s", t.rule->pack, t.rule->file);
-  t.file = file;
-  t.evaluator = ts_evaluator_new(packs, NULL);
+  trial t = {.c = c, .packs = packs, .rule = ts_rule_at(packs, rule), .index = rule, .evaluator = c->evaluator, .problems = c->problems};
+  t.file = ts_arena_printf(c->arena, "%s/%s", t.rule->pack, t.rule->file);
   size_t passed = 0;
   lua_getfield(L, LUA_REGISTRYINDEX, TS_DECLARED);
   lua_rawgeti(L, -1, ts_rule_declaration(packs, rule));
@@ -233,9 +216,15 @@ size_t ts_rule_examples_run(const ts_packs *packs, size_t rule, ts_diagnostics *
     lua_settop(L, list);
   }
   lua_settop(L, 0);
-  report_thresholds(&t);
-  if (!t.rule->example_count) ts_report(problems, TS_ERROR, file, t.rule->line, "%s: a rule without examples", t.rule->id);
-  free(t.thresholds);
-  ts_evaluator_free(t.evaluator);
+  if (!t.rule->example_count) ts_report(c->problems, TS_ERROR, t.file, t.rule->line, "%s: a rule without examples", t.rule->id);
+  return passed;
+}
+
+size_t ts_rule_examples_run(const ts_packs *packs, size_t rule, ts_diagnostics *problems) {
+  ts_checking c = {.packs = packs, .problems = problems, .arena = ts_arena_new()};
+  c.evaluator = ts_evaluator_new(packs, NULL);
+  c.rules = ts_arena_alloc(c.arena, ts_rule_count(packs) * sizeof *c.rules);
+  size_t passed = ts_examples_run(&c, rule);
+  ts_checking_release(&c);
   return passed;
 }

@@ -116,15 +116,30 @@ void ts_evaluator_use(ts_evaluator *evaluator, const ts_dossier *dossier) {
 
 void ts_evaluator_narrow(ts_evaluator *evaluator, bool narrow) { evaluator->box->narrowing = narrow; }
 
-ts_evaluator *ts_evaluator_new(const ts_packs *packs, const ts_dossier *dossier) {
+static ts_evaluator *empty_evaluator(const ts_packs *packs) {
   ts_evaluator *evaluator = ts_alloc(sizeof *evaluator);
   evaluator->packs = packs;
   evaluator->box = ts_sandbox_new(packs->units);
   evaluator->box->packs = packs;
-  for (size_t i = 0; i < packs->file_count; i++) /* they loaded before: they load again */
+  return evaluator;
+}
+
+/* The files loaded before: they load again. */
+ts_evaluator *ts_evaluator_new(const ts_packs *packs, const ts_dossier *dossier) {
+  ts_evaluator *evaluator = empty_evaluator(packs);
+  for (size_t i = 0; i < packs->file_count; i++)
     ts_sandbox_run_file(evaluator->box, packs->files[i].text, packs->files[i].length, packs->files[i].name);
   ts_graph_mark(evaluator->box->graph);
   if (dossier) ts_evaluator_use(evaluator, dossier);
+  return evaluator;
+}
+
+ts_evaluator *ts_evaluator_watched(const ts_packs *packs, const ts_text *texts, ts_watch *watch, void *watcher) {
+  ts_evaluator *evaluator = empty_evaluator(packs);
+  ts_sandbox_watch(evaluator->box, watch, watcher);
+  for (size_t i = 0; i < packs->file_count; i++)
+    ts_sandbox_run_file(evaluator->box, texts[i].data, texts[i].length, packs->files[i].name);
+  ts_graph_mark(evaluator->box->graph);
   return evaluator;
 }
 

@@ -95,6 +95,9 @@ typedef struct {
   int likelihood, severity;       /* TS_HAZARD */
   ts_duty_state state;            /* TS_DUTY */
   const char *instrument, *section; /* TS_DUTY */
+  const char *from, *to;          /* the days on which the instrument holds, as declared, or NULL */
+  double holds_from, holds_to;    /* the same, as moments */
+  const char *evidence;           /* what shows that the duty is met, or NULL */
   const char *who;                /* exposed people as the rule names them, or NULL */
   const char *const *controls;    /* ids that bear on it */
   size_t control_count;
@@ -170,8 +173,19 @@ const ts_evaluation *ts_evaluate(ts_evaluator *evaluator, size_t rule, ts_subjec
  * and holds until the next evaluation. */
 const ts_course *ts_course_worded(ts_evaluator *evaluator, size_t course);
 
-/* Runs every example of one rule. Reports each that does not come out as it
- * says, and thresholds that no example reaches. Returns how many passed. */
+/* ---- checking rules ------------------------------------------------------ */
+
+typedef struct {
+  size_t examples, passed;
+  size_t decisions, both_ways;    /* places where a rule can go one way or the other */
+  size_t statements, reached;
+} ts_check_count;
+
+/* Everything that can be found wrong with the rules and controls that are loaded: examples that do
+ * not come out, decisions no example makes both ways, names that do not exist, controls
+ * without effect, rules that say the same. Packs that did not load whole can be checked too. */
+ts_check_count ts_packs_check(const ts_packs *packs, ts_diagnostics *problems);
+/* Only the examples of one rule: how many come out as they say; reports those that do not. */
 size_t ts_rule_examples_run(const ts_packs *packs, size_t rule, ts_diagnostics *problems);
 
 #endif

@@ -123,6 +123,27 @@ void ts_sandbox_free(ts_sandbox *box) {
   free(box);
 }
 
+/* TS_SEEN(number, value) gives the value back; TS_SEEN(number) says that this was reached. */
+static int pass_point(lua_State *L) {
+  ts_sandbox *box = ts_sandbox_of(L);
+  bool statement = lua_isnone(L, 2);
+  box->watch(box->watcher, (unsigned)lua_tointeger(L, 1), statement || lua_toboolean(L, 2));
+  if (statement) return 0;
+  lua_settop(L, 2);
+  return 1;
+}
+
+void ts_sandbox_watch(ts_sandbox *box, ts_watch *watch, void *watcher) {
+  lua_State *L = box->lua;
+  box->watch = watch;
+  box->watcher = watcher;
+  lua_getfield(L, LUA_REGISTRYINDEX, "tankside.environment");
+  lua_pushliteral(L, TS_SEEN);
+  lua_pushcfunction(L, pass_point);
+  lua_rawset(L, -3);
+  lua_pop(L, 1);
+}
+
 const char *ts_sandbox_run_file(ts_sandbox *box, const char *text, size_t length, const char *name) {
   lua_State *L = box->lua;
   box->file = name;

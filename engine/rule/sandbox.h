@@ -52,6 +52,10 @@ typedef struct {
   size_t slot_mark;        /* how many reads came before */
 } ts_said;
 
+/* Told that a numbered point of the text was passed, and how what stands there came out. */
+typedef void ts_watch(void *who, unsigned number, bool yes);
+#define TS_SEEN "tankside_seen" /* the call that marked text has at each point */
+
 /* What q"..." came to, so that the same text is not read again. */
 enum { TS_READ_QUANTITIES = 1024 };
 typedef struct {
@@ -94,13 +98,15 @@ typedef struct ts_sandbox {
   size_t room_size;
   ts_read_quantity read_quantities[TS_READ_QUANTITIES];
   bool evaluating;
-  void (*watch)(void *who, const char *file, int line, bool yes); /* sees each comparison, or NULL */
+  ts_watch *watch;         /* told of each point of marked text, or NULL */
   void *watcher;
 } ts_sandbox;
 
 /* A state with the whitelist and nothing loaded. Never NULL. */
 ts_sandbox *ts_sandbox_new(const ts_units *units);
 void ts_sandbox_free(ts_sandbox *box);
+/* From now on the box knows TS_SEEN, which tells `watch`: to be called before files are run. */
+void ts_sandbox_watch(ts_sandbox *box, ts_watch *watch, void *watcher);
 ts_sandbox *ts_sandbox_of(lua_State *L);
 
 /* Compiles and runs one rule file; the tables it declares are kept in the

@@ -96,13 +96,7 @@ static int compare(lua_State *L, bool or_equal) {
   ts_dim x = ts_node_at(box->graph, a)->dim, y = ts_node_at(box->graph, b)->dim;
   char first[48], second[48];
   if (x != y) return luaL_error(L, "cannot compare %s with %s", ts_dim_name(x, first, sizeof first), ts_dim_name(y, second, sizeof second));
-  bool yes = ts_decide_compare(L, a, b, or_equal);
-  if (box->watch) {
-    lua_Debug where;
-    if (lua_getstack(L, 1, &where) && lua_getinfo(L, "Sl", &where))
-      box->watch(box->watcher, where.source, where.currentline, yes);
-  }
-  lua_pushboolean(L, yes);
+  lua_pushboolean(L, ts_decide_compare(L, a, b, or_equal));
   return 1;
 }
 

@@ -1,6 +1,6 @@
 /* The words of a rule file: rule, control, fact, share to declare; hazard,
  * duty, stop, note to say something about a subject. */
-#include "rule/sandbox.h"
+#include "rule/instrument.h"
 
 #include "base/text.h"
 #include <stdlib.h>
@@ -61,6 +61,16 @@ static int declare_share(lua_State *L) {
 }
 
 /* ---- saying ------------------------------------------------------------------ */
+
+/* Where the rule's own file says it, also by way of a shared function; 0 where it does not. */
+static int line_of_rule(lua_State *L, const ts_rule *rule) {
+  char source[256];
+  lua_Debug where;
+  snprintf(source, sizeof source, "@%s/%s", rule->pack, rule->file);
+  for (int level = 1; lua_getstack(L, level, &where); level++)
+    if (lua_getinfo(L, "Sl", &where) && ts_same(where.source, source)) return where.currentline;
+  return 0;
+}
 
 static const char *const outcome_words[] = {"hazard", "duty", "stop", "note"};
 
@@ -125,7 +135,7 @@ static void read_controls(lua_State *L, ts_sandbox *box, ts_said *said, const ch
 }
 
 static const char *const fields[] = {"likelihood", "severity", "because", "values", "controls", "about", "who",
-                                     "met", "instrument", "section"};
+                                     "met", "instrument", "section", "evidence"};
 
 /* A misspelt field would be silently ignored by Lua; here it is an error. */
 static void check_fields(lua_State *L, const char *word) {
@@ -141,8 +151,9 @@ static void check_fields(lua_State *L, const char *word) {
 }
 
 static void read_duty(lua_State *L, ts_sandbox *box, ts_said *said) {
-  said->out.instrument = text_field(L, box, "instrument", true, "duty");
+  ts_instrument_read(L, box, &said->out);
   said->out.section = text_field(L, box, "section", true, "duty");
+  said->out.evidence = text_field(L, box, "evidence", false, "duty");
   lua_getfield(L, 1, "met");
   if (!lua_isnil(L, -1) && !lua_isboolean(L, -1)) luaL_error(L, "duty: \"met\" must be true, false or nil (open)");
   said->out.state = lua_isnil(L, -1) ? TS_UNDECIDED : lua_toboolean(L, -1) ? TS_MET : TS_NOT_MET;
@@ -166,12 +177,13 @@ static int say(lua_State *L, ts_word word) {
   if (!lua_istable(L, 1)) return luaL_error(L, "%s wants a table: %s { ... }", name, name);
   if (box->said_count >= 256) return luaL_error(L, "more than 256 outcomes from one rule over one subject");
   check_fields(L, name);
-  ts_said said = {.out = {.word = word, .decision_count = box->step_count, .line = line_of_caller(L)}, .slot_mark = box->read_count};
+  ts_said said = {.out = {.word = word, .decision_count = box->step_count, .line = line_of_rule(L, box->rule)}, .slot_mark = box->read_count};
   if (word == TS_HAZARD) {
     said.out.likelihood = level_field(L, "likelihood");
     said.out.severity = level_field(L, "severity");
   }
   if (word == TS_DUTY) read_duty(L, box, &said);
+  if (word == TS_DUTY && !ts_instrument_in_force(box, &said.out)) return 0;
   said.because = text_field(L, box, "because", true, name);
   const char *about = text_field(L, box, "about", false, name);
   said.out.about = about ? about : "";

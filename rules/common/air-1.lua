@@ -51,7 +51,7 @@ rule {
     local base = { breath_hold = "15 s", effort = "light", air_return_time = "4 s",
       ["person.breath_hold_proved"] = "50 s" }
     local like = example.like
-    return {
+    return example.join { {
       { "face stays dry", given = like(base, { breath_hold = "0 s" }), expect = nothing },
       { "short take, trained", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "at the edge", given = like(base, { breath_hold = "20 s", ["person.breath_hold_proved"] = "60 s" }),
@@ -66,6 +66,15 @@ rule {
         expect = hazard { likelihood = 1, severity = 4 } },
       { "cut to short takes", given = like(base, { breath_hold = "40 s" }), with = { "shorter-take" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(like(base, { ["person.breath_hold_proved"] = "200 s" }), "breath_hold", 3,
+        { "15 s", 1, "15.5 s", 2, "20 s", 2, "20.5 s", 3, "30 s", 3, "31 s", 4, "40 s", 4, "41 s", 5 }),
+      example.edges(like(base, { ["person.breath_hold_proved"] = "200 s", effort = "rest" }), "breath_hold", 3,
+        { "20 s", 2, "20.5 s", 3 }),
+      example.edges(like(base, { ["person.breath_hold_proved"] = "200 s", effort = "moderate" }), "breath_hold", 3,
+        { "15 s", 2, "15.5 s", 3 }),
+      example.edges(like(base, { ["person.breath_hold_proved"] = "200 s", effort = "hard" }), "breath_hold", 3,
+        { "10 s", 2, "10.4 s", 3 }),
     }
   end)(),
 }
@@ -104,7 +113,7 @@ rule {
     local base = like(plan, { breath_hold = "10 s", effort = "light", air_return_time = "3 s",
       ["person.mass"] = "70 kg", depth = "2.5 m", gives_up_gas = "yes", takes = "6", sees_diver = "yes",
       ["person.born"] = "1990-01-01", ["day.date"] = "2027-03-09" })
-    return {
+    return example.join { {
       { "a splash", given = like(base, { breath_hold = "4 s" }), expect = nothing },
       { "diver at arm's length", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "many takes", given = like(base, { takes = "12" }),
@@ -124,6 +133,13 @@ rule {
         expect = hazard { likelihood = 5, severity = 3 } },
       { "shorter take", given = like(base, { breath_hold = "65 s" }), with = { "shorter-take" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(base, "breath_hold", 3, { "5 s", nothing, "5.2 s", 1 }),
+      -- eighteen on the day, and the day after
+      example.edges(base, "person.born", 4, { "2009-03-09", hazard { likelihood = 1, severity = 3 }, "2009-03-10", 1 }),
+      -- twice the budget of 32.5 s at the surface is 65 s: three, two, 1.5 and 1.1 times take and return
+      example.edges(like(base, { gives_up_gas = "no" }), "breath_hold", 3,
+        { "18 s", 1, "19 s", 2, "29 s", 2, "30 s", 3, "40 s", 3, "41 s", 4, "55.5 s", 4, "56.5 s", 5 }),
     }
   end)(),
 }
@@ -165,7 +181,7 @@ rule {
     local like = example.like
     local base = like(plan, { breath_hold = "15 s", count_in_breaths = "1", count_in_time = "6 s",
       light_headed = "no" })
-    return {
+    return example.join { {
       { "no held breath", given = like(base, { breath_hold = "0 s" }), expect = nothing },
       { "one full breath", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "one quick breath", given = like(base, { count_in_time = "2 s" }),
@@ -182,6 +198,12 @@ rule {
         expect = hazard { likelihood = 5, severity = 3 } },
       { "count-in fixed", given = like(base, { count_in_breaths = "8" }), with = { "fixed-count-in" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(like(base, { count_in_time = "60 s" }), "count_in_breaths", 3,
+        { "1", 1, "2", 2, "3", 3, "4", 4, "6", 4, "7", 5 }),
+      example.edges(like(base, { count_in_breaths = "2" }), "count_in_time", 3, { "6 s", 2, "5.8 s", 3 }),
+      example.edges(like(base, { count_in_time = "60 s", light_headed = "yes" }), "count_in_breaths", 3,
+        { "3", 4, "4", { stop {}, hazard { likelihood = 5, severity = 3 } } }),
     }
   end)(),
 }
@@ -211,7 +233,7 @@ rule {
   examples = (function()
     local like = example.like
     local base = like(plan, { breath_hold = "15 s", takes = "6", interval = "2 min" })
-    return {
+    return example.join { {
       { "no held breath", given = like(base, { breath_hold = "0 s" }), expect = nothing },
       { "one take", given = like(base, { takes = "1" }), expect = nothing },
       { "two minutes", given = base, expect = hazard { likelihood = 1, severity = 3 } },
@@ -223,6 +245,10 @@ rule {
         expect = hazard { likelihood = 5, severity = 3 } },
       { "rest called", given = like(base, { interval = "10 s" }), with = { "longer-rest" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(base, "interval", 3,
+        { "60 s", 1, "58 s", 2, "45 s", 2, "44 s", 3, "30 s", 3, "29 s", 4, "15 s", 4, "14.5 s", 5 }),
+      example.edges(base, "takes", 3, { "2", 1, "9", 1, "10", 2 }),
     }
   end)(),
 }
@@ -268,7 +294,7 @@ rule {
       free_ascent_planned = "no",
       ["person.exhale_drill"] = "passed", escorted = "yes", touch_contact = "no", gives_up_gas = "yes",
       ["site.altitude"] = "0 m", ["site.water.temperature"] = "28 degC" }
-    return {
+    return example.join { {
       { "shallow", given = like(base, { depth = "0.8 m" }), expect = nothing },
       { "breathes no gas", given = like(base, { breathes_gas = "no" }), expect = nothing },
       { "drilled, escorted", given = base, expect = hazard { likelihood = 1, severity = 5 } },
@@ -283,6 +309,8 @@ rule {
         given = like(base, { free_ascent_planned = "yes", exhales_on_ascent = "no" }),
           with = { "no-free-ascent" },
         expect = hazard { likelihood = 2, severity = 5 } },
+    },
+      example.edges(base, "depth", 5, { "1 m", 1, "0.96 m", nothing }),
     }
   end)(),
 }
@@ -324,7 +352,7 @@ rule {
       effort = "light",
       ["person.mass"] = "70 kg", free_ascent_planned = "no", breathes_gas = "no", gives_up_gas = "no",
       takes = "4", ["person.born"] = "1990-01-01", ["day.date"] = "2027-03-09" })
-    return {
+    return example.join { {
       { "gas at the end of the take", given = like(base, { breathes_gas = "yes" }), expect = nothing },
       { "at the surface", given = like(base, { depth = "0.5 m" }), expect = nothing },
       { "no held breath", given = like(base, { breath_hold = "0 s" }), expect = nothing },
@@ -340,6 +368,12 @@ rule {
       { "cut to short takes", given = like(base, { breath_hold = "30 s", effort = "moderate" }),
         with = { "shorter-take" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(base, "depth", 3, { "1 m", nothing, "1.04 m", 1 }),
+      example.edges(base, "person.born", 4, { "2009-03-09", hazard { likelihood = 1, severity = 3 }, "2009-03-10", 1 }),
+      -- 14.7 kPa less 0.249 kPa a second of half the hold, 4 s of it on the way up
+      example.edges(base, "breath_hold", 3,
+        { "27 s", 1, "30 s", 2, "43 s", 2, "46 s", 3, "59 s", 3, "62 s", 4, "77 s", 4, "79 s", 5 }),
     }
   end)(),
 }

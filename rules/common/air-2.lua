@@ -35,7 +35,7 @@ rule {
     local like = example.like
     local base = { depth = "3 m", congested = "no", descent_rate = "6 m/min", descents = "6",
       ["person.dives"] = "40", ["person.ear_trouble"] = "no" }
-    return {
+    return example.join { {
       { "shallow", given = like(base, { depth = "1 m" }), expect = nothing },
       { "slow, on a line", given = base, expect = hazard { likelihood = 1, severity = 2 } },
       { "fast, many, new to it", given = like(base,
@@ -49,6 +49,11 @@ rule {
         expect = hazard { likelihood = 2, severity = 2 } },
       { "with a line", given = like(base, { descent_rate = "20 m/min" }), with = { "descent-line" },
         expect = hazard { likelihood = 1, severity = 2 } },
+    },
+      example.edges(base, "depth", 2, { "1.2 m", nothing, "1.25 m", 1 }),
+      example.edges(like(base, { ["person.dives"] = "2" }), "descent_rate", 2, { "9 m/min", 2, "9.3 m/min", 3 }),
+      example.edges(base, "person.dives", 2, { "9", 2, "10", 1 }),
+      example.edges(base, "descents", 2, { "10", 1, "11", 2 }),
     }
   end)(),
 }
@@ -108,7 +113,7 @@ rule {
         ["wears.1.dexterity"] = "full",
       ["wears.1.fits_mouthpiece"] = "yes", ["site.emergency.notice_time"] = "5 s",
       ["site.emergency.reach_time"] = "5 s", ["site.emergency.surface_time"] = "10 s" }
-    return {
+    return example.join { {
       { "breathes no gas", given = like(base, { breathes_gas = "no" }), expect = nothing },
       { "face at the surface", given = like(base, { depth = "0.3 m" }), expect = nothing },
       { "tested in everything worn", given = base, expect = hazard { likelihood = 1, severity = 3 } },
@@ -121,6 +126,8 @@ rule {
         expect = hazard { likelihood = 2, severity = 3 } },
       { "fingers cut back", given = like(base, { ["wears.1.dexterity"] = "none", touch_contact = "no" }),
         with = { "cut-back-fingers" }, expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(base, "depth", 3, { "0.5 m", nothing, "0.52 m", 1 }),
     }
   end)(),
 }
@@ -161,7 +168,7 @@ rule {
       own_safety_diver = "yes", diver_distance = "1 m", restrained = "no", ["task.overhead"] = "no",
       sees_diver = "yes", ["site.emergency.notice_time"] = "5 s", ["site.emergency.reach_time"] = "5 s",
       ["site.emergency.surface_time"] = "10 s" }
-    return {
+    return example.join { {
       { "can stand", given = like(base, { can_stand = "yes" }), expect = nothing },
       { "face dry", given = like(base, { breathes_gas = "no", breath_hold = "0 s" }), expect = nothing },
       { "held breath only", given = like(base, { breathes_gas = "no" }),
@@ -178,6 +185,9 @@ rule {
       { "second source", given = like(base, { air_sources = "1", own_safety_diver = "no" }),
         with = { "second-air-source" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(base, "depth", 3, { "0.5 m", nothing, "0.52 m", 1 }),
+      example.edges(like(base, { air_sources = "1" }), "diver_distance", 3, { "2 m", 1, "2.1 m", 2 }),
     }
   end)(),
 }

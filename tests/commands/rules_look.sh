@@ -58,8 +58,9 @@ PY
 "$TANKSIDE" rules new ledge.many immersion.takes above 12 -o ledge/many.lua
 "$TANKSIDE" rules new ledge.alone immersion.gives-up-gas is yes -o ledge/alone.lua
 "$TANKSIDE" rules new ledge.hard immersion.effort is hard -o ledge/hard.lua
-"$TANKSIDE" rules check --pack ledge >checked
-has checked '0 errors, 0 warnings'
+"$TANKSIDE" rules check --pack ledge >checked 2>found
+has checked '0 errors'
+if grep '^ledge/' found; then exit 1; fi
 "$TANKSIDE" rules list --pack ledge | grep -c '^ledge\.' >count
 [ "$(cat count)" = 5 ]
 "$TANKSIDE" rules new ledge.deep immersion.depth above '3 m' | diff - ledge/deep.lua

@@ -173,6 +173,10 @@ static const struct {
     {"local n = 0", "n = n + 1", "keeps something"},
     {"local seen = {}", "seen[1] = true", "read-only"},
     {"local kept", "if kept then return kept < q'1 m' end kept = i.depth", "keeps something"},
+    {"", "duty { met = true, instrument = { name = 'n', from = '6 m' }, section = 's', because = 'b' }",
+     "\"from\" of an instrument must be a date"},
+    {"", "duty { met = true, instrument = { from = '2015-02-06' }, section = 's', because = 'b' }",
+     "\"instrument\" must be a text, or {"},
     {"", "error('x')", "unknown name \"error\""},
     {"", "local d = 0 / 0 hazard { likelihood = d, severity = 1, because = 'b' }", "likelihood"},
 };
@@ -235,6 +239,38 @@ START_TEST(settled_facts_give_one_course) {
   bench b = bench_with("", "local twice = i.depth * 2\n if i.depth > q'2 m' then hazard { likelihood = 4, severity = 2, "
                            "because = 'at {i.depth}, twice is {twice}', values = { twice = twice } } end");
   evaluate(&b, "depth", "3 m", look_settled);
+  close_bench(&b);
+}
+END_TEST
+
+static void look_in_force(const ts_evaluation *seen) {
+  ck_assert_ptr_null(seen->failure);
+  ck_assert_uint_eq(seen->courses[0].outcome_count, 1);
+  const ts_outcome *out = seen->courses[0].outcomes;
+  ck_assert_str_eq(out->instrument, "The law");
+  ck_assert_str_eq(out->from, "2015-02-06");
+  ck_assert_str_eq(out->to, "2027-03-09");
+  ck_assert_str_eq(out->evidence, "the licence");
+}
+
+static void look_not_in_force(const ts_evaluation *seen) {
+  ck_assert_ptr_null(seen->failure);
+  ck_assert_uint_eq(seen->courses[0].outcome_count, 0);
+}
+
+/* Both ends count; the day is that of the subject, not of the revision. */
+START_TEST(a_duty_holds_while_its_law_is_in_force) {
+  static const struct {
+    const char *day;
+    looker look;
+  } days[] = {{"2015-02-05", look_not_in_force},
+              {"2015-02-06", look_in_force},
+              {"2027-03-09", look_in_force},
+              {"2027-03-10", look_not_in_force}};
+  bench b = bench_with("local law = { name = 'The law', from = '2015-02-06', to = '2027-03-09' }",
+                       "duty { met = i.escorted, instrument = law, section = '1', evidence = 'the "
+                       "licence', because = 'b' }");
+  evaluate(&b, "day.date", days[_i].day, days[_i].look);
   close_bench(&b);
 }
 END_TEST
@@ -366,7 +402,7 @@ START_TEST(examples_are_run_and_judged) {
                    "  { 'not known', given = { depth = '?' }, expect = hazard { likelihood = 4, severity = 2 } },\n"
                    "  { 'wrong', given = { depth = '3 m' }, expect = hazard { likelihood = 5, severity = 2 } } } }\n");
   ck_assert(ts_packs_load(b.packs, b.folder, b.problems));
-  ck_assert_uint_eq(ts_rule_examples_run(b.packs, 0, b.problems), 3);
+  ck_assert_uint_eq(ts_packs_check(b.packs, b.problems).passed, 3);
   expect_report(&b, "example \"wrong\": expected hazard 5 × 2, found 4 × 2");
   close_bench(&b);
 }
@@ -378,7 +414,7 @@ START_TEST(a_threshold_no_example_reaches_is_found) {
                    " assess = function (i)\n  if i.depth > q'2 m' then note { because = 'b' } end end,\n"
                    " examples = { { 'shallow', given = { depth = '1 m' }, expect = nothing } } }\n");
   ck_assert(ts_packs_load(b.packs, b.folder, b.problems));
-  ck_assert_uint_eq(ts_rule_examples_run(b.packs, 0, b.problems), 1);
+  ck_assert_uint_eq(ts_packs_check(b.packs, b.problems).passed, 1);
   expect_report(&b, "a.lua:3: warning: x.y: no example makes this comparison true");
   close_bench(&b);
 }
@@ -393,7 +429,7 @@ START_TEST(a_pack_may_declare_facts_and_share_tables) {
                     " examples = { { 'narrow', given = { ['basin.ledge_width'] = '0.5 m' }, expect = stop {} },\n"
                     "  { 'wide', given = { ['basin.ledge_width'] = '1 m' }, expect = nothing } } }\n");
   ck_assert_msg(ts_packs_load(b.packs, b.folder, b.problems), "%s", printed(&b));
-  ck_assert_uint_eq(ts_rule_examples_run(b.packs, 0, b.problems), 2);
+  ck_assert_uint_eq(ts_packs_check(b.packs, b.problems).passed, 2);
   ck_assert_uint_eq(ts_count(b.problems, TS_ERROR), 0);
   close_bench(&b);
 }
@@ -417,6 +453,7 @@ static void add_all(TCase *tc) {
   tcase_add_loop_test(tc, fails_in_the_open, 0, sizeof failing / sizeof *failing);
   tcase_add_test(tc, a_failure_leaves_nothing_behind);
   tcase_add_test(tc, settled_facts_give_one_course);
+  tcase_add_loop_test(tc, a_duty_holds_while_its_law_is_in_force, 0, 4);
   tcase_add_test(tc, an_overlap_forks);
   tcase_add_test(tc, what_was_decided_is_not_asked_again);
   tcase_add_test(tc, an_unknown_flag_forks_once);

@@ -1,0 +1,160 @@
+/* `rules check`: everything that can be found wrong with rules and controls, in one run. */
+#include "rule/check_int.h"
+
+#include "base/text.h"
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- the text of the rules --------------------------------------------------------------- */
+
+static void read_trees(ts_checking *c) {
+  c->trees = ts_arena_alloc(c->arena, (c->packs->file_count + 1) * sizeof *c->trees);
+  for (size_t i = 0; i < c->packs->file_count; i++) {
+    const ts_pack_file *file = &c->packs->files[i];
+    c->trees[i] = ts_syntax_read(c->arena, file->name, file->text, file->length);
+  }
+}
+
+/* The table that a call of `rule` on this line declares. */
+static ts_syntax *declared_at(ts_syntax *it, int line) {
+  for (; it; it = it->next) {
+    bool call = it->kind == TS_E_CALL && it->line == line && ts_same(it->first->text, "rule");
+    if (call && it->first->next && it->first->next->kind == TS_E_TABLE) return it->first->next;
+    ts_syntax *inside = declared_at(it->first, line);
+    if (inside) return inside;
+  }
+  return NULL;
+}
+
+static void find_table(ts_checking *c, size_t rule) {
+  const ts_rule *it = ts_rule_at(c->packs, rule);
+  const char *name = ts_arena_printf(c->arena, "%s/%s", it->pack, it->file);
+  for (size_t i = 0; i < c->packs->file_count; i++)
+    if (ts_same(c->packs->files[i].name, name) && c->trees[i])
+      c->rules[rule].table = declared_at(c->trees[i]->first, it->line);
+}
+
+/* ---- what is seen ------------------------------------------------------------------------- */
+
+static void keep_control(ts_rule_seen *seen, ts_arena *arena, const char *id, int line) {
+  for (size_t i = 0; i < seen->control_count; i++)
+    if (ts_same(seen->controls[i], id)) return;
+  TS_GROW(seen->controls, seen->control_count, seen->control_capacity);
+  TS_GROW(seen->control_lines, seen->control_count, seen->line_capacity);
+  seen->control_lines[seen->control_count] = line;
+  seen->controls[seen->control_count++] = ts_arena_copy(arena, id);
+}
+
+void ts_keep_seen(ts_checking *c, size_t rule, const ts_evaluation *e) {
+  ts_rule_seen *seen = &c->rules[rule];
+  for (size_t i = 0; i < e->read_count; i++)
+    ts_keep_fact(seen, ts_slot_fact(c->evaluator->box->dossier, e->reads[i]));
+  for (size_t k = 0; k < e->course_count; k++)
+    for (size_t o = 0; o < e->courses[k].outcome_count; o++) {
+      const ts_outcome *said = &e->courses[k].outcomes[o];
+      for (size_t i = 0; i < said->control_count; i++)
+        keep_control(seen, c->arena, said->controls[i], said->line);
+    }
+}
+
+/* A name in a text that is neither a value nor a fact is printed as it stands. */
+static void check_words(ts_checking *c, const ts_rule *rule, const ts_outcome *said) {
+  const char *open = said->because ? strchr(said->because, '{') : NULL;
+  if (!open) return;
+  ts_report(c->problems, TS_ERROR, ts_arena_printf(c->arena, "%s/%s", rule->pack, rule->file),
+            said->line,
+            "%s: \"%.*s\" in \"because\" is neither one of its values nor a fact of the %s",
+            rule->id, (int)strcspn(open, "}") + 1, open, rule->each);
+}
+
+/* Each place that says something is put into words once. */
+static void check_all_words(ts_checking *c, size_t rule, const ts_evaluation *e) {
+  int lines[64];
+  size_t count = 0;
+  for (size_t k = 0; k < e->course_count; k++)
+    for (size_t o = 0; o < e->courses[k].outcome_count; o++) {
+      int line = e->courses[k].outcomes[o].line;
+      size_t i = 0;
+      while (i < count && lines[i] != line) i++;
+      if (i < count || count == 64) continue;
+      lines[count++] = line;
+      const ts_course *worded = ts_course_worded(c->evaluator, k);
+      if (o < worded->outcome_count)
+        check_words(c, ts_rule_at(c->packs, rule), &worded->outcomes[o]);
+    }
+}
+
+/* Where nothing is known a rule takes every course there is, up to the bound. */
+static void see_all_courses(ts_checking *c, size_t rule) {
+  const ts_rule *it = ts_rule_at(c->packs, rule);
+  ts_subject subject;
+  ts_dossier *world = ts_dossier_example(c->packs->vocabulary, c->packs->units, it->each, &subject);
+  if (!world) return;
+  c->with_examples = false;
+  ts_evaluator_use(c->evaluator, world);
+  const ts_evaluation *e = ts_evaluate(c->evaluator, rule, subject, NULL, 0);
+  ts_keep_seen(c, rule, e);
+  if (e->unresolved) /* what was not seen may still be plausible */
+    for (size_t i = 1; i < c->point_count; i++)
+      if (c->points[i].rule == rule) c->points[i].anything = 3;
+  if (e->failure)
+    ts_report(c->problems, TS_ERROR, ts_arena_printf(c->arena, "%s/%s", it->pack, it->file),
+              it->line, "%s: with nothing known it fails: %s", it->id, e->failure);
+  else
+    check_all_words(c, rule, e);
+  ts_dossier_free(world);
+}
+
+/* ---- all of it ------------------------------------------------------------------------------ */
+
+static void count_points(const ts_checking *c, ts_check_count *count) {
+  for (size_t i = 1; i < c->point_count; i++) {
+    const ts_point *p = &c->points[i];
+    *(p->decision ? &count->decisions : &count->statements) += 1;
+    if (p->decision)
+      count->both_ways += p->examples == 3;
+    else
+      count->reached += p->examples != 0;
+  }
+}
+
+void ts_checking_release(ts_checking *c) {
+  for (size_t i = 0; i < ts_rule_count(c->packs); i++) {
+    free(c->rules[i].facts);
+    free(c->rules[i].controls);
+    free(c->rules[i].control_lines);
+  }
+  free(c->points);
+  ts_evaluator_free(c->evaluator);
+  ts_dossier_free(c->world);
+  ts_arena_free(c->arena);
+}
+
+ts_check_count ts_packs_check(const ts_packs *packs, ts_diagnostics *problems) {
+  ts_check_count count = {0};
+  ts_subject ignored;
+  ts_checking c = {.packs = packs, .problems = problems, .arena = ts_arena_new()};
+  size_t rules = ts_rule_count(packs);
+  c.world = ts_dossier_example(packs->vocabulary, packs->units, "production", &ignored);
+  c.rules = ts_arena_alloc(c.arena, (rules + 1) * sizeof *c.rules);
+  read_trees(&c);
+  for (size_t i = 0; i < rules; i++) {
+    find_table(&c, i);
+    ts_types_follow(&c, i);
+    c.rules[i].print = ts_alike_print(&c, i);
+  }
+  ts_inspect_names(&c);
+  ts_coverage_begin(&c);
+  for (size_t i = 0; i < rules; i++) {
+    see_all_courses(&c, i);
+    c.with_examples = true;
+    count.examples += ts_rule_at(packs, i)->example_count;
+    count.passed += ts_examples_run(&c, i);
+  }
+  ts_coverage_report(&c);
+  ts_inspect_controls(&c);
+  ts_alike_report(&c);
+  count_points(&c, &count);
+  ts_checking_release(&c);
+  return count;
+}

@@ -1,0 +1,127 @@
+#include "rule/lexer.h"
+
+#include <ctype.h>
+#include <string.h>
+
+ts_lexer ts_lexer_new(const char *text, size_t length) {
+  return (ts_lexer){.at = text, .end = text + length, .line_start = text, .line = 1};
+}
+
+bool ts_token_is(const ts_token *t, const char *text) {
+  return t->kind != TS_T_STRING && t->length == strlen(text) && !memcmp(t->start, text, t->length);
+}
+
+static void count_line(ts_lexer *lex) {
+  lex->line++;
+  lex->line_start = lex->at + 1;
+}
+
+/* The number of '=' of a long bracket that opens at `at`, or -1. */
+static int long_level(const ts_lexer *lex, const char *at) {
+  const char *p = at + 1;
+  while (p < lex->end && *p == '=') p++;
+  return p < lex->end && *at == '[' && *p == '[' ? (int)(p - at - 1) : -1;
+}
+
+static void skip_long(ts_lexer *lex, int level) {
+  lex->at += level + 2;
+  for (; lex->at < lex->end; lex->at++) {
+    if (*lex->at == '\n') count_line(lex);
+    if (*lex->at != ']') continue;
+    const char *p = lex->at + 1;
+    int n = 0;
+    while (p < lex->end && *p == '=') p++, n++;
+    if (n == level && p < lex->end && *p == ']') {
+      lex->at = p + 1;
+      return;
+    }
+  }
+}
+
+static void skip_comment(ts_lexer *lex) {
+  lex->at += 2;
+  int level = lex->at < lex->end && *lex->at == '[' ? long_level(lex, lex->at) : -1;
+  if (level >= 0) {
+    skip_long(lex, level);
+    return;
+  }
+  while (lex->at < lex->end && *lex->at != '\n') lex->at++;
+}
+
+static void skip_blank(ts_lexer *lex) {
+  while (lex->at < lex->end) {
+    if (*lex->at == '\n') count_line(lex);
+    if (isspace((unsigned char)*lex->at))
+      lex->at++;
+    else if (*lex->at == '-' && lex->at + 1 < lex->end && lex->at[1] == '-')
+      skip_comment(lex);
+    else
+      return;
+  }
+}
+
+static void skip_string(ts_lexer *lex) {
+  char quote = *lex->at++;
+  while (lex->at < lex->end && *lex->at != quote && *lex->at != '\n') {
+    if (*lex->at == '\\' && ++lex->at < lex->end && *lex->at == '\n') count_line(lex);
+    lex->at++;
+  }
+  if (lex->at < lex->end) lex->at++;
+  if (lex->at > lex->end) lex->at = lex->end;
+}
+
+static const char *const symbols[] = {"...", "==", "~=", "<=", ">=", "//", "::", "<<", ">>", ".."};
+
+static void skip_symbol(ts_lexer *lex) {
+  for (size_t i = 0; i < sizeof symbols / sizeof *symbols; i++) {
+    size_t n = strlen(symbols[i]);
+    if ((size_t)(lex->end - lex->at) >= n && !memcmp(lex->at, symbols[i], n)) {
+      lex->at += n;
+      return;
+    }
+  }
+  lex->at++;
+}
+
+static bool word_character(char c) { return isalnum((unsigned char)c) || c == '_'; }
+
+static bool is_digit(const ts_lexer *lex, const char *at) {
+  return at < lex->end && isdigit((unsigned char)*at);
+}
+
+/* 12, 0x1F, 1.5, .5, 2e-3; "1..2" is a number, a join and a number. */
+static void skip_number(ts_lexer *lex) {
+  const char *p = lex->at;
+  bool hex = p + 1 < lex->end && *p == '0' && (p[1] == 'x' || p[1] == 'X');
+  for (; p < lex->end; p++) {
+    bool sign = *p == '-' || *p == '+';
+    bool exponent = sign && !hex && p > lex->at && (p[-1] == 'e' || p[-1] == 'E');
+    bool point = *p == '.' && !(p + 1 < lex->end && p[1] == '.');
+    if (!word_character(*p) && !point && !exponent) break;
+  }
+  lex->at = p;
+}
+
+static void skip_name(ts_lexer *lex) {
+  while (lex->at < lex->end && word_character(*lex->at)) lex->at++;
+}
+
+ts_token ts_lexer_next(ts_lexer *lex) {
+  skip_blank(lex);
+  ts_token t = {TS_T_END, lex->at, 0, lex->line, (int)(lex->at - lex->line_start) + 1};
+  if (lex->at >= lex->end) return t;
+  char c = *lex->at;
+  int level = c == '[' ? long_level(lex, lex->at) : -1;
+  if (c == '"' || c == '\'')
+    t.kind = TS_T_STRING, skip_string(lex);
+  else if (level >= 0)
+    t.kind = TS_T_STRING, skip_long(lex, level);
+  else if (is_digit(lex, lex->at) || (c == '.' && is_digit(lex, lex->at + 1)))
+    t.kind = TS_T_NUMBER, skip_number(lex);
+  else if (word_character(c))
+    t.kind = TS_T_NAME, skip_name(lex);
+  else
+    t.kind = TS_T_SYMBOL, skip_symbol(lex);
+  t.length = (size_t)(lex->at - t.start);
+  return t;
+}
