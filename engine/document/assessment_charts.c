@@ -103,24 +103,12 @@ static bool crosses(const ts_paper *paper, const ts_finding *finding, const ts_m
   return above(paper, finding->word, m->before) != above(paper, finding->word, m->then);
 }
 
-/* Many findings of one rule may hang on one number: one bar stands for them. */
-static bool is_drawn(const bars *list, const ts_finding *finding, const ts_margin *m) {
-  for (size_t i = 0; i < list->count; i++) {
-    const bar *b = &list->all[i];
-    if (b->finding->rule == finding->rule && b->margin->slot == m->slot &&
-        b->margin->edge == m->edge)
-      return true;
-  }
-  return false;
-}
-
 static void consider(const ts_paper *paper, bars *list, const ts_finding *finding) {
   for (size_t i = 0; i < finding->margin_count; i++) {
     const ts_margin *m = &finding->margins[i];
     ts_range range = plausible(paper, m->slot);
     bool open = ts_slot_value(paper->dossier, m->slot)->state == TS_UNKNOWN;
     if (open || !(range.hi > range.lo) || !crosses(paper, finding, m)) continue;
-    if (is_drawn(list, finding, m)) continue;
     if (list->count == list->room) {
       list->room = list->room ? 2 * list->room : 64;
       list->all = ts_resize(list->all, list->room * sizeof *list->all);
@@ -156,7 +144,7 @@ static ts_range axis_of(ts_range is, double edge, ts_range most) {
   return (ts_range){fmax(span.lo - room, most.lo), fmin(span.hi + room, most.hi)};
 }
 
-static void write_bar(ts_paper *paper, const bar *b) {
+static void write_bar(ts_paper *paper, const bar *b, size_t more) {
   const ts_margin *m = b->margin;
   ts_range is = now(paper, m), axis = axis_of(is, m->edge, plausible(paper, m->slot));
   bool worse =
@@ -168,16 +156,45 @@ static void write_bar(ts_paper *paper, const bar *b) {
   ts_axis_at(paper, "hi", is.hi, axis);
   ts_axis_at(paper, "edge", m->edge, axis);
   ts_xml_attribute(&paper->out, "worse", goes_up(m) == worse ? "up" : "down");
+  if (more > 0) ts_xml_attributef(&paper->out, "more", "%zu", more);
   ts_xml_end(&paper->out);
+}
+
+/* A rule may ask the same of many: the same number of one thing, or the same kind of number with
+ * the same value and edge. One bar stands for them, the nearest. */
+static bool alike(const ts_paper *paper, const bar *x, const bar *y) {
+  const ts_margin *a = x->margin, *b = y->margin;
+  if (x->finding->rule != y->finding->rule) return false;
+  if (a->slot == b->slot) return true;
+  return ts_slot_fact(paper->dossier, a->slot) == ts_slot_fact(paper->dossier, b->slot) &&
+         a->from == b->from && a->edge == b->edge;
+}
+
+static bool is_drawn(const ts_paper *paper, const bars *list, size_t index) {
+  for (size_t i = 0; i < index; i++)
+    if (alike(paper, &list->all[i], &list->all[index])) return true;
+  return false;
+}
+
+static size_t count_alike(const ts_paper *paper, const bars *list, size_t index) {
+  size_t more = 0;
+  for (size_t i = index + 1; i < list->count; i++)
+    more += alike(paper, &list->all[index], &list->all[i]);
+  return more;
 }
 
 static void margin_bars(ts_paper *paper) {
   bars list = {0};
+  size_t drawn = 0;
   for (size_t i = 0; i < paper->a->finding_count; i++)
     if (paper->a->findings[i].word != TS_REMARK) consider(paper, &list, &paper->a->findings[i]);
   for (size_t i = 0; i < paper->a->duty_count; i++) consider(paper, &list, &paper->a->duties[i]);
   if (list.count) qsort(list.all, list.count, sizeof *list.all, nearest_first);
-  for (size_t i = 0; i < list.count && i < BARS_MOST; i++) write_bar(paper, &list.all[i]);
+  for (size_t i = 0; i < list.count && drawn < BARS_MOST; i++) {
+    if (is_drawn(paper, &list, i)) continue;
+    write_bar(paper, &list.all[i], count_alike(paper, &list, i));
+    drawn++;
+  }
   free(list.all);
 }
 

@@ -1,5 +1,6 @@
 /* Lines of time for charts: axes and their ticks, surface intervals, the emergency time line. */
 #include "document/assessment_axis.h"
+#include "quantity/calendar.h"
 #include <math.h>
 #include <stdlib.h>
 
@@ -112,9 +113,11 @@ static bool spells_of(ts_paper *paper, ts_subject person_day, spells *list) {
   return recorded;
 }
 
-static void minutes(ts_paper *paper, const char *name, double seconds) {
+/* A time of day twice: to be read, and as minutes since midnight to be placed. */
+static void time_of_day(ts_paper *paper, const char *name, const char *in_minutes, double seconds) {
   char text[32];
-  ts_xml_attribute(&paper->out, name, ts_number_round(seconds / 60, 6, text, sizeof text));
+  ts_xml_attribute(&paper->out, name, ts_clock_show(seconds, text, sizeof text));
+  ts_xml_attribute(&paper->out, in_minutes, ts_number_round(seconds / 60, 6, text, sizeof text));
 }
 
 static void write_gap(ts_paper *paper, ts_subject person_day, spell gap, bool recorded) {
@@ -125,8 +128,8 @@ static void write_gap(ts_paper *paper, ts_subject person_day, spell gap, bool re
   ts_xml_attribute(&paper->out, "person", ts_paper_path(paper, person));
   ts_xml_attribute(&paper->out, "person-label", ts_paper_label(paper, person));
   ts_xml_attribute(&paper->out, "recorded", ts_paper_yes(recorded));
-  minutes(paper, "from-min", gap.from);
-  minutes(paper, "to-min", gap.to);
+  time_of_day(paper, "from", "from-min", gap.from);
+  time_of_day(paper, "to", "to-min", gap.to);
   ts_xml_attribute(&paper->out, "text",
                    ts_axis_shown(paper, (ts_range){long_, long_}, TS_TIME, NULL));
   ts_xml_end(&paper->out);

@@ -146,6 +146,7 @@ END_TEST
 
 /* Ids that a stylesheet puts together from a value of the assessment. */
 static const char *const made[] = {"kind-", "state-", "c-", "duty-", "n-", "m-", "limits-", "explain-",
+                                   "worse-", "line-", "mile-",
                                    "yes", "no"};
 
 static bool put_together(const char *id) {
