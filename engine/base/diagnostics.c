@@ -114,6 +114,16 @@ void ts_report(ts_diagnostics *all, ts_level level, const char *file, int line, 
   all->levels[level]++;
 }
 
+void ts_diagnostics_copy(const ts_diagnostics *from, ts_diagnostics *to, const char *folder) {
+  size_t length = strlen(folder);
+  for (size_t i = 0; i < from->count; i++) {
+    const report *r = &from->reports[i];
+    const char *file = from->files[r->file];
+    if (strncmp(file, folder, length) == 0 && file[length] == '/')
+      ts_report(to, r->level, file, r->line, "%s", r->text);
+  }
+}
+
 size_t ts_count(const ts_diagnostics *all, ts_level level) { return all->levels[level]; }
 
 static int by_place(const void *left, const void *right) {

@@ -32,6 +32,8 @@ char *ts_path_folder(ts_arena *arena, const char *path); /* "." where there is n
 const char *ts_path_name(const char *path);              /* after the last slash */
 /* True when `name`, taken from `folder`, stays inside it with all links resolved. */
 bool ts_path_inside(const char *folder, const char *name);
+/* True when both exist and are one, with all links resolved. */
+bool ts_path_same(const char *one, const char *other);
 
 /* Where the data is: in TANKSIDE_DATA, else in ../share/tankside beside the running program's
  * folder, else in the source or install folder fixed at build time; the first that exists.

@@ -63,6 +63,14 @@ bool ts_path_inside(const char *folder, const char *name) {
   return inside;
 }
 
+bool ts_path_same(const char *one, const char *other) {
+  char *a = realpath(one, NULL), *b = realpath(other, NULL);
+  bool same = a && ts_same(a, b);
+  free(a);
+  free(b);
+  return same;
+}
+
 /* share/tankside beside the bin folder that the running program is in, or NULL. */
 static char *beside_program(ts_arena *arena) {
   char program[PATH_MAX];

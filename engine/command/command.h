@@ -28,7 +28,9 @@ typedef enum {
   OPTION_SHEET = 128,
   OPTION_TASK = 256,
   OPTION_EXPLAIN = 512,
-  OPTION_ALL = 1024
+  OPTION_ALL = 1024,
+  OPTION_EDITOR = 2048,
+  OPTION_WHERE = 4096
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -38,8 +40,10 @@ typedef struct {
   size_t pack_count;
   const char *sets[REPEATS_MAX];
   size_t set_count;
+  const char *wheres[REPEATS_MAX];
+  size_t where_count;
   const char *matrix, *out, *paper, *as, *sheet, *task, *explain;
-  bool no_pdf, all, help;
+  bool no_pdf, all, editor, help;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
 } ts_options;
@@ -95,6 +99,8 @@ bool session_read_matrix(ts_session *session, const char *name);
 
 /* False with a message and the nearest id where no pack has it. */
 bool rule_by_id(const ts_session *session, const char *id, size_t *index);
+/* Which rules there are: all, or those that every --where holds for; as lines or as CSV. */
+int rules_list(const ts_session *session, const ts_options *options);
 /* What the rule says for each subject of the dossier; what it is made of. Give the exit status. */
 int rules_try(const ts_session *session, size_t rule);
 int rules_explain(const ts_session *session, size_t rule);

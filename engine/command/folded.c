@@ -13,13 +13,32 @@ static size_t columns(const char *text, size_t bytes) {
   return count;
 }
 
+/* A number and what it counts, or a capital and its number, stay on one line. */
+static bool holds(const char *word, size_t bytes, const char *next) {
+  bool is_capital = bytes == 1 && *word >= 'A' && *word <= 'Z';
+  return strspn(word, "0123456789.:") >= bytes || (is_capital && strspn(next, "0123456789") > 0);
+}
+
+/* A word and up to two that stay with it. */
+static size_t unbroken(const char *text) {
+  const char *word = text;
+  size_t bytes = strcspn(word, " \n\t");
+  for (int k = 0; k < 2; k++, bytes = strcspn(word, " \n\t")) {
+    const char *next = word + bytes + 1;
+    bool comes = word[bytes] == ' ' && strcspn(next, " \n\t") > 0;
+    if (!comes || !holds(word, bytes, next)) break;
+    word = next;
+  }
+  return (size_t)(word - text) + bytes;
+}
+
 void print_folded(const char *first, const char *text) {
   size_t indent = columns(first, strlen(first)), at = indent;
   if (indent > WIDTH / 3) indent = 8; /* a long head: what follows is not squeezed beside it */
   bool begun = false;
   fputs(first, stdout);
   for (const char *word = text; *(word += strspn(word, " \n\t")) != '\0';) {
-    size_t bytes = strcspn(word, " \n\t"), width = columns(word, bytes);
+    size_t bytes = unbroken(word), width = columns(word, bytes);
     if (begun && at + 1 + width > WIDTH) {
       printf("\n%*s", (int)indent, "");
       at = indent;

@@ -31,15 +31,15 @@ void functions_list(void) {
 
 /* ---- one --------------------------------------------------------------------------- */
 
-static void print_argument(const ts_session *s, const ts_argument *a) {
-  static const char *const directions[] = {"rises with it", "falls with it",
-                                           "may rise or fall with it"};
-  char shown[SHOWN], head[64], text[2 * SHOWN];
-  snprintf(head, sizeof head, "    %-22s %-10s ", a->name, unit_or_number(a->unit));
-  snprintf(text, sizeof text, "%s; the result %s",
-           function_show(s, (ts_range){a->lo, a->hi}, a->dim, a->unit, shown),
-           directions[a->direction]);
-  print_folded(head, text);
+/* One line: name, unit, valid range, and where the result goes when it grows. */
+static void print_argument(const ts_session *s, const ts_argument *a, bool first) {
+  static const char *const directions[] = {"rises", "falls", "turns"};
+  char shown[SHOWN];
+  printf("  %-8s %-21s ", first ? "Takes:" : "", a->name);
+  print_cut(unit_or_number(a->unit), 10);
+  putchar(' ');
+  print_cut(function_show(s, (ts_range){a->lo, a->hi}, a->dim, a->unit, shown), 22);
+  printf(" result %s\n", directions[a->direction]);
 }
 
 /* The length of the next argument of an example, quotes included. */
@@ -61,13 +61,14 @@ static void print_example(const ts_function *f) {
 }
 
 void function_describe(const ts_session *s, const ts_function *f) {
-  char head[64], shown[SHOWN], gives[2 * SHOWN];
-  snprintf(head, sizeof head, "%s: ", f->name);
-  print_folded(head, f->meaning);
-  for (int i = 0; i < f->count; i++) print_argument(s, &f->argument[i]);
-  snprintf(gives, sizeof gives, "%s, at the widest %s", unit_or_number(f->unit),
-           function_show(s, (ts_range){f->lo, f->hi}, f->dim, f->unit, shown));
-  print_folded("  Gives:   ", gives);
+  char shown[SHOWN];
+  ts_text gives = {0};
+  ts_text_addf(&gives, "%s; %s%s, at the widest %s", f->meaning, f->unit[0] ? "in " : "a number",
+               f->unit, function_show(s, (ts_range){f->lo, f->hi}, f->dim, f->unit, shown));
+  puts(f->name);
+  print_folded("  Gives:   ", gives.data);
+  ts_text_release(&gives);
+  for (int i = 0; i < f->count; i++) print_argument(s, &f->argument[i], i == 0);
   print_folded("  Formula: ", f->formula);
   print_folded("  Source:  ", f->source);
   print_folded("  Limits:  ", f->limits);
@@ -77,11 +78,14 @@ void function_describe(const ts_session *s, const ts_function *f) {
 /* ---- all --------------------------------------------------------------------------- */
 
 static const char preface[] =
-    "Each has its arguments with unit, valid range and the direction in which the result moves; "
-    "what it gives; its formula in the names of its arguments; where that was published; and what "
-    "it leaves out. Ranges go through the formula from end to end. Where an argument lies outside "
-    "its valid range the result is open: it could be anything up to the widest. \"(from memory)\" "
-    "means that the text itself has not been seen: check it before relying on it.";
+    "Each has what it gives, with unit; its arguments with unit, valid range and the direction in "
+    "which the result moves when they grow (\"turns\": either way); its formula in the names of "
+    "its "
+    "arguments; where that was published; and what it leaves out. Ranges go through the formula "
+    "from end to end. Where an argument lies outside its valid range the result is open: it could "
+    "be anything up to the widest. \"(from memory)\" means that the text itself has not been seen, "
+    "\"transcribed\" that a copy of it was: check it before relying on it. A table named by its "
+    "file stands in the folder tables of the data, whole.";
 
 void functions_all(const ts_session *s) {
   const char *topic = "";

@@ -17,6 +17,8 @@ static const option_row rows[] = {
     {"--matrix", "NAME|FILE", OPTION_MATRIX,
      "the matrix: five-by-five (default), mil-std-882e, or a file"},
     {"--set", "PATH=VALUE", OPTION_SET, "take this value instead of the dossier's; repeatable"},
+    {"--where", "FIELD=TEXT", OPTION_WHERE,
+     "only rules for which this holds; repeatable"},
     {"-o", "PATH", OPTION_OUT, "write here"},
     {"--paper", "a4|letter", OPTION_PAPER, "size of the paper (a4)"},
     {"--no-pdf", NULL, OPTION_NO_PDF, "write no PDF, only HTML"},
@@ -25,6 +27,7 @@ static const option_row rows[] = {
     {"--as", "FORM", OPTION_AS, "in this form"},
     {"--sheet", "NAME", OPTION_SHEET, "which document: assessment, task"},
     {"--all", NULL, OPTION_ALL, "every function in full, as text for a reviewer"},
+    {"--editor", NULL, OPTION_EDITOR, "help for editors, into the folder given with -o"},
     {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each"},
 };
 
@@ -69,11 +72,13 @@ static bool store(ts_options *into, const option_row *row, const char *value) {
   switch (row->bit) {
   case OPTION_PACK: return keep(into->packs, &into->pack_count, value, row->name);
   case OPTION_SET: return keep(into->sets, &into->set_count, value, row->name);
+  case OPTION_WHERE: return keep(into->wheres, &into->where_count, value, row->name);
   case OPTION_MATRIX: into->matrix = value; break;
   case OPTION_OUT: into->out = value; break;
   case OPTION_PAPER: into->paper = value; break;
   case OPTION_NO_PDF: into->no_pdf = true; break;
   case OPTION_ALL: into->all = true; break;
+  case OPTION_EDITOR: into->editor = true; break;
   case OPTION_AS: into->as = value; break;
   case OPTION_SHEET: into->sheet = value; break;
   case OPTION_TASK: into->task = value; break;

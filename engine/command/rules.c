@@ -1,21 +1,39 @@
 /* tankside rules: what the packs hold, and whether their examples come out. */
+#include "base/file.h"
 #include "base/text.h"
 #include "command/topics.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-static int list(const ts_session *s) {
-  for (size_t i = 0; i < ts_rule_count(s->packs); i++) {
-    const ts_rule *rule = ts_rule_at(s->packs, i);
-    printf("%-34s %-10s %s  (%s/%s:%d)\n", rule->id, rule->each, rule->title, rule->pack,
-           rule->file, rule->line);
-  }
-  printf("%zu rules, %zu controls\n", ts_rule_count(s->packs), ts_control_count(s->packs));
-  return DONE;
+/* ---- check: whose rules are reported on ----------------------------------------------- */
+
+/* The name of a pack as it was given: the last part of the path to its folder. */
+static const char *pack_name(const ts_session *s, const char *given) {
+  size_t length = strlen(given);
+  while (length > 1 && given[length - 1] == '/') length--;
+  return ts_path_name(ts_arena_copy_n(s->arena, given, length));
 }
 
-/* ---- topics ------------------------------------------------------------------- */
+/* With packs given, what is reported is about them: who checks a pack of one's own does not want
+ * to hear of the others. */
+static bool is_asked_for(const ts_session *s, const ts_options *options, const char *pack) {
+  for (size_t i = 0; i < options->pack_count; i++)
+    if (ts_same(pack_name(s, options->packs[i]), pack)) return true;
+  return options->pack_count == 0;
+}
+
+static ts_check_count check_asked_for(ts_session *s, const ts_options *options) {
+  if (options->pack_count == 0) return ts_packs_check(s->packs, s->problems);
+  ts_diagnostics *all = ts_diagnostics_new();
+  ts_check_count n = ts_packs_check(s->packs, all);
+  for (size_t i = 0; i < options->pack_count; i++)
+    ts_diagnostics_copy(all, s->problems, pack_name(s, options->packs[i]));
+  ts_diagnostics_free(all);
+  return n;
+}
+
+/* ---- the same, by topic --------------------------------------------------------------- */
 
 /* A rule's topic is the first part of its id: "air" of "air.return-margin". */
 static size_t topic_length(const ts_rule *rule) { return strcspn(rule->id, "."); }
@@ -25,29 +43,33 @@ static bool same_topic(const ts_rule *a, const ts_rule *b) {
 }
 
 /* Rules are ordered by id, so those of one topic stand together. */
-static void topics(const ts_session *s) {
+static void topics(const ts_session *s, const ts_options *options) {
   size_t count = ts_rule_count(s->packs);
   for (size_t i = 0, next; i < count; i = next) {
     const ts_rule *first = ts_rule_at(s->packs, i);
-    size_t examples = 0;
-    for (next = i; next < count && same_topic(first, ts_rule_at(s->packs, next)); next++)
-      examples += ts_rule_at(s->packs, next)->example_count;
-    printf("  %-20.*s %4zu rules %5zu examples\n", (int)topic_length(first), first->id, next - i,
-           examples);
+    size_t examples = 0, rules = 0;
+    for (next = i; next < count && same_topic(first, ts_rule_at(s->packs, next)); next++) {
+      bool asked = is_asked_for(s, options, ts_rule_at(s->packs, next)->pack);
+      rules += asked;
+      examples += asked ? ts_rule_at(s->packs, next)->example_count : 0;
+    }
+    if (rules > 0)
+      printf("  %-20.*s %4zu rules %5zu examples\n", (int)topic_length(first), first->id, rules,
+             examples);
   }
 }
 
-/* ---- check ------------------------------------------------------------------------ */
-
-static int check(ts_session *s, bool loaded) {
-  ts_check_count n = ts_packs_check(s->packs, s->problems);
+static int check(ts_session *s, const ts_options *options, bool loaded) {
+  ts_check_count n = check_asked_for(s, options);
   size_t errors = ts_count(s->problems, TS_ERROR), warnings = ts_count(s->problems, TS_WARNING);
-  topics(s);
+  topics(s, options);
+  if (options->pack_count > 0) puts("with all that are loaded:");
   printf("%zu rules, %zu controls, %zu of %zu examples come out as they say\n",
          ts_rule_count(s->packs), ts_control_count(s->packs), n.passed, n.examples);
   printf("%zu of %zu decisions seen both ways, %zu of %zu statements reached\n", n.both_ways,
          n.decisions, n.reached, n.statements);
-  printf("%zu errors, %zu warnings\n", errors, warnings);
+  printf("%zu errors, %zu warnings%s\n", errors, warnings,
+         options->pack_count > 0 ? " in the packs given" : "");
   if (!loaded) return NOT_DONE;
   return n.passed == n.examples && errors == 0 ? DONE : LOOK;
 }
@@ -87,9 +109,10 @@ static int act(ts_session *s, const ts_options *options, const char *action) {
   if (trying || ts_same(action, "explain")) return act_on_rule(s, options, trying);
   if (ts_same(action, "new")) return rules_new(s, options);
   bool loaded = session_load_all_packs(s, options);
-  if (ts_same(action, "check")) return check(s, loaded); /* what did load is checked all the same */
+  if (ts_same(action, "check"))
+    return check(s, options, loaded); /* what did load is checked all the same */
   if (!loaded) return NOT_DONE;
-  return ts_same(action, "topics") ? topics_print(s) : list(s);
+  return ts_same(action, "topics") ? topics_print(s) : rules_list(s, options);
 }
 
 static int run(const ts_options *options) {
@@ -109,10 +132,14 @@ const ts_verb verb_rules = {
     .usage = "rules list|check|try|explain|new|topics [WORD]... [--pack DIR]...",
     .summary = "the rules there are, their examples; one tried, explained or begun",
     .details =
-        "list     one rule a line: id, the subject it is asked of, title, pack/file:line\n"
+        "list     one rule a line: id, the subject it is asked of, title, pack/file:line;\n"
+        "         with --where, which may be repeated, only rules that each holds for:\n"
+        "         topic, pack, subject, fact, control by name; title and source by some\n"
+        "         of their words; jurisdiction with all that holds there; --as csv for a\n"
+        "         spreadsheet\n"
         "check    runs every example of every rule, and says what does not come out as\n"
         "         written, which threshold no example reaches, and which control a rule\n"
-        "         names that no pack has\n"
+        "         names that no pack has; with --pack it speaks of those packs only\n"
         "try      RULE DOSSIER: what a rule says for each subject of a dossier, as described, on "
         "every\n"
         "         course that the facts leave open\n"
@@ -127,7 +154,7 @@ const ts_verb verb_rules = {
         "All packs that came with the program are loaded, and those given with --pack;\n"
         "`try` loads those of the dossier's jurisdiction.\n"
         "Exit status of check: 0 all come out, 1 some do not, 2 a pack cannot be loaded.",
-    .takes = OPTION_PACK | OPTION_SET | OPTION_OUT,
+    .takes = OPTION_PACK | OPTION_SET | OPTION_OUT | OPTION_WHERE | OPTION_AS,
     .least = 1,
     .most = 5,
     .run = run};

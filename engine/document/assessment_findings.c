@@ -190,6 +190,17 @@ static void controls(ts_paper *paper, const ts_finding *finding) {
   }
 }
 
+/* Discreet on any course that is told of: another reader must not learn that by what is missing. */
+static bool discreet(const ts_finding *finding) {
+  for (int v = 0; v < TS_VIEWS; v++) {
+    const ts_case *told = &finding->view[v];
+    if ((told->worst && told->worst->outcome.discreet) ||
+        (told->best && told->best->outcome.discreet))
+      return true;
+  }
+  return false;
+}
+
 /* ---- the two lists ----------------------------------------------------------------- */
 
 static bool unresolved(const ts_finding *finding) {
@@ -236,6 +247,7 @@ static void finding_attributes(ts_paper *paper, const ts_finding *finding) {
   ts_xml_attribute(out, "settled", ts_paper_yes(finding->view[TS_AS_DESCRIBED].standing.settled));
   ts_xml_attribute(out, "unresolved", ts_paper_yes(unresolved(finding)));
   if (finding->too_open) ts_xml_attribute(out, "too-open", "yes");
+  if (discreet(finding)) ts_xml_attribute(out, "discreet", "yes");
   waived(paper, finding->waiver);
   ts_xml_attribute(out, "harm", rule->harm);
   ts_xml_attribute(out, "who", who != NULL ? who : ts_paper_who(paper, finding->subject));
@@ -294,6 +306,7 @@ static void duty(ts_paper *paper, const ts_finding *it) {
   ts_xml_attribute(out, "in-force-to", outcome->to);
   ts_xml_attribute(out, "evidence", outcome->evidence);
   where(paper, rule, outcome->line);
+  if (discreet(it)) ts_xml_attribute(out, "discreet", "yes");
   if (text_unread(rule)) ts_xml_attribute(out, "check-the-text", "yes");
   why(paper, it);
   functions(paper, outcome);

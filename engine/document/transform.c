@@ -6,6 +6,7 @@
 
 #include "base/file.h"
 #include "base/text.h"
+#include "document/withhold.h"
 
 #include <libxml/uri.h>
 #include <libxslt/transform.h>
@@ -211,10 +212,33 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
   const ts_sheet *which = known_sheet(sheet, problems);
   if (!which || !ts_document_paper(paper, problems)) return false;
   ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  if (xml && !which->attaches) ts_document_withhold(ts_xml_root(xml));
   if (xml && subject_fits(which, subject, xml, problems))
     *html = transform(which->stylesheet, xml, subject, NULL, html_length, problems);
   ts_xml_free(xml);
   return *html != NULL;
+}
+
+/* What is no assessment, but is turned into something readable all the same. */
+static bool transform_bytes(const char *stylesheet, const char *name, const char *bytes,
+                            size_t length, char **result, size_t *result_length,
+                            ts_diagnostics *problems) {
+  ts_xml *xml = ts_xml_read(bytes, length, name, problems);
+  *result = xml ? transform(stylesheet, xml, NULL, NULL, result_length, problems) : NULL;
+  ts_xml_free(xml);
+  return *result != NULL;
+}
+
+bool ts_reference_render(const char *reference_xml, size_t length, char **html,
+                         size_t *html_length, ts_diagnostics *problems) {
+  return transform_bytes("reference.xsl", "reference.xml", reference_xml, length, html,
+                         html_length, problems);
+}
+
+bool ts_schema_compact(const char *schema, size_t length, char **compact, size_t *compact_length,
+                       ts_diagnostics *problems) {
+  return transform_bytes("compact.xsl", "dossier.rng", schema, length, compact, compact_length,
+                         problems);
 }
 
 bool ts_finding_text(const char *assessment_xml, size_t length, const char *finding, char **text,

@@ -153,18 +153,19 @@ static const char *path_of_file(const ts_dossier *dossier, const char *name) {
   return name;
 }
 
-/* The last day of the schedule, or false when there is none. */
-static bool last_day(const ts_dossier *dossier, double *last) {
+/* The last day of the schedule, or where there is none the day of the revision. */
+static double last_day(const ts_dossier *dossier) {
+  double last = dossier->values[ts_world_slot(dossier, 0, "on")].range.hi;
   bool any = false;
   for (ts_subject s = 0; s < dossier->subject_count; s++) {
     uint32_t slot = ts_world_slot(dossier, s, "date");
     if (slot == TS_ABSENT || !ts_world_is(dossier, s, "day") || !dossier->values[slot].text)
       continue;
     double when = dossier->values[slot].range.hi;
-    if (!any || when > *last) *last = when;
+    if (!any || when > last) last = when;
     any = true;
   }
-  return any;
+  return last;
 }
 
 static const char *waiver_lacks(const ts_waiver *waiver) {
@@ -178,10 +179,8 @@ static bool runs_out(const ts_dossier *dossier, const ts_waiver *waiver) {
   char why[64];
   ts_range until;
   ts_dim dim;
-  double last = 0;
-  return last_day(dossier, &last) &&
-         ts_quantity_read(dossier->units, waiver->until, &until, &dim, why, sizeof why) &&
-         until.hi < last;
+  return ts_quantity_read(dossier->units, waiver->until, &until, &dim, why, sizeof why) &&
+         until.hi < last_day(dossier);
 }
 
 static void check_waiver(const ts_reader *reader, ts_waiver *waiver) {

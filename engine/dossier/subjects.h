@@ -78,6 +78,11 @@ typedef struct {
 
 ts_field ts_subject_field(const ts_dossier *dossier, ts_subject subject, const char *name);
 
+/* The names of all fields of this subject, in that order; gives how many there are and writes
+ * at most `most`. */
+size_t ts_subject_field_names(const ts_dossier *dossier, ts_subject subject, const char **names,
+                              size_t most);
+
 /* The field name nearest to `name` on this subject, or NULL when none is near. */
 const char *ts_subject_nearest(const ts_dossier *dossier, ts_subject subject, const char *name);
 

@@ -185,6 +185,23 @@ static const ts_fact_def *copy_fact(ts_arena *arena, const ts_fact_def *fact) {
   return copy;
 }
 
+/* What else rules may read by this name on a subject: a part, a parent or a list by its name, or
+ * one choice of a set ("covers-hands"). A fact of that name would be read in its stead. */
+static bool means_something(const ts_vocabulary *vocabulary, uint32_t entity, const char *name) {
+  for (size_t i = 0; i < vocabulary->entity_count; i++)
+    if (ts_same(vocabulary->entities[i].def->name, name) ||
+        ts_same(vocabulary->entities[i].def->plural, name))
+      return true;
+  for (size_t i = 0; i < vocabulary->entities[entity].count; i++) {
+    const ts_known_fact *set = ts_known_at(vocabulary, entity, i);
+    size_t stem = strlen(set->def->name);
+    bool member = set->def->type == TS_SET && !strncmp(name, set->def->name, stem) &&
+                  name[stem] == '-' && ts_choice_find(set, name + stem + 1) != TS_ABSENT;
+    if (member) return true;
+  }
+  return false;
+}
+
 static bool may_add(const ts_vocabulary *vocabulary, const ts_fact_def *fact,
                     ts_diagnostics *problems, const char *file, int line) {
   uint32_t entity = ts_names_get(&vocabulary->entity_names, fact->entity);
@@ -196,6 +213,12 @@ static bool may_add(const ts_vocabulary *vocabulary, const ts_fact_def *fact,
   }
   if (ts_fact_position(vocabulary, entity, fact->name) != TS_ABSENT) {
     ts_report(problems, TS_ERROR, file, line, "fact \"%s\" of \"%s\" is already in the vocabulary",
+              fact->name, fact->entity);
+    return false;
+  }
+  if (means_something(vocabulary, entity, fact->name)) {
+    ts_report(problems, TS_ERROR, file, line,
+              "fact \"%s\" of \"%s\" cannot be added: rules read something else by that name",
               fact->name, fact->entity);
     return false;
   }

@@ -203,6 +203,15 @@ ts_field ts_subject_field(const ts_dossier *dossier, ts_subject subject, const c
   return field;
 }
 
+size_t ts_subject_field_names(const ts_dossier *dossier, ts_subject subject, const char **names,
+                              size_t most) {
+  const ts_plan *plan = &dossier->plans[dossier->subjects[subject].entity];
+  for (size_t i = 0; i < plan->names.capacity; i++)
+    if (plan->names.keys[i] != NULL && plan->names.values[i] < most)
+      names[plan->names.values[i]] = plan->names.keys[i];
+  return plan->field_count;
+}
+
 ts_subject ts_leads_to(const ts_dossier *dossier, ts_subject subject, const char *field) {
   if (ts_world_is(dossier, subject, field)) return subject;
   ts_field found = ts_subject_field(dossier, subject, field);

@@ -103,9 +103,17 @@ static void take_name(harvest *h, const char *name) {
 
 /* ---- the names -------------------------------------------------------------------- */
 
-/* Words of ASCII letters and underscores, three or more: what a person would type. */
+/* Another unit to somebody else (a bag, a gamma), or nothing that is measured on a set. */
+static const char *const unwanted[] = {
+    "arpentlin", "bag",          "barie",  "baud",     "bit",      "byte",    "candle",
+    "circle",    "count",        "dobson", "dynamic",  "einstein", "eon",     "firkin",
+    "gamma",     "geopotential", "molec",  "molecule", "nuc",      "nucleon", "octet"};
+
+/* One word of three small letters or more: what a person would type. */
 static bool is_word(const char *name) {
-  size_t length = strspn(name, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz_");
+  size_t length = strspn(name, "abcdefghijklmnopqrstuvwxyz");
+  for (size_t i = 0; i < sizeof unwanted / sizeof *unwanted; i++)
+    if (ts_same(name, unwanted[i])) return false;
   return length >= 3 && !name[length];
 }
 

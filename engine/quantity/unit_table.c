@@ -3,10 +3,12 @@
  * What must be exact, what the trade writes and udunits2 lacks, and every
  * symbol: udunits2's short names include things nobody means on a set (`gal` is an
  * acceleration there, `pt` and `ph` are printers' points and phots), so from
- * there only names in words are taken. Its US gallon is rounded to seven
- * digits and its acre and fathom are made of survey feet, which NIST retired at
- * the end of 2022 (from memory); ours are exact, of international feet. Its footcandle is a
- * hundredth of one, its calorie another than the `cal` of the table.
+ * there only single words in small letters are taken, and of those not all
+ * (udunits.c). Its turn is 6.28 radians, so that a count of turns would come out
+ * wrong: refused. Its US gallon is rounded to seven digits and its acre and fathom
+ * are made of survey feet, which NIST retired at the end of 2022 (from memory);
+ * ours are exact, of international feet. Its footcandle is a hundredth of one, its
+ * calorie another than the `cal` of the table.
  *
  * Sources. Customary units: NIST SP 811 (2008), App. B.8/B.9, and NIST SP 1038
  * (2006). msw: 10 kPa, by definition (US Navy Diving Manual). fsw: four values
@@ -245,5 +247,13 @@ const ts_refusal ts_refusals[] = {
     {"M", "m for metres, mol/L for a concentration"},
     {"FNU", "NTU; the two are not the same measurement"},
     {"scfm", "cfm, and say at which pressure"},
+    {"turn", "rpm for a speed, deg for an angle"},
+    {"turns", "rpm for a speed, deg for an angle"},
+    {"revolution", "rpm for a speed, deg for an angle"},
+    {"revolutions", "rpm for a speed, deg for an angle"},
+    {"rotation", "rpm for a speed, deg for an angle"},
+    {"rotations", "rpm for a speed, deg for an angle"},
+    {"cycle", "Hz for a rate"},
+    {"cycles", "Hz for a rate"},
     {NULL, NULL},
 };

@@ -80,7 +80,7 @@ ts_scale ts_scale_of_factor(double factor, ts_dim dim);
 
 typedef void ts_unit_taker(void *context, const char *name, ts_scale scale);
 
-/* Hands every multiplicative unit of udunits2's data that has a name in words
+/* Hands every multiplicative unit of udunits2's data that has a name of one word
  * to `take`; `name` is only lent. False with a reason when the data cannot be
  * found. udunits2 keeps its status, its message handler and its reader's state
  * in variables of the process, so this is the only place that uses it and

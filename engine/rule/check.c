@@ -40,21 +40,9 @@ static void keep_control(ts_rule_seen *seen, ts_arena *arena, const char *id, in
   for (size_t i = 0; i < seen->control_count; i++)
     if (ts_same(seen->controls[i], id)) return;
   TS_GROW(seen->controls, seen->control_count, seen->control_capacity);
-  TS_GROW(seen->control_lines, seen->control_count, seen->line_capacity);
+  TS_GROW(seen->control_lines, seen->control_count, seen->control_line_capacity);
   seen->control_lines[seen->control_count] = line;
   seen->controls[seen->control_count++] = ts_arena_copy(arena, id);
-}
-
-void ts_keep_seen(ts_checking *c, size_t rule, const ts_evaluation *e) {
-  ts_rule_seen *seen = &c->rules[rule];
-  for (size_t i = 0; i < e->read_count; i++)
-    ts_keep_fact(seen, ts_slot_fact(c->evaluator->box->dossier, e->reads[i]));
-  for (size_t k = 0; k < e->course_count; k++)
-    for (size_t o = 0; o < e->courses[k].outcome_count; o++) {
-      const ts_outcome *said = &e->courses[k].outcomes[o];
-      for (size_t i = 0; i < said->control_count; i++)
-        keep_control(seen, c->arena, said->controls[i], said->line);
-    }
 }
 
 /* A name in a text that is neither a value nor a fact is printed as it stands. */
@@ -67,21 +55,41 @@ static void check_words(ts_checking *c, const ts_rule *rule, const ts_outcome *s
             rule->id, (int)strcspn(open, "}") + 1, open, rule->each);
 }
 
+/* True for the first time that something said on this line is seen. */
+static bool first_on_line(ts_rule_seen *seen, int line) {
+  for (size_t i = 0; i < seen->line_count; i++)
+    if (seen->lines[i] == line) return false;
+  TS_GROW(seen->lines, seen->line_count, seen->line_capacity);
+  seen->lines[seen->line_count++] = line;
+  return true;
+}
+
 /* Each place that says something is put into words once. */
-static void check_all_words(ts_checking *c, size_t rule, const ts_evaluation *e) {
-  int lines[64];
-  size_t count = 0;
+static void keep_outcome(ts_checking *c, size_t rule, size_t course, size_t place) {
+  ts_rule_seen *seen = &c->rules[rule];
+  const ts_outcome *said = &c->evaluator->courses[course].outcomes[place];
+  for (size_t i = 0; i < said->control_count; i++)
+    keep_control(seen, c->arena, said->controls[i], said->line);
+  if (!first_on_line(seen, said->line)) return;
+  const ts_course *worded = ts_course_worded(c->evaluator, course);
+  if (place < worded->outcome_count)
+    check_words(c, ts_rule_at(c->packs, rule), &worded->outcomes[place]);
+}
+
+void ts_keep_seen(ts_checking *c, size_t rule, const ts_evaluation *e) {
+  for (size_t i = 0; i < e->read_count; i++)
+    ts_keep_fact(&c->rules[rule], ts_slot_fact(c->evaluator->box->dossier, e->reads[i]));
   for (size_t k = 0; k < e->course_count; k++)
-    for (size_t o = 0; o < e->courses[k].outcome_count; o++) {
-      int line = e->courses[k].outcomes[o].line;
-      size_t i = 0;
-      while (i < count && lines[i] != line) i++;
-      if (i < count || count == 64) continue;
-      lines[count++] = line;
-      const ts_course *worded = ts_course_worded(c->evaluator, k);
-      if (o < worded->outcome_count)
-        check_words(c, ts_rule_at(c->packs, rule), &worded->outcomes[o]);
-    }
+    for (size_t o = 0; o < e->courses[k].outcome_count; o++) keep_outcome(c, rule, k, o);
+}
+
+/* controls = { "a", "b" } in the rule's own text: on courses past the bound too. */
+static void keep_written(ts_checking *c, ts_rule_seen *seen, const ts_syntax *it) {
+  bool list = it->kind == TS_E_KEYED && ts_same(it->text, "controls") && it->first->kind == TS_E_TABLE;
+  for (const ts_syntax *item = list ? it->first->first : NULL; item; item = item->next)
+    if (item->first->kind == TS_E_STRING) keep_control(seen, c->arena, item->first->text, item->line);
+  if (it->kind == TS_E_KEYED && ts_same(it->text, "examples")) return;
+  for (const ts_syntax *child = it->first; child; child = child->next) keep_written(c, seen, child);
 }
 
 /* Where nothing is known a rule takes every course there is, up to the bound. */
@@ -94,14 +102,13 @@ static void see_all_courses(ts_checking *c, size_t rule) {
   ts_evaluator_use(c->evaluator, world);
   const ts_evaluation *e = ts_evaluate(c->evaluator, rule, subject, NULL, 0);
   ts_keep_seen(c, rule, e);
-  if (e->unresolved) /* what was not seen may still be plausible */
+  if (c->rules[rule].table) keep_written(c, &c->rules[rule], c->rules[rule].table);
+  if (e->unresolved || e->failure) /* what was not seen may still be plausible */
     for (size_t i = 1; i < c->point_count; i++)
       if (c->points[i].rule == rule) c->points[i].anything = 3;
   if (e->failure)
     ts_report(c->problems, TS_ERROR, ts_arena_printf(c->arena, "%s/%s", it->pack, it->file),
               it->line, "%s: with nothing known it fails: %s", it->id, e->failure);
-  else
-    check_all_words(c, rule, e);
   ts_dossier_free(world);
 }
 
@@ -123,6 +130,7 @@ void ts_checking_release(ts_checking *c) {
     free(c->rules[i].facts);
     free(c->rules[i].controls);
     free(c->rules[i].control_lines);
+    free(c->rules[i].lines);
   }
   free(c->points);
   ts_evaluator_free(c->evaluator);
@@ -130,8 +138,8 @@ void ts_checking_release(ts_checking *c) {
   ts_arena_free(c->arena);
 }
 
-ts_check_count ts_packs_check(const ts_packs *packs, ts_diagnostics *problems) {
-  ts_check_count count = {0};
+/* Looks at the text of all rules. */
+static ts_checking begin(const ts_packs *packs, ts_diagnostics *problems) {
   ts_subject ignored;
   ts_checking c = {.packs = packs, .problems = problems, .arena = ts_arena_new()};
   size_t rules = ts_rule_count(packs);
@@ -143,6 +151,13 @@ ts_check_count ts_packs_check(const ts_packs *packs, ts_diagnostics *problems) {
     ts_types_follow(&c, i);
     c.rules[i].print = ts_alike_print(&c, i);
   }
+  return c;
+}
+
+ts_check_count ts_packs_check(const ts_packs *packs, ts_diagnostics *problems) {
+  ts_check_count count = {0};
+  size_t rules = ts_rule_count(packs);
+  ts_checking c = begin(packs, problems);
   ts_inspect_names(&c);
   ts_coverage_begin(&c);
   for (size_t i = 0; i < rules; i++) {
@@ -153,8 +168,37 @@ ts_check_count ts_packs_check(const ts_packs *packs, ts_diagnostics *problems) {
   }
   ts_coverage_report(&c);
   ts_inspect_controls(&c);
+  ts_inspect_scores(&c);
   ts_alike_report(&c);
   count_points(&c, &count);
   ts_checking_release(&c);
   return count;
+}
+
+/* ---- what rules read and name ------------------------------------------------------------- */
+
+struct ts_rule_index {
+  ts_checking c;
+  ts_diagnostics *problems; /* of the rules: for `rules check` to say */
+};
+
+ts_rule_index *ts_rule_index_new(const ts_packs *packs) {
+  ts_rule_index *index = ts_alloc(sizeof *index);
+  index->problems = ts_diagnostics_new();
+  index->c = begin(packs, index->problems);
+  index->c.evaluator = ts_evaluator_new(packs, NULL);
+  for (size_t i = 0; i < ts_rule_count(packs); i++) see_all_courses(&index->c, i);
+  return index;
+}
+
+ts_rule_content ts_rule_index_at(const ts_rule_index *index, size_t rule) {
+  const ts_rule_seen *seen = &index->c.rules[rule];
+  return (ts_rule_content){seen->facts, seen->fact_count, seen->controls, seen->control_count};
+}
+
+void ts_rule_index_free(ts_rule_index *index) {
+  if (!index) return;
+  ts_checking_release(&index->c);
+  ts_diagnostics_free(index->problems);
+  free(index);
 }

@@ -20,7 +20,9 @@ typedef struct {
   size_t fact_count, fact_capacity;
   const char **controls; /* named by any outcome, each once */
   int *control_lines;    /* where the outcome stands that named it first */
-  size_t control_count, control_capacity, line_capacity;
+  size_t control_count, control_capacity, control_line_capacity;
+  int *lines; /* on which something is said that has been put into words */
+  size_t line_count, line_capacity;
   const char *print; /* what it decides by, in one form: equal for rules that do alike */
 } ts_rule_seen;
 
@@ -62,6 +64,7 @@ void ts_keep_fact(ts_rule_seen *seen, const ts_fact_def *fact);
 
 void ts_inspect_names(ts_checking *c);
 void ts_inspect_controls(ts_checking *c);
+void ts_inspect_scores(ts_checking *c);
 
 /* Numbers the points of all files, and gives the evaluator that tells of them. */
 void ts_coverage_begin(ts_checking *c);

@@ -142,7 +142,8 @@ static bool call_when(lua_State *L, int rule) {
   lua_getfield(L, rule, "when");
   if (lua_isnil(L, -1)) return true;
   ts_push_subject(L, ts_sandbox_of(L)->subject);
-  lua_call(L, 1, 1);
+  ts_push_limits(L);
+  lua_call(L, 2, 1);
   if (!lua_isboolean(L, -1)) luaL_error(L, "\"when\" must give true or false, not a %s", luaL_typename(L, -1));
   return lua_toboolean(L, -1);
 }
@@ -154,7 +155,8 @@ static int run_rule(lua_State *L) {
   if (applies) {
     lua_getfield(L, 1, "assess");
     ts_push_subject(L, ts_sandbox_of(L)->subject);
-    lua_call(L, 1, 0);
+    ts_push_limits(L);
+    lua_call(L, 2, 0);
   }
   lua_pushboolean(L, applies);
   return 1;

@@ -190,15 +190,25 @@ static const char *words_of(const ts_checking *c, const ts_syntax *it) {
   return "";
 }
 
+static const char *id_of(const ts_checking *c, const ts_point *p) {
+  return p->rule == TS_NO_RULE ? "a helper" : ts_rule_at(c->packs, p->rule)->id;
+}
+
+/* An example came here and it went one way; or none did, and nothing plausible goes the other. */
+static unsigned one_way(const ts_point *p) {
+  unsigned seen =
+      p->examples || p->rule == TS_NO_RULE || !compares_numbers(p->at) ? p->examples : p->anything;
+  return seen == 3 ? 0 : seen;
+}
+
 static void report_decision(const ts_checking *c, const ts_point *p) {
   const ts_syntax *it = p->at;
-  bool nothing = compares_numbers(it) && p->anything == p->examples;
-  const char *id = p->rule == TS_NO_RULE ? "a helper" : ts_rule_at(c->packs, p->rule)->id;
+  unsigned way = one_way(p);
+  bool nothing = compares_numbers(it) && p->rule != TS_NO_RULE && p->anything == way;
   ts_report(c->problems, TS_WARNING, it->file, it->line,
-            "%s: no example makes this %s %s%s: %s (column %d)", id,
-            it->kind == TS_E_COMPARE ? "comparison" : "condition",
-            p->examples == 1 ? "true" : "false", nothing ? ", and nothing plausible does" : "",
-            words_of(c, it), it->column);
+            "%s: no example makes this %s %s%s: %s (column %d)", id_of(c, p),
+            it->kind == TS_E_COMPARE ? "comparison" : "condition", way == 1 ? "true" : "false",
+            nothing ? ", and nothing plausible does" : "", words_of(c, it), it->column);
 }
 
 static bool missed(const ts_checking *c, const ts_syntax *statement) {
@@ -214,7 +224,8 @@ static void report_unreached(const ts_checking *c, const ts_syntax *it, bool sai
     bool now = statement && missed(c, child);
     if (now && !said)
       ts_report(c->problems, TS_WARNING, child->file, child->line,
-                "no example comes to this: %s (column %d)", words_of(c, child), child->column);
+                "%s: no example comes to this: %s (column %d)", id_of(c, &c->points[child->number]),
+                words_of(c, child), child->column);
     said = said || now;
     report_unreached(c, child,
                      said || (branches && child->kind == TS_S_BLOCK && missed(c, child->first)));
@@ -224,7 +235,7 @@ static void report_unreached(const ts_checking *c, const ts_syntax *it, bool sai
 void ts_coverage_report(const ts_checking *c) {
   for (size_t i = 1; i < c->point_count; i++) {
     const ts_point *p = &c->points[i];
-    if (p->decision && p->examples && p->examples != 3) report_decision(c, p);
+    if (p->decision && one_way(p)) report_decision(c, p);
   }
   for (size_t i = 0; i < c->packs->file_count; i++)
     if (c->trees[i]) report_unreached(c, c->trees[i], false);

@@ -57,7 +57,10 @@ static void check_global(ts_checking *c, const ts_syntax *it) {
 static void check_member(ts_checking *c, const ts_syntax *it) {
   lua_State *L = c->packs->box->lua;
   push_known(L, it->first->text);
-  if (open_table(L) && lua_getfield(L, -1, it->text) == LUA_TNIL) {
+  bool table = open_table(L);
+  if (table)
+    lua_pushstring(L, it->text), lua_rawget(L, -2); /* raw: some raise an error themselves */
+  if (table && lua_isnil(L, -1)) {
     lua_pop(L, 1);
     ts_report(c->problems, TS_ERROR, it->file, it->line, "\"%s\" has no \"%s\"%s (column %d)",
               it->first->text, it->text, nearest_words(c, nearest_key(c, L, it->text)), it->column);
@@ -193,4 +196,43 @@ void ts_inspect_controls(ts_checking *c) {
       ts_report(c->problems, TS_WARNING, file, control->line, "control \"%s\": no rule names it",
                 control->id);
   }
+}
+
+/* ---- scores -----------------------------------------------------------------------------------
+ */
+
+/* A number of the scale that the rule's own comparison chooses: `x > y and 5 or 3`. */
+static bool own_choice(const ts_syntax *it, int depth) {
+  it = ts_syntax_bare((ts_syntax *)it);
+  if (!it || depth > 8) return false;
+  if (it->kind == TS_E_NAME)
+    return it->local && !it->local->assigned && own_choice(it->local->value, depth + 1);
+  if (it->kind != TS_E_OR || it->first->kind != TS_E_AND) return false;
+  bool numbers = it->last->kind == TS_E_NUMBER && it->first->last->kind == TS_E_NUMBER;
+  return numbers && it->first->first->kind == TS_E_COMPARE;
+}
+
+static void check_score(ts_checking *c, const ts_rule *rule, ts_syntax *said, const char *name) {
+  const ts_syntax *score = ts_syntax_item(said, name);
+  if (!score || !own_choice(score, 0)) return;
+  ts_report(c->problems, TS_WARNING, score->file, score->line,
+            "%s: %s is chosen by a comparison of its own and not by `scale`; say why in "
+            "\"reasoning\" (column %d)",
+            rule->id, name, score->column);
+}
+
+static void check_scores(ts_checking *c, const ts_rule *rule, const ts_syntax *it) {
+  for (ts_syntax *child = it ? it->first : NULL; child; child = child->next) {
+    bool hazard =
+        child->kind == TS_E_CALL && ts_same(child->first->text, "hazard") && child->first->next;
+    if (hazard) check_score(c, rule, child->first->next, "likelihood");
+    if (hazard) check_score(c, rule, child->first->next, "severity");
+    check_scores(c, rule, child);
+  }
+}
+
+void ts_inspect_scores(ts_checking *c) {
+  for (size_t i = 0; i < ts_rule_count(c->packs); i++)
+    if (!ts_rule_at(c->packs, i)->reasoning)
+      check_scores(c, ts_rule_at(c->packs, i), c->rules[i].table);
 }

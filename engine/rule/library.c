@@ -63,16 +63,21 @@ static int next_key(lua_State *L) {           /* upvalues: keys, position */
   return 2;
 }
 
-static void open_view(lua_State *L) {          /* replaces a read-only view at 1 by what it shows */
-  if (luaL_getmetafield(L, 1, "__index") == LUA_TTABLE) lua_replace(L, 1);
+/* Pushes the table at 1, or what it shows where it is a read-only view. The loop itself goes
+ * over the view: what is behind it must not get into a rule's hands. */
+static void push_members(lua_State *L) {
+  if (luaL_getmetafield(L, 1, "__index") == LUA_TTABLE) return;
+  lua_settop(L, 1);
+  lua_pushvalue(L, 1);
 }
 
 static int each_key(lua_State *L) {
   luaL_checktype(L, 1, LUA_TTABLE);
-  open_view(L);
+  lua_settop(L, 1);
+  push_members(L);
   const char *keys[256];
   size_t count = 0;
-  for (lua_pushnil(L); lua_next(L, 1); lua_pop(L, 1)) {
+  for (lua_pushnil(L); lua_next(L, 2); lua_pop(L, 1)) {
     if (lua_type(L, -2) != LUA_TSTRING) return luaL_error(L, "pairs is for tables with string keys; use ipairs for lists");
     if (count == 256) return luaL_error(L, "pairs over more than 256 keys");
     keys[count++] = lua_tostring(L, -2);

@@ -26,6 +26,8 @@ void ts_packs_free(ts_packs *packs) {
   free(packs->rules);
   free(packs->controls);
   free(packs->files);
+  free(packs->amendments);
+  free(packs->folders);
   free(packs);
 }
 
@@ -33,6 +35,8 @@ size_t ts_rule_count(const ts_packs *packs) { return packs->rule_count; }
 const ts_rule *ts_rule_at(const ts_packs *packs, size_t index) { return &packs->rules[index].rule; }
 size_t ts_control_count(const ts_packs *packs) { return packs->control_count; }
 const ts_control *ts_control_at(const ts_packs *packs, size_t index) { return &packs->controls[index]; }
+size_t ts_amendment_count(const ts_packs *packs) { return packs->amendment_count; }
+const ts_amendment *ts_amendment_at(const ts_packs *packs, size_t index) { return &packs->amendments[index]; }
 size_t ts_pack_file_count(const ts_packs *packs) { return packs->file_count; }
 const char *ts_pack_file_name(const ts_packs *packs, size_t index) { return packs->files[index].name; }
 const char *ts_pack_file_digest(const ts_packs *packs, size_t index) { return packs->files[index].digest; }
@@ -67,6 +71,10 @@ static bool run_file(ts_packs *packs, const ts_pack_file *file, ts_diagnostics *
 
 static bool load_file(ts_packs *packs, const char *folder, const char *pack, const char *name, ts_diagnostics *problems) {
   ts_pack_file file = {.pack = pack, .name = ts_arena_printf(packs->arena, "%s/%s", pack, name)};
+  if (!ts_path_inside(folder, name)) {
+    ts_report(problems, TS_ERROR, file.name, 0, "leads out of the pack's folder; a pack is read from its folder only");
+    return false;
+  }
   file.text = ts_file_read(packs->arena, ts_path_join(packs->arena, folder, name), 1 << 20, &file.length, problems);
   if (!file.text) return false;
   ts_digest(file.text, file.length, file.digest);
@@ -89,8 +97,30 @@ static int compare_controls(const void *a, const void *b) {
   return strcmp(((const ts_control *)a)->id, ((const ts_control *)b)->id);
 }
 
+static bool loaded_before(const ts_packs *packs, const char *folder) {
+  for (size_t i = 0; i < packs->folder_count; i++)
+    if (ts_path_same(packs->folders[i], folder)) return true;
+  return false;
+}
+
+/* On paper a file is "pack/file": no two packs may have one name, and the names of those that
+ * come with the program stand for nothing else. */
+static bool name_is_free(ts_packs *packs, const char *folder, const char *pack, ts_diagnostics *problems) {
+  const char *taken = NULL, *own = ts_path_join(packs->arena, ts_data_path(packs->arena, "rules"), pack);
+  for (size_t i = 0; i < packs->folder_count; i++)
+    if (ts_same(pack_name(packs->arena, packs->folders[i]), pack)) taken = packs->folders[i];
+  if (ts_folder_exists(own) && !ts_path_same(own, folder)) taken = own;
+  if (taken)
+    ts_report(problems, TS_ERROR, folder, 0, "the name \"%s\" belongs to the pack in %s; give this folder another name", pack, taken);
+  return !taken;
+}
+
 bool ts_packs_load(ts_packs *packs, const char *folder, ts_diagnostics *problems) {
   const char *pack = pack_name(packs->arena, folder);
+  if (loaded_before(packs, folder)) return true;
+  if (!name_is_free(packs, folder, pack, problems)) return false;
+  TS_GROW(packs->folders, packs->folder_count, packs->folder_capacity);
+  packs->folders[packs->folder_count++] = ts_arena_copy(packs->arena, folder);
   char **names = ts_folder_list(packs->arena, folder, ".lua", problems);
   if (!names) return false;
   if (!names[0]) ts_report(problems, TS_ERROR, folder, 0, "no rule files (*.lua) in this folder");
@@ -127,6 +157,7 @@ static ts_evaluator *empty_evaluator(const ts_packs *packs) {
 /* The files loaded before: they load again. */
 ts_evaluator *ts_evaluator_new(const ts_packs *packs, const ts_dossier *dossier) {
   ts_evaluator *evaluator = empty_evaluator(packs);
+  evaluator->box->amended = dossier != NULL; /* examples prove a rule as it was written */
   for (size_t i = 0; i < packs->file_count; i++)
     ts_sandbox_run_file(evaluator->box, packs->files[i].text, packs->files[i].length, packs->files[i].name);
   ts_graph_mark(evaluator->box->graph);

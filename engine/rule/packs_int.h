@@ -28,6 +28,10 @@ struct ts_packs {
   size_t control_count, control_capacity;
   ts_pack_file *files;
   size_t file_count, file_capacity;
+  ts_amendment *amendments;
+  size_t amendment_count, amendment_capacity;
+  const char **folders; /* loaded, as given */
+  size_t folder_count, folder_capacity;
   lua_Integer declared; /* how many declarations have been read */
 };
 

@@ -14,6 +14,15 @@ typedef enum { TS_HAZARD, TS_DUTY, TS_STOP, TS_REMARK } ts_word; /* hazard duty 
 typedef enum { TS_ELIMINATION, TS_SUBSTITUTION, TS_ENGINEERING, TS_ADMINISTRATIVE, TS_PPE } ts_hierarchy;
 typedef enum { TS_MET, TS_UNDECIDED, TS_NOT_MET } ts_duty_state; /* met = true, nil, false */
 
+/* A threshold of a rule that a later pack may tighten. */
+typedef struct {
+  const char *name;
+  bool at_least;                 /* stricter is more; else stricter is less */
+  const char *declared, *text;   /* "20 s" as the rule declares it, and as it holds */
+  ts_range declared_range, range; /* SI; one number each */
+  ts_dim dim;
+} ts_limit;
+
 typedef struct {
   const char *id, *title;
   const char *each;              /* entity it is asked of */
@@ -25,7 +34,20 @@ typedef struct {
   int line;
   int worst_likelihood, worst_severity; /* when courses cannot all be seen; 5 and 5 unless declared */
   size_t example_count;
+  const ts_limit *limits;        /* ordered by name */
+  size_t limit_count;
+  int raised_likelihood, raised_severity; /* steps that later packs add to each hazard it says */
 } ts_rule;
+
+/* What a pack made stricter in a rule of another: a limit, or the scores. */
+typedef struct {
+  const char *rule;
+  const char *limit, *from, *to; /* NULL where scores are raised */
+  int likelihood, severity;      /* steps */
+  const char *because;
+  const char *pack, *file;
+  int line;
+} ts_amendment;
 
 typedef struct {
   const char *entity, *fact;     /* "immersion", "breath-hold" */
@@ -53,7 +75,8 @@ typedef struct ts_packs ts_packs;
 ts_packs *ts_packs_new(const ts_units *units, ts_vocabulary *vocabulary);
 void ts_packs_free(ts_packs *packs);
 /* Loads every .lua file of a folder, in byte order; the pack is named after
- * the folder. Facts it declares join the vocabulary. False with reports. */
+ * the folder. Facts it declares join the vocabulary. A folder already loaded is not loaded
+ * again; another of its name is refused. False with reports. */
 bool ts_packs_load(ts_packs *packs, const char *folder, ts_diagnostics *problems);
 
 size_t ts_rule_count(const ts_packs *packs);
@@ -61,6 +84,9 @@ const ts_rule *ts_rule_at(const ts_packs *packs, size_t index); /* ordered by id
 size_t ts_control_count(const ts_packs *packs);
 const ts_control *ts_control_at(const ts_packs *packs, size_t index); /* ordered by id */
 const ts_control *ts_control_find(const ts_packs *packs, const char *id);
+/* As they were read. The stricter of two holds, so their order does not matter. */
+size_t ts_amendment_count(const ts_packs *packs);
+const ts_amendment *ts_amendment_at(const ts_packs *packs, size_t index);
 /* Each rule file read: "common/air.lua" and its SHA-256. */
 size_t ts_pack_file_count(const ts_packs *packs);
 const char *ts_pack_file_name(const ts_packs *packs, size_t index);
@@ -98,6 +124,7 @@ typedef struct {
   const char *from, *to;          /* the days on which the instrument holds, as declared, or NULL */
   double holds_from, holds_to;    /* the same, as moments */
   const char *evidence;           /* what shows that the duty is met, or NULL */
+  bool discreet;                  /* rests on something personal: not for every reader */
   const char *who;                /* exposed people as the rule names them, or NULL */
   const char *const *controls;    /* ids that bear on it */
   size_t control_count;
@@ -157,6 +184,8 @@ bool ts_effects_reach(const ts_dossier *dossier, const ts_effect *effects, size_
                       const uint32_t *slots, size_t slot_count);
 
 typedef struct ts_evaluator ts_evaluator;
+/* Without a dossier (an example's world comes later) rules run as they were written, without
+ * what later packs made stricter in them. */
 ts_evaluator *ts_evaluator_new(const ts_packs *packs, const ts_dossier *dossier);
 void ts_evaluator_free(ts_evaluator *evaluator);
 /* Goes on with another dossier of the same vocabulary: a variant, an example's world. */
@@ -172,6 +201,22 @@ const ts_evaluation *ts_evaluate(ts_evaluator *evaluator, size_t rule, ts_subjec
 /* One course of the last evaluation again, with its words. Never NULL; belongs to the evaluator
  * and holds until the next evaluation. */
 const ts_course *ts_course_worded(ts_evaluator *evaluator, size_t course);
+
+/* ---- what rules read and name -------------------------------------------- */
+
+/* On whatever course: found in the rules' text, and by running each with nothing known. */
+typedef struct ts_rule_index ts_rule_index;
+
+typedef struct {
+  const ts_fact_def *const *facts; /* each once, in no order; those a derived one is made of too */
+  size_t fact_count;
+  const char *const *controls;     /* ids, each once, in the order in which they are named */
+  size_t control_count;
+} ts_rule_content;
+
+ts_rule_index *ts_rule_index_new(const ts_packs *packs);
+ts_rule_content ts_rule_index_at(const ts_rule_index *index, size_t rule); /* belongs to the index */
+void ts_rule_index_free(ts_rule_index *index);
 
 /* ---- checking rules ------------------------------------------------------ */
 

@@ -1,7 +1,7 @@
 /* The sandbox: one Lua state in which rule files live and rules are run.
  *
  * What rules can reach is exactly: their subject, q, calc, min max abs sum
- * same, hazard duty stop note, rule control fact share nothing, and a
+ * same, hazard duty stop note, rule control fact share tighten raise nothing, and a
  * whitelist of Lua (type, ipairs, an ordered pairs, tostring of plain values,
  * a small part of string, table and math). Nothing else is in their
  * environment; there is no file, clock, randomness, loading, coroutine, pcall
@@ -98,6 +98,7 @@ typedef struct ts_sandbox {
   size_t room_size;
   ts_read_quantity read_quantities[TS_READ_QUANTITIES];
   bool evaluating;
+  bool amended;            /* what later packs made stricter holds: not for examples */
   ts_watch *watch;         /* told of each point of marked text, or NULL */
   void *watcher;
 } ts_sandbox;
@@ -142,6 +143,11 @@ int ts_field_read(lua_State *L, ts_subject subject, const char *name); /* fields
 ts_node_id ts_slot_node(ts_sandbox *box, uint32_t slot);               /* with effects applied */
 ts_value ts_slot_seen(ts_sandbox *box, uint32_t slot);                 /* the value with effects applied */
 void ts_note_read(ts_sandbox *box, uint32_t slot);
+
+/* What later packs made stricter (amend.c): the running rule's limits as a table, nil where it
+ * has none; a likelihood or severity with the steps that were added. */
+void ts_push_limits(lua_State *L);
+int ts_raised(const ts_sandbox *box, int level, bool likelihood);
 
 /* Deciding (course.c). */
 bool ts_decide_compare(lua_State *L, ts_node_id a, ts_node_id b, bool or_equal);

@@ -83,7 +83,7 @@ static void add(ts_syntax *parent, ts_syntax *child) {
 }
 
 static ts_syntax *done(parser *p, ts_syntax *it) {
-  it->to = p->end;
+  it->to = p->end > it->from ? p->end : it->from; /* an empty block begins after what is before it */
   return it;
 }
 

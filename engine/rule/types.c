@@ -22,6 +22,7 @@ typedef struct {
   ts_checking *c;
   size_t rule;
   int depth;
+  bool silent; /* only looking: what is wrong has been reported */
 } walker;
 
 static const type open_type = {IS_OPEN, 0, {0}, false};
@@ -84,7 +85,7 @@ static type type_of_field(walker *w, ts_syntax *it) {
   for (size_t i = 0; object.kind == IS_SUBJECT && i < object.count; i++) {
     bool exists;
     type part = field_of_one(w, object.at[i], it->text, &exists);
-    if (!exists) no_field(w, it, object.at[i]);
+    if (!exists && !w->silent) no_field(w, it, object.at[i]);
     merge(&found, &part);
   }
   return found;
@@ -288,7 +289,7 @@ void ts_types_follow(ts_checking *c, size_t rule) {
 }
 
 const char *ts_types_path(ts_checking *c, ts_syntax *field) {
-  walker w = {.c = c};
+  walker w = {.c = c, .silent = true};
   type found = type_of(&w, field);
   if (found.kind != IS_FACT) return NULL;
   const ts_fact_def *fact = ts_slot_fact(c->world, found.at[0]);

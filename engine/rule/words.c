@@ -1,5 +1,5 @@
-/* The words of a rule file: rule, control, fact, share to declare; hazard,
- * duty, stop, note to say something about a subject. */
+/* The words of a rule file: rule, control, fact, share to declare; tighten, raise to make a
+ * rule of another pack stricter; hazard, duty, stop, note to say something about a subject. */
 #include "rule/instrument.h"
 
 #include "base/text.h"
@@ -41,6 +41,8 @@ static int declare(lua_State *L, const char *word) {
 static int declare_rule(lua_State *L) { return declare(L, "rule"); }
 static int declare_control(lua_State *L) { return declare(L, "control"); }
 static int declare_fact(lua_State *L) { return declare(L, "fact"); }
+static int declare_tighten(lua_State *L) { return declare(L, "tighten"); }
+static int declare_raise(lua_State *L) { return declare(L, "raise"); }
 
 /* share("scale", { ... }): the table is known by that name in every file loaded later. */
 static int declare_share(lua_State *L) {
@@ -135,7 +137,7 @@ static void read_controls(lua_State *L, ts_sandbox *box, ts_said *said, const ch
 }
 
 static const char *const fields[] = {"likelihood", "severity", "because", "values", "controls", "about", "who",
-                                     "met", "instrument", "section", "evidence"};
+                                     "met", "instrument", "section", "evidence", "discreet"};
 
 /* A misspelt field would be silently ignored by Lua; here it is an error. */
 static void check_fields(lua_State *L, const char *word) {
@@ -148,6 +150,15 @@ static void check_fields(lua_State *L, const char *word) {
     const char *near = ts_nearest(name, fields, count);
     luaL_error(L, "%s has no field \"%s\"%s%s", word, name, near ? "; the nearest name is " : "", near ? near : "");
   }
+}
+
+/* discreet = true: readers who may not see what is confidential learn only that it is there. */
+static bool read_discreet(lua_State *L, const char *word) {
+  lua_getfield(L, 1, "discreet");
+  if (!lua_isnil(L, -1) && !lua_isboolean(L, -1)) luaL_error(L, "%s: \"discreet\" must be true or false", word);
+  bool discreet = lua_toboolean(L, -1);
+  lua_pop(L, 1);
+  return discreet;
 }
 
 static void read_duty(lua_State *L, ts_sandbox *box, ts_said *said) {
@@ -179,8 +190,8 @@ static int say(lua_State *L, ts_word word) {
   check_fields(L, name);
   ts_said said = {.out = {.word = word, .decision_count = box->step_count, .line = line_of_rule(L, box->rule)}, .slot_mark = box->read_count};
   if (word == TS_HAZARD) {
-    said.out.likelihood = level_field(L, "likelihood");
-    said.out.severity = level_field(L, "severity");
+    said.out.likelihood = ts_raised(box, level_field(L, "likelihood"), true);
+    said.out.severity = ts_raised(box, level_field(L, "severity"), false);
   }
   if (word == TS_DUTY) read_duty(L, box, &said);
   if (word == TS_DUTY && !ts_instrument_in_force(box, &said.out)) return 0;
@@ -188,6 +199,7 @@ static int say(lua_State *L, ts_word word) {
   const char *about = text_field(L, box, "about", false, name);
   said.out.about = about ? about : "";
   said.out.who = text_field(L, box, "who", false, name);
+  said.out.discreet = read_discreet(L, name);
   read_values(L, box, &said, name);
   read_controls(L, box, &said, name);
   said.slot_mark = box->read_count;
@@ -203,11 +215,13 @@ static int say_note(lua_State *L) { return say(L, TS_REMARK); }
 
 void ts_install_words(lua_State *L) {
   static const luaL_Reg words[] = {{"rule", declare_rule}, {"control", declare_control}, {"fact", declare_fact},
-                                   {"share", declare_share}, {"hazard", say_hazard}, {"duty", say_duty},
+                                   {"share", declare_share}, {"tighten", declare_tighten},
+                                   {"raise", declare_raise}, {"hazard", say_hazard}, {"duty", say_duty},
                                    {"stop", say_stop}, {"note", say_note}, {NULL, NULL}};
   luaL_setfuncs(L, words, 0);
   lua_newtable(L); /* what an example expects when nothing is to be said */
   lua_pushliteral(L, "nothing");
   lua_setfield(L, -2, "word");
+  ts_freeze(L);
   lua_setfield(L, -2, "nothing");
 }

@@ -34,14 +34,14 @@ static int no_stop_minutes(double metres) {
 
 double ts_point_no_stop_limit(const double *x) { return no_stop_minutes(x[0]) * TS_MINUTE; }
 
-/* Where the limit is unlimited the groups end too: the next one is the last there. A row
- * without groups gives TS_PAST_TABLE. */
+/* Where the limit is unlimited the groups end too: the next one is the last there. */
 static int group_in(const ts_no_stop_row *row, double minutes) {
-  int group = 0;
-  while (group < TS_GROUPS && row->last[group] != 0 && minutes > row->last[group]) group++;
-  if (group < TS_GROUPS && (row->last[group] != 0 || row->limit == TS_DAY_MINUTES))
-    return group + 1;
-  return TS_PAST_TABLE;
+  int longest = 0;
+  for (int group = 1; group <= TS_GROUPS; group++) {
+    if (minutes <= row->last[group - 1]) return group;
+    if (row->last[group - 1] != 0) longest = group;
+  }
+  return row->limit == TS_DAY_MINUTES ? longest + 1 : TS_PAST_TABLE;
 }
 
 double ts_point_repetitive_group(const double *x) {
@@ -120,12 +120,19 @@ double ts_point_no_stop_remaining(const double *x) {
 
 /* ---- height above the sea --------------------------------------------------- */
 
-double ts_point_flying_interval(const double *x) {
-  int group = group_of(x[0]);
-  const ts_flying_row *row = ts_flying_rows, *last = row + ts_flying_count - 1;
+/* Minutes by group for a climb of so many thousands of feet. */
+static double climb_interval(int group, int thousands) {
+  const ts_climb_row *row = ts_climb_rows, *last = row + ts_climb_count - 1;
   while (row < last && group > row->group) row++;
-  return group == 0 ? 0 : row->minutes * TS_MINUTE;
+  return group == 0 || thousands == 0 ? 0 : row->minutes[thousands - 1] * TS_MINUTE;
 }
+
+double ts_point_altitude_interval(const double *x) {
+  double thousands = ceil(feet_of(x[1]) / 1000);
+  return climb_interval(group_of(x[0]), (int)fmin(fmax(0, thousands), TS_CLIMBS));
+}
+
+double ts_point_flying_interval(const double *x) { return climb_interval(group_of(x[0]), 8); }
 
 double ts_point_altitude_group(const double *x) {
   double feet = feet_of(x[0]);

@@ -34,6 +34,7 @@ TS_POINT_OF(ventilation_for_carbon_dioxide);
 
 /* decompression.c */
 TS_POINT_OF(altitude_group);
+TS_POINT_OF(altitude_interval);
 TS_POINT_OF(ascent_time);
 TS_POINT_OF(flying_interval);
 TS_POINT_OF(no_stop_limit);

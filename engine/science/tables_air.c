@@ -1,5 +1,5 @@
-/* The tables of tables_air.h, compiled in from shared/tables, where it is noted what was not at
- * hand. */
+/* The tables of tables_air.h, compiled in from shared/tables, where it is noted what was read
+ * where. */
 #include "science/tables_air.h"
 
 #define ROW(feet, limit, ...) {feet, limit, {__VA_ARGS__}},
@@ -19,11 +19,11 @@ const ts_residual_row ts_residual_rows[] = {
 };
 const size_t ts_residual_count = sizeof ts_residual_rows / sizeof *ts_residual_rows;
 
-#define ROW(group, minutes) {group, minutes},
-const ts_flying_row ts_flying_rows[] = {
-#include "science/tables/air_flying_interval.inc"
+#define ROW(group, ...) {group, {__VA_ARGS__}},
+const ts_climb_row ts_climb_rows[] = {
+#include "science/tables/air_altitude_interval.inc"
 };
-const size_t ts_flying_count = sizeof ts_flying_rows / sizeof *ts_flying_rows;
+const size_t ts_climb_count = sizeof ts_climb_rows / sizeof *ts_climb_rows;
 
 #define ROW(feet, group) {feet, group},
 const ts_altitude_row ts_altitude_rows[] = {

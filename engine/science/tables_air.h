@@ -1,5 +1,5 @@
 /* US Navy Diving Manual SS521-AG-PRO-010 Revision 7 (1 December 2016), the air
- * tables that matter in a tank. Depth rows in feet of sea water, times in
+ * tables of dives without stops. Depth rows in feet of sea water, times in
  * minutes; groups A to O are 1 to 15 and Z is 16. */
 #ifndef TS_SCIENCE_TABLES_AIR_H
 #define TS_SCIENCE_TABLES_AIR_H
@@ -14,7 +14,7 @@ enum { TS_DAY_MINUTES = 1440 };
 /* Table 9-7: no-stop limit, and the last bottom time of each group. */
 typedef struct {
   int feet, limit;
-  int last[TS_GROUPS]; /* 0: the group is not reached at this depth, or was not at hand */
+  int last[TS_GROUPS]; /* 0: the group is not reached at this depth, or already passed */
 } ts_no_stop_row;
 
 extern const ts_no_stop_row ts_no_stop_rows[];
@@ -33,13 +33,15 @@ typedef struct {
 extern const ts_residual_row ts_residual_rows[];
 extern const size_t ts_residual_count;
 
-/* Table 9-6, column 8000 ft: surface interval before flying. The last row is TS_PAST_TABLE's. */
+/* Table 9-6: surface interval before ascent, by thousands of feet of the increase in altitude.
+ * The last row is TS_PAST_TABLE's. */
+enum { TS_CLIMBS = 10 };
 typedef struct {
-  int group, minutes;
-} ts_flying_row;
+  int group, minutes[TS_CLIMBS];
+} ts_climb_row;
 
-extern const ts_flying_row ts_flying_rows[];
-extern const size_t ts_flying_count;
+extern const ts_climb_row ts_climb_rows[];
+extern const size_t ts_climb_count;
 
 /* Table 9-5: group on arrival at an altitude. */
 typedef struct {

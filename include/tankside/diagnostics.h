@@ -34,6 +34,10 @@ void ts_report(ts_diagnostics *all, ts_level level, const char *file, int line,
 /* How many problems of exactly this level have been reported. */
 size_t ts_count(const ts_diagnostics *all, ts_level level);
 
+/* Reports again, into another collection, what was reported of files in one folder: those whose
+ * name begins with its name and a slash. */
+void ts_diagnostics_copy(const ts_diagnostics *from, ts_diagnostics *to, const char *folder);
+
 /* Prints `file:line: error: text`, one a line, files in the order in which
  * they were first reported and lines ascending within each. */
 void ts_diagnostics_print(const ts_diagnostics *all, FILE *out);

@@ -57,6 +57,16 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
 bool ts_finding_text(const char *assessment_xml, size_t length, const char *finding, char **text,
                      ts_diagnostics *problems);
 
+/* Renders the reference (what `tankside vocabulary --as xml` writes) to one page of HTML, as
+ * ts_sheet_render does. */
+bool ts_reference_render(const char *reference_xml, size_t length, char **html,
+                         size_t *html_length, ts_diagnostics *problems);
+
+/* A RELAX NG schema in XML syntax, as ts_vocabulary_write_schema gives it, in the compact syntax.
+ * NUL-terminated, for free(); false with a report. */
+bool ts_schema_compact(const char *schema, size_t length, char **compact, size_t *compact_length,
+                       ts_diagnostics *problems);
+
 /* Sets an HTML file made by ts_sheet_render as PDF. Whole or not at all. What
  * weasyprint says becomes warnings; a missing weasyprint is an error that
  * names the package. At most ten minutes. */

@@ -162,6 +162,7 @@ rule {
     local quick = i.count_in_time < breaths * q"3 s"
     if i.light_headed and many then
       stop {
+        discreet = true,
         because = "light-headed, and {i.count_in_breaths} deep breaths in the count-in: no take with this count-in",
         controls = { "fixed-count-in" },
       }

@@ -15,6 +15,7 @@ rule {
     local blocked = i.congested
     if blocked then
       stop {
+        discreet = true,
         because = "congested, and the descent goes below the depth at which a blocked ear locks",
         controls = { "congested-stay-dry" },
       }

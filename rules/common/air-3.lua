@@ -100,7 +100,7 @@ rule {
   examples = (function()
     local like = example.like
     local base = like(plan, { carbon_monoxide = "2 ppm" })
-    return {
+    return example.join { {
       { "clean", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "at the limit", given = like(base, { carbon_monoxide = "5 ppm" }),
         expect = hazard { likelihood = 3, severity = 3 } },
@@ -110,6 +110,10 @@ rule {
         expect = { stop {}, hazard { likelihood = 5, severity = 3 } } },
       { "filter changed", given = like(base, { carbon_monoxide = "40 ppm" }), with = { "filter-change" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(base, "carbon_monoxide", 3,
+        { "3 ppm", 1, "3.1 ppm", 2, "4 ppm", 2, "4.1 ppm", 3, "5 ppm", 3, "5.1 ppm", 4, "10 ppm", 4, "10.3 ppm", 5,
+          "20 ppm", 5, "20.5 ppm", { stop {}, hazard { likelihood = 5, severity = 3 } } }),
     }
   end)(),
 }
@@ -148,7 +152,7 @@ rule {
   examples = (function()
     local like = example.like
     local base = { carbon_dioxide = "420 ppm", oil = "0.1 mg/m3", odour = "no" }
-    return {
+    return example.join { {
       { "clean", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "stale", given = like(base, { carbon_dioxide = "1500 ppm" }),
         expect = hazard { likelihood = 5, severity = 2 } },
@@ -157,6 +161,13 @@ rule {
       { "never tested", given = {}, expect = hazard { likelihood = 5, severity = 3 } },
       { "filter changed", given = like(base, { oil = "2 mg/m3" }), with = { "filter-change" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(base, "carbon_dioxide", 2,
+        { "450 ppm", hazard { likelihood = 1, severity = 3 }, "460 ppm", 2, "480 ppm", 2, "485 ppm", 3,
+          "500 ppm", 3, "510 ppm", 4, "1000 ppm", 4, "1020 ppm", 5 }),
+      example.edges(base, "oil", 3,
+        { "0.1 mg/m3", 1, "0.105 mg/m3", 2, "0.3 mg/m3", 2, "0.31 mg/m3", 3, "0.5 mg/m3", 3, "0.51 mg/m3", 4,
+          "5 mg/m3", 4, "5.1 mg/m3", 5 }),
     }
   end)(),
 }
@@ -182,7 +193,7 @@ rule {
   examples = (function()
     local like = example.like
     local base = like(plan, { moisture = "20 mg/m3", ["site.water.temperature"] = "6 degC" })
-    return {
+    return example.join { {
       { "warm water", given = like(base, { ["site.water.temperature"] = "28 degC" }), expect = nothing },
       { "dry gas", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "wet gas", given = like(base, { moisture = "80 mg/m3" }),
@@ -191,6 +202,11 @@ rule {
         expect = hazard { likelihood = 5, severity = 3 } },
       { "filter changed", given = like(base, { moisture = "80 mg/m3" }), with = { "filter-change" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(base, "site.water.temperature", 3, { "9.8 degC", 1, "10 degC", nothing }),
+      example.edges(base, "moisture", 3,
+        { "25 mg/m3", 1, "26 mg/m3", 2, "35 mg/m3", 2, "36 mg/m3", 3, "50 mg/m3", 3, "51 mg/m3", 4,
+          "100 mg/m3", 4, "103 mg/m3", 5 }),
     }
   end)(),
 }
@@ -219,7 +235,7 @@ rule {
   examples = (function()
     local like = example.like
     local base = like(plan, { tested_on = "2027-02-20", ["production.days.1.date"] = "2027-03-09" })
-    return {
+    return example.join { {
       { "last month", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "within three months", given = like(base, { tested_on = "2026-12-20" }),
         expect = hazard { likelihood = 2, severity = 3 } },
@@ -229,6 +245,11 @@ rule {
         expect = hazard { likelihood = 5, severity = 3 } },
       { "date not known", given = like(base, { tested_on = "?" }),
         expect = hazard { likelihood = 5, severity = 3 } },
+    },
+      -- 31, 92, 183 and 365 days before the last day, and a day more
+      example.edges(base, "tested_on", 3,
+        { "2027-02-06", 1, "2027-02-05", 2, "2026-12-07", 2, "2026-12-06", 3, "2026-09-07", 3, "2026-09-06", 4,
+          "2026-03-09", 4, "2026-03-08", 5 }),
     }
   end)(),
 }
@@ -262,7 +283,7 @@ rule {
     local base = like(plan, { compressor_drive = "electric", intake_upwind = "yes",
       intake_distance = "12 m",
       carbon_monoxide_alarm = "yes", ["site.indoor"] = "no" })
-    return {
+    return example.join { {
       { "filled elsewhere", given = like(base, { compressor_drive = "none" }), expect = nothing },
       { "electric, in clean air", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "engine near the intake", given = like(base,
@@ -277,6 +298,8 @@ rule {
       { "electric instead", given = like(base, { compressor_drive = "petrol", intake_distance = "3 m",
         intake_upwind = "no" }), with = { "electric-compressor" },
           expect = hazard { likelihood = 2, severity = 3 } },
+    },
+      example.edges(like(base, { intake_upwind = "no" }), "intake_distance", 3, { "10 m", 1, "9.8 m", 2 }),
     }
   end)(),
 }

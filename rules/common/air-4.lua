@@ -52,7 +52,7 @@ rule {
       supply_flow = "600 L/min",
       depth = "3 m", carbon_dioxide = "0.3 %", gas_monitor = "yes", ["site.altitude"] = "0 m",
       ["site.water.temperature"] = "28 degC" }
-    return {
+    return example.join { {
       { "two people, ample air", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "harder work", given = like(base, { effort = "moderate" }),
         expect = hazard { likelihood = 2, severity = 3 } },
@@ -70,6 +70,15 @@ rule {
       { "fewer people", given = like(base, { occupants = "10", supply_flow = "200 L/min" }),
         with = { "chamber-fewer-people", "chamber-more-flow" },
           expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(like(base, { effort = "rest", occupants = "1" }), "carbon_dioxide", 3,
+        { "0.3 %", 1, "0.31 %", 2, "0.5 %", 2, "0.51 %", 3, "1.5 %", 3, "1.55 %", 4, "3 %", 4, "3.1 %", 5,
+          "4 %", 5, "4.1 %", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
+      example.edges(like(base, { effort = "rest", occupants = "1", gas_monitor = "no" }), "carbon_dioxide", 3,
+        { "0.3 %", 1, "0.31 %", 3 }),
+      -- two people at 0.69 L/min each and 233 L/min at the pressure of 3 m: 0.2996 and 0.3009 %
+      example.edges(like(base, { supply_flow = "300 L/min", carbon_dioxide = "0.1 %" }), "stay", 3,
+        { "14.9 min", 1, "15 min", 2 }),
     }
   end)(),
 }
@@ -115,7 +124,7 @@ rule {
   examples = (function()
     local like = example.like
     local base = { occupants = "2", effort = "light", supply_flow = "600 L/min", oxygen = "20.6 %" }
-    return {
+    return example.join { {
       { "ample air", given = base, expect = hazard { likelihood = 1, severity = 5 } },
       { "at the lower limit", given = like(base, { oxygen = "19.6 %" }),
         expect = hazard { likelihood = 3, severity = 5 } },
@@ -129,6 +138,12 @@ rule {
       { "fewer people, more flow", given = like(base, { occupants = "8", supply_flow = "100 L/min" }),
         with = { "chamber-fewer-people", "chamber-more-flow" },
           expect = hazard { likelihood = 1, severity = 5 } },
+    },
+      example.edges(like(base, { occupants = "1", effort = "rest" }), "oxygen", 5,
+        { "20 %", 1, "19.9 %", 2, "19.75 %", 2, "19.7 %", 3, "19.5 %", 3, "19.4 %", 4, "17 %", 4, "16.8 %", 5,
+          "16 %", 5, "15.9 %", { stop {}, hazard { likelihood = 5, severity = 5 } },
+          "22 %", 1, "22.4 %", 2, "23 %", 2, "23.2 %", 3, "23.5 %", 3, "23.8 %", 4, "25 %", 4,
+          "25.3 %", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
     }
   end)(),
 }
@@ -170,7 +185,7 @@ rule {
       standby_mouthpieces = "4", standby_gas = "2000 L", non_return_valve = "yes", flow_alarm = "yes",
         depth = "3 m",
       ["site.altitude"] = "0 m", ["site.water.temperature"] = "28 degC" }
-    return {
+    return example.join { {
       { "drilled, second supply, mouthpieces", given = base,
         expect = hazard { likelihood = 1, severity = 3 } },
       { "no mouthpieces", given = like(base, { standby_mouthpieces = "0" }),
@@ -186,6 +201,11 @@ rule {
       { "with a drill", given = like(base, { evacuation_time = "20 min" }),
         with = { "chamber-evacuation-drill" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      -- 6 m3 are good for 43.6 min: just over and under twice the time; too little standby gas for that long
+      example.edges(like(base, { second_supply = "no" }), "evacuation_time", 5, { "21.6 min", 2, "22 min", 3 }),
+      -- 40 L/min, two people, 3 min, 1.29 times the pressure of the surface: 309 L
+      example.edges(base, "standby_gas", 5, { "315 L", hazard { likelihood = 1, severity = 3 }, "300 L", 1 }),
     }
   end)(),
 }
@@ -221,7 +241,7 @@ rule {
     local like = example.like
     local base = { depth = "3 m", escorted_exit = "yes", counted_as_bottom_time = "yes", attendant = "yes",
       voice_link = "no", ["site.altitude"] = "0 m", ["site.water.temperature"] = "28 degC" }
-    return {
+    return example.join { {
       { "just under the surface", given = like(base, { depth = "0.5 m" }), expect = nothing },
       { "escorted", given = base, expect = hazard { likelihood = 1, severity = 5 } },
       { "alone, not counted", given = like(base,
@@ -231,6 +251,8 @@ rule {
         expect = hazard { likelihood = 2, severity = 5 } },
       { "with an escort", given = like(base, { escorted_exit = "no" }), with = { "chamber-escorted-exit" },
         expect = hazard { likelihood = 1, severity = 5 } },
+    },
+      example.edges(base, "depth", 5, { "1 m", 1, "0.96 m", nothing }),
     }
   end)(),
 }

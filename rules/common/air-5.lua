@@ -26,7 +26,7 @@ rule {
   examples = (function()
     local like = example.like
     local base = { volume = "6 m3", uplift_rating = "300 kN", ["site.water.temperature"] = "28 degC" }
-    return {
+    return example.join { {
       { "five times the lift", given = base, expect = hazard { likelihood = 1, severity = 5 } },
       { "one and a half times", given = like(base, { uplift_rating = "90 kN" }),
         expect = hazard { likelihood = 2, severity = 5 } },
@@ -38,6 +38,11 @@ rule {
         expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
       { "anchored", given = like(base, { uplift_rating = "40 kN" }), with = { "chamber-anchors" },
         expect = hazard { likelihood = 1, severity = 5 } },
+    },
+      -- the lift of 6 m3 is 58.6 kN: twice it, 4/3 of it and just that
+      example.edges(base, "uplift_rating", 5,
+        { "118.5 kN", 1, "116 kN", 2, "79 kN", 2, "77.4 kN", 3, "59.2 kN", 3,
+          "58 kN", { stop {}, hazard { likelihood = 4, severity = 5 } } }),
     }
   end)(),
 }
@@ -60,7 +65,7 @@ rule {
       who = "everyone in the chamber",
     }
   end,
-  examples = {
+  examples = example.join { {
     { "nothing electric", given = { voltage = "0 V" }, expect = nothing },
     { "12 V", given = { voltage = "12 V" }, expect = hazard { likelihood = 1, severity = 5 } },
     { "24 V", given = { voltage = "24 V" }, expect = hazard { likelihood = 3, severity = 5 } },
@@ -70,6 +75,10 @@ rule {
       expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
     { "12 V instead", given = { voltage = "48 V" }, with = { "chamber-low-voltage" },
       expect = hazard { likelihood = 1, severity = 5 } },
+  },
+    example.edges({}, "voltage", 5,
+      { "12 V", 1, "12.3 V", 2, "15 V", 2, "15.3 V", 3, "24 V", 3, "24.5 V", 4, "30 V", 4,
+        "31 V", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
   },
 }
 
@@ -98,7 +107,7 @@ rule {
     local like = example.like
     local base = { exits = "2", exit_width = "0.9 m", occupants = "3", attendant = "yes",
       standby_mouthpieces = "4" }
-    return {
+    return example.join { {
       { "two wide ones", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "one, two people with a diver", given = like(base, { exits = "1", occupants = "2" }),
         expect = hazard { likelihood = 1, severity = 3 } },
@@ -112,6 +121,9 @@ rule {
       { "second way out", given = like(base, { exits = "1", exit_width = "0.5 m" }),
         with = { "chamber-second-exit" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(base, "exit_width", 3, { "0.8 m", 1, "0.79 m", 2, "0.6 m", 2, "0.59 m", 3 }),
+      example.edges(like(base, { exits = "1", standby_mouthpieces = "6" }), "occupants", 3, { "4", 2, "5", 3 }),
     }
   end)(),
 }

@@ -51,7 +51,7 @@ rule {
   examples = (function()
     local like = example.like
     local base = like(gas_day, { ["immersions.1.depth"] = "6 m", ["immersions.1.time"] = "150 min" })
-    return {
+    return example.join { {
       { "shallow", given = like(base, { ["immersions.1.depth"] = "2.5 m" }), expect = nothing },
       { "on no gas", given = like(base, { ["immersions.1.breathes_gas"] = "no" }), expect = nothing },
       { "deep and long", given = like(base,
@@ -67,6 +67,11 @@ rule {
       { "an hour instead", given = like(base,
         { ["immersions.1.depth"] = "12 m", ["immersions.1.time"] = "200 min" }),
         with = { "shorter-bottom-time" }, expect = hazard { likelihood = 2, severity = 4 } },
+    },
+      example.edges(base, "immersions.1.depth", 4, { "3 m", nothing, "3.1 m", 1 }),
+      -- 63 min by the table at sea level, 59 min by the model at 310 m: on both sides of twice 31 min
+      example.edges(like(base, { ["immersions.1.depth"] = "18.2 m", ["immersions.1.time"] = "31 min" }),
+        "day.site.altitude", 4, { "300 m", 2, "310 m", 3 }),
     }
   end)(),
 }
@@ -99,7 +104,7 @@ rule {
     local like = example.like
     local base = like(gas_day, { ["immersions.1.depth"] = "5 m", ["immersions.1.time"] = "60 min",
       ["person.flight_after"] = "10000 h" })
-    return {
+    return example.join { {
       { "on no gas", given = like(base, { ["immersions.1.breathes_gas"] = "no" }), expect = nothing },
       { "face wet only", given = like(base, { ["immersions.1.depth"] = "0.5 m" }), expect = nothing },
       { "travel not known", given = like(base, { ["person.flight_after"] = "?" }),
@@ -116,6 +121,13 @@ rule {
         expect = hazard { likelihood = 4, severity = 4 } },
       { "flight the same evening", given = like(base, { ["person.flight_after"] = "3 h" }),
         expect = hazard { likelihood = 5, severity = 4 } },
+    },
+      example.edges(base, "immersions.1.depth", 4, { "1 m", nothing, "1.04 m", 1 }),
+      example.edges(base, "person.flight_after", 4,
+        { "16 h", 1, "15.8 h", 2, "14 h", 2, "13.8 h", 3, "12 h", 3, "11.8 h", 4, "6 h", 4, "5.9 h", 5 }),
+      example.edges(like(base, { ["person.flight_after"] = "12 h" }), "consecutive_days", 4, { "1", 3, "2", 4 }),
+      example.edges(like(base, { consecutive_days = "2" }), "person.flight_after", 4,
+        { "18 h", 3, "17.7 h", 4 }),
     }
   end)(),
 }
@@ -164,7 +176,7 @@ rule {
     local like = example.like
     local base = like(plan, { breathes_gas = "yes", depth = "6 m", ["supply.gas"] = "nitrox",
       ["supply.oxygen_fraction"] = "36 %", ["supply.analysed"] = "yes" })
-    return {
+    return example.join { {
       { "air", given = like(base, { ["supply.gas"] = "air" }), expect = nothing },
       { "no supply", given = { breathes_gas = "yes", supply = "none" }, expect = nothing },
       { "36 % in a tank", given = base, expect = hazard { likelihood = 1, severity = 3 } },
@@ -180,6 +192,13 @@ rule {
       { "leaner mix", given = like(base, { ["supply.oxygen_fraction"] = "60 %", depth = "20 m" }),
         with = { "leaner-mix" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      -- all oxygen: its pressure is that of the surface, 1.013 bar, and 0.0977 bar a metre
+      example.edges(like(base, { ["supply.oxygen_fraction"] = "100 %" }), "depth", 3,
+        { "0.87 m", 1, "1 m", 2, "2.9 m", 2, "3 m", 3, "3.9 m", 3, "4 m", 4, "6 m", 4,
+          "6.1 m", { stop {}, hazard { likelihood = 5, severity = 3 } } }),
+      example.edges(like(base, { ["supply.gas"] = "other" }), "supply.oxygen_fraction", 3,
+        { "15.9 %", 1, "15.6 %", stop {} }),
     }
   end)(),
 }
@@ -208,7 +227,7 @@ rule {
   examples = (function()
     local like = example.like
     local base = { breathes_gas = "yes", depth = "6 m", ascent_rate = "9 m/min", descents = "4" }
-    return {
+    return example.join { {
       { "shallow", given = like(base, { depth = "2 m" }), expect = nothing },
       { "no gas", given = like(base, { breathes_gas = "no" }), expect = nothing },
       { "nine metres a minute", given = base, expect = hazard { likelihood = 1, severity = 4 } },
@@ -222,6 +241,13 @@ rule {
         expect = hazard { likelihood = 5, severity = 4 } },
       { "escorted", given = like(base, { ascent_rate = "15 m/min" }), with = { "ascent-escort" },
         expect = hazard { likelihood = 1, severity = 4 } },
+    },
+      example.edges(base, "depth", 4, { "3 m", nothing, "3.1 m", 1 }),
+      example.edges(base, "ascent_rate", 4,
+        { "9 m/min", 1, "9.3 m/min", 2, "10 m/min", 2, "10.2 m/min", 3, "12 m/min", 3, "12.3 m/min", 4,
+          "18 m/min", 4, "18.4 m/min", 5 }),
+      example.edges(like(base, { ascent_rate = "12 m/min" }), "descents", 4, { "10", 3, "11", 4 }),
+      example.edges(like(base, { descents = "20" }), "ascent_rate", 4, { "9 m/min", 1, "9.3 m/min", 3 }),
     }
   end)(),
 }

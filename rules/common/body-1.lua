@@ -38,7 +38,7 @@ rule {
     local like = example.like
     local base = like(plan, { ["site.water.temperature"] = "18 degC", slow_entry = "yes", suit = "wetsuit",
       ["person.heart_condition"] = "no" })
-    return {
+    return example.join { {
       { "warm water", given = like(base, { ["site.water.temperature"] = "28 degC" }), expect = nothing },
       { "cool, slow, in a suit", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "winter lake, jumps in", given = like(base,
@@ -54,15 +54,22 @@ rule {
         expect = nothing },
       { "slow entry", given = like(base, { ["site.water.temperature"] = "12 degC", slow_entry = "no" }),
         with = { "slow-entry" }, expect = hazard { likelihood = 2, severity = 3 } },
+    },
+      example.edges(like(base, { slow_entry = "no", suit = "costume" }), "site.water.temperature", 3,
+        { "25 degC", nothing, "24.8 degC", 1, "23 degC", 1, "22.8 degC", 2, "20 degC", 2, "19.8 degC", 3,
+          "15 degC", 3, "14.8 degC", 4, "10 degC", 4, "9.8 degC", 5 }),
     }
   end)(),
 }
 
--- How far the core of a near-naked adult would fall in a time.
+-- How far the core of a near-naked adult would fall in a time. Those who were measured near-naked
+-- were in water of 15 degC and more; colder water is never milder than that, though those who were
+-- measured in it had clothes on.
 local function bare_fall(water, effort, time)
-  if water < q"15 degC" then return q"7 K" * time / calc.survival_time(water) end
-  if effort == "rest" then return calc.cooling_rate_rest(water) * time end
-  return calc.cooling_rate_exercise(water) * time
+  local measured = max(water, q"15 degC")
+  local rate = effort == "rest" and calc.cooling_rate_rest(measured) or calc.cooling_rate_exercise(measured)
+  if water < q"15 degC" then rate = max(rate, q"7 K" / calc.survival_time(water)) end
+  return rate * time
 end
 
 -- How much longer a suit makes it last, as a factor.
@@ -114,7 +121,7 @@ rule {
       wet_time = "150 min", robe = "yes",
       effort = "light", suit = "none", neoprene = "0 mm", depth = "3 m", ["person.mass"] = "70 kg",
       ["person.height"] = "1.75 m" })
-    return {
+    return example.join { {
       { "body-warm water", given = like(base, { ["site.water.temperature"] = "34 degC" }),
         expect = nothing },
       { "a warm tank", given = base, expect = hazard { likelihood = 1, severity = 2 } },
@@ -136,6 +143,27 @@ rule {
       { "shorter", given = like(base, { ["site.water.temperature"] = "20 degC" }),
         with = { "shorter-wet-time" },
         expect = hazard { likelihood = 2, severity = 3 } },
+    },
+      example.edges(base, "site.water.temperature", 2,
+        { "33 degC", nothing, "32.8 degC", 1, "25 degC", 2, "24.8 degC", hazard { likelihood = 2, severity = 3 } }),
+      -- 1.234 K/h at 20 degC, half of the wet time: 2 K in 97 min
+      example.edges(like(base, { ["site.water.temperature"] = "20 degC", time = "5 min" }), "wet_time", 3,
+        { "64 min", 1, "66 min", 2, "96 min", 2, "99 min", 3, "128 min", 3, "131 min", 4, "175 min", 4, "179 min", 5 }),
+      -- 0.354 K/h at 28 degC, 1.47 times for 388 cm2/kg of skin
+      example.edges(like(base, { ["person.mass"] = "20 kg", ["person.height"] = "1.10 m" }), "wet_time", 2,
+        { "152 min", 1, "156 min", 2 }),
+      -- 1.784 K/h at 15 degC, and no less below; then 7 K in 177 min at 10 degC
+      example.edges(like(base, { time = "5 min", wet_time = "66 min" }), "site.water.temperature", 3,
+        { "15 degC", 2, "14 degC", 2 }),
+      example.edges(like(base, { time = "5 min", wet_time = "68 min" }), "site.water.temperature", 3,
+        { "15 degC", 3, "14 degC", 3 }),
+      example.edges(like(base, { ["site.water.temperature"] = "10 degC", time = "5 min" }), "wet_time", 3,
+        { "33 min", 1, "34.5 min", 2 }),
+      -- 5 mm insulate with 0.0736 m2 K/W at 3 m, so 1.92 times as long; 7 mm with 0.0477 at 15 m: 1.60 times
+      example.edges(like(base, { ["site.water.temperature"] = "20 degC", suit = "wetsuit", neoprene = "5 mm" }),
+        "wet_time", 3, { "185 min", 2, "189 min", 3 }),
+      example.edges(like(base, { ["site.water.temperature"] = "20 degC", suit = "wetsuit", neoprene = "7 mm",
+        depth = "15 m" }), "wet_time", 3, { "154.5 min", 2, "156 min", 3 }),
     }
   end)(),
 }
@@ -166,7 +194,7 @@ rule {
     local like = example.like
     local base = like(plan, { ["site.water.temperature"] = "10 degC", time = "3 min", escorted = "no",
       suit = "costume" })
-    return {
+    return example.join { {
       { "15 degC and warmer", given = like(base, { ["site.water.temperature"] = "16 degC" }),
         expect = nothing },
       { "a short dip", given = base, expect = hazard { likelihood = 1, severity = 3 } },
@@ -178,6 +206,8 @@ rule {
         expect = hazard { likelihood = 4, severity = 3 } },
       { "time not known", given = like(base, { time = "?" }),
         expect = hazard { likelihood = 5, severity = 3 } },
+    },
+      example.edges(base, "site.water.temperature", 3, { "15 degC", nothing, "14.8 degC", 1 }),
     }
   end)(),
 }
@@ -215,7 +245,7 @@ rule {
       ["person.mass"] = "32 kg",
       ["person.height"] = "1.40 m", ["site.water.temperature"] = "30 degC", wet_time = "60 min",
         robe = "yes", suit = "none" })
-    return {
+    return example.join { {
       { "an adult", given = like(base, { ["person.born"] = "1990-01-01" }), expect = nothing },
       { "body-warm water", given = like(base, { ["site.water.temperature"] = "33 degC" }),
         expect = nothing },
@@ -230,6 +260,14 @@ rule {
         expect = hazard { likelihood = 2, severity = 3 } },
       { "time scaled down", given = base, with = { "child-wet-time" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(base, "person.born", 3, { "2009-03-09", nothing, "2009-03-10", 2 }),
+      example.edges(like(base, { suit = "wetsuit" }), "site.water.temperature", 3,
+        { "32 degC", nothing, "31.8 degC", 1, "30 degC", 1, "29.8 degC", 2, "29 degC", 2, "28.8 degC", 3,
+          "28 degC", 3, "27.8 degC", 4, "25 degC", 4, "24.8 degC", 5 }),
+      -- 330 cm2/kg at 1.40 m is 35.8 kg
+      example.edges(base, "person.mass", 3, { "35.5 kg", 2, "36.2 kg", 1 }),
+      example.edges(base, "wet_time", 3, { "30 min", 1, "31 min", 2 }),
     }
   end)(),
 }
@@ -267,7 +305,7 @@ rule {
     local base = { deck_wait = "10 min", robe = "yes", ["site.air.temperature"] = "24 degC",
       ["site.air.wind"] = "0.2 m/s",
       ["site.warm_room_distance"] = "20 m" }
-    return {
+    return example.join { {
       { "no wait", given = like(base, { deck_wait = "1 min" }), expect = nothing },
       { "hot air", given = like(base, { ["site.air.temperature"] = "32 degC" }), expect = nothing },
       { "warm studio, robe", given = base, expect = hazard { likelihood = 1, severity = 2 } },
@@ -282,6 +320,17 @@ rule {
       { "robe and warm room", given = like(base, { ["site.air.temperature"] = "14 degC", robe = "no",
         ["site.warm_room_distance"] = "300 m" }), with = { "robe-and-warm-room" },
         expect = hazard { likelihood = 2, severity = 2 } },
+    },
+      example.edges(base, "deck_wait", 2, { "2 min", nothing, "2.1 min", 1 }),
+      example.edges(like(base, { robe = "no", ["site.warm_room_distance"] = "300 m" }), "site.air.temperature", 2,
+        { "30 degC", nothing, "29.8 degC", 1, "27 degC", 1, "26.7 degC", 2, "23 degC", 2, "22.7 degC", 3,
+          "18 degC", 3, "17.7 degC", 4, "10.1 degC", 4, "9.8 degC", 5 }),
+      example.edges(like(base, { robe = "no", ["site.air.temperature"] = "18 degC" }), "site.warm_room_distance", 2,
+        { "50 m", 2, "51 m", 3 }),
+      example.edges(like(base, { robe = "no", ["site.warm_room_distance"] = "300 m" }), "deck_wait", 2,
+        { "15 min", 2, "15.5 min", 3 }),
+      example.edges(like(base, { robe = "no", ["site.warm_room_distance"] = "300 m" }), "site.air.wind", 2,
+        { "3 m/s", 2, "3.1 m/s", 3 }),
     }
   end)(),
 }

@@ -34,7 +34,7 @@ rule {
     local like = example.like
     local base = { ["site.water.temperature"] = "30 degC", effort = "light", time = "40 min",
       neoprene = "0 mm" }
-    return {
+    return example.join { {
       { "cool enough", given = like(base, { ["site.water.temperature"] = "27 degC" }), expect = nothing },
       { "warm tank, light work", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "a fight at 32 degC in a suit",
@@ -51,6 +51,16 @@ rule {
         expect = stop {} },
       { "water cooled", given = like(base, { ["site.water.temperature"] = "32 degC", effort = "hard" }),
         with = { "cooler-water" }, expect = hazard { likelihood = 2, severity = 3 } },
+    },
+      example.edges(base, "site.water.temperature", 3,
+        { "28 degC", nothing, "28.3 degC", 1, "33 degC", 1, "33.3 degC", 2, "34 degC", 2, "34.3 degC", 3,
+          "36 degC", 3, "36.3 degC", 4, "38 degC", 4, "38.4 degC", 5, "40 degC", 5,
+          "40.4 degC", { stop {}, hazard { likelihood = 5, severity = 3 } } }),
+      example.edges(like(base, { effort = "hard" }), "site.water.temperature", 3,
+        { "29 degC", 1, "29.3 degC", 2, "30 degC", 2, "30.3 degC", 3, "31 degC", 3, "31.3 degC", 4,
+          "33 degC", 4, "33.3 degC", 5 }),
+      example.edges(base, "neoprene", 3, { "2 mm", 1, "2.1 mm", 2 }),
+      example.edges(like(base, { ["site.water.temperature"] = "35 degC" }), "time", 3, { "15 min", 2, "15.5 min", 3 }),
     }
   end)(),
 }
@@ -98,7 +108,7 @@ rule {
     local like = example.like
     local base = { dressed_wait = "25 min", ["wears.1.heat_load"] = "normal", ["wears.1.cooling"] = "no",
       ["task.work_rate"] = "light", ["site.air.wbgt"] = "22 degC", ["site.shade"] = "yes" }
-    return {
+    return example.join { {
       { "called at once", given = like(base, { dressed_wait = "4 min" }), expect = nothing },
       { "mild studio", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "sealed suit", given = like(base, { ["wears.1.heat_load"] = "sealed" }),
@@ -114,6 +124,18 @@ rule {
         expect = hazard { likelihood = 5, severity = 3 } },
       { "dressed late", given = like(base, { ["site.air.wbgt"] = "29 degC" }), with = { "late-dressing" },
         expect = hazard { likelihood = 3, severity = 3 } },
+    },
+      example.edges(base, "dressed_wait", 3, { "5 min", nothing, "5.2 min", 1 }),
+      -- the limit for light work is 28.1 degC
+      example.edges(base, "site.air.wbgt", 3,
+        { "24 degC", 1, "24.2 degC", 2, "26 degC", 2, "26.2 degC", 3, "28 degC", 3, "28.2 degC", 4,
+          "31 degC", 4, "31.2 degC", 5 }),
+      example.edges(like(base, { ["site.air.wbgt"] = "26.2 degC" }), "dressed_wait", 3, { "15 min", 2, "15.5 min", 3 }),
+      example.edges(like(base, { ["site.shade"] = "no" }), "site.air.wbgt", 3, { "24 degC", 1, "24.2 degC", 3 }),
+      example.edges(like(base, { ["wears.1.heat_load"] = "heavy" }), "site.air.wbgt", 3,
+        { "21 degC", 1, "21.2 degC", 2 }),
+      example.edges(like(base, { ["wears.1.heat_load"] = "sealed" }), "site.air.wbgt", 3,
+        { "18 degC", 3, "18.2 degC", 4 }),
     }
   end)(),
 }
@@ -150,7 +172,7 @@ rule {
       controls = { "mixing-valve" }, who = "everyone who showers",
     }
   end,
-  examples = {
+  examples = example.join { {
     { "lukewarm", given = { shower_temperature = "37 degC", mixing_valve = "no" }, expect = nothing },
     { "valve at 41 degC", given = { shower_temperature = "41 degC", mixing_valve = "yes" },
       expect = hazard { likelihood = 1, severity = 2 } },
@@ -165,6 +187,13 @@ rule {
     { "valve fitted", given = { shower_temperature = "60 degC", mixing_valve = "no" },
       with = { "mixing-valve" },
       expect = hazard { likelihood = 1, severity = 2 } },
+  },
+    example.edges({ mixing_valve = "no" }, "shower_temperature", 2,
+      { "38 degC", nothing, "38.4 degC", 1, "41 degC", 1, "41.4 degC", 2, "43 degC", 2, "43.4 degC", 3,
+        "44 degC", 3, "44.4 degC", 4, "48 degC", 4, "48.4 degC", hazard { likelihood = 5, severity = 3 },
+        "55 degC", hazard { likelihood = 5, severity = 3 }, "55.5 degC", hazard { likelihood = 5, severity = 4 } }),
+    example.edges({ mixing_valve = "yes" }, "shower_temperature", 2,
+      { "44.4 degC", 3, "48.4 degC", hazard { likelihood = 5, severity = 3 } }),
   },
 }
 
@@ -187,7 +216,7 @@ rule {
       controls = { "cooler-rig-water" }, who = "everyone the rig wets",
     }
   end,
-  examples = {
+  examples = example.join { {
     { "cold rain", given = { water_temperature = "15 degC" }, expect = nothing },
     { "wets nobody", given = { water_temperature = "45 degC", water_volume = "0 m3",
       stream_area = "0 m2" }, expect = nothing },
@@ -202,6 +231,9 @@ rule {
     { "mixed cooler", given = { water_temperature = "50 degC", water_volume = "1 m3" },
       with = { "cooler-rig-water" },
       expect = nothing },
+  },
+    example.edges({ water_volume = "5 m3", stream_area = "0 m2" }, "water_temperature", 2,
+      { "38 degC", nothing, "38.4 degC", 1, "44 degC", 3, "44.4 degC", 4 }),
   },
 }
 
@@ -236,7 +268,7 @@ rule {
   examples = (function()
     local like = example.like
     local base = { ["immersions.1.wet_time"] = "50 min", ["immersions.1.wears.1.adhesive"] = "none" }
-    return {
+    return example.join { {
       { "half an hour", given = like(base, { ["immersions.1.wet_time"] = "20 min" }), expect = nothing },
       { "under an hour", given = base, expect = hazard { likelihood = 1, severity = 1 } },
       { "two hours", given = like(base, { ["immersions.1.wet_time"] = "120 min" }),
@@ -251,6 +283,11 @@ rule {
       { "an hour", given = like(base, { ["immersions.1.wet_time"] = "300 min" }),
         with = { "shorter-wet-time" },
         expect = hazard { likelihood = 1, severity = 1 } },
+    },
+      example.edges(base, "immersions.1.wet_time", 1,
+        { "30 min", nothing, "31 min", 1, "60 min", 1, "62 min", 2, "90 min", 2, "92 min", 3,
+          "120 min", 3, "123 min", 4, "240 min", 4, "245 min", 5 }),
+      example.edges(base, "consecutive_days", 2, { "4", hazard { likelihood = 1, severity = 1 }, "5", 1 }),
     }
   end)(),
 }
@@ -286,7 +323,7 @@ rule {
     local base = { eyes_open = "yes", mask = "no", eyes_open_time = "10 min",
       ["site.water.combined_chlorine"] = "0.2 mg/L",
       ["site.water.free_chlorine"] = "1 mg/L", ["site.water.ph"] = "7.4" }
-    return {
+    return example.join { {
       { "eyes shut", given = like(base, { eyes_open = "no" }), expect = nothing },
       { "a mask", given = like(base, { mask = "yes" }), expect = nothing },
       { "ten minutes, good water", given = base, expect = hazard { likelihood = 1, severity = 1 } },
@@ -303,6 +340,12 @@ rule {
         expect = hazard { likelihood = 5, severity = 1 } },
       { "limited", given = like(base, { eyes_open_time = "80 min" }), with = { "eyes-open-limit" },
         expect = hazard { likelihood = 1, severity = 1 } },
+    },
+      example.edges(base, "site.water.combined_chlorine", 1, { "0.4 mg/L", 1, "0.41 mg/L", 2 }),
+      example.edges(base, "site.water.free_chlorine", 1, { "3 mg/L", 1, "3.1 mg/L", 2 }),
+      example.edges(base, "site.water.ph", 1, { "7.0", 1, "6.9", 2, "7.8", 1, "7.9", 2 }),
+      example.edges(base, "eyes_open_time", 1,
+        { "10 min", 1, "10.3 min", 2, "20 min", 2, "20.5 min", 3, "30 min", 3, "31 min", 4, "60 min", 4, "61 min", 5 }),
     }
   end)(),
 }
@@ -340,7 +383,7 @@ rule {
       ["day.records"] = "none",
       ["person.born"] = "1990-01-01", ["day.date"] = "2027-03-09", ["day.call"] = "08:00",
         ["day.wrap"] = "18:00" }
-    return {
+    return example.join { {
       { "an hour", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "never under water", given = like(base, { ["immersions.1.time"] = "0 min" }), expect = nothing },
       { "three hours", given = like(base, { ["immersions.1.time"] = "180 min" }),
@@ -354,6 +397,15 @@ rule {
         expect = hazard { likelihood = 5, severity = 3 } },
       { "capped", given = like(base, { ["immersions.1.time"] = "200 min" }), with = { "under-water-cap" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(base, "immersions.1.time", 3,
+        { "90 min", 1, "92 min", 2, "135 min", 2, "137 min", 3, "180 min", 3, "184 min", 4, "225 min", 4, "229 min", 5 }),
+      example.edges(base, "time_7_days", 3,
+        { "9 h", 1, "9.1 h", 2, "12 h", 2, "12.2 h", 3, "15 h", 3, "15.2 h", 4, "18 h", 4, "18.3 h", 5 }),
+      example.edges(base, "person.born", 3, { "2009-03-09", 1, "2009-03-10", 2 }),
+      example.edges(like(base, { ["person.born"] = "2014-01-01" }), "immersions.1.time", 3, { "90 min", 3, "92 min", 4 }),
+      example.edges(base, "day.wrap", 3, { "20:00", 1, "20:20", 2 }),
+      example.edges(base, "immersions.1.preparation_time", 3, { "4 h", 1, "4.1 h", 2 }),
     }
   end)(),
 }

@@ -26,7 +26,7 @@ rule {
         "own-diver" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "sixteen seconds", given = { water_body = "tank", ["emergency.notice_time"] = "5 s",
       ["emergency.reach_time"] = "6 s",
                 ["emergency.gas_time"] = "5 s" }, expect = hazard { likelihood = 1,
@@ -44,6 +44,10 @@ rule {
                 expect = hazard { likelihood = 1, severity = 3 } },
     { "no gas here", given = { water_body = "tank", supplies = "none" }, expect = nothing },
     { "no water body", given = { water_body = "none" }, expect = nothing },
+  },
+    example.edges({ water_body = "tank", ["emergency.notice_time"] = "5 s", ["emergency.reach_time"] = "5 s" },
+      "emergency.gas_time", 3,
+      { "10 s", 1, "10.5 s", 2, "20 s", 2, "20.5 s", 3, "30 s", 3, "31 s", 4, "44 s", 4, "45 s", 5 }),
   },
 }
 
@@ -65,7 +69,7 @@ rule {
         "lifeguard" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "seventy seconds", given = { water_body = "tank", ["emergency.notice_time"] = "5 s",
       ["emergency.reach_time"] = "6 s",
                 ["emergency.surface_time"] = "10 s", ["emergency.deck_time"] = "40 s",
@@ -86,6 +90,13 @@ rule {
                 ["emergency.breath_time"] = "20 s" },
       with = { "rescue-drill" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "no water body", given = { water_body = "none" }, expect = nothing },
+  },
+    -- a minute, and the breath
+    example.edges({ water_body = "tank", ["emergency.notice_time"] = "5 s", ["emergency.reach_time"] = "5 s",
+      ["emergency.surface_time"] = "10 s", ["emergency.deck_time"] = "40 s" }, "emergency.breath_time", 4,
+      { "20 s", hazard { likelihood = 1, severity = 3 }, "21 s", hazard { likelihood = 2, severity = 3 },
+        "30 s", hazard { likelihood = 2, severity = 3 }, "31 s", 2, "60 s", 2, "62 s", 3, "100 s", 3, "101 s", 4,
+        "120 s", 4, "122 s", hazard { likelihood = 4, severity = 5 } }),
   },
 }
 
@@ -118,7 +129,7 @@ rule {
       controls = { "oxygen-at-exit", "ambulance-on-site" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "a minute, two hours of it", given = { water_body = "tank",
       ["emergency.oxygen_on_site"] = "yes", ["emergency.oxygen_volume"] = "2000 L",
                 ["emergency.oxygen_flow"] = "15 L/min", ["emergency.oxygen_time"] = "60 s",
@@ -150,6 +161,15 @@ rule {
                 expect = hazard { likelihood = 1, severity = 3 } },
     { "no water body", given = { water_body = "none" }, expect = nothing },
   },
+    example.edges({ water_body = "tank", ["emergency.oxygen_on_site"] = "no", ["emergency.call_time"] = "30 s" },
+      "emergency.ambulance_time", 4,
+      { "2.5 min", 1, "2.6 min", 2, "7.5 min", 2, "7.7 min", 3, "14.5 min", 3, "14.8 min", 4,
+        "29.5 min", 4, "30 min", 5 }),
+    example.edges({ water_body = "tank", ["emergency.oxygen_on_site"] = "yes",
+      ["emergency.oxygen_volume"] = "2000 L", ["emergency.oxygen_flow"] = "15 L/min",
+      ["emergency.call_time"] = "30 s", ["emergency.ambulance_time"] = "16 min" }, "emergency.oxygen_time", 3,
+      { "60 s", 1, "62 s", 2, "120 s", 2, "123 s", 3, "240 s", 3, "246 s", 4, "480 s", 4, "490 s", 5 }),
+  },
 }
 
 rule {
@@ -165,7 +185,8 @@ rule {
     local e = s.emergency
     local likelihood = 3
     if e.defibrillator_on_site then
-      likelihood = min(3, scale.limit(e.defibrillator_time, q"120 s", q"240 s", q"480 s", q"900 s"))
+      if e.defibrillator_time <= q"120 s" then likelihood = 1
+      elseif e.defibrillator_time <= q"240 s" then likelihood = 2 end
     end
     hazard {
       likelihood = likelihood, severity = 4,
@@ -176,7 +197,7 @@ rule {
   end,
   reasoning = "the chain of rescue rests on breaths first, so a late defibrillator is held at " ..
     "possible",
-  examples = {
+  examples = example.join { {
     { "ninety seconds", given = { water_body = "tank", ["emergency.defibrillator_on_site"] = "yes",
       ["emergency.defibrillator_time"] = "90 s" },
       expect = hazard { likelihood = 1, severity = 4 } },
@@ -188,6 +209,9 @@ rule {
       ["emergency.defibrillator_time"] = "300 s" },
       with = { "defibrillator-at-exit" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "no water body", given = { water_body = "none" }, expect = nothing },
+  },
+    example.edges({ water_body = "tank", ["emergency.defibrillator_on_site"] = "yes" },
+      "emergency.defibrillator_time", 4, { "120 s", 1, "123 s", 2, "240 s", 2, "246 s", 3 }),
   },
 }
 
@@ -212,7 +236,7 @@ rule {
       who = "everyone on gas", controls = { "chamber-agreed" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "an hour and a half from a tank", given = { water_body = "tank",
       ["emergency.chamber_time"] = "90 min", ["basin.depth"] = "4.8 m" },
       expect = hazard { likelihood = 1, severity = 4 } },
@@ -225,6 +249,13 @@ rule {
       ["basin.depth"] = "25 m" },
       with = { "chamber-agreed" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "no gas here", given = { water_body = "tank", supplies = "none" }, expect = nothing },
+  },
+    example.edges({ water_body = "tank", ["basin.depth"] = "4.8 m" }, "emergency.chamber_time", 4,
+      { "3 h", 1, "3.1 h", 2, "4.5 h", 2, "4.6 h", 3, "6 h", 3, "6.2 h", 4, "12 h", 4, "12.3 h", 5 }),
+    example.edges({ water_body = "quarry", ["basin.depth"] = "25 m" }, "emergency.chamber_time", 4,
+      { "2 h", 3, "2.1 h", 4 }),
+    example.edges({ water_body = "quarry", ["emergency.chamber_time"] = "90 min" }, "basin.depth", 4,
+      { "10 m", 1, "10.2 m", 2 }),
   },
 }
 
@@ -256,7 +287,7 @@ rule {
                who = "whoever is under water", controls = { "reach-drilled", "own-diver" } }
     end
   end,
-  examples = {
+  examples = example.join { {
     { "kept", given = { water_body = "tank", ["emergency.notice_time"] = "3 s",
       ["emergency.reach_time"] = "4 s", ["emergency.gas_time"] = "5 s",
                 ["emergency.surface_time"] = "8 s", ["emergency.deck_time"] = "30 s",
@@ -284,6 +315,19 @@ rule {
                 ["emergency.surface_time"] = "8 s", ["emergency.deck_time"] = "30 s" },
                 expect = hazard { likelihood = 3, severity = 3 } },
     { "no water body", given = { water_body = "none" }, expect = nothing },
+  },
+    example.edges({ water_body = "lake", supplies = "none", ["emergency.notice_time"] = "5 s",
+      ["emergency.reach_time"] = "5 s", ["emergency.surface_time"] = "10 s",
+      ["emergency.promised_deck_time"] = "60 s" }, "emergency.deck_time", 3,
+      { "40 s", nothing, "41 s", 2, "46 s", 2, "47 s", 3 }),
+    example.edges({ water_body = "tank", ["emergency.notice_time"] = "5 s", ["emergency.reach_time"] = "5 s",
+      ["emergency.surface_time"] = "10 s", ["emergency.deck_time"] = "30 s",
+      ["emergency.promised_deck_time"] = "60 s", ["emergency.promised_gas_time"] = "20 s" },
+      "emergency.gas_time", 3, { "10 s", nothing, "10.5 s", 2, "12 s", 2, "12.5 s", 3 }),
+    { { "gas not kept, then drilled", given = { water_body = "tank", ["emergency.notice_time"] = "10 s",
+      ["emergency.reach_time"] = "14 s", ["emergency.gas_time"] = "5 s", ["emergency.surface_time"] = "8 s",
+      ["emergency.deck_time"] = "20 s", ["emergency.promised_gas_time"] = "20 s",
+      ["emergency.promised_deck_time"] = "60 s" }, with = { "reach-drilled" }, expect = nothing } },
   },
 }
 
@@ -396,7 +440,7 @@ rule {
     say("rescue", e.rescue_drill_on)
     say("evacuation", e.evacuation_drill_on)
   end,
-  examples = {
+  examples = example.join { {
     { "both this week", given = { ["site.water_body"] = "tank",
       ["site.emergency.rescue_drill_on"] = "2027-03-07",
                 ["site.emergency.evacuation_drill_on"] = "2027-03-07" }, expect = nothing },
@@ -408,6 +452,13 @@ rule {
       ["site.emergency.evacuation_drill_on"] = "2027-03-07" },
       expect = hazard { likelihood = 5, severity = 3 } },
     { "no water body", given = { ["site.water_body"] = "none" }, expect = nothing },
+  },
+    -- 31, 60, 90 and 180 days before, and a day more
+    example.edges({ ["site.water_body"] = "tank", date = "2027-03-09",
+      ["site.emergency.evacuation_drill_on"] = "2027-03-09" }, "site.emergency.rescue_drill_on", 3,
+      { "2027-02-06", nothing, "2027-02-05", 2, "2027-01-08", 2, "2027-01-07", 3, "2026-12-09", 3,
+        "2026-12-08", 4, "2026-09-10", 4, "2026-09-09", 5 }),
+    { { "nothing on that day", given = { ["site.water_body"] = "tank", tasks = "none" }, expect = nothing } },
   },
 }
 

@@ -32,7 +32,7 @@ rule {
       controls = { "lightning-shelter" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "none heard, a plan",
       given = { indoor = "no", ["air.flash_to_bang"] = "600 s", ["air.lightning_plan"] = "yes" },
       expect = hazard { likelihood = 1, severity = 5 } },
@@ -49,7 +49,16 @@ rule {
       with = { "lightning-shelter" }, expect = hazard { likelihood = 1, severity = 5 } },
     { "under a roof", given = { indoor = "yes" }, expect = nothing },
   },
+    example.edges({ indoor = "no", ["air.lightning_plan"] = "yes" }, "air.flash_to_bang", 5,
+      { "180 s", 1, "177 s", 2, "90 s", 2, "88 s", 3, "60 s", 3, "59 s", 4, "31 s", 4,
+        "30 s", { stop {}, hazard { likelihood = 4, severity = 5 } },
+        "29 s", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
+  },
 }
+
+local calm = { ["site.water_body"] = "lake", wind_forecast = "3 m/s", wave_forecast = "0.1 m",
+  ["site.openwater.wind_limit"] = "10 m/s", ["site.openwater.wave_limit"] = "0.5 m",
+  ["site.openwater.current"] = "0.05 m/s", ["site.openwater.current_limit"] = "0.25 m/s" }
 
 rule {
   id = "outside.wind-and-water",
@@ -77,7 +86,7 @@ rule {
       controls = { "stop-line", "calm-water", "rescue-boat" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "calm",
       given = { ["site.water_body"] = "lake", wind_forecast = "3 m/s", wave_forecast = "0.1 m",
                 ["site.openwater.wind_limit"] = "8 m/s", ["site.openwater.wave_limit"] = "0.5 m",
@@ -103,6 +112,14 @@ rule {
                 ["site.openwater.current_limit"] = "0.25 m/s" },
       with = { "calm-water" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "a tank", given = { ["site.water_body"] = "tank" }, expect = nothing },
+  },
+    example.edges(calm, "wind_forecast", 4,
+      { "6 m/s", 1, "6.1 m/s", 2, "8 m/s", 2, "8.2 m/s", 3, "10 m/s", 3, "10.2 m/s", 4, "13 m/s", 4, "13.3 m/s", 5 }),
+    example.edges(calm, "wave_forecast", 4,
+      { "0.3 m", 1, "0.31 m", 2, "0.4 m", 2, "0.41 m", 3, "0.5 m", 3, "0.52 m", 4, "0.65 m", 4, "0.67 m", 5 }),
+    example.edges(calm, "site.openwater.current", 4,
+      { "0.15 m/s", 1, "0.155 m/s", 2, "0.2 m/s", 2, "0.205 m/s", 3, "0.25 m/s", 3, "0.26 m/s", 4,
+        "0.325 m/s", 4, "0.335 m/s", 5 }),
   },
 }
 
@@ -169,7 +186,7 @@ rule {
       controls = { "agreed-with-dam", "stop-line" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "a lake without a dam",
       given = { water_body = "lake", ["openwater.dam_upstream"] = "no",
         ["openwater.level_rise"] = "0 m/h",
@@ -190,6 +207,14 @@ rule {
                 ["openwater.tide_range"] = "0 m" },
       with = { "agreed-with-dam" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "a tank", given = { water_body = "tank" }, expect = nothing },
+  },
+    example.edges({ water_body = "sea", ["openwater.dam_upstream"] = "no", ["openwater.tide_range"] = "0 m" },
+      "openwater.level_rise", 4,
+      { "0.05 m/h", 1, "0.051 m/h", 2, "0.1 m/h", 2, "0.102 m/h", 3, "0.3 m/h", 3, "0.31 m/h", 4,
+        "1 m/h", 4, "1.03 m/h", 5 }),
+    example.edges({ water_body = "sea", ["openwater.dam_upstream"] = "no", ["openwater.level_rise"] = "0 m/h" },
+      "openwater.tide_range", 4,
+      { "1 m", 1, "1.03 m", 2, "2 m", 2, "2.05 m", 3, "4 m", 3, "4.1 m", 4, "6 m", 4, "6.2 m", 5 }),
   },
 }
 
@@ -215,7 +240,7 @@ rule {
       controls = { "ambulance-on-site", "radio-at-water" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "in town, a medic with oxygen",
       given = { ["emergency.call_time"] = "30 s", ["emergency.ambulance_time"] = "12 min",
                 ["emergency.hospital_time"] = "20 min", ["emergency.ambulance_on_site"] = "no",
@@ -240,6 +265,12 @@ rule {
                 ["emergency.phone_coverage"] = "no" }, with = { "radio-at-water" },
       expect = hazard { likelihood = 1, severity = 4 } },
   },
+    -- ten minutes, and the way to hospital
+    example.edges({ ["emergency.call_time"] = "30 s", ["emergency.ambulance_time"] = "9.5 min",
+      ["emergency.ambulance_on_site"] = "no", ["emergency.medic_on_site"] = "no",
+      ["emergency.phone_coverage"] = "yes" }, "emergency.hospital_time", 4,
+      { "20 min", 1, "21 min", 2, "50 min", 2, "51 min", 3, "110 min", 3, "112 min", 4, "230 min", 4, "235 min", 5 }),
+  },
 }
 
 rule {
@@ -260,7 +291,7 @@ rule {
         "work-lights" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "lit", given = { light_level = "200 lux" }, expect = nothing },
     { "night scene, lights on people, counted",
       given = { light_level = "5..10 lux", light_sticks = "yes", head_counted = "yes",
@@ -277,6 +308,9 @@ rule {
     { "work lights on",
       given = { light_level = "0..1 lux", light_sticks = "no" }, with = { "work-lights" },
       expect = nothing },
+  },
+    example.edges({ light_sticks = "no", head_counted = "no", ["site.emergency.emergency_lighting"] = "no" },
+      "light_level", 4, { "20 lux", nothing, "19.5 lux", 3, "2 lux", 3, "1.95 lux", 4 }),
   },
 }
 
@@ -338,7 +372,7 @@ rule {
       controls = { "rescue-boat", "life-jackets" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "manned, half a minute",
       given = { water_body = "lake", ["openwater.shore_distance"] = "80 m",
         ["openwater.rescue_boat"] = "yes",
@@ -358,6 +392,12 @@ rule {
     { "at the bank", given = { water_body = "lake", ["openwater.shore_distance"] = "5 m" },
       expect = nothing },
     { "a tank", given = { water_body = "tank" }, expect = nothing },
+  },
+    example.edges({ water_body = "lake", ["openwater.rescue_boat"] = "no" }, "openwater.shore_distance", 4,
+      { "15 m", nothing, "15.3 m", 5 }),
+    example.edges({ water_body = "lake", ["openwater.shore_distance"] = "80 m", ["openwater.rescue_boat"] = "yes" },
+      "openwater.rescue_boat_time", 4,
+      { "45 s", 1, "46 s", 2, "90 s", 2, "92 s", 3, "180 s", 3, "184 s", 4, "240 s", 4, "246 s", 5 }),
   },
 }
 

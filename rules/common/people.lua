@@ -31,7 +31,7 @@ rule {
       controls = { "swim-training", "hidden-float", "stunt-double", "more-ladders" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "a strong swimmer",
       given = { surface_swim = "20 m", ["task.exit_distance"] = "9 m", can_stand = "no",
                 ["person.swim_distance"] = "400 m", ["person.swims_clothed"] = "yes",
@@ -63,7 +63,17 @@ rule {
                 ["site.emergency.surface_time"] = "8 s" },
       with = { "swim-training" }, expect = hazard { likelihood = 1, severity = 3 } },
   },
+    -- half of it counts for 20 m
+    example.edges({ surface_swim = "20 m", ["task.exit_distance"] = "9 m", can_stand = "no",
+      ["person.swims_clothed"] = "no", ["site.emergency.notice_time"] = "3 s",
+      ["site.emergency.reach_time"] = "5 s", ["site.emergency.surface_time"] = "8 s" },
+      "person.swim_distance", 3, { "120 m", 1, "118 m", 2 }),
+  },
 }
+
+local shown = { breath_hold = "15 s", depth = "3 m", ["person.skill_place"] = "this-tank",
+  ["person.skill_depth"] = "4 m", ["person.skill_in_appliance"] = "yes",
+  ["person.skill_shown_on"] = "2027-03-02", air_return_time = "5 s", age = "30 year" }
 
 rule {
   id = "people.skill-elsewhere",
@@ -89,7 +99,7 @@ rule {
       controls = { "staged-training", "rehearsal-in-costume", "stunt-double" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "shown here last week, in everything worn",
       given = { breath_hold = "15 s", depth = "3 m", ["person.skill_place"] = "this-tank",
                 ["person.skill_depth"] = "4 m", ["person.skill_in_appliance"] = "yes",
@@ -122,7 +132,22 @@ rule {
     { "stays at the surface", given = { breath_hold = "0 s", breathes_gas = "no" },
       expect = nothing },
   },
+    example.edges(shown, "person.skill_depth", 3, { "2.7 m", 1, "2.65 m", 2 }),
+    -- thirty days before, and a day more
+    example.edges(shown, "person.skill_shown_on", 3, { "2027-02-07", 1, "2027-02-06", 2 }),
+    example.edges(shown, "age", 3, { "18 year", 1, "17.9 year", hazard { likelihood = 1, severity = 4 } }),
+    example.edges(shown, "person.skill_place", 3,
+      { "open-water", 1, "shallow-pool", 2, "bath", 3, "none", 3 }),
+    { { "one thing worn, skill shown without it",
+        given = example.like(shown, { ["person.skill_in_appliance"] = "no" }),
+        expect = hazard { likelihood = 2, severity = 3 } },
+      { "nothing worn", given = example.like(shown, { ["person.skill_in_appliance"] = "no", wears = "none" }),
+        expect = hazard { likelihood = 1, severity = 3 } } },
+  },
 }
+
+local in_training = { breath_hold = "15 s", can_stand = "no", ["person.trained_since"] = "2026-08-01",
+  ["person.training_days"] = "40", air_return_time = "5 s", age = "30 year" }
 
 rule {
   id = "people.training-time",
@@ -148,7 +173,7 @@ rule {
       controls = { "staged-training", "stunt-double", "own-diver" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "seven months, forty days",
       given = { breath_hold = "15 s", can_stand = "no", ["person.trained_since"] = "2026-08-01",
                 ["person.training_days"] = "40", air_return_time = "5 s", age = "30 year" },
@@ -163,6 +188,15 @@ rule {
       expect = hazard { likelihood = 5, severity = 3 } },
     { "a stunt performer", given = { ["person.role"] = "stunt-performer" }, expect = nothing },
     { "a short dip", given = { breath_hold = "5 s", can_stand = "no" }, expect = nothing },
+  },
+    example.edges(in_training, "breath_hold", 3, { "10 s", nothing, "10.2 s", 1 }),
+    -- 180, 90, 45 and 14 days before, and a day less
+    example.edges(in_training, "person.trained_since", 3,
+      { "2026-09-10", 1, "2026-09-11", 2, "2026-12-09", 2, "2026-12-10", 3, "2027-01-23", 3, "2027-01-24", 4,
+        "2027-02-23", 4, "2027-02-24", 5 }),
+    example.edges(in_training, "person.training_days", 3, { "10", 1, "9", 2 }),
+    example.edges(in_training, "person.role", 3, { "performer", 1, "stand-in", 1, "visitor", 1 }),
+    example.edges(in_training, "can_stand", 3, { "yes", nothing }),
   },
 }
 
@@ -226,6 +260,7 @@ rule {
       { i.touch_contact or i.escorted, i.withdrawal_signal }, { covered, i.first_time })
     hazard {
       likelihood = likelihood, severity = scale.vulnerable(i.breathes_gas and 4 or 3, { young(i) }),
+      discreet = true,
       because = "a fear is declared; a bolt for the surface is to be reckoned with",
       who = "1 performer",
       controls = { "staged-exposure", "own-stop-signal", "stunt-double" },
@@ -276,12 +311,12 @@ rule {
     hazard {
       likelihood = scale.protection(scale.missing, { by ~= "none" and current },
         { i.breathes_gas and not seen }),
-      severity = 4, who = "1 person",
+      severity = 4, who = "1 person", discreet = true,
       because = "medical: {i.person.medical}, {i.person.medical_on}",
       controls = { "diving-doctor", "stunt-double" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "diving doctor in October",
       given = { breath_hold = "15 s", breathes_gas = "yes", ["person.medical"] = "diving-doctor",
                 ["person.medical_on"] = "2026-10-02" }, expect = nothing },
@@ -310,6 +345,9 @@ rule {
     { "stays at the surface", given = { breath_hold = "0 s", breathes_gas = "no" },
       expect = nothing },
   },
+    example.edges({ breath_hold = "15 s", breathes_gas = "yes", ["person.medical"] = "diving-doctor" },
+      "person.medical_on", 4, { "2026-03-08", nothing, "2026-03-07", 3 }),
+  },
 }
 
 rule {
@@ -323,21 +361,21 @@ rule {
   assess = function (i)
     local p = i.person
     if i.breathes_gas and p.pregnant then
-      stop { because = "pregnant, or may be, and breathes compressed gas",
+      stop { because = "pregnant, or may be, and breathes compressed gas", discreet = true,
         controls = { "stunt-double" } }
     end
     if p.conditions_cleared then return end
     if p.epilepsy or p.heart_condition or p.asthma then
       stop { because = "a condition that can fell somebody under water is not cleared",
-             controls = { "diving-doctor" } }
+             discreet = true,controls = { "diving-doctor" } }
       hazard { likelihood = 4, severity = 5, because = "fit, faint or lung injury under water",
-        who = "1 person",
+        who = "1 person", discreet = true,
                controls = { "diving-doctor", "stunt-double" } }
       return
     end
     if p.ear_trouble or p.diabetes or p.medication then
       hazard { likelihood = 3, severity = 4, because = "a declared condition is not cleared",
-        who = "1 person",
+        who = "1 person", discreet = true,
                controls = { "diving-doctor", "stunt-double" } }
     end
   end,
@@ -375,10 +413,10 @@ rule {
   sources = { "common practice: none for twelve hours, asked each morning" },
   assess = function (i)
     if i.alcohol_12_h then
-      stop { because = "alcohol, drugs or little sleep within twelve hours",
+      stop { because = "alcohol, drugs or little sleep within twelve hours", discreet = true,
         controls = { "stunt-double" } }
       hazard { likelihood = 4, severity = 4, because = "not fit to be in the water today",
-        who = "1 person",
+        who = "1 person", discreet = true,
                controls = { "stunt-double" } }
       return
     end
@@ -427,7 +465,7 @@ rule {
         "shorter-take" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "chaperone, own diver, understood",
       given = { age = "12 year", ["task.chaperone_in_sight"] = "yes", own_safety_diver = "yes",
                 can_stand = "no", ["person.understands_action"] = "yes",
@@ -453,6 +491,11 @@ rule {
                 ["person.fear_of_water"] = "none", takes = "6", air_return_time = "5 s" },
       with = { "chaperone-in-sight" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "grown up", given = { age = "30 year" }, expect = nothing },
+  },
+    example.edges({ ["task.chaperone_in_sight"] = "no", own_safety_diver = "yes", can_stand = "no",
+      ["person.understands_action"] = "yes", ["person.guardian_consents"] = "yes", first_time = "no",
+      ["person.fear_of_water"] = "none", takes = "6", air_return_time = "5 s" }, "age", 4,
+      { "9 year", 1, "8.9 year", 2 }),
   },
 }
 
@@ -483,7 +526,7 @@ rule {
       controls = { "stunt-performer", "stunt-double", "lower-jump" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "swims only",
       given = { ["task.action"] = "swim", entry = "ladder", restrained = "no" }, expect = nothing },
     { "steps in from the edge",
@@ -511,6 +554,10 @@ rule {
                 ["task.rehearsed"] = "yes", first_time = "no", age = "30 year" },
       with = { "stunt-performer" }, expect = hazard { likelihood = 1, severity = 4 } },
   },
+    example.edges({ ["task.action"] = "swim", entry = "jump", restrained = "no", ["person.stunt_grade"] = "none",
+      ["task.rehearsed"] = "yes", first_time = "no", age = "30 year" }, "entry_height", 4,
+      { "2 m", nothing, "2.1 m", 2 }),
+  },
 }
 
 rule {
@@ -534,7 +581,7 @@ rule {
       controls = { "signal-drill", "own-stop-signal" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "drilled two days ago",
       given = { ["person.understands_calls"] = "yes", ["person.withdrawal_signal_taught"] = "yes",
                 ["person.signals_rehearsed_on"] = "2027-03-07", first_time = "no" },
@@ -554,6 +601,10 @@ rule {
                 ["person.withdrawal_signal_taught"] = "yes",
                 ["person.signals_rehearsed_on"] = "2027-03-07",
                 first_time = "no", age = "30 year" }, with = { "signal-drill" }, expect = nothing },
+  },
+    example.edges({ ["person.understands_calls"] = "yes", ["person.withdrawal_signal_taught"] = "yes",
+      first_time = "no", age = "30 year" }, "person.signals_rehearsed_on", 3,
+      { "2027-02-23", nothing, "2027-02-22", 2 }),
   },
 }
 
@@ -606,6 +657,10 @@ rule {
   },
 }
 
+local cannot_swim = { non_swimmers = "2", life_jackets = "no", lifeguards = "1",
+  ["site.basin.depth"] = "5 m", light_level = "100 lux", ["site.emergency.notice_time"] = "3 s",
+  ["site.emergency.reach_time"] = "5 s", ["site.emergency.surface_time"] = "3 s" }
+
 rule {
   id = "people.non-swimmers",
   title = "People who cannot swim, in or over the water",
@@ -628,7 +683,7 @@ rule {
       controls = { "life-jackets", "lifeguard", "swim-training", "work-lights" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "all swim", given = { non_swimmers = "0" }, expect = nothing },
     { "two in a shallow pool with a lifeguard",
       given = { non_swimmers = "2", life_jackets = "no", lifeguards = "1",
@@ -653,5 +708,9 @@ rule {
                 light_level = "100 lux", ["site.emergency.notice_time"] = "3 s",
                 ["site.emergency.reach_time"] = "5 s", ["site.emergency.surface_time"] = "3 s" },
       with = { "life-jackets" }, expect = hazard { likelihood = 1, severity = 3 } },
+  },
+    example.edges(cannot_swim, "non_swimmers", 3, { "1", 2, "9", 2, "10", 3 }),
+    example.edges(cannot_swim, "site.basin.depth", 3, { "1.3 m", 1, "1.33 m", 2 }),
+    example.edges(cannot_swim, "light_level", 3, { "20 lux", 2, "19.5 lux", 3 }),
   },
 }

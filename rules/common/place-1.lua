@@ -28,7 +28,7 @@ rule {
       controls = { "shallower-set", "more-safety-divers", "rescue-drill" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "reached with a quarter to spare",
       given = { depth = "3 m", ["task.rescue_reach"] = "4 m",
         ["site.emergency.notice_time"] = "3 s",
@@ -56,7 +56,19 @@ rule {
       with = { "shallower-set" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "can stand", given = { depth = "1.2 m" }, expect = nothing },
   },
+    example.edges({ depth = "3 m", ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
+      ["site.emergency.surface_time"] = "8 s" }, "task.rescue_reach", 3,
+      { "3.75 m", 1, "3.7 m", 2, "3 m", 2, "2.95 m", 4, "2.4 m", 4, "2.35 m", 5 }),
+    example.edges({ ["task.rescue_reach"] = "4 m", ["site.emergency.notice_time"] = "3 s",
+      ["site.emergency.reach_time"] = "5 s", ["site.emergency.surface_time"] = "8 s" }, "depth", 3,
+      { "1.3 m", nothing, "1.33 m", 1 }),
+  },
 }
+
+local under_set = { ["task.overhead"] = "yes", depth = "3 m", ["task.air_distance"] = "3 m", effort = "light",
+  breath_hold = "15 s", ["person.mass"] = "60 kg", ["task.guide_line"] = "no", ["task.escape_panels"] = "no",
+  ["task.air_pocket"] = "no", ["task.passage_width"] = "0.9 m", ["task.set_exits"] = "2",
+  air_return_time = "6 s", age = "30 year" }
 
 rule {
   id = "place.overhead",
@@ -82,7 +94,7 @@ rule {
       controls = { "escape-holes", "air-pocket", "guide-line", "shallower-set" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "three metres, two exits, a line followed",
       given = { ["task.overhead"] = "yes", depth = "3 m", ["task.air_distance"] = "3 m",
         effort = "light",
@@ -118,7 +130,18 @@ rule {
     { "open water above", given = { ["task.overhead"] = "no" }, expect = nothing },
     { "never under", given = { ["task.overhead"] = "yes", depth = "0 m" }, expect = nothing },
   },
+    -- 31.2 s on one breath, 15 s of them in the take: 16.2 s are three times the way of 2.7 m
+    example.edges(under_set, "task.air_distance", 3, { "2.65 m", 1, "2.75 m", 2 }),
+    example.edges(under_set, "task.passage_width", 3, { "0.7 m", 2, "0.69 m", 3 }),
+    example.edges(under_set, "task.set_exits", 3, { "2", 2, "1", 3 }),
+    example.edges(under_set, "task.air_pocket", 3, { "no", 2, "yes", 1 }),
+    example.edges(under_set, "age", 3, { "18 year", 2, "17.9 year", hazard { likelihood = 2, severity = 4 } }),
+  },
 }
+
+local laddered = { water_body = "tank", ["basin.exits"] = "4", ["basin.exit_spacing"] = "9 m",
+  ["basin.freeboard"] = "0.35 m", ["deck.landing_platform"] = "no", ["deck.stretcher_exit"] = "yes",
+  ["deck.ladder_depth"] = "1.2 m" }
 
 rule {
   id = "place.ways-out",
@@ -143,7 +166,7 @@ rule {
       controls = { "more-ladders", "stretcher-exit" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "ladders all round", given = { water_body = "tank", ["basin.exits"] = "4",
       ["basin.exit_spacing"] = "9 m",
                 ["basin.freeboard"] = "0.35 m", ["deck.stretcher_exit"] = "yes",
@@ -166,7 +189,17 @@ rule {
       with = { "stretcher-exit" }, expect = nothing },
     { "no water body", given = { water_body = "none" }, expect = nothing },
   },
+    example.edges(laddered, "basin.exits", 3, { "2", nothing, "1", 2 }),
+    example.edges(laddered, "basin.exit_spacing", 3, { "15 m", nothing, "15.3 m", 2 }),
+    example.edges(laddered, "basin.freeboard", 3, { "0.5 m", nothing, "0.51 m", 2 }),
+    example.edges(laddered, "deck.ladder_depth", 3, { "0.3 m", nothing, "0.29 m", 2 }),
+    { { "a high edge with a platform", given = example.like(laddered,
+        { ["basin.freeboard"] = "1 m", ["deck.landing_platform"] = "yes" }), expect = nothing } },
+  },
 }
+
+local rough_deck = { ["deck.wet"] = "yes", ["deck.slip_value"] = "40", ["deck.mats_or_drains"] = "yes",
+  ["deck.trip_free"] = "yes", ["deck.light_level"] = "60 lux" }
 
 rule {
   id = "place.wet-deck",
@@ -189,7 +222,7 @@ rule {
       controls = { "slip-mats-and-drains", "clear-walkways" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "mats on a rough deck, lit and clear",
       given = { ["deck.wet"] = "yes", ["deck.slip_value"] = "40", ["deck.mats_or_drains"] = "yes",
                 ["deck.trip_free"] = "yes", ["deck.light_level"] = "60 lux" },
@@ -207,6 +240,9 @@ rule {
                 ["deck.trip_free"] = "yes", ["deck.light_level"] = "60 lux" },
       with = { "slip-mats-and-drains" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "dry", given = { ["deck.wet"] = "no" }, expect = nothing },
+  },
+    example.edges(rough_deck, "deck.slip_value", 3, { "36", 1, "35", 2, "25", 2, "24", 3 }),
+    example.edges(rough_deck, "deck.light_level", 3, { "20 lux", 1, "19.5 lux", 2 }),
   },
 }
 
@@ -236,7 +272,7 @@ rule {
       controls = { "guard-rail", "edge-harness", "clear-walkways" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "railed at 1.1 m", given = { ["deck.edge_height"] = "1.5 m",
       ["deck.guard_height"] = "1.1 m" },
       expect = hazard { likelihood = 1, severity = 3 } },
@@ -259,7 +295,19 @@ rule {
       expect = hazard { likelihood = 1, severity = 5 } },
     { "level with the water", given = { ["deck.edge_height"] = "0.3 m" }, expect = nothing },
   },
+    example.edges({ ["deck.guard_height"] = "1.1 m" }, "deck.edge_height", 3,
+      { "0.5 m", nothing, "0.51 m", 1, "1.95 m", 1, "2 m", hazard { likelihood = 1, severity = 4 },
+        "3.9 m", hazard { likelihood = 1, severity = 4 }, "4 m", hazard { likelihood = 1, severity = 5 } }),
+    example.edges({ ["deck.edge_height"] = "1.5 m", ["deck.edge_harness"] = "no", ["deck.light_level"] = "60 lux" },
+      "deck.guard_height", 3, { "0.95 m", 1, "0.93 m", 2, "0.5 m", 2, "0.49 m", 3 }),
+    example.edges({ ["deck.edge_height"] = "1.5 m", ["deck.edge_harness"] = "no", ["deck.guard_height"] = "0.6 m" },
+      "deck.light_level", 3, { "20 lux", 2, "19.5 lux", 3 }),
+  },
 }
+
+local over_water = { over_water_work = "yes", life_jackets = "yes", lifeguards = "1", light_level = "200 lux",
+  ["site.water.temperature"] = "28 degC", ["site.emergency.notice_time"] = "3 s",
+  ["site.emergency.reach_time"] = "5 s", ["site.emergency.surface_time"] = "8 s" }
 
 rule {
   id = "place.over-water-work",
@@ -279,7 +327,7 @@ rule {
       controls = { "life-jackets", "lifeguard", "edge-harness", "work-lights" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "jackets and a lifeguard",
       given = { over_water_work = "yes", life_jackets = "yes", lifeguards = "1",
         light_level = "200 lux",
@@ -304,6 +352,9 @@ rule {
                 ["site.emergency.reach_time"] = "5 s", ["site.emergency.surface_time"] = "8 s" },
       with = { "life-jackets" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "nobody over it", given = { over_water_work = "no" }, expect = nothing },
+  },
+    example.edges(over_water, "light_level", 3, { "20 lux", 1, "19.5 lux", 2 }),
+    example.edges(over_water, "site.water.temperature", 3, { "15 degC", 1, "14.7 degC", 2 }),
   },
 }
 
@@ -346,7 +397,7 @@ rule {
       who = "1 performer", controls = { "lower-jump", "deeper-landing", "stunt-double" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "step in from the edge", given = { entry = "jump", entry_height = "0.3 m",
       ["task.landing_depth"] = "1.5 m" },
       expect = hazard { likelihood = 1, severity = 3 } },
@@ -378,6 +429,25 @@ rule {
       with = { "deeper-landing" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "by the ladder", given = { entry = "ladder" }, expect = nothing },
   },
+    -- each row of the table: its depth, and less; the first also 1.1 and 0.8 times
+    example.edges({ entry = "jump", entry_height = "0.5 m" }, "task.landing_depth", 3,
+      { "1.32 m", 1, "1.3 m", 2, "1.2 m", 2, "1.18 m", 4, "0.96 m", 4, "0.94 m", 5 }),
+    example.edges({ entry = "jump", entry_height = "1 m" }, "task.landing_depth", 3, { "1.8 m", 2, "1.77 m", 4 }),
+    example.edges({ entry = "dive", entry_height = "1 m" }, "task.landing_depth", 4, { "3.2 m", 2, "3.15 m", 4 }),
+    example.edges({ entry = "jump", entry_height = "3 m" }, "task.landing_depth", 5, { "3.5 m", 2, "3.45 m", 4 }),
+    example.edges({ entry = "fall", entry_height = "5 m" }, "task.landing_depth", 5, { "3.7 m", 2, "3.65 m", 4 }),
+    example.edges({ entry = "fall", entry_height = "7.5 m" }, "task.landing_depth", 5, { "4.1 m", 2, "4.05 m", 4 }),
+    example.edges({ entry = "fall", entry_height = "10 m" }, "task.landing_depth", 5, { "4.5 m", 2, "4.45 m", 4 }),
+    -- from one row to the next
+    example.edges({ entry = "jump", ["task.landing_depth"] = "1.5 m" }, "entry_height", 3, { "0.5 m", 1, "0.51 m", 4 }),
+    example.edges({ entry = "dive", ["task.landing_depth"] = "3.3 m" }, "entry_height", 4, { "1 m", 2, "1.03 m", 4 }),
+    example.edges({ entry = "fall", ["task.landing_depth"] = "3.6 m" }, "entry_height", 5, { "3 m", 2, "3.1 m", 4 }),
+    example.edges({ entry = "fall", ["task.landing_depth"] = "3.9 m" }, "entry_height", 5, { "5 m", 2, "5.1 m", 4 }),
+    example.edges({ entry = "fall", ["task.landing_depth"] = "4.3 m" }, "entry_height", 5, { "7.5 m", 2, "7.6 m", 4 }),
+    example.edges({ entry = "jump", ["task.landing_depth"] = "5 m" }, "entry_height", 4,
+      { "1 m", hazard { likelihood = 1, severity = 3 }, "1.03 m", 1, "2.95 m", 1,
+        "3 m", hazard { likelihood = 1, severity = 5 } }),
+  },
 }
 
 rule {
@@ -403,7 +473,7 @@ rule {
       controls = { "lower-jump", "stunt-performer", "dummy-for-held-shot" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "two metres", given = { entry = "jump", entry_height = "2 m",
       ["person.stunt_grade"] = "none" },
       expect = hazard { likelihood = 1, severity = 3 } },
@@ -420,6 +490,14 @@ rule {
       with = { "lower-jump" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "a step", given = { entry = "jump", entry_height = "0.5 m" }, expect = nothing },
     { "a ladder", given = { entry = "ladder" }, expect = nothing },
+  },
+    example.edges({ entry = "fall", ["person.stunt_grade"] = "none" }, "entry_height", 3,
+      { "1 m", nothing, "1.03 m", 1, "3 m", 1, "3.1 m", 2, "5 m", 2, "5.1 m", 3, "8 m", 3,
+        "8.2 m", hazard { likelihood = 4, severity = 4 }, "12 m", hazard { likelihood = 4, severity = 4 },
+        "12.2 m", hazard { likelihood = 5, severity = 4 }, "15 m", hazard { likelihood = 5, severity = 4 },
+        "15.3 m", hazard { likelihood = 5, severity = 5 } }),
+    example.edges({ entry = "fall", entry_height = "10 m" }, "person.stunt_grade", 4,
+      { "none", 4, "graded", 3, "coordinator", 3 }),
   },
 }
 
@@ -439,7 +517,7 @@ rule {
       who = "swimmers below", controls = { "landing-kept-clear" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "nobody below", given = { people_below = "no" }, expect = nothing },
     { "beside the landing, rehearsed", given = { people_below = "yes", clear_radius = "4 m",
       rehearsed = "yes" },
@@ -451,6 +529,8 @@ rule {
       expect = hazard { likelihood = 3, severity = 4 } },
     { "called clear", given = { people_below = "yes" }, with = { "landing-kept-clear" },
       expect = nothing },
+  },
+    example.edges({ people_below = "yes", rehearsed = "no" }, "clear_radius", 4, { "3 m", 3, "2.95 m", 4 }),
   },
 }
 
@@ -560,7 +640,7 @@ rule {
       who = "everyone in and below the tank", controls = { "lower-level", "engineer-signs" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "well inside",
       given = { water_body = "stage-pool", ["basin.depth"] = "1.2 m", ["basin.length"] = "7 m",
         ["basin.width"] = "5 m",
@@ -582,6 +662,14 @@ rule {
                 ["structure.tank_mass"] = "2600 kg", ["structure.floor_load_rating"] = "17 kPa" },
       with = { "lower-level" }, expect = hazard { likelihood = 1, severity = 5 } },
     { "a lake", given = { water_body = "lake" }, expect = nothing },
+  },
+    -- 11.77 kPa of water and 0.73 kPa of tank
+    example.edges({ water_body = "stage-pool", ["basin.depth"] = "1.2 m", ["basin.length"] = "7 m",
+      ["basin.width"] = "5 m", ["structure.tank_mass"] = "2600 kg" }, "structure.floor_load_rating", 5,
+      { "18.8 kPa", 1, "18.5 kPa", 2, "15.7 kPa", 2, "15.5 kPa", 3, "12.52 kPa", 3,
+        "12.47 kPa", { stop {}, hazard { likelihood = 4, severity = 5 } },
+        "11.4 kPa", { stop {}, hazard { likelihood = 4, severity = 5 } },
+        "11.2 kPa", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
   },
 }
 
@@ -609,7 +697,7 @@ rule {
       who = "everyone at the window", controls = { "lower-level", "engineer-signs" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "a third of the rating",
       given = { ["structure.windows"] = "3", ["structure.window_width"] = "2.4 m",
         ["structure.window_height"] = "1.6 m",
@@ -634,6 +722,15 @@ rule {
                 ["structure.window_rated_force"] = "60 kN" },
       with = { "lower-level" }, expect = hazard { likelihood = 1, severity = 5 } },
     { "no window", given = { ["structure.windows"] = "0" }, expect = nothing },
+  },
+    -- 3.84 m2 with their middle 2 m deep: 75.3 kN
+    example.edges({ ["structure.windows"] = "1", ["structure.window_width"] = "2.4 m",
+      ["structure.window_height"] = "1.6 m", ["structure.window_top_depth"] = "1.2 m" },
+      "structure.window_rated_force", 5,
+      { "113.5 kN", 1, "111.5 kN", 2, "95 kN", 2, "93.3 kN", 3, "76 kN", 3,
+        "74.5 kN", { stop {}, hazard { likelihood = 4, severity = 5 } },
+        "69 kN", { stop {}, hazard { likelihood = 4, severity = 5 } },
+        "68 kN", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
   },
 }
 
@@ -662,7 +759,7 @@ rule {
       controls = { "empty-while-filling" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "locked off", given = { water_body = "tank", ["plant.level_change_while_occupied"] = "no",
       ["plant.level_lock_out"] = "yes" },
       expect = nothing },
@@ -680,6 +777,10 @@ rule {
       ["plant.level_change_while_occupied"] = "yes" },
       with = { "empty-while-filling" }, expect = nothing },
     { "no water body", given = { water_body = "none" }, expect = nothing },
+  },
+    example.edges({ water_body = "tank", ["plant.level_change_while_occupied"] = "yes",
+      ["plant.level_lock_out"] = "yes" }, "plant.level_rate", 4,
+      { "0.1 m/h", 1, "0.103 m/h", 2, "0.3 m/h", 2, "0.31 m/h", 3, "1 m/h", 3, "1.03 m/h", 4, "3 m/h", 4, "3.1 m/h", 5 }),
   },
 }
 
@@ -747,7 +848,7 @@ rule {
       controls = { "battery-in-water", "isolator-manned" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "24 V batteries", given = { ["power.equipment_in_water"] = "yes",
       ["power.ac_voltage_in_water"] = "0 V",
                 ["power.dc_voltage_in_water"] = "24 V", ["power.hand_tools_in_water"] = "no" },
@@ -770,7 +871,23 @@ rule {
       with = { "battery-in-water" }, expect = hazard { likelihood = 1, severity = 5 } },
     { "nothing electric", given = { ["power.equipment_in_water"] = "no" }, expect = nothing },
   },
+    example.edges({ ["power.equipment_in_water"] = "yes", ["power.dc_voltage_in_water"] = "0 V",
+      ["power.hand_tools_in_water"] = "no" }, "power.ac_voltage_in_water", 5,
+      { "0 V", 1, "0.1 V", 2, "6 V", 2, "6.2 V", 3, "12 V", 3,
+        "12.3 V", { stop {}, hazard { likelihood = 4, severity = 5 } },
+        "25 V", { stop {}, hazard { likelihood = 4, severity = 5 } },
+        "25.5 V", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
+    example.edges({ ["power.equipment_in_water"] = "yes", ["power.ac_voltage_in_water"] = "0 V",
+      ["power.hand_tools_in_water"] = "no" }, "power.dc_voltage_in_water", 5,
+      { "24 V", 1, "24.5 V", 2, "30 V", 2, "30.7 V", { stop {}, hazard { likelihood = 4, severity = 5 } },
+        "60 V", { stop {}, hazard { likelihood = 4, severity = 5 } },
+        "61 V", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
+  },
 }
+
+local mains = { water_body = "tank", ["power.mains_voltage"] = "230 V", ["power.nearest_mains"] = "4 m",
+  ["power.rcd"] = "yes", ["power.rcd_current"] = "30 mA", ["power.isolator_manned"] = "no",
+  ["power.electrician_present"] = "no", ["power.ip_water"] = "7" }
 
 rule {
   id = "place.mains-near-water",
@@ -795,7 +912,7 @@ rule {
       controls = { "mains-moved-back", "rcd-30-ma", "isolator-manned", "battery-in-water" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "four metres off, tripped, manned",
       given = { water_body = "tank", ["power.mains_voltage"] = "230 V",
         ["power.nearest_mains"] = "4 m", ["power.rcd"] = "yes",
@@ -830,6 +947,11 @@ rule {
     { "no mains", given = { water_body = "tank", ["power.mains_voltage"] = "0 V" },
       expect = nothing },
   },
+    example.edges(mains, "power.mains_voltage", 5, { "50 V", nothing, "51 V", 2 }),
+    example.edges(mains, "power.nearest_mains", 5, { "3.5 m", 2, "3.45 m", 3, "2 m", 3, "1.95 m", 4 }),
+    example.edges(mains, "power.rcd_current", 5, { "30 mA", 2, "30.5 mA", 3 }),
+    example.edges(mains, "power.ip_water", 5, { "4", 2, "3", 3 }),
+  },
 }
 
 rule {
@@ -848,7 +970,7 @@ rule {
       because = "the trip acts in {time}", values = { time = time }, controls = { "rcd-30-ma" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "24 ms", given = { water_body = "tank", ["power.mains_voltage"] = "230 V",
       ["power.rcd"] = "yes", ["power.rcd_trip_time"] = "24 ms" },
       expect = hazard { likelihood = 1, severity = 4 } },
@@ -863,6 +985,15 @@ rule {
       with = { "rcd-30-ma" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "no mains", given = { water_body = "tank", ["power.mains_voltage"] = "24 V" },
       expect = nothing },
+  },
+    example.edges({ water_body = "tank", ["power.mains_voltage"] = "230 V", ["power.rcd"] = "yes" },
+      "power.rcd_trip_time", 4,
+      { "40 ms", 1, "41 ms", 2, "200 ms", 2, "205 ms", 3, "300 ms", 3, "306 ms", 4, "500 ms", 4, "510 ms", 5 }),
+    example.edges({ water_body = "tank", ["power.rcd"] = "yes", ["power.rcd_trip_time"] = "40 ms" },
+      "power.mains_voltage", 4, { "50 V", nothing, "51 V", 1 }),
+    { { "no trip at all", given = { water_body = "tank", ["power.mains_voltage"] = "230 V", ["power.rcd"] = "no" },
+        expect = nothing },
+      { "no water body", given = { water_body = "none" }, expect = nothing } },
   },
 }
 
@@ -924,7 +1055,7 @@ rule {
       values = { load = load, rating = rating }, controls = { "lighter-deck" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "half the rating", given = { ["deck.load"] = "2.4 kPa", ["deck.load_rating"] = "5 kPa" },
       expect = hazard { likelihood = 1, severity = 4 } },
     { "beyond it", given = { ["deck.load"] = "6 kPa", ["deck.load_rating"] = "5 kPa" },
@@ -935,6 +1066,12 @@ rule {
       with = { "lighter-deck" },
       expect = hazard { likelihood = 1, severity = 4 } },
     { "no deck", given = { ["deck.load"] = "0 kPa" }, expect = nothing },
+  },
+    example.edges({ ["deck.load_rating"] = "5 kPa" }, "deck.load", 4,
+      { "3.35 kPa", 1, "3.4 kPa", 2, "4 kPa", 2, "4.1 kPa", 3, "5 kPa", 3,
+        "5.1 kPa", { stop {}, hazard { likelihood = 4, severity = 4 } },
+        "5.5 kPa", { stop {}, hazard { likelihood = 4, severity = 4 } },
+        "5.6 kPa", { stop {}, hazard { likelihood = 5, severity = 4 } } }),
   },
 }
 
@@ -959,7 +1096,7 @@ rule {
       who = "whoever enters", controls = { "entry-permit" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "by permit in good air", given = { confined_space = "yes", confined_space_permit = "yes",
       ["air.oxygen"] = "20.9 %" },
       expect = hazard { likelihood = 1, severity = 5 } },
@@ -975,5 +1112,8 @@ rule {
       ["air.oxygen"] = "20.9 %" },
       with = { "entry-permit" }, expect = hazard { likelihood = 1, severity = 5 } },
     { "open", given = { confined_space = "no" }, expect = nothing },
+  },
+    example.edges({ confined_space = "yes", confined_space_permit = "yes" }, "air.oxygen", 5,
+      { "20 %", 1, "19.9 %", 2, "19.5 %", 2, "19.4 %", { stop {}, hazard { likelihood = 2, severity = 5 } } }),
   },
 }

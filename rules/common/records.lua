@@ -76,7 +76,7 @@ rule {
       controls = { "log-at-each-descent" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "agrees", given = { down = "10:52", up = "11:09", day_total_stated = "17 min" },
       expect = nothing },
     { "five minutes off", given = { down = "10:52", up = "11:09", day_total_stated = "22 min" },
@@ -90,6 +90,9 @@ rule {
                 expect = hazard { likelihood = 4, severity = 2 } },
     { "not written", given = { down = "10:52", up = "11:09" },
       expect = hazard { likelihood = 4, severity = 2 } },
+  },
+    example.edges({ down = "10:52", up = "11:09" }, "day_total_stated", 2,
+      { "18 min", nothing, "18.05 min", 3, "32 min", 3, "32.5 min", 4 }),
   },
 }
 
@@ -151,7 +154,7 @@ rule {
   sources = { "the certificate's own date, measured against the day" },
   when = function (d) return d.site.structure.windows > 0 end,
   assess = function (d) expired("window", d, d.site.structure.window_certificate_until, 4) end,
-  examples = {
+  examples = example.join { {
     { "holds", given = { ["site.structure.windows"] = "2",
       ["site.structure.window_certificate_until"] = "2027-11-30" }, expect = nothing },
     { "run out", given = { ["site.structure.windows"] = "2",
@@ -160,6 +163,9 @@ rule {
     { "not known", given = { ["site.structure.windows"] = "2" },
       expect = hazard { likelihood = 3, severity = 4 } },
     { "no window", given = { ["site.structure.windows"] = "0" }, expect = nothing },
+  },
+    example.edges({ ["site.structure.windows"] = "1" }, "site.structure.window_certificate_until", 4,
+      { "2027-03-09", nothing, "2027-03-08", 3 }),
   },
 }
 
@@ -177,7 +183,7 @@ rule {
     too_old("inspection", d, d.site.structure.inspected_on,
       d.site.structure.temporary and q"31 day" or q"183 day", 4)
   end,
-  examples = {
+  examples = example.join { {
     { "last month", given = { ["site.water_body"] = "tank", ["site.structure.temporary"] = "no",
       ["site.structure.inspected_on"] = "2027-02-15" }, expect = nothing },
     { "six weeks, temporary", given = { ["site.water_body"] = "stage-pool",
@@ -189,6 +195,13 @@ rule {
     { "not known", given = { ["site.water_body"] = "tank", ["site.structure.temporary"] = "no" },
       expect = hazard { likelihood = 4, severity = 4 } },
     { "a lake", given = { ["site.water_body"] = "lake" }, expect = nothing },
+  },
+    -- 31 and 62 days before, and a day more; then 183
+    example.edges({ ["site.water_body"] = "tank", ["site.structure.temporary"] = "yes" },
+      "site.structure.inspected_on", 4,
+      { "2027-02-06", nothing, "2027-02-05", 3, "2027-01-06", 3, "2027-01-05", 4 }),
+    example.edges({ ["site.water_body"] = "tank", ["site.structure.temporary"] = "no" },
+      "site.structure.inspected_on", 4, { "2026-09-07", nothing, "2026-09-06", 3 }),
   },
 }
 
@@ -204,7 +217,7 @@ rule {
     too_old("trip", d, d.site.power.rcd_tested_on, q"92 day", 3)
     too_old("installation", d, d.site.power.inspected_on, q"366 day", 3)
   end,
-  examples = {
+  examples = example.join { {
     { "this week", given = { ["site.water_body"] = "tank", ["site.power.mains_voltage"] = "230 V",
       ["site.power.rcd_tested_on"] = "2027-03-07",
                 ["site.power.inspected_on"] = "2026-09-18" }, expect = nothing },
@@ -221,6 +234,16 @@ rule {
       expect = hazard { likelihood = 4, severity = 3 } },
     { "no mains", given = { ["site.water_body"] = "tank", ["site.power.mains_voltage"] = "24 V" },
       expect = nothing },
+  },
+    example.edges({ ["site.water_body"] = "tank", ["site.power.rcd_tested_on"] = "2026-11-07",
+      ["site.power.inspected_on"] = "2026-09-18" }, "site.power.mains_voltage", 3, { "50 V", nothing, "51 V", 3 }),
+    -- 92 and 366 days before, and a day more
+    example.edges({ ["site.water_body"] = "tank", ["site.power.mains_voltage"] = "230 V",
+      ["site.power.inspected_on"] = "2026-09-18" }, "site.power.rcd_tested_on", 3,
+      { "2026-12-07", nothing, "2026-12-06", 3 }),
+    example.edges({ ["site.water_body"] = "tank", ["site.power.mains_voltage"] = "230 V",
+      ["site.power.rcd_tested_on"] = "2027-03-07" }, "site.power.inspected_on", 3,
+      { "2026-03-08", nothing, "2026-03-07", 3 }),
   },
 }
 
@@ -242,7 +265,7 @@ rule {
       end
     end
   end,
-  examples = {
+  examples = example.join { {
     { "in date", given = { ["rigs.1.kind"] = "lift", ["rigs.1.certificate_until"] = "2027-08-31",
       ["rigs.1.inspected_on"] = "2027-02-22", ["rigs.1.riders"] = "4" },
       expect = nothing },
@@ -262,6 +285,11 @@ rule {
         ["rigs.1.inspected_on"] = "2024-02-05", ["rigs.1.riders"] = "0" },
       expect = hazard { likelihood = 4, severity = 4 } },
     { "a wind machine", given = { ["rigs.1.kind"] = "wind-machine" }, expect = nothing },
+  },
+    example.edges({ ["rigs.1.kind"] = "lift", ["rigs.1.certificate_until"] = "2027-08-31", ["rigs.1.riders"] = "1" },
+      "rigs.1.inspected_on", 4, { "2026-09-07", nothing, "2026-09-06", 3 }),
+    example.edges({ ["rigs.1.kind"] = "camera-crane", ["rigs.1.certificate_until"] = "2027-08-31",
+      ["rigs.1.riders"] = "0" }, "rigs.1.inspected_on", 4, { "2026-03-08", nothing, "2026-03-07", 3 }),
   },
 }
 
@@ -295,12 +323,14 @@ rule {
     for _, s in ipairs(d.site.supplies) do too_old(s.label .. ": regulators", d,
       s.regulators_serviced_on, q"366 day", 3) end
   end,
-  examples = {
+  examples = example.join { {
     { "in autumn", given = { ["site.supplies.1.regulators_serviced_on"] = "2026-11-20" },
       expect = nothing },
     { "fourteen months", given = { ["site.supplies.1.regulators_serviced_on"] = "2026-01-02" },
       expect = hazard { likelihood = 3, severity = 3 } },
     { "not known", given = {}, expect = hazard { likelihood = 4, severity = 3 } },
+  },
+    example.edges({}, "site.supplies.1.regulators_serviced_on", 3, { "2026-03-08", nothing, "2026-03-07", 3 }),
   },
 }
 
@@ -337,7 +367,7 @@ rule {
   when = function (d) return d.site.mixing_valve end,
   assess = function (d) too_old("mixing valve", d, d.site.mixing_valve_checked_on, q"183 day",
     2) end,
-  examples = {
+  examples = example.join { {
     { "last month", given = { ["site.mixing_valve"] = "yes",
       ["site.mixing_valve_checked_on"] = "2027-02-26" }, expect = nothing },
     { "last summer", given = { ["site.mixing_valve"] = "yes",
@@ -346,6 +376,9 @@ rule {
     { "not known", given = { ["site.mixing_valve"] = "yes" },
       expect = hazard { likelihood = 4, severity = 2 } },
     { "none fitted", given = { ["site.mixing_valve"] = "no" }, expect = nothing },
+  },
+    example.edges({ ["site.mixing_valve"] = "yes" }, "site.mixing_valve_checked_on", 2,
+      { "2026-09-07", nothing, "2026-09-06", 3 }),
   },
 }
 
@@ -367,7 +400,7 @@ rule {
                who = "everyone in the water", controls = { "water-test-schedule" } }
     end
   end,
-  examples = {
+  examples = example.join { {
     { "sampled last week, log kept", given = { ["site.water_body"] = "tank",
       ["site.water.sampled_on"] = "2027-03-04", ["site.plant.log_kept"] = "yes",
                 water_tested_before_entry = "yes" }, expect = nothing },
@@ -383,6 +416,9 @@ rule {
       expect = hazard { likelihood = 3, severity = 2 } },
     { "a lake", given = { ["site.water_body"] = "lake" }, expect = nothing },
   },
+    example.edges({ ["site.water_body"] = "pool", ["site.plant.log_kept"] = "yes",
+      water_tested_before_entry = "yes" }, "site.water.sampled_on", 2, { "2027-02-06", nothing, "2027-02-05", 3 }),
+  },
 }
 
 rule {
@@ -393,13 +429,15 @@ rule {
   sources = { "common practice: everyone is shown ways out, alarms and dangers before the " ..
     "first day, and again after a change" },
   assess = function (i) too_old("induction", i.day, i.person.inducted_on, q"92 day", 2) end,
-  examples = {
+  examples = example.join { {
     { "last week", given = { ["person.inducted_on"] = "2027-03-02" }, expect = nothing },
     { "four months ago", given = { ["person.inducted_on"] = "2026-11-02" },
       expect = hazard { likelihood = 3, severity = 2 } },
     { "a year ago", given = { ["person.inducted_on"] = "2026-03-02" },
       expect = hazard { likelihood = 4, severity = 2 } },
     { "not known", given = {}, expect = hazard { likelihood = 4, severity = 2 } },
+  },
+    example.edges({}, "person.inducted_on", 2, { "2026-12-07", nothing, "2026-12-06", 3 }),
   },
 }
 

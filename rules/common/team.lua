@@ -33,7 +33,7 @@ rule {
       controls = { "appoint-supervisor" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "named, there, free",
       given = { supervisor_named = "yes", supervisor_at_water = "yes",
         supervisor_other_duties = "no" },
@@ -52,6 +52,8 @@ rule {
         supervisor_other_duties = "yes" },
       with = { "appoint-supervisor" }, expect = nothing },
   },
+    { { "nobody wet", given = { immersions = "none" }, expect = nothing } },
+  },
 }
 
 rule {
@@ -69,7 +71,7 @@ rule {
     for _, i in ipairs(t.immersions) do
       if held_breath(i) then performers = performers + 1 end
     end
-    if performers < 1 or divers >= performers then return end
+    if divers >= performers then return end
     local likelihood = 5
     if divers >= 1 then likelihood = 4 end
     if divers * 2 >= performers then likelihood = 3 end
@@ -180,7 +182,7 @@ rule {
       controls = { "standby-diver", "one-post-one-person" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "in the water in twenty seconds",
       given = { role = "standby-diver", ready_time = "20 s", dressed_in = "yes",
         other_duties = "no",
@@ -201,6 +203,10 @@ rule {
                 ["site.emergency.notice_time"] = "4 s", ["site.emergency.surface_time"] = "8 s" },
       with = { "standby-diver" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "another post", given = { role = "medic" }, expect = nothing },
+  },
+    example.edges({ role = "standby-diver", dressed_in = "yes", other_duties = "no",
+      ["site.emergency.notice_time"] = "4 s", ["site.emergency.surface_time"] = "8 s" }, "ready_time", 3,
+      { "26 s", 1, "27 s", 2 }),
   },
 }
 
@@ -224,7 +230,7 @@ rule {
       controls = { "divers-in-contrast", "tactile-line", "lit-gas-point" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "yellow divers, marker",
       given = { breath_hold = "15 s", can_stand = "no", mask = "no",
         ["task.diver_contrast"] = "strong",
@@ -252,6 +258,10 @@ rule {
       expect = nothing },
     { "face dry", given = { breath_hold = "0 s" }, expect = nothing },
   },
+    example.edges({ breath_hold = "15 s", can_stand = "no", mask = "no", ["task.diver_contrast"] = "strong",
+      touch_contact = "no", ["task.lit_marker"] = "yes", ["task.overhead"] = "no", air_return_time = "5 s" },
+      "age", 4, { "18 year", hazard { likelihood = 1, severity = 3 }, "17.9 year", 1 }),
+  },
 }
 
 rule {
@@ -273,7 +283,7 @@ rule {
       controls = { "lifeguard", "clear-view", "work-lights" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "a lifeguard", given = { lifeguards = "1" }, expect = nothing },
     { "none, a diver in clear water",
       given = { lifeguards = "0", safety_divers = "1", seen_from_surface = "yes",
@@ -293,6 +303,11 @@ rule {
                 ["site.emergency.surface_time"] = "8 s" },
                 expect = hazard { likelihood = 2, severity = 3 } },
     { "one is posted", given = { lifeguards = "0" }, with = { "lifeguard" }, expect = nothing },
+  },
+    { { "nobody wet", given = { immersions = "none" }, expect = nothing } },
+    example.edges({ lifeguards = "0", safety_divers = "1", seen_from_surface = "yes",
+      ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
+      ["site.emergency.surface_time"] = "8 s" }, "light_level", 3, { "20 lux", 1, "19.5 lux", 2 }),
   },
 }
 
@@ -315,7 +330,7 @@ rule {
       controls = { "medic-at-water" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "medic and helpers", given = { ["site.emergency.medic_on_site"] = "yes",
       ["site.emergency.first_aiders"] = "4" },
       expect = nothing },
@@ -330,6 +345,10 @@ rule {
     { "a medic", given = { ["site.emergency.medic_on_site"] = "no",
       ["site.emergency.first_aiders"] = "4" },
       with = { "medic-at-water" }, expect = nothing },
+  },
+    { { "nobody wet", given = { immersions = "none" }, expect = nothing } },
+    example.edges({ ["site.emergency.medic_on_site"] = "no" }, "site.emergency.first_aiders", 4,
+      { "2", 2, "1", 3, "0", 4 }),
   },
 }
 
@@ -355,7 +374,7 @@ rule {
       controls = { "recall-signals", "one-voice" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "speaker and lights, tested, one voice",
       given = { recall_signals = "speaker lights", ["day.signals_tested"] = "yes",
         one_voice = "yes",
@@ -376,6 +395,10 @@ rule {
       given = { recall_signals = "speaker taps", ["day.signals_tested"] = "yes", one_voice = "no",
                 anyone_can_stop = "no", overhead = "no" }, with = { "one-voice" },
                 expect = nothing },
+  },
+    { { "nobody wet", given = { immersions = "none" }, expect = nothing } },
+    example.edges({ ["day.signals_tested"] = "yes", one_voice = "yes", anyone_can_stop = "yes", overhead = "no" },
+      "recall_signals", 3, { "speaker", 2, "lights taps", nothing }),
   },
 }
 
@@ -413,7 +436,7 @@ rule {
       controls = { "one-post-one-person" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "one job", given = { ["person.role"] = "medic", other_duties = "no", role = "medic",
                 ["task.immersions"] = "none" }, expect = nothing },
     { "two jobs", given = { other_duties = "yes", role = "medic", ["task.immersions"] = "none" },
@@ -426,7 +449,13 @@ rule {
       ["task.immersions"] = "none" },
       with = { "one-post-one-person" }, expect = nothing },
   },
+    { { "two posts, one person", given = { other_duties = "no", role = "medic", ["task.immersions"] = "none",
+        ["person.posts.2.role"] = "head-counter" }, expect = hazard { likelihood = 4, severity = 4 } } },
+  },
 }
+
+local counted_late = { head_counted = "yes", count_interval = "60 min", seen_from_surface = "yes",
+  light_level = "200 lux", people_under_water = "3" }
 
 rule {
   id = "team.head-count",
@@ -448,7 +477,7 @@ rule {
       controls = { "tally-board", "clear-view", "light-sticks" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "every ten minutes", given = { head_counted = "yes", count_interval = "10 min" },
       expect = nothing },
     { "each hour, in clear water",
@@ -465,6 +494,11 @@ rule {
     { "on a board", given = { head_counted = "no", count_interval = "60 min" },
       with = { "tally-board" },
       expect = nothing },
+  },
+    { { "nobody wet", given = { immersions = "none" }, expect = nothing } },
+    example.edges(counted_late, "count_interval", 4, { "15 min", nothing, "15.5 min", 1 }),
+    example.edges(counted_late, "light_level", 4, { "20 lux", 1, "19.5 lux", 2 }),
+    example.edges(counted_late, "people_under_water", 4, { "9", 1, "10", 2 }),
   },
 }
 
@@ -493,7 +527,7 @@ rule {
       controls = { "clear-view", "post-relief", "own-diver", "lifeguard" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "sees all, relieved each half hour",
       given = { role = "lifeguard", view_clear = "yes", in_position = "yes", scan_time = "6 s",
                 relief_interval = "30 min" }, expect = nothing },
@@ -515,6 +549,11 @@ rule {
       given = { role = "lifeguard", view_clear = "no", in_position = "yes", scan_time = "6 s",
                 relief_interval = "30 min" }, with = { "clear-view" }, expect = nothing },
     { "a medic", given = { role = "medic" }, expect = nothing },
+  },
+    example.edges({ role = "lifeguard", view_clear = "yes", in_position = "yes", relief_interval = "30 min" },
+      "scan_time", 4, { "10 s", nothing, "10.3 s", 2 }),
+    example.edges({ role = "lookout", view_clear = "yes", in_position = "yes", scan_time = "6 s" },
+      "relief_interval", 4, { "60 min", nothing, "62 min", 2 }),
   },
 }
 

@@ -54,7 +54,7 @@ rule {
       ["water.ph"] = "7.4",
       ["water.temperature"] = "28 degC", ["water.cyanuric_acid"] = "0 mg/L",
         ["plant.bathers_per_day"] = "20" })
-    return {
+    return example.join { {
       { "a lake", given = { water_body = "lake" }, expect = nothing },
       { "well kept", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "little, pH high", given = like(base,
@@ -74,6 +74,23 @@ rule {
         expect = hazard { likelihood = 5, severity = 3 } },
       { "dosed", given = like(base, { ["water.free_chlorine"] = "0.2 mg/L" }), with = { "raise-chlorine" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      -- at pH 7.4 and 28 degC 56.4 % of it is hypochlorous acid
+      example.edges(base, "water.free_chlorine", 3,
+        { "0.8 mg/L", 1, "0.78 mg/L", 2, "0.54 mg/L", 2, "0.52 mg/L", 3, "0.36 mg/L", 3, "0.35 mg/L", 4,
+          "0.18 mg/L", 4, "0.174 mg/L", 5 }),
+      example.edges(like(base, { ["water.free_chlorine"] = "0.78 mg/L" }), "plant.bathers_per_day", 3,
+        { "50", 2, "51", 3 }),
+      example.edges(base, "plant.bathers_per_day", 3, { "80", 1 }),
+      example.edges(like(base, { ["water.disinfectant"] = "salt-chlorine" }), "water.free_chlorine", 3,
+        { "0.8 mg/L", 1, "0.78 mg/L", 2 }),
+      -- 45 times 1.5 mg/L is 67.5 mg/L
+      example.edges(base, "water.cyanuric_acid", 3,
+        { "33 mg/L", 1, "34.5 mg/L", 2, "44.5 mg/L", 2, "45.5 mg/L", 3, "67 mg/L", 3, "68.5 mg/L", 4,
+          "134 mg/L", 4, "137 mg/L", 5 }),
+      example.edges(like(base, { ["water.disinfectant"] = "bromine" }), "water.bromine", 3,
+        { "4 mg/L", 1, "3.9 mg/L", 2, "3 mg/L", 2, "2.9 mg/L", 3, "2 mg/L", 3, "1.95 mg/L", 4,
+          "1 mg/L", 4, "0.97 mg/L", 5 }),
     }
   end)(),
 }
@@ -103,7 +120,7 @@ rule {
   examples = (function()
     local like = example.like
     local base = like(tank, { ["water.free_chlorine"] = "1.5 mg/L" })
-    return {
+    return example.join { {
       { "a river", given = { water_body = "river" }, expect = nothing },
       { "well kept", given = base, expect = hazard { likelihood = 1, severity = 2 } },
       { "at the WHO limit", given = like(base, { ["water.free_chlorine"] = "5 mg/L" }),
@@ -114,6 +131,10 @@ rule {
       { "brought down", given = like(base, { ["water.free_chlorine"] = "14 mg/L" }),
         with = { "lower-chlorine" },
         expect = hazard { likelihood = 1, severity = 2 } },
+    },
+      example.edges(base, "water.free_chlorine", 2,
+        { "3 mg/L", 1, "3.1 mg/L", 2, "4 mg/L", 2, "4.1 mg/L", 3, "5 mg/L", 3, "5.1 mg/L", 4, "10 mg/L", 4,
+          "10.3 mg/L", { stop {}, hazard { likelihood = 5, severity = 2 } } }),
     }
   end)(),
 }
@@ -141,7 +162,7 @@ rule {
   examples = (function()
     local like = example.like
     local base = like(tank, { ["water.combined_chlorine"] = "0.2 mg/L", indoor = "yes" })
-    return {
+    return example.join { {
       { "a river", given = { water_body = "river" }, expect = nothing },
       { "well kept", given = base, expect = hazard { likelihood = 1, severity = 2 } },
       { "much of it indoors", given = like(base, { ["water.combined_chlorine"] = "0.8 mg/L" }),
@@ -154,6 +175,11 @@ rule {
       { "ultraviolet", given = like(base, { ["water.combined_chlorine"] = "0.8 mg/L" }),
         with = { "uv-treatment" },
         expect = hazard { likelihood = 1, severity = 2 } },
+    },
+      example.edges(base, "water.combined_chlorine", 2,
+        { "0.2 mg/L", 1, "0.205 mg/L", 2, "0.3 mg/L", 2, "0.31 mg/L", 3, "0.5 mg/L", 3, "0.51 mg/L", 4,
+          "1 mg/L", 4, "1.03 mg/L", 5 }),
+      example.edges(like(base, { indoor = "no" }), "water.combined_chlorine", 2, { "0.4 mg/L", 1, "0.41 mg/L", 2 }),
     }
   end)(),
 }
@@ -175,7 +201,7 @@ rule {
   examples = (function()
     local like = example.like
     local base = like(tank, { indoor = "yes", ["air.trichloramine"] = "0.1 mg/m3" })
-    return {
+    return example.join { {
       { "outdoors", given = like(base, { indoor = "no" }), expect = nothing },
       { "fresh", given = base, expect = hazard { likelihood = 1, severity = 2 } },
       { "sharp air", given = like(base, { ["air.trichloramine"] = "0.6 mg/m3" }),
@@ -185,6 +211,10 @@ rule {
       { "ventilated", given = like(base, { ["air.trichloramine"] = "0.6 mg/m3" }),
         with = { "ventilate-hall" },
         expect = hazard { likelihood = 1, severity = 2 } },
+    },
+      example.edges(base, "air.trichloramine", 2,
+        { "0.2 mg/m3", 1, "0.205 mg/m3", 2, "0.3 mg/m3", 2, "0.31 mg/m3", 3, "0.5 mg/m3", 3, "0.51 mg/m3", 4,
+          "1.5 mg/m3", 4, "1.53 mg/m3", 5 }),
     }
   end)(),
 }
@@ -215,7 +245,7 @@ rule {
     local base = like(tank, { ["basin.volume"] = "800 m3", ["plant.flow"] = "220 m3/h",
       ["plant.filter"] = "sand",
       ["plant.bathers_per_day"] = "20" })
-    return {
+    return example.join { {
       { "the sea", given = { water_body = "sea" }, expect = nothing },
       { "under four hours", given = base, expect = hazard { likelihood = 1, severity = 2 } },
       { "a slow plant", given = like(base, { ["plant.flow"] = "120 m3/h" }),
@@ -229,6 +259,12 @@ rule {
       { "fewer people", given = like(base, { ["plant.bathers_per_day"] = "80" }),
         with = { "fewer-bathers" },
         expect = hazard { likelihood = 1, severity = 2 } },
+    },
+      -- 4, 5, 6 and 8 h, and a little more
+      example.edges(base, "plant.flow", 2,
+        { "200 m3/h", 1, "197 m3/h", 2, "160 m3/h", 2, "158 m3/h", 3, "133.4 m3/h", 3, "131.5 m3/h", 4,
+          "100 m3/h", 4, "98 m3/h", 5 }),
+      example.edges(base, "plant.bathers_per_day", 2, { "50", 1, "51", 2 }),
     }
   end)(),
 }
@@ -247,7 +283,7 @@ rule {
       controls = { "fresh-water", "fewer-bathers" }, who = "everyone in the water",
     }
   end,
-  examples = {
+  examples = example.join { {
     { "the sea", given = { water_body = "sea" }, expect = nothing },
     { "40 L", given = { water_body = "tank", ["plant.fresh_water"] = "40 L" },
       expect = hazard { likelihood = 1, severity = 1 } },
@@ -259,5 +295,8 @@ rule {
       expect = hazard { likelihood = 5, severity = 1 } },
     { "more", given = { water_body = "tank", ["plant.fresh_water"] = "5 L" }, with = { "fresh-water" },
       expect = hazard { likelihood = 1, severity = 1 } },
+  },
+    example.edges({ water_body = "tank" }, "plant.fresh_water", 1,
+      { "40 L", 1, "39 L", 2, "35 L", 2, "34.2 L", 3, "30 L", 3, "29.4 L", 4, "15 L", 4, "14.6 L", 5 }),
   },
 }

@@ -92,7 +92,7 @@ rule {
     local base = like(tank, { ["water.accident"] = "formed-stool", ["water.accident_chlorine"] = "4 mg/L",
       ["water.accident_contact_time"] = "30 min", ["water.cyanuric_acid"] = "0 mg/L",
         ["plant.secondary_treatment"] = "none" })
-    return {
+    return example.join { {
       { "none", given = like(tank, { ["water.accident"] = "none" }), expect = nothing },
       { "held more than twice as long", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "just long enough", given = like(base, { ["water.accident_contact_time"] = "14 min" }),
@@ -112,6 +112,18 @@ rule {
       { "time not known", given = like(base, { ["water.accident_contact_time"] = "?" }), expect = stop {} },
       { "held", given = like(base, { ["water.accident"] = "loose-stool" }), with = { "hold-for-ct" },
         expect = hazard { likelihood = 3, severity = 3 } },
+    },
+      -- 4 mg/L: twice, 1.5 times, once and half of 50 mg min/L
+      example.edges(base, "water.accident_contact_time", 3,
+        { "25 min", 1, "24.5 min", 2, "18.8 min", 2, "18.4 min", 3, "12.5 min", 3,
+          "12.3 min", { stop {}, hazard { likelihood = 4, severity = 3 } },
+          "6.3 min", { stop {}, hazard { likelihood = 4, severity = 3 } },
+          "6.1 min", { stop {}, hazard { likelihood = 5, severity = 3 } } }),
+      example.edges(like(base, { ["water.accident"] = "loose-stool" }), "water.accident_contact_time", 3,
+        { "3825 min", 3, "3800 min", { stop {}, hazard { likelihood = 4, severity = 3 } } }),
+      example.edges(like(base, { ["water.accident"] = "loose-stool", ["water.accident_chlorine"] = "40 mg/L",
+        ["water.cyanuric_acid"] = "30 mg/L" }), "water.accident_contact_time", 3,
+        { "30 h", 3, "29.5 h", { stop {}, hazard { likelihood = 4, severity = 3 } } }),
     }
   end)(),
 }
@@ -187,7 +199,7 @@ rule {
     local like = example.like
     local base = { aerosol = "yes", water_temperature = "15 degC", ["site.water.stagnation"] = "1 day",
       ["site.plant.spray_water_treated"] = "yes", ["site.water.legionella"] = "0 cfu/L" }
-    return {
+    return example.join { {
       { "no spray", given = like(base, { aerosol = "no" }), expect = nothing },
       { "cold, treated", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "warm rain, treated", given = like(base, { water_temperature = "35 degC" }),
@@ -207,6 +219,12 @@ rule {
         { water_temperature = "30 degC", ["site.water.stagnation"] = "14 day",
         ["site.plant.spray_water_treated"] = "no" }), with = { "flush-and-disinfect" },
           expect = hazard { likelihood = 2, severity = 3 } },
+    },
+      example.edges(base, "water_temperature", 3, { "19.5 degC", 1, "20 degC", 2, "45 degC", 2, "45.5 degC", 1 }),
+      example.edges(base, "site.water.stagnation", 3, { "7 day", 1, "7.2 day", 2 }),
+      example.edges(base, "site.water.legionella", 3,
+        { "100 cfu/L", 1, "103 cfu/L", 2, "1000 cfu/L", 2,
+          "1020 cfu/L", { stop {}, hazard { likelihood = 2, severity = 3 } } }),
     }
   end)(),
 }
@@ -254,7 +272,7 @@ rule {
     local base = { water_body = "lake", ["openwater.e_coli"] = "80 cfu/100mL",
       ["openwater.enterococci"] = "30 cfu/100mL",
       ["openwater.rain_48_h"] = "2 mm", ["openwater.outfall_distance"] = "8 km" }
-    return {
+    return example.join { {
       { "a tank", given = tank, expect = nothing },
       { "a clean lake", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "rain below an outfall", given = like(base,
@@ -267,6 +285,23 @@ rule {
         expect = hazard { likelihood = 5, severity = 3 } },
       { "not sampled", given = like(base, { ["openwater.e_coli"] = "?" }),
         expect = hazard { likelihood = 5, severity = 3 } },
+    },
+      example.edges(like(base, { ["openwater.outfall_distance"] = "500 m" }), "openwater.rain_48_h", 3,
+        { "10 mm", 1, "10.3 mm", 2 }),
+      example.edges(like(base, { ["openwater.rain_48_h"] = "25 mm" }), "openwater.outfall_distance", 3,
+        { "2 km", 1, "1.95 km", 2 }),
+      example.edges(base, "openwater.e_coli", 3,
+        { "250 cfu/100mL", 1, "255 cfu/100mL", 2, "500 cfu/100mL", 2, "510 cfu/100mL", 3, "900 cfu/100mL", 3,
+          "920 cfu/100mL", 4, "1800 cfu/100mL", 4, "1840 cfu/100mL", 5 }),
+      example.edges(base, "openwater.enterococci", 3,
+        { "100 cfu/100mL", 1, "102 cfu/100mL", 2, "200 cfu/100mL", 2, "204 cfu/100mL", 3, "330 cfu/100mL", 3,
+          "337 cfu/100mL", 4, "660 cfu/100mL", 4, "674 cfu/100mL", 5 }),
+      example.edges(like(base, { water_body = "sea" }), "openwater.e_coli", 3,
+        { "125 cfu/100mL", 1, "128 cfu/100mL", 2, "250 cfu/100mL", 2, "255 cfu/100mL", 3, "500 cfu/100mL", 3,
+          "510 cfu/100mL", 4, "1000 cfu/100mL", 4, "1020 cfu/100mL", 5 }),
+      example.edges(like(base, { water_body = "sea" }), "openwater.enterococci", 3,
+        { "50 cfu/100mL", 1, "51 cfu/100mL", 2, "100 cfu/100mL", 2, "102 cfu/100mL", 3, "185 cfu/100mL", 3,
+          "189 cfu/100mL", 4, "370 cfu/100mL", 4, "378 cfu/100mL", 5 }),
     }
   end)(),
 }
@@ -335,7 +370,7 @@ rule {
     local like = example.like
     local base = { water_body = "lake", ["openwater.scum"] = "no", ["openwater.cyanobacteria"] = "500 1/mL",
       ["water.temperature"] = "18 degC" }
-    return {
+    return example.join { {
       { "a tank", given = tank, expect = nothing },
       { "a clear lake", given = base, expect = hazard { likelihood = 1, severity = 2 } },
       { "a bloom", given = like(base, { ["openwater.cyanobacteria"] = "80000 1/mL" }),
@@ -348,6 +383,12 @@ rule {
         expect = hazard { likelihood = 2, severity = 5 } },
       { "a warm sea", given = like(base, { water_body = "sea", ["water.temperature"] = "29 degC" }),
         expect = hazard { likelihood = 1, severity = 2 } },
+    },
+      example.edges(base, "openwater.cyanobacteria", 2,
+        { "5000 1/mL", 1, "5100 1/mL", 2, "20000 1/mL", 2, "20400 1/mL", 3, "50000 1/mL", 3, "51000 1/mL", 4,
+          "100000 1/mL", 4, "102000 1/mL", 5 }),
+      example.edges(base, "water.temperature", 5,
+        { "27 degC", hazard { likelihood = 1, severity = 2 }, "27.5 degC", 1, "32 degC", 1, "32.5 degC", 2 }),
     }
   end)(),
 }

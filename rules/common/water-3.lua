@@ -93,7 +93,7 @@ rule {
   end,
   examples = (function()
     local like = example.like
-    return {
+    return example.join { {
       { "no drains", given = like(drains, { ["plant.drains"] = "0" }), expect = nothing },
       { "pumps off", given = like(drains, { ["plant.drain_flow"] = "0 m3/h" }), expect = nothing },
       { "two, slow, cut-off manned", given = drains, expect = hazard { likelihood = 1, severity = 3 } },
@@ -106,6 +106,11 @@ rule {
       { "pumps off while people are in", given = like(drains, { ["plant.drain_flow"] = "500 m3/h" }),
         with = { "pumps-off" },
         expect = nothing },
+    },
+      -- through 0.2 m2: 0.2, 0.35, 0.5 and 1 m/s, and a little more
+      example.edges(drains, "plant.drain_flow", 3,
+        { "144 m3/h", 1, "147 m3/h", 2, "252 m3/h", 2, "257 m3/h", 3, "360 m3/h", 3, "367 m3/h", 4,
+          "720 m3/h", 4, "735 m3/h", 5 }),
     }
   end)(),
 }
@@ -141,7 +146,7 @@ rule {
   examples = (function()
     local like = example.like
     local one = like(drains, { ["plant.drains"] = "1", ["plant.drain_cover"] = "flat-grille" })
-    return {
+    return example.join { {
       { "no drains", given = like(drains, { ["plant.drains"] = "0" }), expect = nothing },
       { "pumps off", given = like(drains, { ["plant.drain_flow"] = "0 m3/h" }), expect = nothing },
       { "two apart", given = drains, expect = nothing },
@@ -154,6 +159,9 @@ rule {
         expect = stop {} },
       { "second drain", given = like(one, { ["plant.drain_spacing"] = "0.2 m" }),
         with = { "second-drain" }, expect = nothing },
+    },
+      example.edges(drains, "plant.drain_spacing", 3, { "0.9 m", nothing, "0.88 m", 2 }),
+      example.edges(one, "plant.drain_width", 3, { "0.45 m", nothing, "0.44 m", 3 }),
     }
   end)(),
 }
@@ -170,14 +178,14 @@ rule {
   when = function(i) return i.site.water_body ~= "none" end,
   assess = function(i)
     if i.person.diarrhoea_14_days then
-      stop { because = "diarrhoea or vomiting within 14 days: stays out of the water",
+      stop { because = "diarrhoea or vomiting within 14 days: stays out of the water", discreet = true,
         controls = { "exclude-ill" } }
     end
     if i.person.open_wounds then
       local open = waters.natural(i.site)
       hazard {
         likelihood = open and 4 or 2, severity = open and 3 or 2,
-        because = "open wounds or skin disease in the water",
+        because = "open wounds or skin disease in the water", discreet = true,
           controls = { "cover-wounds", "exclude-ill", "trained-double" },
         who = "1 person in the water",
       }

@@ -32,7 +32,7 @@ rule {
       ["emergency.notice_time"] = "5 s", ["emergency.reach_time"] = "5 s",
         ["emergency.surface_time"] = "10 s",
       ["emergency.deck_time"] = "15 s", ["emergency.breath_time"] = "10 s" })
-    return {
+    return example.join { {
       { "a quarry", given = { water_body = "quarry" }, expect = nothing },
       { "clear", given = base, expect = hazard { likelihood = 1, severity = 3 } },
       { "at the limit", given = like(base, { ["water.turbidity"] = "1 NTU" }),
@@ -47,6 +47,10 @@ rule {
         expect = hazard { likelihood = 1, severity = 4 } },
       { "filtered", given = like(base, { ["water.turbidity"] = "5 NTU", ["water.visibility"] = "3 m" }),
         with = { "clear-the-water" }, expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(base, "water.turbidity", 3,
+        { "0.5 NTU", 1, "0.51 NTU", 2, "0.75 NTU", 2, "0.77 NTU", 3, "1 NTU", 3, "1.03 NTU", 4,
+          "2 NTU", 4, "2.05 NTU", 5 }),
     }
   end)(),
 }
@@ -98,7 +102,7 @@ rule {
         ["day.site.emergency.reach_time"] = "5 s",
       ["day.site.emergency.surface_time"] = "10 s", ["day.site.emergency.deck_time"] = "15 s",
       ["day.site.emergency.breath_time"] = "10 s" }
-    return {
+    return example.join { {
       { "nobody watches from a distance", given = like(base, { sight_distance = "0 m" }),
         expect = nothing },
       { "clear", given = base, expect = hazard { likelihood = 1, severity = 3 } },
@@ -113,6 +117,9 @@ rule {
       { "cleared", given = like(base, { ["day.site.water.visibility"] = "0.4 m" }),
         with = { "clear-the-water" },
         expect = hazard { likelihood = 1, severity = 3 } },
+    },
+      example.edges(base, "day.site.water.visibility", 3,
+        { "0.9 m", 5, "0.88 m", { stop {}, hazard { likelihood = 5, severity = 3 } } }),
     }
   end)(),
 }
@@ -147,7 +154,7 @@ rule {
     local base = like(tank, { ["water.test_interval"] = "2 h", ["plant.log_kept"] = "yes",
       ["water.pseudomonas"] = "0 cfu/100mL",
       ["water.colony_count"] = "500 cfu/100mL" })
-    return {
+    return example.join { {
       { "a lake", given = { water_body = "lake" }, expect = nothing },
       { "every two hours, logged", given = base, expect = hazard { likelihood = 1, severity = 2 } },
       { "once a day, no log", given = like(base,
@@ -161,6 +168,13 @@ rule {
         expect = hazard { likelihood = 5, severity = 2 } },
       { "scheduled", given = like(base, { ["water.test_interval"] = "24 h", ["plant.log_kept"] = "no" }),
         with = { "water-test-schedule" }, expect = hazard { likelihood = 1, severity = 2 } },
+    },
+      example.edges(base, "water.test_interval", 2,
+        { "2 h", 1, "2.05 h", 2, "3 h", 2, "3.1 h", 3, "4 h", 3, "4.1 h", 4, "8 h", 4, "8.2 h", 5 }),
+      example.edges(base, "water.pseudomonas", 2,
+        { "0.97 cfu/100mL", 1, "1 cfu/100mL", hazard { likelihood = 4, severity = 3 } }),
+      example.edges(base, "water.colony_count", 2,
+        { "10000 cfu/100mL", 1, "10200 cfu/100mL", hazard { likelihood = 4, severity = 3 } }),
     }
   end)(),
 }

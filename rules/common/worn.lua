@@ -98,7 +98,7 @@ rule {
       controls = { "tactile-line", "own-diver", "lit-gas-point", "mask-when-not-seen" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "hand on the performer, own diver, marker",
       given = { breath_hold = "15 s", mask = "no", can_stand = "no", ["wears.1.sight"] = "clear",
         touch_contact = "yes",
@@ -131,6 +131,10 @@ rule {
     { "stands in the pool", given = { breath_hold = "3 s", mask = "no", can_stand = "yes" },
       expect = nothing },
     { "face stays dry", given = { breath_hold = "0 s", mask = "no" }, expect = nothing },
+  },
+    example.edges({ breath_hold = "15 s", mask = "no", can_stand = "no", ["wears.1.sight"] = "clear",
+      touch_contact = "no", own_safety_diver = "yes", ["task.lit_marker"] = "no", ["person.sight"] = "good",
+      air_return_time = "12 s" }, "age", 4, { "18 year", hazard { likelihood = 2, severity = 3 }, "17.9 year", 2 }),
   },
 }
 
@@ -325,16 +329,16 @@ rule {
     local p = i.person
     for _, a in ipairs(i.wears) do
       if p.allergies_latex and a.materials_latex then
-        stop { about = a.label, because = "latex on somebody allergic to latex",
+        stop { about = a.label, because = "latex on somebody allergic to latex", discreet = true,
                controls = { "other-material" } }
         hazard { about = a.label, likelihood = 4, severity = 5, who = "1 performer",
-                 because = "a reaction to latex can be immediate and severe",
+                 because = "a reaction to latex can be immediate and severe", discreet = true,
                  controls = { "other-material" } }
       end
       if (p.allergies_silicone and a.materials_silicone)
          or (p.allergies_acrylate and a.materials_acrylate) then
         hazard { about = a.label, likelihood = 4, severity = 2, who = "1 performer",
-                 because = "the skin is known to react to this material",
+                 because = "the skin is known to react to this material", discreet = true,
                  controls = { "other-material" } }
       end
     end
@@ -381,7 +385,7 @@ rule {
       end
     end
   end,
-  examples = {
+  examples = example.join { {
     { "no glue", given = { ["wears.1.adhesive"] = "none" }, expect = nothing },
     { "tried four days before",
       given = { ["wears.1.adhesive"] = "silicone", ["wears.1.patch_test_lead"] = "4 day",
@@ -398,6 +402,11 @@ rule {
       given = { ["wears.1.adhesive"] = "silicone", ["wears.1.patch_test_lead"] = "0 day",
                 ["wears.1.wear_time"] = "6 h" },
       with = { "patch-test" }, expect = hazard { likelihood = 2, severity = 2 } },
+  },
+    example.edges({ ["wears.1.adhesive"] = "silicone", ["wears.1.wear_time"] = "6 h" },
+      "wears.1.patch_test_lead", 2, { "2 day", 2, "1.95 day", 3 }),
+    example.edges({ ["wears.1.adhesive"] = "silicone", ["wears.1.patch_test_lead"] = "4 day" },
+      "wears.1.wear_time", 2, { "8 h", 2, "8.2 h", 3 }),
   },
 }
 
@@ -446,7 +455,7 @@ rule {
       who = "1 performer", controls = { "trim-check", "droppable-ballast", "line-tended" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "floats", given = { can_stand = "no", lift_lungs_full = "5 N" }, expect = nothing },
     { "a little heavy, drops the lead, escorted",
       given = { can_stand = "no", lift_lungs_full = "-8 N", ballast_droppable = "yes",
@@ -463,6 +472,10 @@ rule {
     { "trimmed", given = { can_stand = "no", lift_lungs_full = "-40 N" }, with = { "trim-check" },
       expect = nothing },
     { "can stand", given = { can_stand = "yes" }, expect = nothing },
+  },
+    example.edges({ can_stand = "no", ballast_droppable = "yes", escorted = "no", line_tended = "no",
+      air_return_time = "5 s", age = "30 year" }, "lift_lungs_full", 3,
+      { "0 N", nothing, "-20 N", 2, "-20.5 N", 3 }),
   },
 }
 
@@ -487,7 +500,7 @@ rule {
       values = { wet = wet }, controls = { "landing-stage" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "a light mask",
       given = { ["wears.1.dry_mass"] = "0.6 kg", ["wears.1.water_uptake"] = "0.3 L" },
       expect = nothing },
@@ -507,6 +520,12 @@ rule {
       given = { ["wears.1.dry_mass"] = "4 kg", ["person.mass"] = "75 kg",
                 ["site.deck.landing_platform"] = "no" },
       expect = hazard { likelihood = 5, severity = 3 } },
+  },
+    example.edges({ ["wears.1.dry_mass"] = "0 kg", ["person.mass"] = "75 kg",
+      ["site.deck.landing_platform"] = "no" }, "wears.1.water_uptake", 3, { "2.95 L", nothing, "3 L", 1 }),
+    -- 12.5 kg is half of what 75 kg climb with
+    example.edges({ ["wears.1.dry_mass"] = "4 kg", ["person.mass"] = "75 kg",
+      ["site.deck.landing_platform"] = "no" }, "wears.1.water_uptake", 3, { "8.4 L", 2, "8.6 L", 3 }),
   },
 }
 
@@ -533,7 +552,7 @@ rule {
       end
     end
   end,
-  examples = {
+  examples = example.join { {
     { "nothing trails", given = { ["wears.1.trailing_length"] = "0.1 m" }, expect = nothing },
     { "breakaway hair in a clear set",
       given = { ["wears.1.trailing_length"] = "0.4 m", can_stand = "no",
@@ -556,6 +575,10 @@ rule {
       given = { ["wears.1.trailing_length"] = "2 m", can_stand = "no",
         ["wears.1.breakaway"] = "no" },
       with = { "shorter-trailing" }, expect = nothing },
+  },
+    example.edges({ can_stand = "no", ["wears.1.breakaway"] = "yes", ["wears.1.cutter_at_hand"] = "no",
+      ["task.snag_points"] = "no", ["task.overhead"] = "no", ["wears.1.remove_time"] = "8 s", age = "30 year" },
+      "wears.1.trailing_length", 3, { "0.3 m", nothing, "0.31 m", 2, "1.5 m", 2, "1.53 m", 3 }),
   },
 }
 
@@ -632,7 +655,7 @@ rule {
       controls = { "shorter-preparation", "late-dressing", "work-breaks" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "an hour", given = { preparation_time = "1 h", ["wears.1.toilet_time"] = "5 min",
       age = "30 year" },
       expect = hazard { likelihood = 1, severity = 2 } },
@@ -647,6 +670,10 @@ rule {
     { "split make-up", given = { preparation_time = "7 h", ["wears.1.toilet_time"] = "5 min",
       age = "30 year" },
       with = { "shorter-preparation" }, expect = hazard { likelihood = 2, severity = 2 } },
+  },
+    example.edges({ preparation_time = "1 h", age = "30 year" }, "wears.1.toilet_time", 2, { "30 min", 1, "31 min", 2 }),
+    example.edges({ ["wears.1.toilet_time"] = "5 min", age = "30 year" }, "preparation_time", 2,
+      { "1.5 h", 1, "1.53 h", 2, "2.5 h", 2, "2.55 h", 3, "4 h", 3, "4.1 h", 4, "6 h", 4, "6.2 h", 5 }),
   },
 }
 
@@ -720,7 +747,7 @@ rule {
       controls = { "low-voltage-costume" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "nothing electric", given = { battery_voltage = "0 V" }, expect = nothing },
     { "three volts", given = { battery_voltage = "3 V" },
       expect = hazard { likelihood = 1, severity = 4 } },
@@ -731,6 +758,12 @@ rule {
     { "brought down to twelve", given = { battery_voltage = "48 V" },
       with = { "low-voltage-costume" },
       expect = hazard { likelihood = 2, severity = 4 } },
+  },
+    example.edges({}, "battery_voltage", 4,
+      { "6 V", 1, "6.2 V", 2, "12 V", 2, "12.3 V", 3, "30 V", 3,
+        "31 V", { stop {}, hazard { likelihood = 4, severity = 4 } },
+        "60 V", { stop {}, hazard { likelihood = 4, severity = 4 } },
+        "62 V", { stop {}, hazard { likelihood = 5, severity = 4 } } }),
   },
 }
 

@@ -121,7 +121,7 @@ rule {
     duty { met = i.person.medical == "diving-doctor" and age <= q"365 day",
       instrument = regulations, section = "regs 12 and 15",
       because = "found fit by: {person.medical}; {age} before the day; a certificate of an " ..
-        "approved medical examiner holds at most 12 months",
+        "approved medical examiner holds at most 12 months", discreet = true,
       values = { age = age } }
   end,
   examples = {

@@ -120,7 +120,7 @@ rule {
       section = "regs 16 to 18 (from memory: check the text)",
       because = "work looked at with a doctor and altered, or the person is kept out of it: " ..
         "{conditions_cleared}",
-      controls = { "diving-doctor" },
+      controls = { "diving-doctor" }, discreet = true,
     }
   end,
   examples = {

@@ -43,8 +43,9 @@ for name in $names; do
   narrow out
   cp out one
   sed '/^  Example: /q' one >>described
-  for part in "$name: " "  Gives:   " "  Formula: " "  Source:  " "  Limits:  "; do has one "$part"; done
-  grep -qE '; the result ' one || fail "calc $name: no direction"
+  grep -qx "$name" one || fail "calc $name: no heading"
+  for part in "  Gives:   " "  Formula: " "  Source:  " "  Limits:  "; do has one "$part"; done
+  grep -qE ' result (rises|falls|turns)$' one || fail "calc $name: no direction"
   # The example runs as printed, and its result stands below it.
   awk '/^  Example: / { on = 1 } on { print } on && !/\\$/ { exit }' one |
     sed 's/^  Example: tankside/"$TANKSIDE"/' >example.sh
@@ -53,6 +54,7 @@ for name in $names; do
   lines=$(wc -l <worked)
   tail -n "$lines" one | cmp - worked || fail "calc $name shows another result than its example"
 done
+if grep -q "…" all; then fail "--all cuts something off"; fi
 # What is said of each stands in --all, line by line.
 if grep -vxF -f all described; then fail "--all lacks these lines"; fi
 gives 2 --all swim_time

@@ -86,3 +86,49 @@ wrong 'a topic without a name' 1
 mend
 sed 's/id = "body.eyes"/id = "body.more-eyes"/' "$SOURCE/rules/common/body-2.lua" >data/rules/common/body-2.lua
 wrong 'rule "body.more-eyes" belongs to no topic' 3
+unset TANKSIDE_DATA
+
+# The reference page that a reviewer opens holds all of it: topics, rules, sources, controls, facts,
+# functions; each link leads somewhere; nothing comes from outside; the same bytes each time.
+"$TANKSIDE" vocabulary --as xml -o reference.xml
+"$TANKSIDE" vocabulary --as html -o reference.html
+"$TANKSIDE" vocabulary --as html | cmp - reference.html
+"$TANKSIDE" vocabulary >facts.txt
+python3 - table facts.txt <<'PY'
+import html, re, sys
+import xml.etree.ElementTree as tree
+page = open("reference.html", encoding="utf-8").read()
+plain = html.unescape(re.sub(r"<[^>]*>", " ", page))
+plain = re.sub(r"\s+", " ", plain)
+root = tree.parse("reference.xml").getroot()
+rules = {r.get("id"): r for r in root.iter("rule") if r.get("id")}
+rows = {name: page.find(f'id="rule-{name}"') for name in rules}
+assert len(rules) > 200 and min(rows.values()) > 0
+assert len(list(root.iter("topic"))) == int(re.search(r"^(\d+) topics", open(sys.argv[1]).read(), re.M)[1])
+for topic in root.iter("topic"):
+    assert topic.get("name") in plain, topic.get("name")
+    for rule in topic.iter("rule"):
+        assert rule.get("ref") in rules, rule.get("ref")
+sources = 0
+topics = plain[plain.index("Topics, rules, sources What"):plain.index("Rules What a rule looks at")]
+listed = {r.get("ref") for t in root.iter("topic") for r in t.iter("rule")}
+for id in listed:
+    for source in rules[id].iter("source"):
+        sources += 1
+        assert re.sub(r"\s+", " ", source.get("text")) in topics, source.get("text")
+assert sources > 300, sources
+for kind in "control", "function":
+    ids = [e.get("id") or e.get("name") for e in root.iter(kind)]
+    for id in filter(None, ids):
+        assert f'id="{kind}-{id}"' in page, id
+ids = set(re.findall(r'id="([^"]+)"', page))
+for link in re.findall(r'href="([^"]*)"', page):
+    assert link.startswith("#") and link[1:] in ids, link
+assert not re.search(r'(src|href)="?(https?:|//)', page)
+text = open(sys.argv[2], encoding="utf-8").read()
+facts = sum(len(e.findall("fact")) for e in root.iter("entity"))
+assert facts == len(re.findall(r"^    [a-z0-9-]+: ", text, re.M)), facts
+for line in text.split("\n"):
+    assert len(line) <= 80, line
+PY
+xmllint --noout reference.xml

@@ -15,7 +15,7 @@ BEGIN {
   FS = ","
   said[1] = "^# title: [^ ]"
   said[2] = "^# source: [^,]+, [^,]+, [^ ]" # document, year, section
-  said[3] = "^# figures: (read|from memory)$"
+  said[3] = "^# figures: (read|from memory)(; [^ ].* transcribed)?$"
   said[4] = "^# units: [^ ]"
 }
 /\r/ { wrong("ends of lines") }
@@ -60,10 +60,11 @@ rows() { grep -v '^#' "$tables/$1.csv" | sed 1d; }
 # said FUNCTION ARGUMENT...: its result as a bare number; a time in minutes.
 said() {
   "$TANKSIDE" calc "$@" >said.out || fail "calc $* failed"
-  sed -n "s/^  $1 = //p" said.out | awk '
+  awk -v name="$1" '
     BEGIN { minutes["d"] = 1440; minutes["h"] = 60; minutes["min"] = 1; minutes["s"] = 1 / 60 }
-    $2 in minutes { for (i = 1; i < NF; i += 2) sum += $i * minutes[$(i + 1)]; print sum; next }
-    { print $1 }'
+    $1 != name || $2 != "=" { next }
+    !($4 in minutes) { print $3; next }
+    { for (i = 3; i < NF; i += 2) sum += $i * minutes[$(i + 1)]; print sum }' said.out
 }
 
 # is WANTED FUNCTION ARGUMENT...
@@ -77,12 +78,18 @@ is() {
 rows air_no_stop | while IFS=, read -r feet limit groups; do
   is "$limit" no_stop_limit "$feet ft"
   is "$limit" no_stop_limit "$((feet - 1)) ft"
-  group=0
-  for last in $(echo "$groups" | tr , ' '); do
+  group=0 longest=0
+  for last in $(echo "$groups" | sed 's/^,/-,/; s/^-,,/-,-,/' | tr , ' '); do
     group=$((group + 1))
+    [ "$last" != - ] || continue
     is "$group" repetitive_group "$feet ft" "$last min"
+    longest=$last
   done
+  past=17
+  [ "$limit" != 1440 ] || past=$((group + 1))
+  is "$past" repetitive_group "$feet ft" "$((longest + 1)) min"
 done
+is 17 repetitive_group "191 ft" "1 min"
 is 0 no_stop_limit "191 ft"
 
 rows air_residual_nitrogen | while IFS=, read -r feet groups; do
@@ -93,20 +100,24 @@ rows air_residual_nitrogen | while IFS=, read -r feet groups; do
   done
 done
 
-# A group keeps or loses letters up to the last minute of its cell, and not a minute longer.
+# A group keeps or loses letters up to the last minute of its cell, and the last not a minute longer.
 rows air_surface_interval | while IFS=, read -r group ends; do
   left=$group
   for last in $(echo "$ends" | tr , ' '); do
     is "$left" surface_interval_group "$group" "$last min"
     left=$((left - 1))
-    is "$left" surface_interval_group "$group" "$((last + 1)) min"
   done
+  is 0 surface_interval_group "$group" "$((last + 1)) min"
   [ "$left" = 0 ] || fail "air_surface_interval.csv: group $group does not end"
 done
-rows air_flying_interval | while IFS=, read -r group minutes; do
-  is "$minutes" flying_interval "$group"
+rows air_altitude_interval | while IFS=, read -r group climbs; do
+  feet=0
+  for minutes in $(echo "$climbs" | tr , ' '); do
+    feet=$((feet + 1000))
+    is "$minutes" altitude_interval "$group" "$feet ft"
+    [ $feet != 8000 ] || is "$minutes" flying_interval "$group"
+  done
 done
-is 1261 flying_interval 13
 rows air_altitude_group | while IFS=, read -r feet group; do
   is "$group" altitude_group "$feet ft"
   is "$group" altitude_group "$((feet - 500)) ft"
@@ -159,7 +170,7 @@ done
 
 # ---- what is said of them --------------------------------------------------------
 described() { "$TANKSIDE" calc "$1" | tr -s ' \n' ' '; }
-for function in altitude_group flying_interval no_stop_limit no_stop_remaining repetitive_group \
+for function in altitude_group altitude_interval flying_interval no_stop_limit no_stop_remaining repetitive_group \
   residual_nitrogen_time surface_interval_group oxygen_exposure_day oxygen_exposure_limit \
   entry_depth_minimum entry_depth_preferred scald_time_table wbgt_reference_acclimatised wbgt_reference_unacclimatised; do
   described $function | grep -qF "between rows the more cautious row" ||
