@@ -75,6 +75,7 @@
       <xsl:call-template name="open-facts"/>
       <xsl:call-template name="waivers"/>
       <xsl:call-template name="looked-at"/>
+      <xsl:call-template name="reliance"/>
       <xsl:call-template name="facts"/>
       <xsl:call-template name="evidence"/>
       <xsl:call-template name="rules"/>
@@ -89,7 +90,7 @@
   </xsl:template>
 
   <!-- The sections in order; the heads, the contents and their numbers come from here. -->
-  <xsl:variable name="sections" select="$words/section[not(@id = 'notes') or $notes][not(@id = 'gas') or $root/charts/curve][not(@id = 'rescue') or $root/charts/time-line]"/>
+  <xsl:variable name="sections" select="$words/section[not(@for)][not(@id = 'notes') or $notes][not(@id = 'gas') or $root/charts/curve][not(@id = 'rescue') or $root/rescue/step/@assumed = 'no']"/>
 
   <xsl:template name="section-head">
     <xsl:param name="id"/>
@@ -120,7 +121,7 @@
   </xsl:template>
 
   <xsl:template name="emergency-time-lines">
-    <xsl:if test="charts/time-line">
+    <xsl:if test="rescue/step/@assumed = 'no'">
       <section aria-labelledby="rescue">
         <xsl:call-template name="section-head"><xsl:with-param name="id" select="'rescue'"/></xsl:call-template>
         <xsl:call-template name="emergency-lines"/>

@@ -8,8 +8,8 @@
   <!-- `site`: the path of one site, or nothing for all. -->
   <xsl:template name="emergency-lines">
     <xsl:param name="site" select="''"/>
-    <xsl:for-each select="/assessment/charts/time-line[$site = '' or @site = $site]/stretch">
-      <xsl:variable name="named" select="concat($w[@id = concat('line-', current()/@of)], ': ', ../@site-label)"/>
+    <xsl:for-each select="/assessment/rescue[step/@assumed = 'no'][$site = '' or @site = $site]/stretch">
+      <xsl:variable name="named" select="concat($w[@id = concat('line-', current()/@of)], ': ', key('subject', ../@site)/@label)"/>
       <div class="scroll" tabindex="0" role="group" aria-label="{$named}">
       <table class="barred time-line">
         <caption><xsl:value-of select="$named"/></caption>
@@ -19,26 +19,30 @@
           <th scope="col" class="bars"><span class="away"><xsl:value-of select="$w[@id = 'drawn']"/></span>
             <xsl:call-template name="bar-axis"><xsl:with-param name="ticks" select="tick"/><xsl:with-param name="long" select="$line-long"/></xsl:call-template></th>
         </tr></thead>
-        <tbody><xsl:for-each select="milestone"><xsl:call-template name="milestone-row"/></xsl:for-each></tbody>
+        <tbody><xsl:for-each select="reached"><xsl:call-template name="milestone-row"/></xsl:for-each></tbody>
       </table>
       </div>
     </xsl:for-each>
   </xsl:template>
 
   <xsl:template name="milestone-row">
+    <xsl:variable name="step" select="../../step[@id = current()/@step]"/>
     <xsl:variable name="text">
-      <xsl:if test="@known = 'no'"><xsl:value-of select="concat($w[@id = 'at-least'], ' ')"/></xsl:if><xsl:value-of select="@text"/>
+      <xsl:choose>
+        <xsl:when test="@least"><xsl:value-of select="concat($w[@id = 'at-least'], ' ', @least)"/></xsl:when>
+        <xsl:otherwise><xsl:value-of select="$step/@at"/></xsl:otherwise>
+      </xsl:choose>
     </xsl:variable>
     <tr>
-      <th scope="row"><xsl:value-of select="$w[@id = concat('mile-', current()/@fact)]"/></th>
+      <th scope="row"><xsl:value-of select="$w[@id = concat('step-', current()/@step)]"/></th>
       <td class="n"><xsl:value-of select="$text"/>
-        <xsl:if test="@known = 'no'"><xsl:text> </xsl:text><span class="mark unknown"><xsl:value-of select="$w[@id = 'mark-unknown']"/></span></xsl:if></td>
+        <xsl:if test="@least"><xsl:text> </xsl:text><span class="mark unknown"><xsl:value-of select="$w[@id = 'mark-unknown']"/></span></xsl:if></td>
       <td class="bars">
         <svg class="bar" viewBox="0 0 {$line-long} {$bar-high}" width="{$line-long}" height="{$bar-high}" role="img" aria-label="{$text}">
           <xsl:for-each select="../tick"><path d="M{@at * $line-long div 1000} 0V{$bar-high}" stroke="{$hair}" stroke-width="0.7"/></xsl:for-each>
           <path d="M0 8H{@lo * $line-long div 1000}" stroke="{$soft}" stroke-width="1" stroke-dasharray="1 3"/>
           <xsl:choose>
-            <xsl:when test="@known = 'yes'">
+            <xsl:when test="not(@least)">
               <xsl:call-template name="span-of"><xsl:with-param name="all" select="$line-long"/><xsl:with-param name="lo" select="@lo"/><xsl:with-param name="hi" select="@hi"/></xsl:call-template>
             </xsl:when>
             <xsl:otherwise>

@@ -7,6 +7,8 @@
 
   <xsl:param name="css"/>
   <xsl:param name="browser-css"/>
+  <xsl:param name="sheets-css"/>
+  <xsl:param name="sheet"/>
   <xsl:param name="task"/>
   <!-- A sheet for readers who may not see confidential facts sets this to true. -->
   <xsl:variable name="withhold" select="false()"/>
@@ -14,9 +16,9 @@
   <xsl:variable name="words" select="document('words-en-GB.xml')/words"/>
   <xsl:variable name="w" select="$words/word | $words/count"/>
   <xsl:variable name="palette" select="document('palette.xml')/palette"/>
-  <xsl:variable name="root" select="/assessment"/>
-  <xsl:variable name="production" select="/assessment/production"/>
-  <xsl:variable name="bands" select="/assessment/matrix/band"/>
+  <xsl:variable name="root" select="/*"/>
+  <xsl:variable name="production" select="/*/production"/>
+  <xsl:variable name="bands" select="/*/matrix/band"/>
   <xsl:variable name="above" select="$bands[@above = 'yes']/@id"/>
   <xsl:variable name="digest" select="/assessment/inputs/digest/@sha256"/>
   <xsl:variable name="top-rank">
@@ -29,7 +31,7 @@
   <xsl:variable name="draft"
     select="$incomplete or $root/@stops &gt; 0 or $root/@open &gt; 0 or $root/@waived &gt; 0"/>
 
-  <xsl:key name="band" match="/assessment/matrix/band" use="@id"/>
+  <xsl:key name="band" match="/*/matrix/band" use="@id"/>
   <xsl:key name="asked" match="/assessment/open-facts/fact[@removes &gt; 0]" use="string(@asked)"/>
   <xsl:key name="fact" match="/assessment/subjects/subject/fact" use="concat(../@path, '/', @name)"/>
   <xsl:key name="subject" match="/assessment/subjects/subject" use="@path"/>
@@ -93,7 +95,7 @@
 
   <!-- Start of every sheet; each stylesheet supplies mode="title" and mode="body". -->
   <xsl:template match="/">
-    <xsl:variable name="title"><xsl:apply-templates select="assessment" mode="title"/></xsl:variable>
+    <xsl:variable name="title"><xsl:apply-templates select="*" mode="title"/></xsl:variable>
     <html lang="{$words/@lang}">
       <head>
         <title><xsl:value-of select="$title"/></title>
@@ -106,7 +108,7 @@
         </xsl:if>
         <style>
           <xsl:call-template name="fills"/>
-          <xsl:call-template name="coloured"><xsl:with-param name="css" select="$css"/></xsl:call-template>
+          <xsl:call-template name="coloured"><xsl:with-param name="css" select="concat($css, $sheets-css)"/></xsl:call-template>
         </style>
         <!-- A condition that browsers meet and WeasyPrint does not know: it skips what it would warn about. -->
         <style media="all and (min-width: 0)">
@@ -114,6 +116,7 @@
         </style>
       </head>
       <body>
+        <xsl:if test="$sheet != ''"><xsl:attribute name="class"><xsl:value-of select="concat('sheet-', $sheet)"/></xsl:attribute></xsl:if>
         <xsl:attribute name="data-title">
           <xsl:call-template name="fit"><xsl:with-param name="text" select="$title"/><xsl:with-param name="chars" select="74"/></xsl:call-template>
         </xsl:attribute>
@@ -133,7 +136,7 @@
         <xsl:attribute name="data-of"><xsl:text> </xsl:text><xsl:value-of select="$w[@id = 'of']"/><xsl:text> </xsl:text></xsl:attribute>
         <a class="skip" href="#content"><xsl:value-of select="$w[@id = 'skip']"/></a>
         <xsl:call-template name="status-bar"/>
-        <xsl:apply-templates select="assessment" mode="body"/>
+        <xsl:apply-templates select="*" mode="body"/>
       </body>
     </html>
   </xsl:template>

@@ -216,7 +216,7 @@
   <xsl:template name="waivers">
     <section aria-labelledby="waivers">
       <xsl:call-template name="section-head"><xsl:with-param name="id" select="'waivers'"/></xsl:call-template>
-      <xsl:if test="not(waivers/waiver or failures/failure)"><xsl:call-template name="nothing"/></xsl:if>
+      <xsl:if test="not(waivers/waiver or amendments/amendment or history/change or failures/failure)"><xsl:call-template name="nothing"/></xsl:if>
       <ul class="points">
         <xsl:for-each select="waivers/waiver">
           <li><b><xsl:value-of select="$w[@id = 'waiver']"/></b>: <xsl:value-of select="@rule"/>
@@ -229,11 +229,60 @@
               <xsl:otherwise><xsl:value-of select="concat('(', $w[@id = 'waiver-invalid'], ')')"/></xsl:otherwise>
             </xsl:choose></b></li>
         </xsl:for-each>
+        <xsl:for-each select="amendments/amendment">
+          <li><b><xsl:value-of select="$w[@id = 'stricter']"/></b>: <xsl:value-of select="@rule"/>
+            <xsl:if test="@limit"><xsl:value-of select="concat(', ', $w[@id = 'limit'], ' ', @limit, ': ', @from, ' → ', @to)"/></xsl:if>
+            <xsl:if test="@likelihood"><xsl:value-of select="concat(', ', $w[@id = 'likelihood'], ' +', @likelihood)"/></xsl:if>
+            <xsl:if test="@severity"><xsl:value-of select="concat(', ', $w[@id = 'severity'], ' +', @severity)"/></xsl:if>
+            <xsl:value-of select="concat(': ', @because, ' ')"/><span class="path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span></li>
+        </xsl:for-each>
+        <xsl:for-each select="history/change">
+          <li><b><xsl:value-of select="$w[@id = 'changed-with']"/><xsl:text> </xsl:text><xsl:value-of select="@revision"/></b>
+            <xsl:value-of select="concat(', ', @on, ', ', @by, ': ', @what)"/></li>
+        </xsl:for-each>
         <xsl:for-each select="failures/failure">
           <li><b><xsl:value-of select="$w[@id = 'failure']"/></b>: <xsl:value-of select="@rule"/><xsl:if test="@subject"><xsl:value-of select="concat(', ', @subject)"/></xsl:if>.
             <span class="path"><xsl:value-of select="@text"/></span></li>
         </xsl:for-each>
       </ul>
+    </section>
+  </xsl:template>
+
+  <!-- ===== what low scores rest on ===== -->
+
+  <xsl:template name="reliance">
+    <section aria-labelledby="reliance">
+      <xsl:call-template name="section-head"><xsl:with-param name="id" select="'reliance'"/></xsl:call-template>
+      <xsl:variable name="r" select="reliance"/>
+      <ul class="points">
+        <li><xsl:value-of select="concat($r/@facts, ' ', $w[@id = 'rel-facts'])"/></li>
+        <li><xsl:value-of select="concat($r/@unknown, ' ', $w[@id = 'rel-unknown'])"/>
+          <xsl:if test="$r/@facts &gt; 0"><xsl:value-of select="concat(' (', round(100 * $r/@unknown div $r/@facts), ' %)')"/></xsl:if></li>
+        <li><xsl:value-of select="concat($r/@with-evidence, ' ', $w[@id = 'rel-with'])"/></li>
+        <li><xsl:value-of select="concat($r/@without-evidence, ' ', $w[@id = 'rel-without'])"/></li>
+      </ul>
+      <xsl:variable name="shown" select="$r/fact[not($withhold) or @sees != 'confidential']"/>
+      <xsl:if test="$shown">
+      <div class="scroll" tabindex="0" role="group" aria-labelledby="reliance">
+      <table>
+        <caption class="away"><xsl:value-of select="$sections[@id = 'reliance']/@title"/></caption>
+        <thead><tr>
+          <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'fact'"/></xsl:call-template>
+          <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'rel-assumed'"/></xsl:call-template>
+          <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'rel-low'"/></xsl:call-template>
+        </tr></thead>
+        <tbody>
+          <xsl:for-each select="$shown">
+            <tr>
+              <th scope="row"><xsl:value-of select="@title"/><span class="of"><xsl:value-of select="@subject-label"/></span></th>
+              <td><xsl:value-of select="@assumed"/></td>
+              <td><xsl:value-of select="@findings"/></td>
+            </tr>
+          </xsl:for-each>
+        </tbody>
+      </table>
+      </div>
+      </xsl:if>
     </section>
   </xsl:template>
 
@@ -250,7 +299,7 @@
           <p><b><xsl:value-of select="@label"/></b><xsl:text> </xsl:text><span class="path"><xsl:value-of select="@path"/></span><xsl:text> </xsl:text>
             <xsl:for-each select="$left">
               <xsl:if test="position() &gt; 1">; </xsl:if>
-              <xsl:value-of select="concat(@title, ' ', @text)"/>
+              <xsl:value-of select="concat(@title, ' ')"/><xsl:call-template name="fact-said"/>
               <xsl:call-template name="marks"><xsl:with-param name="fact" select="."/></xsl:call-template>
             </xsl:for-each>
           </p>
@@ -258,6 +307,14 @@
         </xsl:for-each>
       </div>
     </section>
+  </xsl:template>
+
+  <!-- A fact's value, for those who may see it; that it is not known is no secret. -->
+  <xsl:template name="fact-said">
+    <xsl:choose>
+      <xsl:when test="$withhold and @sees = 'confidential' and @state != 'unknown'"><xsl:value-of select="$w[@id = 'withheld']"/></xsl:when>
+      <xsl:otherwise><xsl:value-of select="@text"/></xsl:otherwise>
+    </xsl:choose>
   </xsl:template>
 
   <xsl:template name="evidence">
@@ -278,7 +335,7 @@
               <xsl:for-each select="subjects/subject/fact/evidence">
                 <tr>
                   <th scope="row"><xsl:value-of select="../@title"/><span class="of"><xsl:value-of select="../../@label"/></span></th>
-                  <td><xsl:value-of select="../@text"/></td>
+                  <td><xsl:for-each select=".."><xsl:call-template name="fact-said"/></xsl:for-each></td>
                   <td><xsl:for-each select="@kind | @by | @on | @ref"><xsl:if test="position() &gt; 1">, </xsl:if><xsl:value-of select="."/></xsl:for-each></td>
                   <td><span class="path"><xsl:value-of select="../@file"/><xsl:if test="../@line"><xsl:value-of select="concat(':', ../@line)"/></xsl:if></span></td>
                 </tr>

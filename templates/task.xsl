@@ -3,64 +3,55 @@
      prints a fact that is confidential: `withheld` texts stand in, and a person
      is not named beside a finding that rests on something confidential. -->
 <xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
-  <xsl:import href="common.xsl"/>
-
-  <xsl:variable name="withhold" select="true()"/>
-  <xsl:variable name="t" select="key('task', $task)"/>
-  <xsl:variable name="day" select="$t/.."/>
-  <xsl:variable name="here" select="/assessment/findings/finding[@task = $task]"/>
-  <xsl:variable name="stops" select="$here[@word = 'stop'][score[@as = 'in-place'][not(@state = 'gone')]]"/>
-  <xsl:variable name="hazards" select="$here[@word = 'hazard']"/>
-  <xsl:variable name="kinds" select="$hazards[not(@rule = preceding-sibling::finding[@task = $task][@word = 'hazard']/@rule)]"/>
-  <!-- Not of this task, but of its place, its day or its people on that day; a person-day is "person@date". -->
-  <xsl:variable name="around"
-    select="/assessment/findings/finding[not(@task)][@word = 'stop' or score[@as = 'in-place']/@worst-band = $above]
-            [not(@site) or @site = $day/@site]
-            [not(@entity = 'person' or @entity = 'person-day')
-             or substring-before(concat(@subject, '@'), '@') = $t/immersion/@person]
-            [not(@entity = 'person-day') or substring-after(@subject, '@') = $day/@date]
-            [not(@entity = 'day') or @subject = $day/@path]"/>
-  <xsl:variable name="open"
-    select="/assessment/open-facts/fact[@path = $here/rests[@state = 'unknown']/@path]"/>
-  <xsl:variable name="duties" select="/assessment/duties/duty[@task = $task][not(@state-in-place = 'met')][not(@state = 'met')]"/>
-  <xsl:variable name="used" select="$here/control[@state != 'not-planned']/@ref"/>
-  <xsl:variable name="ticks"
-    select="/assessment/controls/control[@ref = $used or applied/@subject = $task]"/>
-  <!-- In the table: the worst kinds above the line, and at least four; the others in one line below it. -->
-  <xsl:variable name="told" select="$kinds[score[@as = 'in-place']/@worst-band = $above][position() &lt;= 6] | $kinds[position() &lt;= 4]"/>
-  <xsl:variable name="others" select="$kinds[count(. | $told) &gt; count($told)]"/>
-
-  <xsl:template match="assessment" mode="title">
-    <xsl:value-of select="concat($w[@id = 'task-sheet'], ' · ', $t/@title)"/>
+  <!-- What somebody signs stands on the first page; the list of controls may run over. -->
+  <xsl:template match="task" mode="task-sheet">
+    <xsl:variable name="here" select="key('found', @path)"/>
+    <xsl:variable name="hazards" select="$here[@word = 'hazard']"/>
+    <xsl:variable name="around-found" select="/assessment/findings/finding[not(@task)][@word = 'stop' or score[@as = 'in-place']/@worst-band = $above]"/>
+    <!-- Not of this task, but of its place, its day or its people on that day; a person-day is "person@date". -->
+    <xsl:variable name="around"
+      select="$around-found[not(@site) or @site = current()/../@site]
+              [not(@entity = 'person' or @entity = 'person-day')
+               or substring-before(concat(@subject, '@'), '@') = current()/immersion/@person]
+              [not(@entity = 'person-day') or substring-after(@subject, '@') = current()/../@date]
+              [not(@entity = 'day') or @subject = current()/../@path]"/>
+    <xsl:variable name="open" select="key('open-fact', $here/rests[@state = 'unknown']/@path)"/>
+    <xsl:variable name="duties" select="/assessment/duties/duty[@task = current()/@path][not(@state-in-place = 'met')][not(@state = 'met')]"/>
+    <xsl:variable name="used" select="$here/control[@state != 'not-planned']/@ref"/>
+    <xsl:variable name="ticks" select="/assessment/controls/control[@ref = $used or applied/@subject = current()/@path]"/>
+    <section class="document" aria-label="{@title}">
+      <xsl:call-template name="task-head"><xsl:with-param name="hazards" select="$hazards"/></xsl:call-template>
+      <xsl:call-template name="task-who"/>
+      <xsl:call-template name="task-stops">
+        <xsl:with-param name="all" select="$here[@word = 'stop'][score[@as = 'in-place'][not(@state = 'gone')]]
+                                           | $around[@word = 'stop'][score[@as = 'in-place'][not(@state = 'gone')]]"/>
+      </xsl:call-template>
+      <xsl:call-template name="task-hazards">
+        <xsl:with-param name="hazards" select="$hazards"/><xsl:with-param name="around" select="$around[@word = 'hazard']"/>
+      </xsl:call-template>
+      <xsl:call-template name="task-go">
+        <xsl:with-param name="ticks" select="$ticks"/><xsl:with-param name="open" select="$open"/>
+        <xsl:with-param name="duties" select="$duties"/><xsl:with-param name="hazards" select="$hazards"/>
+      </xsl:call-template>
+      <xsl:call-template name="task-controls"><xsl:with-param name="ticks" select="$ticks"/><xsl:with-param name="here" select="$here"/></xsl:call-template>
+      <xsl:call-template name="task-open"><xsl:with-param name="open" select="$open"/><xsl:with-param name="duties" select="$duties"/></xsl:call-template>
+      <xsl:apply-templates select="/assessment/remedies/remedy[@task = current()/@path]"/>
+    </section>
   </xsl:template>
 
-  <xsl:template match="assessment" mode="body">
-    <main id="content" class="sheet">
-      <xsl:call-template name="sheet-head"/>
-      <xsl:call-template name="sheet-who"/>
-      <xsl:call-template name="sheet-stops"/>
-      <xsl:call-template name="sheet-hazards"/>
-      <xsl:call-template name="sheet-controls"/>
-      <xsl:call-template name="sheet-open"/>
-      <xsl:call-template name="sheet-go"/>
-      <xsl:call-template name="sheet-sign"/>
-    </main>
-    <footer class="sheet-foot">
-      <xsl:call-template name="band-key"/>
-      <p class="caution"><xsl:value-of select="$w[@id = 'caution']"/></p>
-    </footer>
-  </xsl:template>
-
-  <xsl:template name="sheet-head">
+  <xsl:template name="task-head">
+    <xsl:param name="hazards"/>
     <header class="sheet-head">
-      <p class="kicker"><xsl:value-of select="$w[@id = 'task-sheet']"/> · <xsl:value-of select="$production/@title"/></p>
-      <h1><xsl:value-of select="$t/@title"/></h1>
+      <p class="kicker"><xsl:value-of select="$w[@id = 'sheet-task']"/> · <xsl:value-of select="$production/@title"/></p>
+      <xsl:element name="{$top}"><xsl:attribute name="class">doc-title</xsl:attribute>
+        <xsl:if test="$sheet = 'set'"><xsl:attribute name="id"><xsl:value-of select="concat('task-', @path)"/></xsl:attribute></xsl:if>
+        <xsl:value-of select="@title"/></xsl:element>
       <dl class="strip">
         <div class="wide"><dt><xsl:value-of select="$w[@id = 'when']"/></dt>
-          <dd><xsl:value-of select="$day/@words"/><xsl:if test="not($day/@words)"><xsl:value-of select="$day/@date"/></xsl:if>
-            <xsl:if test="$t/@start">, <b><xsl:value-of select="concat($t/@start, '–', $t/@finish)"/></b></xsl:if></dd></div>
+          <dd><xsl:value-of select="../@words"/><xsl:if test="not(../@words)"><xsl:value-of select="../@date"/></xsl:if>
+            <xsl:if test="@start">, <b><xsl:value-of select="concat(@start, '–', @finish)"/></b></xsl:if></dd></div>
         <div><dt><xsl:value-of select="$w[@id = 'where-site']"/></dt>
-          <dd><xsl:call-template name="stated"><xsl:with-param name="text" select="$day/@site-label"/></xsl:call-template></dd></div>
+          <dd><xsl:call-template name="stated"><xsl:with-param name="text" select="../@site-label"/></xsl:call-template></dd></div>
         <div><dt><xsl:value-of select="$w[@id = 'reference']"/></dt>
           <dd><xsl:call-template name="stated"><xsl:with-param name="text" select="$production/@reference"/></xsl:call-template>
             <xsl:text>, </xsl:text><xsl:value-of select="$w[@id = 'revision']"/><xsl:text> </xsl:text>
@@ -73,12 +64,12 @@
     </header>
   </xsl:template>
 
-  <xsl:template name="sheet-who">
-    <section aria-labelledby="who">
-      <h2 id="who"><xsl:value-of select="$w[@id = 'who']"/></h2>
-      <xsl:if test="$t/immersion">
-        <div class="scroll" tabindex="0" role="group" aria-labelledby="who">
-        <table class="compact">
+  <xsl:template name="task-who">
+    <section aria-label="{$w[@id = 'who']}">
+      <xsl:call-template name="part"><xsl:with-param name="word" select="'who'"/></xsl:call-template>
+      <xsl:if test="immersion">
+        <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'who']}">
+        <table class="compact who-table">
           <caption class="away"><xsl:value-of select="$w[@id = 'in-water']"/></caption>
           <thead><tr>
             <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'person'"/></xsl:call-template>
@@ -90,7 +81,7 @@
             <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'wears'"/></xsl:call-template>
           </tr></thead>
           <tbody>
-            <xsl:for-each select="$t/immersion">
+            <xsl:for-each select="immersion">
               <tr>
                 <th scope="row"><xsl:value-of select="@person-label"/><xsl:if test="not(@person-label)"><xsl:value-of select="@person"/></xsl:if></th>
                 <td><xsl:value-of select="@role"/></td>
@@ -105,9 +96,9 @@
         </table>
         </div>
       </xsl:if>
-      <xsl:if test="$t/post">
+      <xsl:if test="post">
         <p class="posts"><span class="label"><xsl:value-of select="$w[@id = 'on-deck']"/></span>
-          <xsl:for-each select="$t/post">
+          <xsl:for-each select="post">
             <xsl:if test="position() &gt; 1">; </xsl:if>
             <xsl:text> </xsl:text><xsl:value-of select="@role"/><xsl:text>: </xsl:text>
             <b><xsl:value-of select="@person-label"/><xsl:if test="not(@person-label)"><xsl:value-of select="@person"/></xsl:if></b>
@@ -125,12 +116,12 @@
     </xsl:choose>
   </xsl:template>
 
-  <xsl:template name="sheet-stops">
-    <xsl:variable name="all" select="$stops | $around[@word = 'stop'][score[@as = 'in-place'][not(@state = 'gone')]]"/>
+  <xsl:template name="task-stops">
+    <xsl:param name="all"/>
     <xsl:choose>
       <xsl:when test="$all">
-        <section class="stop-box" aria-labelledby="stops">
-          <h2 id="stops"><xsl:value-of select="$w[@id = 'stops-here']"/></h2>
+        <section class="stop-box" aria-label="{$w[@id = 'stops-here']}">
+          <xsl:call-template name="part"><xsl:with-param name="word" select="'stops-here'"/></xsl:call-template>
           <ul>
             <xsl:for-each select="$all">
               <li>
@@ -165,7 +156,7 @@
       <xsl:when test="(because | value | condition | when)/@withheld or rests[@sees = 'confidential'][not(@state = 'unknown')]">
         <xsl:value-of select="@who"/><xsl:if test="not(@who)"><xsl:value-of select="$w[@id = 'hidden-person']"/></xsl:if>
       </xsl:when>
-      <xsl:when test="@subject = $task"/>
+      <xsl:when test="@subject = @task"/>
       <xsl:when test="key('task', @task)/immersion[@path = current()/@subject]">
         <xsl:value-of select="key('task', @task)/immersion[@path = current()/@subject]/@person-label"/>
       </xsl:when>
@@ -173,12 +164,20 @@
     </xsl:choose>
   </xsl:template>
 
-  <xsl:template name="sheet-hazards">
-    <section aria-labelledby="hazards">
-      <h2 id="hazards"><xsl:value-of select="$w[@id = 'top-hazards']"/></h2>
+  <!-- In the table: the worst kinds above the line, and at least four; the others in one line below it. -->
+  <xsl:template name="task-hazards">
+    <xsl:param name="hazards"/>
+    <xsl:param name="around"/>
+    <xsl:variable name="kinds" select="$hazards[not(@rule = preceding-sibling::finding[@task = current()/@path][@word = 'hazard']/@rule)]"/>
+    <xsl:variable name="told" select="$kinds[score[@as = 'in-place']/@worst-band = $above][position() &lt;= 5] | $kinds[position() &lt;= 4]"/>
+    <xsl:variable name="others" select="$kinds[count(. | $told) &gt; count($told)]"/>
+    <xsl:variable name="more" select="$others[score[@as = 'in-place']/@worst-band = $above]"/>
+    <xsl:variable name="below" select="$others[count(. | $more) &gt; count($more)]"/>
+    <section aria-label="{$w[@id = 'top-hazards']}">
+      <xsl:call-template name="part"><xsl:with-param name="word" select="'top-hazards'"/></xsl:call-template>
       <xsl:choose>
         <xsl:when test="$hazards">
-          <div class="scroll" tabindex="0" role="group" aria-labelledby="hazards">
+          <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'top-hazards']}">
           <table class="compact hazards">
             <caption class="away"><xsl:value-of select="$w[@id = 'top-hazards']"/></caption>
             <thead><tr>
@@ -207,13 +206,14 @@
           </table>
           </div>
           <xsl:call-template name="by-band">
-            <xsl:with-param name="these" select="$others"/><xsl:with-param name="word" select="'top-hazards-more'"/>
+            <xsl:with-param name="these" select="$more"/><xsl:with-param name="word" select="'top-hazards-more'"/>
           </xsl:call-template>
+          <xsl:if test="$below"><p class="small"><xsl:call-template name="count"><xsl:with-param name="id" select="'n-below'"/><xsl:with-param name="n" select="count($below)"/></xsl:call-template></p></xsl:if>
         </xsl:when>
         <xsl:otherwise><p class="small"><xsl:value-of select="$w[@id = 'no-hazards']"/></p></xsl:otherwise>
       </xsl:choose>
       <xsl:call-template name="by-band">
-        <xsl:with-param name="these" select="$around[@word = 'hazard']"/><xsl:with-param name="word" select="'all-day'"/>
+        <xsl:with-param name="these" select="$around"/><xsl:with-param name="word" select="'all-day'"/>
       </xsl:call-template>
     </section>
   </xsl:template>
@@ -243,9 +243,12 @@
   </xsl:template>
 
 
-  <xsl:template name="sheet-controls">
-    <section aria-labelledby="controls">
-      <h2 id="controls"><xsl:value-of select="$w[@id = 'tick-controls']"/></h2>
+  <xsl:template name="task-controls">
+    <xsl:param name="ticks"/>
+    <xsl:param name="here"/>
+    <xsl:variable name="path" select="@path"/>
+    <section aria-label="{$w[@id = 'tick-controls']}">
+      <xsl:call-template name="part"><xsl:with-param name="word" select="'tick-controls'"/></xsl:call-template>
       <xsl:choose>
         <xsl:when test="$ticks">
           <ul class="ticks three">
@@ -256,7 +259,7 @@
                 <span class="tick-text">
                   <b><xsl:value-of select="@title"/></b>
                   <xsl:text> </xsl:text>
-                  <span class="quiet"><xsl:call-template name="here-state"/></span>
+                  <span class="quiet"><xsl:call-template name="here-state"><xsl:with-param name="here" select="$here"/><xsl:with-param name="path" select="$path"/></xsl:call-template></span>
                   <xsl:for-each select="check[1]">
                     <span class="of"><xsl:value-of select="@how"/>
                       <xsl:if test="@often">, <xsl:value-of select="@often"/></xsl:if>
@@ -269,7 +272,6 @@
         </xsl:when>
         <xsl:otherwise><p class="small"><xsl:value-of select="$w[@id = 'no-controls']"/></p></xsl:otherwise>
       </xsl:choose>
-      <xsl:apply-templates select="/assessment/remedies/remedy[@task = $task]"/>
     </section>
   </xsl:template>
 
@@ -291,8 +293,10 @@
 
   <!-- In place somewhere in this task, else planned. -->
   <xsl:template name="here-state">
+    <xsl:param name="here"/>
+    <xsl:param name="path"/>
     <xsl:choose>
-      <xsl:when test="applied[@subject = $task or starts-with(@subject, concat($task, '/'))][@state = 'in-place']
+      <xsl:when test="applied[@subject = $path or starts-with(@subject, concat($path, '/'))][@state = 'in-place']
                       or $here/control[@ref = current()/@ref][@state = 'in-place']">
         <xsl:value-of select="$w[@id = 'c-in-place']"/>
       </xsl:when>
@@ -300,20 +304,23 @@
     </xsl:choose>
   </xsl:template>
 
-  <xsl:template name="sheet-open">
+  <xsl:template name="task-open">
+    <xsl:param name="open"/>
+    <xsl:param name="duties"/>
+    <xsl:variable name="task" select="."/>
     <xsl:if test="$open or $duties">
       <section class="two" aria-label="{$w[@id = 'open-facts-here']}">
         <xsl:if test="$open">
           <div>
-            <h2><xsl:value-of select="$w[@id = 'open-facts-here']"/></h2>
+            <xsl:call-template name="part"><xsl:with-param name="word" select="'open-facts-here'"/></xsl:call-template>
             <ul class="ticks">
               <xsl:for-each select="$open[@sees != 'confidential']">
                 <li><span class="box" aria-hidden="true"/><span class="tick-text">
-                  <xsl:variable name="at" select="$t/immersion[starts-with(current()/@path, concat(@path, '/'))]"/>
+                  <xsl:variable name="at" select="$task/immersion[starts-with(current()/@path, concat(@path, '/'))]"/>
                   <b><xsl:value-of select="@title"/></b>
                   <xsl:choose>
                     <xsl:when test="$at/@person-label">, <xsl:value-of select="$at/@person-label"/></xsl:when>
-                    <xsl:when test="starts-with(@path, concat($task, '/'))"/>
+                    <xsl:when test="starts-with(@path, concat($task/@path, '/'))"/>
                     <xsl:when test="@subject-label">, <xsl:value-of select="@subject-label"/></xsl:when>
                   </xsl:choose>
                   <xsl:if test="@asked"><span class="quiet"><xsl:value-of select="concat(' (', $w[@id = 'ask'], ' ', @asked, ')')"/></span></xsl:if>
@@ -325,7 +332,7 @@
         </xsl:if>
         <xsl:if test="$duties">
           <div>
-            <h2><xsl:value-of select="$w[@id = 'duties-here']"/></h2>
+            <xsl:call-template name="part"><xsl:with-param name="word" select="'duties-here'"/></xsl:call-template>
             <ul class="ticks">
               <xsl:for-each select="$duties">
                 <li><span class="box" aria-hidden="true"/><span class="tick-text">
@@ -341,9 +348,14 @@
     </xsl:if>
   </xsl:template>
 
-  <xsl:template name="sheet-go">
-    <section class="go" aria-labelledby="go">
-      <h2 id="go"><xsl:value-of select="$w[@id = 'go']"/><xsl:text> </xsl:text><span class="go-lead"><xsl:value-of select="$w[@id = 'go-lead']"/></span></h2>
+  <xsl:template name="task-go">
+    <xsl:param name="ticks"/>
+    <xsl:param name="open"/>
+    <xsl:param name="duties"/>
+    <xsl:param name="hazards"/>
+    <section class="go" aria-label="{$w[@id = 'go']}">
+      <xsl:element name="{$part}"><xsl:attribute name="class">part</xsl:attribute>
+        <xsl:value-of select="$w[@id = 'go']"/><xsl:text> </xsl:text><span class="go-lead"><xsl:value-of select="$w[@id = 'go-lead']"/></span></xsl:element>
       <ul class="ticks three">
         <xsl:call-template name="go-line"><xsl:with-param name="word" select="'go-stops'"/></xsl:call-template>
         <xsl:if test="$ticks"><xsl:call-template name="go-line"><xsl:with-param name="word" select="'go-controls'"/></xsl:call-template></xsl:if>
@@ -352,18 +364,12 @@
         <xsl:if test="$duties"><xsl:call-template name="go-line"><xsl:with-param name="word" select="'go-duties'"/></xsl:call-template></xsl:if>
         <xsl:call-template name="go-line"><xsl:with-param name="word" select="'go-signal'"/></xsl:call-template>
       </ul>
+      <xsl:call-template name="signatures"/>
     </section>
   </xsl:template>
 
   <xsl:template name="go-line">
     <xsl:param name="word"/>
     <li><span class="box" aria-hidden="true"/><span class="tick-text"><xsl:value-of select="$w[@id = $word]"/></span></li>
-  </xsl:template>
-
-  <xsl:template name="sheet-sign">
-    <section aria-labelledby="sign" class="signing">
-      <h2 id="sign"><xsl:value-of select="$w[@id = 's-sign']"/></h2>
-      <xsl:call-template name="signatures"/>
-    </section>
   </xsl:template>
 </xsl:stylesheet>

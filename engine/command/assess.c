@@ -66,38 +66,69 @@ static bool write_pdf(writer *w, const char *html_path, const char *name) {
   return ts_sheet_pdf(html_path, path, w->options->paper, w->s->problems);
 }
 
-static bool write_sheet(writer *w, const char *task) {
-  const char *sheet = w->sheet->name;
-  char *html = NULL;
-  size_t length = 0;
-  char *name =
-      task ? ts_arena_printf(w->s->arena, "%s-%s", sheet, task) : ts_arena_copy(w->s->arena, sheet);
-  char *file = ts_arena_printf(w->s->arena, "%s.html", name);
-  char *path = ts_path_join(w->s->arena, w->folder, file);
-  progress_file(w->progress, file);
-  if (!ts_sheet_render(w->bytes, w->length, sheet, task, w->options->paper, &html, &length,
-                       w->s->problems))
-    return false;
-  bool good = ts_file_write(path, html, length, w->s->problems);
-  free(html);
+/* Writes what was made and frees it. */
+static bool put(writer *w, const char *name, const char *form, char *bytes, size_t length) {
+  char *file = ts_arena_printf(w->s->arena, "%s.%s", name, form);
+  bool good =
+      ts_file_write(ts_path_join(w->s->arena, w->folder, file), bytes, length, w->s->problems);
+  free(bytes);
   w->files++;
-  return good && (w->options->no_pdf || write_pdf(w, path, name));
+  return good;
 }
 
-static bool write_for_task(void *data, const char *task) { return write_sheet(data, task); }
+static bool write_page(writer *w, const char *task) {
+  ts_arena *arena = w->s->arena;
+  const char *sheet = w->sheet->name;
+  char *bytes = NULL;
+  size_t length = 0;
+  char *name = task ? ts_arena_printf(arena, "%s-%s", sheet, task) : ts_arena_copy(arena, sheet);
+  const char *form = w->sheet->spreadsheet ? "csv" : "html";
+  progress_file(w->progress, name);
+  if (!ts_sheet_render(w->bytes, w->length, sheet, task, w->options->paper, &bytes, &length,
+                       w->s->problems) ||
+      !put(w, name, form, bytes, length))
+    return false;
+  if (w->options->no_pdf || !w->sheet->own_pdf) return true;
+  return write_pdf(w, ts_path_join(arena, w->folder, ts_arena_printf(arena, "%s.html", name)),
+                   name);
+}
+
+static bool write_for_task(void *data, const char *task) { return write_page(data, task); }
+
+static bool write_spreadsheet(writer *w) {
+  char *bytes = NULL;
+  size_t length = 0;
+  return ts_sheet_spreadsheet(w->bytes, w->length, w->sheet->name, &bytes, &length,
+                              w->s->problems) &&
+         put(w, w->sheet->name, "ods", bytes, length);
+}
+
+static bool write_index(writer *w) {
+  char *html = NULL;
+  size_t length = 0;
+  return ts_sheet_index(w->bytes, w->length, !w->options->no_pdf, &html, &length, w->s->problems) &&
+         put(w, "index", "html", html, length);
+}
 
 static bool write_sheets(writer *w) {
   for (w->sheet = ts_sheets(); w->sheet->name != NULL; w->sheet++) {
     bool good = w->sheet->per_task
                     ? ts_sheet_each_task(w->bytes, w->length, write_for_task, w, w->s->problems)
-                    : write_sheet(w, NULL);
-    if (!good) return false;
+                    : write_page(w, NULL);
+    if (!good || (w->sheet->spreadsheet && !write_spreadsheet(w))) return false;
   }
-  return true;
+  return write_index(w);
+}
+
+/* A name that ends in .xml asks for the assessment alone. */
+static bool wants_file(const char *out) {
+  size_t length = strlen(out);
+  return length > 4 && ts_same(out + length - 4, ".xml");
 }
 
 static bool write_documents(ts_session *s, const ts_options *options, watch *progress,
                             const char *bytes, size_t length) {
+  if (wants_file(options->out)) return ts_file_write(options->out, bytes, length, s->problems);
   writer w = {.s = s,
               .options = options,
               .progress = progress,
@@ -139,23 +170,12 @@ static bool no_such_finding(ts_session *s, const ts_assessment *a, const char *i
   return false;
 }
 
-/* Heads stand before a tab; what follows is folded under them. */
-static void print_lines(ts_session *s, const char *text) {
-  for (const char *at = text; *at != '\0';) {
-    size_t head = strcspn(at, "\t"), all = strcspn(at, "\n");
-    const char *line = ts_arena_copy_n(s->arena, at, all);
-    if (head > all) head = all;
-    print_folded(ts_arena_copy_n(s->arena, at, head), line + head + (head < all));
-    at += all + (at[all] == '\n');
-  }
-}
-
 static bool explain(ts_session *s, const ts_assessment *a, const char *id, const char *bytes,
                     size_t length) {
   char *text;
   if (!ts_finding_text(bytes, length, id, &text, s->problems)) return false;
   bool found = text[0] != '\0';
-  if (found) print_lines(s, text);
+  if (found) print_lines(s->arena, text);
   free(text);
   return found || no_such_finding(s, a, id);
 }
@@ -203,7 +223,9 @@ const ts_verb verb_assess = {
         "Runs the common rules, those of the dossier's jurisdiction and those given with\n"
         "--pack over every subject, in three views: as described, with what is in place,\n"
         "with everything planned. Shows a summary; with -o DIR also writes assessment.xml,\n"
-        "and each document as HTML and PDF. What is not known counts as its worst.\n"
+        "every document (`tankside print --help` lists them) as HTML, most as PDF, and an\n"
+        "index.html to find them by; -o FILE.xml writes the assessment alone. What is not\n"
+        "known counts as its worst.\n"
         "--explain F12 shows instead all that is behind one finding: scores, conditions,\n"
         "working with its sources, facts and evidence, how far each number is from changing\n"
         "it, and what would bring it below the line, with what that makes worse elsewhere.\n\n"

@@ -30,7 +30,8 @@ typedef enum {
   OPTION_EXPLAIN = 512,
   OPTION_ALL = 1024,
   OPTION_EDITOR = 2048,
-  OPTION_WHERE = 4096
+  OPTION_WHERE = 4096,
+  OPTION_DOSSIER = 8192
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -42,7 +43,7 @@ typedef struct {
   size_t set_count;
   const char *wheres[REPEATS_MAX];
   size_t where_count;
-  const char *matrix, *out, *paper, *as, *sheet, *task, *explain;
+  const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier;
   bool no_pdf, all, editor, help;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
@@ -56,7 +57,8 @@ typedef struct {
   int (*run)(const ts_options *options);
 } ts_verb;
 
-extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary;
+extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary,
+    verb_compare, verb_verify;
 
 /* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
 bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);
@@ -83,12 +85,14 @@ typedef struct {
 bool session_open(ts_session *session);
 /* Prints every problem to stderr and frees everything. */
 void session_close(ts_session *session);
-/* The common pack, and those given with --pack: folders, or names of packs that came with the
- * program. With a jurisdiction, its packs in between. */
-bool session_load_packs(ts_session *session, const ts_options *options, const char *jurisdiction);
-/* All packs that came with the program, then those given. */
+/* All packs that came with the program, then those given with --pack: folders, or names of packs
+ * that came with the program. */
 bool session_load_all_packs(ts_session *session, const ts_options *options);
-/* Packs for the dossier's jurisdiction, the dossier itself, each --set. */
+/* Where an assessment is: the path itself, or assessment.xml in it where it is a folder. */
+const char *assessment_path(ts_session *session, const char *path);
+enum { ASSESSMENT_LIMIT = 64 * 1024 * 1024 }; /* bytes */
+/* The common pack, those of the dossier's jurisdiction, those it names beside itself, those given
+ * with --pack; then the dossier itself, and each --set. */
 bool session_read_dossier(ts_session *session, const ts_options *options, const char *path);
 /* The folder of a dossier as a prefix for messages; NULL where its name has none. */
 const char *session_folder(const ts_session *session, const char *path);
@@ -103,7 +107,10 @@ bool rule_by_id(const ts_session *session, const char *id, size_t *index);
 int rules_list(const ts_session *session, const ts_options *options);
 /* What the rule says for each subject of the dossier; what it is made of. Give the exit status. */
 int rules_try(const ts_session *session, size_t rule);
-int rules_explain(const ts_session *session, size_t rule);
+int rules_explain(const ts_session *session, size_t rule); /* rules_explain.c */
+/* Its id, title and place; one thing it says, behind an indent. */
+void rule_head(const ts_rule *rule);
+void print_outcome(const char *indent, const ts_outcome *said);
 /* Writes a first rule of one's own, as the words after "new" ask: rules_new.c. */
 int rules_new(ts_session *session, const ts_options *options);
 
@@ -112,6 +119,9 @@ int rules_new(ts_session *session, const ts_options *options);
 /* Prints a text folded at 80 columns: `first` before the first line, as many spaces
  * before the others. Columns are counted in characters. */
 void print_folded(const char *first, const char *text);
+
+/* Prints lines of a head, a tab and a text, each text folded under its head. */
+void print_lines(ts_arena *arena, const char *text);
 
 /* Prints a text cut or filled to a width in characters. */
 void print_cut(const char *text, int width);

@@ -53,6 +53,16 @@ void print_folded(const char *first, const char *text) {
   fputc('\n', stdout);
 }
 
+void print_lines(ts_arena *arena, const char *text) {
+  for (const char *at = text; *at != '\0';) {
+    size_t head = strcspn(at, "\t"), all = strcspn(at, "\n");
+    const char *line = ts_arena_copy_n(arena, at, all);
+    if (head > all) head = all;
+    print_folded(ts_arena_copy_n(arena, at, head), line + head + (head < all));
+    at += all + (at[all] == '\n');
+  }
+}
+
 void print_cut(const char *text, int width) {
   size_t bytes = 0;
   int at = 0;

@@ -85,7 +85,7 @@ static const char preface[] =
     "from end to end. Where an argument lies outside its valid range the result is open: it could "
     "be anything up to the widest. \"(from memory)\" means that the text itself has not been seen, "
     "\"transcribed\" that a copy of it was: check it before relying on it. A table named by its "
-    "file stands in the folder tables of the data, whole.";
+    "file stands whole in shared/tables.";
 
 void functions_all(const ts_session *s) {
   const char *topic = "";

@@ -25,8 +25,9 @@ static const option_row rows[] = {
     {"--explain", "FINDING", OPTION_EXPLAIN,
      "instead of the summary: all that is behind one finding or duty"},
     {"--as", "FORM", OPTION_AS, "in this form"},
-    {"--sheet", "NAME", OPTION_SHEET, "which document: assessment, task"},
+    {"--sheet", "NAME", OPTION_SHEET, "which document (assessment)"},
     {"--all", NULL, OPTION_ALL, "every function in full, as text for a reviewer"},
+    {"--dossier", "FILE", OPTION_DOSSIER, "the dossier it was made from"},
     {"--editor", NULL, OPTION_EDITOR, "help for editors, into the folder given with -o"},
     {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each"},
 };
@@ -82,6 +83,7 @@ static bool store(ts_options *into, const option_row *row, const char *value) {
   case OPTION_AS: into->as = value; break;
   case OPTION_SHEET: into->sheet = value; break;
   case OPTION_TASK: into->task = value; break;
+  case OPTION_DOSSIER: into->dossier = value; break;
   case OPTION_EXPLAIN: into->explain = value; break;
   }
   return true;

@@ -6,8 +6,6 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-enum { ASSESSMENT_LIMIT = 64 * 1024 * 1024 };
-
 typedef struct {
   ts_session *s;
   const ts_options *options;
@@ -30,41 +28,50 @@ static bool write_pdf(const printer *p, const char *html, size_t length) {
   return ts_sheet_pdf(beside, pdf, p->options->paper, p->s->problems);
 }
 
+static bool put(const printer *p, const char *bytes, size_t length) {
+  if (ts_same(p->options->as, "pdf")) return write_pdf(p, bytes, length);
+  if (p->options->out == NULL) return to_stdout(bytes, length);
+  return ts_file_write(p->options->out, bytes, length, p->s->problems);
+}
+
 static bool print_sheet(const printer *p) {
-  char *html = NULL;
+  char *bytes = NULL;
   size_t length = 0;
-  if (!ts_sheet_render(p->bytes, p->length, p->sheet, p->options->task, p->options->paper, &html,
-                       &length, p->s->problems))
-    return false;
-  bool good;
-  if (ts_same(p->options->as, "pdf"))
-    good = write_pdf(p, html, length);
-  else if (p->options->out != NULL)
-    good = ts_file_write(p->options->out, html, length, p->s->problems);
-  else
-    good = to_stdout(html, length);
-  free(html);
+  bool made =
+      ts_same(p->options->as, "ods")
+          ? ts_sheet_spreadsheet(p->bytes, p->length, p->sheet, &bytes, &length, p->s->problems)
+          : ts_sheet_render(p->bytes, p->length, p->sheet, p->options->task, p->options->paper,
+                            &bytes, &length, p->s->problems);
+  bool good = made && put(p, bytes, length);
+  free(bytes);
   return good;
+}
+
+/* The forms a sheet comes in; the first is what it is without --as. */
+static int wrong_form(const ts_options *options, const ts_sheet *sheet) {
+  static const char *const pages[] = {"html", "pdf"}, *const tables[] = {"csv", "ods"};
+  const char *const *forms = sheet->spreadsheet ? tables : pages;
+  if (options->as != NULL && !ts_same(options->as, forms[0]) && !ts_same(options->as, forms[1]))
+    return unknown("form", options->as, forms, 2);
+  if (ts_same(options->as, forms[1]) && options->out == NULL)
+    return usage_error("a %s needs a file to go to: -o FILE",
+                       sheet->spreadsheet ? "spreadsheet" : "PDF");
+  return DONE;
 }
 
 /* What cannot be asked for, said before anything is read. */
 static int wrong_request(const ts_options *options, const char *sheet) {
-  static const char *const forms[] = {"html", "pdf"};
   const ts_sheet *found = ts_sheet_find(sheet);
   if (found == NULL) {
     size_t count = 0;
     while (ts_sheet_names()[count] != NULL) count++;
     return unknown("sheet", sheet, ts_sheet_names(), count);
   }
-  if (options->as != NULL && !ts_same(options->as, "html") && !ts_same(options->as, "pdf"))
-    return unknown("form", options->as, forms, 2);
-  if (ts_same(options->as, "pdf") && options->out == NULL)
-    return usage_error("a PDF needs a file to go to: -o FILE");
   if (found->per_task && options->task == NULL)
     return usage_error("sheet \"%s\" is made for one task: --task ID", sheet);
   if (!found->per_task && options->task != NULL)
     return usage_error("sheet \"%s\" is made for all tasks, not with --task", sheet);
-  return DONE;
+  return wrong_form(options, found);
 }
 
 static int run(const ts_options *options) {
@@ -83,11 +90,25 @@ static int run(const ts_options *options) {
 
 const ts_verb verb_print = {
     .name = "print",
-    .usage = "print ASSESSMENT [--sheet NAME] [--as html|pdf] [OPTION]...",
+    .usage = "print ASSESSMENT [--sheet NAME] [--as html|pdf|csv|ods] [OPTION]...",
     .summary = "a document from an assessment.xml",
-    .details = "Prints one document from an assessment.xml that `tankside assess -o` wrote. HTML\n"
-               "goes to standard output or to the file given with -o; a PDF needs -o, and the\n"
-               "HTML it is set from stays beside it. Nothing is computed again.",
+    .details =
+        "Prints one document from an assessment.xml that `tankside assess -o` wrote. HTML\n"
+        "and CSV go to standard output or to the file given with -o; a PDF or a spreadsheet\n"
+        "needs -o, and the HTML that a PDF is set from stays beside it. Nothing is computed\n"
+        "again.\n\n"
+        "  assessment  everything, personal facts too: insurer, officer, coordinator\n"
+        "  task        the sheet of one task (--task ID), for those who do it\n"
+        "  emergency   whom to call, who does what, how long it takes to the chamber\n"
+        "  station     who stands where, signals, gas, numbers: the safety team\n"
+        "  card        briefing cards for those who go in, four to a page\n"
+        "  record      head count, dives, water, equipment of a day, to fill in by pen\n"
+        "  question    what is open, by who knows the answer\n"
+        "  form        a form for what nobody has answered yet\n"
+        "  set         the papers for the water, bound, with their contents\n"
+        "  reviewer    scope, method, evidence, assumptions, digests: the reviewer\n"
+        "  register    findings and duties as a table: csv or ods\n\n"
+        "All but the first leave personal facts out.",
     .takes = OPTION_SHEET | OPTION_AS | OPTION_TASK | OPTION_OUT | OPTION_PAPER,
     .least = 1,
     .most = 1,

@@ -87,11 +87,12 @@ static const struct {
                     {1, ""},
                     {3, " RULE DOSSIER"},
                     {2, " RULE"},
-                    {5, " ID ENTITY.FACT above|below|is VALUE [-o FILE.lua]"},
+                    {5, " [ID ENTITY.FACT above|below|is VALUE] [-o FILE.lua]"},
                     {1, ""}};
 
 static bool words_fit(const ts_options *options, size_t action) {
-  if (options->word_count == wants[action].words) return true;
+  bool asked = ts_same(actions[action], "new") && options->word_count == 1; /* one by one */
+  if (options->word_count == wants[action].words || asked) return true;
   usage_error("usage: tankside rules %s%s [--pack DIR]...", actions[action], wants[action].usage);
   return false;
 }
@@ -143,11 +144,13 @@ const ts_verb verb_rules = {
         "try      RULE DOSSIER: what a rule says for each subject of a dossier, as described, on "
         "every\n"
         "         course that the facts leave open\n"
-        "explain  RULE: what a rule looks at, at which values something changes, what it can\n"
-        "         say, which controls it names, and its sources\n\n"
+        "explain  RULE: when a rule applies, what it looks at and can say, which controls it\n"
+        "         names, its sources; and what it says when one fact after another of its\n"
+        "         own example is changed\n\n"
         "new      ID ENTITY.FACT above|below|is VALUE: a first rule of one's own, like\n"
         "         `rules new ledge.deep immersion.depth above '3 m' -o ledge/deep.lua`;\n"
-        "         it already passes `rules check`, and says what is still to be filled in\n"
+        "         it already passes `rules check`, and says what is still to be filled in;\n"
+        "         without these words it asks for one after another, \"?\" explains\n"
         "topics   what an assessment has to look at: each topic with the rules that look at\n"
         "         it and their sources; says what no rule looks at, and which rule of the\n"
         "         common pack stands under no topic\n\n"

@@ -1,7 +1,7 @@
 /* A first rule of one's own: written so that it already passes `rules check`. */
+#include "command/rules_new.h"
 #include "base/file.h"
 #include "base/text.h"
-#include "command/command.h"
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -17,7 +17,7 @@ typedef struct {
 
 /* ---- the fact ------------------------------------------------------------------------ */
 
-static const ts_fact_def *find_fact(const ts_session *s, const char *path) {
+const ts_fact_def *rule_fact(const ts_session *s, const char *path) {
   const char *dot = strchr(path, '.');
   const char *entity_name = dot ? ts_arena_copy_n(s->arena, path, (size_t)(dot - path)) : path;
   const ts_entity_def *entity = ts_entity_find(s->vocabulary, entity_name);
@@ -37,7 +37,7 @@ static const ts_fact_def *find_fact(const ts_session *s, const char *path) {
   return NULL;
 }
 
-static bool is_number(const ts_fact_def *fact) {
+bool rule_fact_is_number(const ts_fact_def *fact) {
   return fact->type == TS_QUANTITY || fact->type == TS_COUNT;
 }
 
@@ -57,14 +57,17 @@ static const char *number_text(const ts_session *s, const ts_fact_def *fact, dou
   return ts_arena_copy(s->arena, text);
 }
 
-/* A value a quarter of the way to what is still plausible, on a whole number where it counts. */
+/* A value a little past the limit, so that the example stands close to it: three in a hundred of
+ * the limit, or one of what is plausible where that is less; a count's next whole number. */
 static bool beyond_limit(const ts_session *s, const ts_fact_def *fact, double limit, bool above,
                          double *beyond) {
   ts_range all = ts_fact_plausible(s->vocabulary, fact);
-  double end = above ? all.hi : all.lo;
-  *beyond = ts_number_digits(limit + (end - limit) / 4, 3);
+  double end = above ? all.hi : all.lo, step = 0.01 * (all.hi - all.lo);
+  if (limit != 0) step = fmin(step, 0.03 * fabs(limit));
+  step = ts_number_digits(step, 1);
+  *beyond = above ? fmin(limit + step, end) : fmax(limit - step, end);
   if (fact->type == TS_COUNT) *beyond = above ? ceil(*beyond) : floor(*beyond);
-  if (above ? *beyond > limit && *beyond <= end : *beyond < limit && *beyond >= end) return true;
+  if (above ? *beyond > limit : *beyond < limit) return true;
   usage_error("nothing plausible is %s %s", above ? "above" : "below", number_text(s, fact, limit));
   return false;
 }
@@ -114,24 +117,43 @@ static bool plan_words(const ts_session *s, const ts_fact_def *fact, const char 
   return true;
 }
 
-static bool make_plan(ts_session *s, const ts_options *options, plan *p) {
-  static const char *const hows[] = {"above", "below", "is"};
-  const char *path = options->words[2], *how = options->words[3], *text = options->words[4];
-  const ts_fact_def *fact = find_fact(s, path);
+static bool plan_value(ts_session *s, const ts_fact_def *fact, const rule_wish *wish, plan *p) {
   ts_value value;
-  if (fact == NULL) return false;
-  if (!ts_same(how, "above") && !ts_same(how, "below") && !ts_same(how, "is"))
-    return unknown("comparison", how, hows, 3), false;
-  bool words = fact->type == TS_FLAG || fact->type == TS_CHOICE;
-  if ((!is_number(fact) && !words) || words != ts_same(how, "is"))
-    return usage_error("\"%s\" cannot be asked with \"%s\"", path, how), false;
-  if (!ts_fact_read(s->vocabulary, s->units, s->arena, fact, text, &value, s->problems, path, 0))
-    return false;
-  *p = (plan){.id = options->words[1],
+  *p = (plan){.id = wish->id,
               .entity = fact->entity,
               .fact = fact->name,
               .field = underscored(s, fact->name)};
-  return words ? plan_words(s, fact, text, p) : plan_number(s, fact, how, &value, p);
+  if (!ts_fact_read(s->vocabulary, s->units, s->arena, fact, wish->value, &value, s->problems,
+                    wish->path, 0))
+    return false;
+  return rule_fact_is_number(fact) ? plan_number(s, fact, wish->how, &value, p)
+                                   : plan_words(s, fact, wish->value, p);
+}
+
+static bool make_plan(ts_session *s, const rule_wish *wish, plan *p) {
+  static const char *const hows[] = {"above", "below", "is"};
+  const ts_fact_def *fact = rule_fact(s, wish->path);
+  if (fact == NULL) return false;
+  size_t how = 0;
+  while (how < 3 && !ts_same(wish->how, hows[how])) how++;
+  if (how == 3) return unknown("comparison", wish->how, hows, 3), false;
+  bool words = fact->type == TS_FLAG || fact->type == TS_CHOICE;
+  if ((!rule_fact_is_number(fact) && !words) || words != (how == 2))
+    return usage_error("\"%s\" cannot be asked with \"%s\"", wish->path, wish->how), false;
+  return plan_value(s, fact, wish, p);
+}
+
+/* While somebody is answering, what is wrong is said at once. */
+bool rule_wish_good(ts_session *s, const rule_wish *wish, const char **title) {
+  ts_diagnostics *all = s->problems;
+  plan p;
+  s->problems = ts_diagnostics_new();
+  bool good = make_plan(s, wish, &p);
+  ts_diagnostics_print(s->problems, stderr);
+  ts_diagnostics_free(s->problems);
+  s->problems = all;
+  if (good) *title = p.title;
+  return good;
 }
 
 /* ---- the file ------------------------------------------------------------------------------ */
@@ -143,22 +165,22 @@ static const char form[] =
     "  id = \"%s\",\n"
     "  title = \"%s\",\n"
     "  each = \"%s\",\n"
-    "  harm = \"who is harmed, and how\",\n"
+    "  harm = \"%s\",\n"
     "  sources = { \"common practice\" },\n"
     "  assess = function(i)\n"
     "    if %s then\n"
     "      hazard {\n"
-    "        likelihood = 3, -- over the whole task: 1 rare, 5 expected\n"
-    "        severity = 3, -- if it happens once: 1 first aid, 5 death\n"
+    "        likelihood = %d, -- over the whole task: 1 rare, 5 expected\n"
+    "        severity = %d, -- if it happens once: 1 first aid, 5 death\n"
     "        because = \"%s: {i.%s}\",\n"
-    "        controls = {}, -- ids from the catalogue\n"
+    "        controls = {%s}, -- ids from the catalogue\n"
     "      }\n"
     "    end\n"
     "  end,\n"
     "  examples = {\n"
-    "    { \"so\", given = { %s = \"%s\" }, expect = hazard { likelihood = 3, severity = 3 } },\n"
+    "    { \"so\", given = { %s = \"%s\" }, expect = hazard { likelihood = %d, severity = %d } },\n"
     "    { \"not so\", given = { %s = \"%s\" }, expect = nothing },\n"
-    "    { \"not known\", given = {}, expect = hazard { likelihood = 3, severity = 3 } },\n"
+    "    { \"not known\", given = {}, expect = hazard { likelihood = %d, severity = %d } },\n"
     "  },\n"
     "}\n";
 
@@ -185,7 +207,7 @@ static int write_rule(ts_session *s, const char *path, const char *text) {
   return DONE;
 }
 
-static bool good_id(const char *id) {
+bool rule_id_good(const char *id) {
   size_t length = strspn(id, "abcdefghijklmnopqrstuvwxyz0123456789-.");
   if (id[length] == '\0' && strchr(id, '.') != NULL && id[0] != '.') return true;
   usage_error("\"%s\" is no id for a rule; small letters with a point, like \"ledge.too-deep\"",
@@ -193,10 +215,47 @@ static bool good_id(const char *id) {
   return false;
 }
 
-int rules_new(ts_session *s, const ts_options *options) {
+/* As it stands between quotes in Lua. */
+static const char *quoted(const ts_session *s, const char *text) {
+  ts_text out = {0};
+  for (; *text != '\0'; text++) {
+    if (*text == '"' || *text == '\\') ts_text_add(&out, "\\");
+    ts_text_add_n(&out, text, 1);
+  }
+  const char *copy = ts_arena_copy(s->arena, out.length > 0 ? out.data : "");
+  ts_text_release(&out);
+  return copy;
+}
+
+/* "a, b" becomes ` "a", "b" `. */
+static const char *control_list(const ts_session *s, const char *ids) {
+  const char *list = "";
+  for (const char *at = ids; *(at += strspn(at, ", ")) != '\0'; at += strcspn(at, ", "))
+    list = ts_arena_printf(s->arena, "%s%s\"%.*s\"", list, *list ? ", " : " ",
+                           (int)strcspn(at, ", "), at);
+  return *list ? ts_arena_printf(s->arena, "%s ", list) : "";
+}
+
+static int write_wish(ts_session *s, const rule_wish *wish) {
   plan p;
-  if (!good_id(options->words[1]) || !make_plan(s, options, &p)) return NOT_DONE;
-  const char *text = ts_arena_printf(s->arena, form, p.id, p.title, p.entity, p.test, p.title,
-                                     p.field, p.field, p.beyond, p.field, p.within);
-  return write_rule(s, options->out ? options->out : "-", text);
+  if (!rule_id_good(wish->id) || !make_plan(s, wish, &p)) return NOT_DONE;
+  const char *title = quoted(s, wish->title ? wish->title : p.title);
+  const char *harm = quoted(s, wish->harm ? wish->harm : "who is harmed, and how");
+  int l = wish->likelihood, v = wish->severity;
+  const char *text = ts_arena_printf(s->arena, form, p.id, title, p.entity, harm, p.test, l, v,
+                                     p.title, p.field, control_list(s, wish->controls), p.field,
+                                     p.beyond, l, v, p.field, p.within, l, v);
+  return write_rule(s, wish->out, text);
+}
+
+int rules_new(ts_session *s, const ts_options *options) {
+  const char *const *words = options->words;
+  rule_wish wish = {.likelihood = 3, .severity = 3, .controls = "", .out = options->out};
+  if (options->word_count == 1) {
+    if (!session_load_all_packs(s, options) || !rules_ask(s, &wish)) return NOT_DONE;
+    return write_wish(s, &wish);
+  }
+  wish.id = words[1], wish.path = words[2], wish.how = words[3], wish.value = words[4];
+  if (wish.out == NULL) wish.out = "-";
+  return write_wish(s, &wish);
 }

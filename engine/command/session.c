@@ -85,15 +85,9 @@ static bool load_given(ts_session *session, const ts_options *options) {
   return good;
 }
 
-bool session_load_packs(ts_session *session, const ts_options *options, const char *jurisdiction) {
-  bool good = ts_packs_load(session->packs, own_pack(session, "common"), session->problems);
-  if (jurisdiction != NULL) good = load_jurisdiction(session, jurisdiction) && good;
-  return load_given(session, options) && good;
-}
-
 bool session_load_all_packs(ts_session *session, const ts_options *options) {
-  char **names = ts_folder_list(session->arena, ts_data_path(session->arena, "rules"), "/",
-                                session->problems);
+  char **names =
+      ts_folder_list(session->arena, ts_data_path(session->arena, "rules"), "/", session->problems);
   bool good = ts_packs_load(session->packs, own_pack(session, "common"), session->problems);
   for (size_t i = 0; names != NULL && names[i] != NULL; i++) {
     bool there;
@@ -101,6 +95,12 @@ bool session_load_all_packs(ts_session *session, const ts_options *options) {
     good = load_if_there(session, names[i], &there) && good;
   }
   return load_given(session, options) && good;
+}
+
+/* ---- assessment ---------------------------------------------------------------- */
+
+const char *assessment_path(ts_session *session, const char *path) {
+  return ts_folder_exists(path) ? ts_path_join(session->arena, path, "assessment.xml") : path;
 }
 
 /* ---- dossier ------------------------------------------------------------------- */
@@ -112,28 +112,71 @@ static char *attribute_copy(ts_arena *arena, xmlNode *element, const char *name)
   return copy;
 }
 
-static const char *jurisdiction_in(ts_session *session, const ts_xml *xml) {
-  for (xmlNode *child = ts_xml_root(xml)->children; child != NULL; child = child->next)
-    if (child->type == XML_ELEMENT_NODE && ts_same((const char *)child->name, "production"))
-      return attribute_copy(session->arena, child, "jurisdiction");
-  return NULL;
+enum { PEEKS = 64 }; /* files looked into: one that includes itself is reported when it is read */
+
+/* What of a dossier decides which packs are loaded. */
+typedef struct {
+  const char *jurisdiction, *packs;
+  int left; /* files that may still be looked into */
+} peeked;
+
+static void peek(ts_session *session, const char *path, peeked *found);
+
+/* The production stands in the file itself, or in one that it includes. */
+static void peek_into(ts_session *session, const ts_xml *xml, const char *path, peeked *found) {
+  const char *folder = ts_path_folder(session->arena, path);
+  xmlNode *child = ts_xml_root(xml)->children;
+  for (; child != NULL && !found->jurisdiction; child = child->next) {
+    if (child->type != XML_ELEMENT_NODE) continue;
+    if (ts_same((const char *)child->name, "production")) {
+      found->jurisdiction = attribute_copy(session->arena, child, "jurisdiction");
+      found->packs = attribute_copy(session->arena, child, "packs");
+    }
+    if (!ts_same((const char *)child->name, "include") || --found->left <= 0) continue;
+    const char *href = attribute_copy(session->arena, child, "href");
+    if (href != NULL && ts_path_inside(folder, href))
+      peek(session, ts_path_join(session->arena, folder, href), found);
+  }
 }
 
-/* The packs decide which facts a dossier may state, and the dossier which packs: so its
- * jurisdiction is looked up before it is read. What is wrong with the file is said when it is read.
+/* The packs decide which facts a dossier may state, and the dossier which packs: so they are
+ * looked up before it is read. What is wrong with the file is said when it is read.
  */
-static const char *peek_jurisdiction(ts_session *session, const char *path) {
+static void peek(ts_session *session, const char *path, peeked *found) {
   ts_diagnostics *unsaid = ts_diagnostics_new();
   size_t length = 0;
-  const char *found = NULL;
   char *bytes = ts_file_read(session->arena, path, PEEK_LIMIT, &length, unsaid);
   ts_xml *xml = bytes ? ts_xml_read(bytes, length, path, unsaid) : NULL;
   if (xml != NULL) {
-    found = jurisdiction_in(session, xml);
+    peek_into(session, xml, path, found);
     ts_xml_free(xml);
   }
   ts_diagnostics_free(unsaid);
-  return found;
+}
+
+/* The folders of rules that a dossier names, in its own folder. */
+static bool load_beside(ts_session *session, const char *path, const char *packs) {
+  const char *folder = ts_path_folder(session->arena, path);
+  bool good = true;
+  for (const char *at = packs; at && *(at += strspn(at, " \t\n")); at += strcspn(at, " \t\n")) {
+    char *name = ts_arena_copy_n(session->arena, at, strcspn(at, " \t\n"));
+    char *pack = ts_path_join(session->arena, folder, name);
+    bool inside = ts_path_inside(folder, name) && ts_folder_exists(pack);
+    if (!inside)
+      ts_report(session->problems, TS_ERROR, path, 0,
+                "\"%s\" in \"packs\" is no folder beside the dossier", name);
+    good = inside && ts_packs_load(session->packs, pack, session->problems) && good;
+  }
+  return good;
+}
+
+static bool load_packs_of(ts_session *session, const ts_options *options, const char *path) {
+  peeked found = {.left = PEEKS};
+  peek(session, path, &found);
+  bool good = ts_packs_load(session->packs, own_pack(session, "common"), session->problems);
+  if (found.jurisdiction != NULL) good = load_jurisdiction(session, found.jurisdiction) && good;
+  good = load_beside(session, path, found.packs) && good;
+  return load_given(session, options) && good;
 }
 
 static bool apply_set(ts_session *session, const char *set) {
@@ -147,7 +190,7 @@ static bool apply_set(ts_session *session, const char *set) {
 }
 
 bool session_read_dossier(ts_session *session, const ts_options *options, const char *path) {
-  bool good = session_load_packs(session, options, peek_jurisdiction(session, path));
+  bool good = load_packs_of(session, options, path);
   session->dossier = ts_dossier_read(path, session->vocabulary, session->units, session->problems);
   if (session->dossier == NULL) return false;
   for (size_t i = 0; i < options->set_count; i++)

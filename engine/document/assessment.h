@@ -27,6 +27,7 @@ void ts_paper_production(ts_paper *paper);
 void ts_paper_people(ts_paper *paper);
 void ts_paper_subjects(ts_paper *paper);
 void ts_paper_schedule(ts_paper *paper);
+void ts_paper_rescue(ts_paper *paper);
 void ts_paper_findings(ts_paper *paper);
 void ts_paper_duties(ts_paper *paper);
 void ts_paper_looked_at(ts_paper *paper);
@@ -34,6 +35,9 @@ void ts_paper_controls(ts_paper *paper);
 void ts_paper_open_facts(ts_paper *paper);
 void ts_paper_remedies(ts_paper *paper);
 void ts_paper_waivers(ts_paper *paper);
+void ts_paper_amendments(ts_paper *paper);
+void ts_paper_history(ts_paper *paper);
+void ts_paper_reliance(ts_paper *paper);
 void ts_paper_failures(ts_paper *paper);
 void ts_paper_charts(ts_paper *paper);
 

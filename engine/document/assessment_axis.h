@@ -14,8 +14,17 @@ void ts_axis_ticks(ts_paper *paper, const char *name, ts_range axis, ts_dim dim,
 /* A number as a reader sees it, in the dossier's units. */
 const char *ts_axis_shown(ts_paper *paper, ts_range range, ts_dim dim, const char *unit);
 
-/* Parts of <charts> that are in assessment_lines.c. */
-void ts_paper_gaps(ts_paper *paper);       /* from one time under water to the next */
-void ts_paper_time_lines(ts_paper *paper); /* from trouble to hospital, with ranges */
+/* Part of <charts>: from one time under water to the next. */
+void ts_paper_gaps(ts_paper *paper);
+
+/* When a step of the rescue is over, s after the trouble. */
+typedef struct {
+  const char *id;
+  ts_range at;
+  bool known; /* it and all before it */
+} ts_milestone;
+
+/* <stretch of>: where some steps stand on an axis of their own, with its ticks. */
+void ts_paper_stretch(ts_paper *paper, const char *of, const ts_milestone *all, size_t count);
 
 #endif

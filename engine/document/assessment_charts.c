@@ -1,8 +1,7 @@
 /* What charts are drawn from: where things stand on an axis, in thousandths of its length.
  *
  * A drawing names the finding whose words and numbers it shows, so nothing is said twice and
- * what is withheld there is withheld here. The drawings of the schedule and of the emergency
- * plan are in assessment_lines.c. */
+ * what is withheld there is withheld here. Axes and surface intervals are in assessment_lines.c. */
 #include "assess/probe.h"
 #include "document/assessment_axis.h"
 #include <math.h>
@@ -370,6 +369,5 @@ void ts_paper_charts(ts_paper *paper) {
   ceilings(paper);
   margin_bars(paper);
   curves(paper);
-  ts_paper_time_lines(paper);
   ts_xml_end(&paper->out);
 }

@@ -21,6 +21,15 @@ static void effect(ts_paper *paper, const ts_control *control) {
     words(paper, "effect", changes != NULL ? changes : lowers);
 }
 
+static void changes(ts_paper *paper, const ts_control *control) {
+  for (size_t i = 0; i < control->change_count; i++) {
+    ts_xml_start(&paper->out, "change");
+    ts_xml_attribute(&paper->out, "entity", control->changes[i].entity);
+    ts_xml_attribute(&paper->out, "fact", control->changes[i].fact);
+    ts_xml_end(&paper->out);
+  }
+}
+
 static void applied(ts_paper *paper, const ts_control *control) {
   for (size_t i = 0; i < ts_applied_count(paper->dossier); i++) {
     const ts_applied_control *one = ts_applied_at(paper->dossier, i);
@@ -57,6 +66,7 @@ static void control(ts_paper *paper, const ts_control *it) {
     ts_xml_end(out);
   }
   effect(paper, it);
+  changes(paper, it);
   applied(paper, it);
   ts_xml_end(out);
 }

@@ -76,6 +76,19 @@ static void fact(ts_paper *paper, uint32_t slot, const ts_subject_info *subject)
   ts_xml_end(&paper->out);
 }
 
+/* Words for people (a telephone number, where to meet) and what kind of thing it is. */
+static void text(ts_paper *paper, uint32_t slot) {
+  const ts_fact_def *def = ts_slot_fact(paper->dossier, slot);
+  bool words = def->type == TS_TEXT || def->type == TS_KIND_WORD;
+  const char *written = words ? ts_paper_fact(paper, slot) : NULL;
+  if (written == NULL || written[0] == '\0') return;
+  ts_xml_start(&paper->out, "text");
+  ts_xml_attribute(&paper->out, "name", def->name);
+  ts_xml_attribute(&paper->out, "text", written);
+  ts_xml_attribute(&paper->out, "sees", ts_paper_sees(def));
+  ts_xml_end(&paper->out);
+}
+
 static void subject(ts_paper *paper, ts_subject it) {
   const ts_subject_info *info = ts_subject_at(paper->dossier, it);
   size_t count = ts_fact_count(paper->vocabulary, info->entity);
@@ -85,6 +98,7 @@ static void subject(ts_paper *paper, ts_subject it) {
   ts_xml_attribute(&paper->out, "label", ts_paper_label(paper, it));
   if (info->parent != TS_NO_SUBJECT)
     ts_xml_attribute(&paper->out, "parent", ts_paper_path(paper, info->parent));
+  for (uint32_t i = 0; i < count; i++) text(paper, info->slot + i);
   for (uint32_t i = 0; i < count; i++)
     if (listed(paper, info->slot + i)) fact(paper, info->slot + i, info);
   ts_xml_end(&paper->out);
@@ -98,6 +112,22 @@ void ts_paper_subjects(ts_paper *paper) {
 
 /* ---- what to ask ------------------------------------------------------------------ */
 
+/* What a form needs so that the answer can be written down: ticks for words, else a line with
+ * its unit. */
+static void answer(ts_paper *paper, const ts_fact_def *def) {
+  static const char *const forms[] = {
+      [TS_QUANTITY] = "quantity", [TS_COUNT] = "count", [TS_FLAG] = "flag",  [TS_CHOICE] = "choice",
+      [TS_SET] = "set",           [TS_DATE] = "date",   [TS_CLOCK] = "clock"};
+  bool us = ts_dossier_units(paper->dossier) == TS_US && def->unit_us != NULL;
+  ts_xml_start(&paper->out, "answer");
+  ts_xml_attribute(&paper->out, "form", forms[def->type]);
+  if (def->type == TS_QUANTITY)
+    ts_xml_attribute(&paper->out, "unit", us ? def->unit_us : def->unit);
+  if (def->type == TS_CHOICE || def->type == TS_SET)
+    ts_xml_attribute(&paper->out, "choices", def->choices);
+  ts_xml_end(&paper->out);
+}
+
 static void open_fact(ts_paper *paper, const ts_open_fact *open) {
   bool unknown = ts_slot_value(paper->dossier, open->slot)->state == TS_UNKNOWN;
   const ts_fact_def *def = ts_slot_fact(paper->dossier, open->slot);
@@ -108,6 +138,7 @@ static void open_fact(ts_paper *paper, const ts_open_fact *open) {
   ts_xml_attribute(&paper->out, "title", ts_paper_title(paper, def->name));
   ts_xml_attribute(&paper->out, "subject-label",
                    ts_paper_label(paper, ts_slot_subject(paper->dossier, open->slot)));
+  ts_xml_attribute(&paper->out, "meaning", def->meaning);
   ts_xml_attribute(&paper->out, "asked", def->asked);
   ts_xml_attribute(&paper->out, "measured", def->measured);
   ts_xml_attribute(&paper->out, "state", ts_paper_state(paper, open->slot));
@@ -122,6 +153,7 @@ static void open_fact(ts_paper *paper, const ts_open_fact *open) {
   if (def->sees == TS_CONFIDENTIAL && !unknown)
     ts_xml_attribute(&paper->out, "withheld", "(withheld)");
   ts_xml_attribute(&paper->out, "sees", ts_paper_sees(def));
+  answer(paper, def);
   ts_xml_end(&paper->out);
 }
 

@@ -119,6 +119,39 @@ static void rests(ts_paper *paper, const ts_outcome *outcome) {
   }
 }
 
+static const ts_pair *pair_of(const ts_assessment *a, const ts_finding *finding) {
+  size_t low = 0, high = a->pair_count;
+  while (low < high) {
+    size_t middle = (low + high) / 2;
+    const ts_pair *p = &a->pairs[middle];
+    bool before =
+        p->subject != finding->subject ? p->subject < finding->subject : p->rule < finding->rule;
+    if (before)
+      low = middle + 1;
+    else
+      high = middle;
+  }
+  const ts_pair *p = &a->pairs[low];
+  bool there = low < a->pair_count && p->rule == finding->rule && p->subject == finding->subject;
+  return there ? p : NULL;
+}
+
+/* What the rule reads besides, on other courses: a change there may change how it stands too. */
+static void reads(ts_paper *paper, const ts_finding *finding, const ts_outcome *outcome) {
+  const ts_pair *pair = pair_of(paper->a, finding);
+  size_t at = 0;
+  for (size_t i = 0; pair != NULL && i < pair->read_count; i++) {
+    uint32_t slot = pair->reads[i];
+    char path[256];
+    while (at < outcome->fact_count && outcome->facts[at] < slot) at++;
+    if (at < outcome->fact_count && outcome->facts[at] == slot) continue;
+    if (ts_paper_fact(paper, slot) == NULL) continue;
+    ts_xml_start(&paper->out, "reads");
+    ts_xml_attribute(&paper->out, "path", ts_slot_path(paper->dossier, slot, path, sizeof path));
+    ts_xml_end(&paper->out);
+  }
+}
+
 static void functions(ts_paper *paper, const ts_outcome *outcome) {
   for (size_t i = 0; i < outcome->call_count; i++) {
     const ts_function *function = ts_function_find(outcome->calls[i]);
@@ -152,6 +185,7 @@ static void why(ts_paper *paper, const ts_finding *finding) {
   conditions(paper, worst, "worst");
   if (best != NULL) conditions(paper, best, "best");
   rests(paper, &worst->outcome);
+  reads(paper, finding, &worst->outcome);
 }
 
 /* ---- controls that bear on a finding -------------------------------------------- */

@@ -153,87 +153,29 @@ void ts_paper_gaps(ts_paper *paper) {
 
 /* ---- the emergency time line --------------------------------------------------------------- */
 
-/* Each time runs from a milestone before it; `from`: its row, or -1 for the trouble itself. */
-typedef struct {
-  const char *fact;
-  int from;
-  bool later; /* drawn with the way to hospital, not with the rescue */
-} milestone;
-
-enum { MILESTONES = 12 };
-
-static const milestone milestones[MILESTONES] = {
-    {"notice-time", -1, false},  {"reach-time", 0, false},         {"gas-time", 1, false},
-    {"surface-time", 1, false},  {"deck-time", 3, false},          {"breath-time", 4, false},
-    {"oxygen-time", 4, false},   {"defibrillator-time", 4, false}, {"call-time", 0, false},
-    {"ambulance-time", 8, true}, {"hospital-time", 9, true},       {"chamber-time", 9, true}};
-
-typedef struct {
-  ts_range at[MILESTONES]; /* s after the trouble */
-  bool known[MILESTONES];
-  bool any;
-} time_line;
-
-static time_line line_of(const ts_paper *paper, ts_subject emergency) {
-  time_line line = {0};
-  for (int i = 0; i < MILESTONES; i++) {
-    uint32_t slot = ts_paper_slot(paper, emergency, milestones[i].fact);
-    int from = milestones[i].from;
-    ts_range before = from < 0 ? (ts_range){0, 0} : line.at[from];
-    ts_range takes = ts_slot_value(paper->dossier, slot)->range;
-    bool stated = !ts_slot_assumed(paper->dossier, slot);
-    line.at[i] = (ts_range){before.lo + takes.lo, before.hi + takes.hi};
-    line.known[i] = stated && (from < 0 || line.known[from]);
-    line.any = line.any || stated;
-  }
-  return line;
-}
-
 /* As long as what is known of it; what is not known runs to its end. */
-static ts_range line_axis(const time_line *line, bool later) {
+static ts_range stretch_axis(const ts_milestone *all, size_t count) {
   double end = 0;
-  for (int i = 0; i < MILESTONES; i++)
-    if (milestones[i].later == later)
-      end = fmax(end, line->known[i] ? line->at[i].hi : line->at[i].lo);
+  for (size_t i = 0; i < count; i++) end = fmax(end, all[i].known ? all[i].at.hi : all[i].at.lo);
   return (ts_range){0, end > 0 ? 1.1 * end : 60};
 }
 
-static void write_milestone(ts_paper *paper, const time_line *line, int i, ts_range axis) {
-  ts_range at = line->at[i];
-  if (!line->known[i]) at.hi = fmax(axis.hi, at.lo);
-  ts_xml_start(&paper->out, "milestone");
-  ts_xml_attribute(&paper->out, "fact", milestones[i].fact);
-  ts_xml_attribute(&paper->out, "known", ts_paper_yes(line->known[i]));
-  ts_axis_at(paper, "lo", at.lo, axis);
-  ts_axis_at(paper, "hi", at.hi, axis);
-  if (!line->known[i]) at.hi = at.lo;
-  ts_xml_attribute(&paper->out, "text", ts_axis_shown(paper, at, TS_TIME, NULL));
+static void stretch_step(ts_paper *paper, const ts_milestone *it, ts_range axis) {
+  ts_range least = {it->at.lo, it->at.lo};
+  ts_xml_start(&paper->out, "reached");
+  ts_xml_attribute(&paper->out, "step", it->id);
+  ts_axis_at(paper, "lo", it->at.lo, axis);
+  ts_axis_at(paper, "hi", it->known ? it->at.hi : axis.hi, axis);
+  if (!it->known)
+    ts_xml_attribute(&paper->out, "least", ts_axis_shown(paper, least, TS_TIME, NULL));
   ts_xml_end(&paper->out);
 }
 
-static void stretch(ts_paper *paper, const time_line *line, bool later) {
-  ts_range axis = line_axis(line, later);
+void ts_paper_stretch(ts_paper *paper, const char *of, const ts_milestone *all, size_t count) {
+  ts_range axis = stretch_axis(all, count);
   ts_xml_start(&paper->out, "stretch");
-  ts_xml_attribute(&paper->out, "of", later ? "hospital" : "rescue");
+  ts_xml_attribute(&paper->out, "of", of);
   ts_axis_ticks(paper, "across", axis, TS_TIME, NULL);
-  for (int i = 0; i < MILESTONES; i++)
-    if (milestones[i].later == later) write_milestone(paper, line, i, axis);
+  for (size_t i = 0; i < count; i++) stretch_step(paper, &all[i], axis);
   ts_xml_end(&paper->out);
-}
-
-static void write_line(ts_paper *paper, ts_subject emergency) {
-  time_line line = line_of(paper, emergency);
-  if (!line.any) return;
-  ts_subject site = ts_subject_at(paper->dossier, emergency)->parent;
-  ts_xml_start(&paper->out, "time-line");
-  ts_xml_attribute(&paper->out, "site", ts_paper_path(paper, site));
-  ts_xml_attribute(&paper->out, "site-label", ts_paper_label(paper, site));
-  stretch(paper, &line, false);
-  stretch(paper, &line, true);
-  ts_xml_end(&paper->out);
-}
-
-void ts_paper_time_lines(ts_paper *paper) {
-  for (ts_subject s = 0; s < ts_subject_count(paper->dossier); s++)
-    if (ts_same(ts_subject_at(paper->dossier, s)->entity->name, "emergency")) write_line(paper, s);
 }

@@ -172,6 +172,44 @@ void ts_paper_waivers(ts_paper *paper) {
   ts_xml_end(&paper->out);
 }
 
+/* What a pack made stricter in a rule of another. */
+void ts_paper_amendments(ts_paper *paper) {
+  if (ts_amendment_count(paper->packs) == 0) return;
+  ts_xml_start(&paper->out, "amendments");
+  for (size_t i = 0; i < ts_amendment_count(paper->packs); i++) {
+    const ts_amendment *made = ts_amendment_at(paper->packs, i);
+    ts_xml_start(&paper->out, "amendment");
+    ts_xml_attribute(&paper->out, "rule", made->rule);
+    ts_xml_attribute(&paper->out, "limit", made->limit);
+    ts_xml_attribute(&paper->out, "from", made->from);
+    ts_xml_attribute(&paper->out, "to", made->to);
+    if (made->likelihood > 0) ts_xml_attributef(&paper->out, "likelihood", "%d", made->likelihood);
+    if (made->severity > 0) ts_xml_attributef(&paper->out, "severity", "%d", made->severity);
+    ts_xml_attribute(&paper->out, "because", made->because);
+    ts_xml_attribute(&paper->out, "pack", made->pack);
+    ts_xml_attribute(&paper->out, "file", made->file);
+    ts_xml_attributef(&paper->out, "line", "%d", made->line);
+    ts_xml_end(&paper->out);
+  }
+  ts_xml_end(&paper->out);
+}
+
+static void change(ts_paper *paper, ts_subject subject) {
+  static const char *const texts[] = {"revision", "on", "by", "what"};
+  ts_xml_start(&paper->out, "change");
+  for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
+    ts_xml_attribute(&paper->out, texts[i], ts_paper_known(paper, subject, texts[i]));
+  ts_xml_end(&paper->out);
+}
+
+/* What each revision changed, as the dossier says. */
+void ts_paper_history(ts_paper *paper) {
+  ts_xml_start(&paper->out, "history");
+  for (ts_subject s = 0; s < ts_subject_count(paper->dossier); s++)
+    if (ts_same(ts_subject_at(paper->dossier, s)->entity->name, "change")) change(paper, s);
+  ts_xml_end(&paper->out);
+}
+
 void ts_paper_failures(ts_paper *paper) {
   ts_xml_start(&paper->out, "failures");
   for (size_t i = 0; i < paper->a->failure_count; i++) {

@@ -29,13 +29,6 @@ static void minutes(ts_paper *paper, ts_subject subject, const char *fact, const
   ts_xml_attribute(&paper->out, name, text);
 }
 
-static void person(ts_paper *paper, ts_subject subject) {
-  ts_subject person = ts_leads_to(paper->dossier, subject, "person");
-  if (person == TS_NO_SUBJECT) return;
-  ts_xml_attribute(&paper->out, "person", ts_paper_path(paper, person));
-  ts_xml_attribute(&paper->out, "person-label", ts_paper_label(paper, person));
-}
-
 static void role(ts_paper *paper, ts_subject subject) {
   const char *role = subject == TS_NO_SUBJECT ? NULL : ts_paper_known(paper, subject, "role");
   if (role != NULL) ts_xml_attribute(&paper->out, "role", ts_paper_title(paper, role));
@@ -50,16 +43,25 @@ static void each_child(ts_paper *paper, ts_subject parent, const char *entity,
   }
 }
 
-static void wears(ts_paper *paper, ts_subject subject) {
-  ts_field list = ts_subject_field(paper->dossier, subject, "wears");
+/* What a list of references names, by label: "Lamp coat, Tail". */
+static void labels(ts_paper *paper, ts_subject subject, const char *field) {
+  ts_field list = ts_subject_field(paper->dossier, subject, field);
   if (list.kind != TS_FIELD_LIST || list.count == 0) return;
   ts_text text = {0};
   for (size_t i = 0; i < list.count; i++) {
     if (i > 0) ts_text_add(&text, ", ");
     ts_text_add(&text, ts_paper_label(paper, list.list[i]));
   }
-  ts_xml_attribute(&paper->out, "wears", text.data);
+  ts_xml_attribute(&paper->out, field, text.data);
   ts_text_release(&text);
+}
+
+/* The subject a reference leads to, with its label. */
+static void reference(ts_paper *paper, ts_subject subject, const char *field, const char *label) {
+  ts_subject there = ts_leads_to(paper->dossier, subject, field);
+  if (there == TS_NO_SUBJECT) return;
+  ts_xml_attribute(&paper->out, field, ts_paper_path(paper, there));
+  ts_xml_attribute(&paper->out, label, ts_paper_label(paper, there));
 }
 
 static void immersion(ts_paper *paper, ts_subject subject) {
@@ -67,16 +69,18 @@ static void immersion(ts_paper *paper, ts_subject subject) {
       {"depth", "depth"}, {"time", "time"}, {"breath-hold", "breath-hold"}, {"takes", "takes"}};
   ts_xml_start(&paper->out, "immersion");
   ts_xml_attribute(&paper->out, "path", ts_paper_path(paper, subject));
-  person(paper, subject);
+  reference(paper, subject, "person", "person-label");
   role(paper, ts_leads_to(paper->dossier, subject, "person"));
   ATTRIBUTES(paper, subject, facts);
-  wears(paper, subject);
+  labels(paper, subject, "wears");
+  reference(paper, subject, "supply", "supply-label");
   ts_xml_end(&paper->out);
 }
 
 static void post(ts_paper *paper, ts_subject subject) {
   ts_xml_start(&paper->out, "post");
-  person(paper, subject);
+  ts_xml_attribute(&paper->out, "path", ts_paper_path(paper, subject));
+  reference(paper, subject, "person", "person-label");
   role(paper, subject);
   ts_xml_end(&paper->out);
 }
@@ -89,6 +93,8 @@ static void task(ts_paper *paper, ts_subject subject) {
   ATTRIBUTES(paper, subject, facts);
   minutes(paper, subject, "start", "start-min");
   minutes(paper, subject, "finish", "finish-min");
+  static const char *const lists[] = {"rigs", "crafts", "props"};
+  for (size_t i = 0; i < sizeof lists / sizeof lists[0]; i++) labels(paper, subject, lists[i]);
   each_child(paper, subject, "immersion", immersion);
   each_child(paper, subject, "post", post);
   ts_xml_end(&paper->out);
@@ -98,7 +104,7 @@ static void record(ts_paper *paper, ts_subject subject) {
   static const fact_attribute before[] = {{"down", "down"}, {"up", "up"}};
   static const fact_attribute after[] = {{"depth", "depth"}, {"duration", "minutes"}};
   ts_xml_start(&paper->out, "record");
-  person(paper, subject);
+  reference(paper, subject, "person", "person-label");
   ATTRIBUTES(paper, subject, before);
   minutes(paper, subject, "down", "down-min");
   minutes(paper, subject, "up", "up-min");
@@ -110,7 +116,7 @@ static void total(ts_paper *paper, ts_subject subject) {
   static const fact_attribute facts[] = {
       {"time-planned", "planned"}, {"time-recorded", "recorded"}, {"time-7-days", "seven-days"}};
   ts_xml_start(&paper->out, "total");
-  person(paper, subject);
+  reference(paper, subject, "person", "person-label");
   ATTRIBUTES(paper, subject, facts);
   ts_xml_attribute(&paper->out, "under-18",
                    ts_paper_under_18(paper, ts_leads_to(paper->dossier, subject, "person")));
@@ -120,15 +126,11 @@ static void total(ts_paper *paper, ts_subject subject) {
 static void day(ts_paper *paper, ts_subject subject) {
   static const fact_attribute facts[] = {{"call", "call"}, {"wrap", "wrap"}};
   double date = ts_slot_value(paper->dossier, ts_paper_slot(paper, subject, "date"))->range.lo;
-  ts_subject site = ts_leads_to(paper->dossier, subject, "site");
   ts_xml_start(&paper->out, "day");
   ts_xml_attribute(&paper->out, "path", ts_paper_path(paper, subject));
   ts_xml_attribute(&paper->out, "date", ts_paper_date(paper, date));
   ts_xml_attribute(&paper->out, "words", ts_paper_day(paper, date));
-  if (site != TS_NO_SUBJECT) {
-    ts_xml_attribute(&paper->out, "site", ts_paper_path(paper, site));
-    ts_xml_attribute(&paper->out, "site-label", ts_paper_label(paper, site));
-  }
+  reference(paper, subject, "site", "site-label");
   ATTRIBUTES(paper, subject, facts);
   each_child(paper, subject, "task", task);
   each_child(paper, subject, "record", record);

@@ -7,14 +7,49 @@
 
 #include <string.h>
 
+#define PAGES "sheets.xsl"
+
 static const ts_sheet sheets[] = {
-    {"assessment", "the full assessment, for insurer, officer and coordinator", "assessment.xsl",
-     false, true},
-    {"task", "the task sheet: one task on one page, for those who do it", "task.xsl", true, false},
-    {NULL, NULL, NULL, false, false},
+    {.name = "assessment",
+     .title = "the full assessment, for insurer, officer and coordinator",
+     .stylesheet = "assessment.xsl",
+     .attaches = true,
+     .own_pdf = true},
+    {.name = "task",
+     .title = "the task sheet: one task on one page, for those who do it",
+     .stylesheet = PAGES,
+     .per_task = true,
+     .own_pdf = true},
+    {.name = "emergency",
+     .title = "the emergency plan of each place",
+     .stylesheet = PAGES,
+     .own_pdf = true},
+    {.name = "station", .title = "the safety team's card, task by task", .stylesheet = PAGES},
+    {.name = "card",
+     .title = "briefing cards for those who go in, four to a page",
+     .stylesheet = PAGES,
+     .own_pdf = true},
+    {.name = "record", .title = "the record of each day, to fill in by pen", .stylesheet = PAGES},
+    {.name = "question", .title = "open questions, by who knows the answer", .stylesheet = PAGES},
+    {.name = "form", .title = "a form for what nobody has answered yet", .stylesheet = PAGES},
+    {.name = "set",
+     .title = "all papers for the water, bound, with their contents",
+     .stylesheet = PAGES,
+     .own_pdf = true},
+    {.name = "reviewer",
+     .title = "the reviewer's schedule: scope, method, evidence, digests",
+     .stylesheet = "reviewer.xsl",
+     .own_pdf = true},
+    {.name = "register",
+     .title = "the register of findings and duties: CSV, or a spreadsheet",
+     .stylesheet = "register-csv.xsl",
+     .spreadsheet = "register-ods.xsl"},
+    {.name = NULL},
 };
 
-static const char *const names[] = {"assessment", "task", NULL};
+static const char *const names[] = {"assessment", "task",     "emergency", "station",
+                                    "card",       "record",   "question",  "form",
+                                    "set",        "reviewer", "register",  NULL};
 _Static_assert(sizeof names / sizeof *names == sizeof sheets / sizeof *sheets,
                "every sheet has its name in the list");
 

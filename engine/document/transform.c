@@ -22,20 +22,26 @@ static const unsigned long path_steps = 4000UL * 1000 * 1000;
 
 /* ---- opening ------------------------------------------------------------ */
 
-static bool is_assessment(const xmlNode *root) {
-  if (!root || !ts_same((const char *)root->name, "assessment")) return false;
+static bool is_of_format_1(const xmlNode *root, const char *kind) {
+  if (!root || !ts_same((const char *)root->name, kind)) return false;
   xmlChar *format = xmlGetNoNsProp(root, BAD_CAST "format");
   bool good = ts_same((const char *)format, "1");
   xmlFree(format);
   return good;
 }
 
-ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *problems) {
-  ts_xml *xml = ts_xml_read(bytes, length, "assessment.xml", problems);
-  if (!xml || is_assessment(ts_xml_root(xml))) return xml;
-  ts_report(problems, TS_ERROR, "assessment.xml", 1, "is not an assessment of format 1");
+ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, const char *name,
+                            ts_diagnostics *problems) {
+  ts_xml *xml = ts_xml_read(bytes, length, name, problems);
+  if (!xml || is_of_format_1(ts_xml_root(xml), kind)) return xml;
+  ts_report(problems, TS_ERROR, name, 1, "the root is <%s>: this is no <%s> of format 1",
+            (const char *)ts_xml_root(xml)->name, kind);
   ts_xml_free(xml);
   return NULL;
+}
+
+ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *problems) {
+  return ts_document_open_as("assessment", bytes, length, "assessment.xml", problems);
 }
 
 typedef struct {
@@ -110,7 +116,7 @@ static xsltStylesheet *load(const char *path, ts_text *said) {
 typedef struct {
   const char *name, *value;
 } parameter;
-enum { PARAMETERS = 4 };
+enum { PARAMETERS = 7 };
 
 static bool set_up(xsltTransformContext *context, ts_document_guard *guard,
                    const parameter *parameters, ts_text *said) {
@@ -123,17 +129,19 @@ static bool set_up(xsltTransformContext *context, ts_document_guard *guard,
   return good;
 }
 
-static bool makes_text(const xsltStylesheet *style) {
-  return style->method != NULL && ts_same((const char *)style->method, "text");
+/* Whether a stylesheet says that it gives text, XML or a page. */
+static bool makes(const xsltStylesheet *style, const char *method) {
+  return style->method != NULL && ts_same((const char *)style->method, method);
 }
 
 /* What came out, HTML with its doctype, for free(); NULL when the stylesheet gave nothing. */
 static char *save(xmlDoc *result, xsltStylesheet *style, size_t *length) {
-  const char *doctype = makes_text(style) ? "" : "<!DOCTYPE html>\n";
+  bool page = !makes(style, "text") && !makes(style, "xml");
+  const char *doctype = page ? "<!DOCTYPE html>\n" : "";
   xmlChar *bytes = NULL;
   int count = 0;
   if (xsltSaveResultToString(&bytes, &count, result, style) != 0) return NULL;
-  if (!bytes && !makes_text(style)) return NULL; /* a text may have nothing to say */
+  if (!bytes && !makes(style, "text")) return NULL; /* a text may have nothing to say */
   size_t head = strlen(doctype), body = bytes ? (size_t)count : 0;
   char *html = ts_alloc(head + body + 1);
   memcpy(html, doctype, head);
@@ -172,18 +180,27 @@ static char *guarded(const char *path, const ts_xml *xml, const parameter *param
   return html;
 }
 
-static char *transform(const char *stylesheet, const ts_xml *xml, const char *task,
-                       const char *finding, size_t *length, ts_diagnostics *problems) {
+/* What is to be made; what does not apply is NULL. */
+typedef struct {
+  const char *stylesheet, *sheet, *task, *finding, *pdf;
+} request;
+
+static const char *or_nothing(const char *text) { return text ? text : ""; }
+
+static char *transform(request r, const ts_xml *xml, size_t *length, ts_diagnostics *problems) {
   ts_arena *arena = ts_arena_new();
   const char *folder = ts_data_path(arena, "templates");
   const parameter parameters[PARAMETERS] = {
       {"css", style_text(arena, folder, "page.css", problems)},
       {"browser-css", style_text(arena, folder, "browser.css", problems)},
-      {"task", task ? task : ""},
-      {"finding", finding ? finding : ""},
+      {"sheets-css", style_text(arena, folder, "sheets.css", problems)},
+      {"sheet", or_nothing(r.sheet)},
+      {"task", or_nothing(r.task)},
+      {"finding", or_nothing(r.finding)},
+      {"pdf", or_nothing(r.pdf)},
   };
-  bool there = parameters[0].value && parameters[1].value;
-  const char *path = ts_path_join(arena, folder, stylesheet);
+  bool there = parameters[0].value && parameters[1].value && parameters[2].value;
+  const char *path = ts_path_join(arena, folder, r.stylesheet);
   ts_text said = {0};
   char *html = there ? guarded(path, xml, parameters, length, &said) : NULL;
   if (there && !html) report_said(&said, path, problems);
@@ -214,7 +231,40 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
   ts_xml *xml = ts_document_open(assessment_xml, length, problems);
   if (xml && !which->attaches) ts_document_withhold(ts_xml_root(xml));
   if (xml && subject_fits(which, subject, xml, problems))
-    *html = transform(which->stylesheet, xml, subject, NULL, html_length, problems);
+    *html =
+        transform((request){.stylesheet = which->stylesheet, .sheet = which->name, .task = subject},
+                  xml, html_length, problems);
+  ts_xml_free(xml);
+  return *html != NULL;
+}
+
+bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char *sheet,
+                          char **bytes, size_t *bytes_length, ts_diagnostics *problems) {
+  *bytes = NULL;
+  const ts_sheet *which = known_sheet(sheet, problems);
+  if (!which || !which->spreadsheet) return false;
+  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  size_t count = 0;
+  if (xml) ts_document_withhold(ts_xml_root(xml));
+  char *content =
+      xml ? transform((request){.stylesheet = which->spreadsheet}, xml, &count, problems) : NULL;
+  ts_text ods = {0};
+  if (content && ts_document_spreadsheet(content, count, &ods)) {
+    *bytes = ods.data; /* ts_text grows with malloc: the caller frees it */
+    *bytes_length = ods.length;
+  } else {
+    ts_text_release(&ods);
+  }
+  free(content);
+  ts_xml_free(xml);
+  return *bytes != NULL;
+}
+
+bool ts_sheet_index(const char *assessment_xml, size_t length, bool pdf, char **html,
+                    size_t *html_length, ts_diagnostics *problems) {
+  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  request r = {.stylesheet = "index.xsl", .sheet = "index", .pdf = pdf ? "yes" : "no"};
+  *html = xml ? transform(r, xml, html_length, problems) : NULL;
   ts_xml_free(xml);
   return *html != NULL;
 }
@@ -224,15 +274,16 @@ static bool transform_bytes(const char *stylesheet, const char *name, const char
                             size_t length, char **result, size_t *result_length,
                             ts_diagnostics *problems) {
   ts_xml *xml = ts_xml_read(bytes, length, name, problems);
-  *result = xml ? transform(stylesheet, xml, NULL, NULL, result_length, problems) : NULL;
+  request r = {.stylesheet = stylesheet};
+  *result = xml ? transform(r, xml, result_length, problems) : NULL;
   ts_xml_free(xml);
   return *result != NULL;
 }
 
-bool ts_reference_render(const char *reference_xml, size_t length, char **html,
-                         size_t *html_length, ts_diagnostics *problems) {
-  return transform_bytes("reference.xsl", "reference.xml", reference_xml, length, html,
-                         html_length, problems);
+bool ts_reference_render(const char *reference_xml, size_t length, char **html, size_t *html_length,
+                         ts_diagnostics *problems) {
+  return transform_bytes("reference.xsl", "reference.xml", reference_xml, length, html, html_length,
+                         problems);
 }
 
 bool ts_schema_compact(const char *schema, size_t length, char **compact, size_t *compact_length,
@@ -246,7 +297,15 @@ bool ts_finding_text(const char *assessment_xml, size_t length, const char *find
   size_t count = 0;
   *text = NULL;
   ts_xml *xml = ts_document_open(assessment_xml, length, problems);
-  if (xml) *text = transform("explain.xsl", xml, NULL, finding, &count, problems);
+  if (xml)
+    *text = transform((request){.stylesheet = "explain.xsl", .finding = finding}, xml, &count,
+                      problems);
   ts_xml_free(xml);
   return *text != NULL;
+}
+
+bool ts_comparison_render(const char *comparison, size_t length, const char *as, char **out,
+                          size_t *out_length, ts_diagnostics *problems) {
+  const char *sheet = ts_same(as, "text") ? "comparison-text.xsl" : "comparison.xsl";
+  return transform_bytes(sheet, "comparison", comparison, length, out, out_length, problems);
 }

@@ -4,6 +4,7 @@
 #ifndef TS_DOCUMENT_TRANSFORM_H
 #define TS_DOCUMENT_TRANSFORM_H
 
+#include "base/text.h"
 #include "base/xml.h"
 #include "tankside/document.h"
 #include <libxslt/xsltInternals.h>
@@ -13,12 +14,20 @@
  * knows. NULL with a report. The bytes must outlive the result; ts_xml_free. */
 ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *problems);
 
+/* The same for a document whose root is `kind`; `name` is used in messages. */
+ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, const char *name,
+                            ts_diagnostics *problems);
+
 /* As ts_sheet_each_task, on a parsed assessment. */
 bool ts_document_each_task(const xmlNode *root, bool (*visit)(void *data, const char *path),
                            void *data);
 
 /* The stylesheet in templates/ for "a4", "letter" or NULL (A4); NULL with a report for any other. */
 const char *ts_document_paper(const char *paper, ts_diagnostics *problems);
+
+/* The content of a spreadsheet (content.xml) made into the file; false when it cannot be.
+ * Release *ods in any case. */
+bool ts_document_spreadsheet(const char *content, size_t length, ts_text *ods);
 
 /* What a stylesheet may reach: it reads inside `folder` and nothing else; no
  * writing, no network. Held between begin and end; libxslt checks imports

@@ -131,6 +131,12 @@ static ts_node_id deepest(const deriving *d, const char *list, const char *fact)
   return combine(d, TS_MAX, largest(d, list, fact), logged);
 }
 
+/* What the dossier's papers come to: papers.c. */
+static ts_node_id of_papers(const deriving *d, const char *list, const char *fact) {
+  (void)list;
+  return point(d, ts_papers_figure(d->reader->dossier, fact));
+}
+
 /* ---- ages -------------------------------------------------------------- */
 
 static double date_of(const ts_dossier *dossier, ts_subject day) {
@@ -284,6 +290,17 @@ static const struct {
   derivation make;
   const char *list, *of;
 } rows[] = {
+    {"production", "evidence-count", of_papers, NULL, "evidence-count"},
+    {"production", "evidence-estimates", of_papers, NULL, "evidence-estimates"},
+    {"production", "evidence-without-reference", of_papers, NULL, "evidence-without-reference"},
+    {"production", "evidence-age", of_papers, NULL, "evidence-age"},
+    {"production", "controls-in-place", of_papers, NULL, "controls-in-place"},
+    {"production", "controls-without-evidence", of_papers, NULL, "controls-without-evidence"},
+    {"production", "controls-unchecked", of_papers, NULL, "controls-unchecked"},
+    {"production", "waiver-count", of_papers, NULL, "waiver-count"},
+    {"production", "waivers-refused", of_papers, NULL, "waivers-refused"},
+    {"production", "waivers-by-author", of_papers, NULL, "waivers-by-author"},
+    {"production", "waiver-reach", of_papers, NULL, "waiver-reach"},
     {"basin", "volume-by-dimensions", volume, NULL, NULL},
     {"person", "age-at-start", age_at_start, "days", NULL},
     {"day", "people-in-water", people, "immersions", "person"},

@@ -84,6 +84,7 @@ bool ts_read_control(ts_reader *reader, const xmlNode *element, ts_subject scope
                                 .line = ts_xml_line(reader->xml, element)};
   const char *state = one_of(reader, element, "state", states);
   bool said = ts_same(state, "in-place");
+  control.claimed = said;
   control.in_place = said && control.by && *control.by && control.on;
   if (said && !control.in_place && control.control)
     warn(reader, element, "state",

@@ -128,6 +128,7 @@ typedef struct {
   const char *control;  /* id in the catalogue */
   ts_subject scope;     /* where it stands: applies to this subject and all below */
   bool in_place;        /* stated in-place with who and when; else planned */
+  bool claimed;         /* stated in-place, with who and when or without */
   const char *to;       /* the value it reaches, or NULL for the catalogue's */
   const char *by, *on, *evidence;
   const char *file;

@@ -75,6 +75,7 @@
 
 static const ts_entity_def entities[] = {
     {"production", "productions", "dossier", true, "the show, and how it is run"},
+    {"change", "changes", "dossier", false, "what one revision of the assessment changed"},
     {"site", "sites", "dossier", false, "a place where people work in, under or beside water"},
     {"basin", "basins", "site", true, "the body of water people are in: its shape and ways out"},
     {"water", "waters", "site", true, "the water itself: quality, clarity, temperature"},

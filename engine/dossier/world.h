@@ -128,6 +128,10 @@ void ts_world_person_days(ts_dossier *dossier);
 void ts_world_derive(ts_dossier *dossier);
 void ts_world_derive_one(ts_dossier *dossier, ts_graph *graph, uint32_t slot);
 
+/* A figure about the dossier's papers as they are written, by the name of its fact, in SI: papers.c.
+ * A variant's are those of the dossier it was made from. */
+double ts_papers_figure(const ts_dossier *dossier, const char *fact);
+
 /* Frees what a variant has of its own: variant.c. */
 void ts_variant_free(ts_dossier *variant);
 

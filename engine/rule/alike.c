@@ -126,9 +126,23 @@ static bool near_titles(const char *a, const char *b) {
   return ts_same(a, b) || (longer >= 12 && ts_edits(a, b) * 12 <= longer);
 }
 
+/* A pack of law: two letters of a country, alone or followed by "-". */
+static bool is_law(const char *pack) {
+  return strspn(pack, "abcdefghijklmnopqrstuvwxyz") == 2 && (pack[2] == '\0' || pack[2] == '-');
+}
+
+/* The law of a whole country, on which that of its parts stands. */
+static bool is_whole(const char *pack) { return pack[2] == '\0' || ts_same(pack + 2, "-fed"); }
+
+/* Whether two packs are never loaded for one dossier: the law of two places. */
+static bool apart(const char *a, const char *b) {
+  if (!is_law(a) || !is_law(b) || ts_same(a, b)) return false;
+  return strncmp(a, b, 2) != 0 || (!is_whole(a) && !is_whole(b));
+}
+
 static void compare(const ts_checking *c, size_t first, size_t second) {
   const ts_rule *a = ts_rule_at(c->packs, first), *b = ts_rule_at(c->packs, second);
-  if (!ts_same(a->each, b->each)) return;
+  if (!ts_same(a->each, b->each) || apart(a->pack, b->pack)) return;
   bool alike = c->rules[first].print && ts_same(c->rules[first].print, c->rules[second].print);
   if (!alike && !near_titles(a->title, b->title)) return;
   const char *file = ts_arena_printf(c->arena, "%s/%s", b->pack, b->file);

@@ -202,3 +202,12 @@ void ts_rule_index_free(ts_rule_index *index) {
   ts_diagnostics_free(index->problems);
   free(index);
 }
+
+const char *ts_rule_when(const ts_packs *packs, size_t rule, ts_arena *arena) {
+  ts_diagnostics *ignored = ts_diagnostics_new();
+  ts_checking c = begin(packs, ignored);
+  const char *words = ts_arena_copy(arena, ts_when_words(&c, rule));
+  ts_checking_release(&c);
+  ts_diagnostics_free(ignored);
+  return words;
+}

@@ -5,6 +5,7 @@
  *   coverage.c  which decisions and statements the examples reach
  *   examples.c  the examples themselves
  *   alike.c     rules that say the same
+ *   when.c      when a rule applies, in words
  *   check.c     all of it, in order */
 #ifndef TS_RULE_CHECK_INT_H
 #define TS_RULE_CHECK_INT_H
@@ -76,6 +77,9 @@ size_t ts_examples_run(ts_checking *c, size_t rule);
 /* What the last rule followed decides by. */
 const char *ts_alike_print(ts_checking *c, size_t rule);
 void ts_alike_report(ts_checking *c);
+
+/* When the rule applies, in words; NULL where it always does or where words fail. */
+const char *ts_when_words(ts_checking *c, size_t rule);
 
 void ts_checking_release(ts_checking *c);
 

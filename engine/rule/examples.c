@@ -116,8 +116,9 @@ static bool duty_is(trial *t, lua_State *L, const ts_outcome *worst) {
 static bool nothing_is(trial *t, const ts_evaluation *seen) {
   if (!any_outcome(seen)) return true;
   const ts_outcome *worst = worst_of(seen, TS_HAZARD);
-  char text[200];
-  snprintf(text, sizeof text, "expected nothing, found %s", worst ? worst->because : "an outcome");
+  char text[80] = "expected nothing, found something that is no hazard";
+  if (worst)
+    snprintf(text, sizeof text, "expected nothing, found hazard %d × %d", worst->likelihood, worst->severity);
   complain(t, text);
   return false;
 }
@@ -184,6 +185,66 @@ static bool run_in(trial *t, lua_State *L, ts_dossier *world, ts_subject subject
   return meets_all(t, L, seen) && !seen->unresolved;
 }
 
+/* ---- a world to look at ---------------------------------------------------------------- */
+
+static bool leaves_open(lua_State *L) {  /* of the table of facts on the top */
+  bool open = false;
+  for (lua_pushnil(L); lua_next(L, -2); lua_pop(L, 1))
+    if (lua_type(L, -1) != LUA_TSTRING || strchr(lua_tostring(L, -1), '?')) open = true;
+  return open;
+}
+
+/* It expects something, with no control, and every fact it states has a value. */
+static bool shows_something(lua_State *L, int example) {
+  lua_getfield(L, example, "with");
+  lua_getfield(L, example, "expect");
+  bool shows = lua_isnil(L, -2) && lua_istable(L, -1);
+  if (shows) {
+    lua_getfield(L, -1, "word");
+    shows = !lua_isstring(L, -1) || strcmp(lua_tostring(L, -1), "nothing") != 0;
+  }
+  lua_getfield(L, example, "given");
+  shows = shows && lua_istable(L, -1) && !leaves_open(L);
+  lua_settop(L, example);
+  return shows;
+}
+
+static ts_dossier *world_of(trial *t, lua_State *L, int example, ts_subject *subject) {
+  ts_dossier *world = ts_dossier_example(t->packs->vocabulary, t->packs->units, t->rule->each, subject);
+  lua_rawgeti(L, example, 1);
+  if (lua_type(L, -1) == LUA_TSTRING) t->name = lua_tostring(L, -1);
+  lua_getfield(L, example, "given");
+  if (world && apply_given(t, L, world, *subject)) return world;
+  ts_dossier_free(world);
+  return NULL;
+}
+
+static int push_examples(lua_State *L, const ts_packs *packs, size_t rule) {
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_DECLARED);
+  lua_rawgeti(L, -1, ts_rule_declaration(packs, rule));
+  lua_getfield(L, -1, "body");
+  lua_getfield(L, -1, "examples");
+  return lua_gettop(L);
+}
+
+ts_dossier *ts_rule_example_world(const ts_packs *packs, size_t rule, ts_subject *subject, const char **name) {
+  lua_State *L = packs->box->lua;
+  trial t = {.packs = packs, .rule = ts_rule_at(packs, rule), .name = "", .file = "", .problems = ts_diagnostics_new()};
+  ts_dossier *world = NULL;
+  int list = push_examples(L, packs, rule);
+  for (size_t i = 1; i <= t.rule->example_count && !world; i++) {
+    lua_rawgeti(L, list, (lua_Integer)i);
+    if (lua_istable(L, -1) && shows_something(L, list + 1)) world = world_of(&t, L, list + 1, subject);
+    lua_settop(L, list);
+  }
+  *name = ts_arena_copy(packs->arena, t.name);
+  lua_settop(L, 0);
+  ts_diagnostics_free(t.problems);
+  return world;
+}
+
+/* ---- all of them ------------------------------------------------------------------------ */
+
 static bool run_example(trial *t, lua_State *L) {  /* the example on the top */
   int example = lua_gettop(L);
   t->name = "?";
@@ -205,11 +266,7 @@ size_t ts_examples_run(ts_checking *c, size_t rule) {
   trial t = {.c = c, .packs = packs, .rule = ts_rule_at(packs, rule), .index = rule, .evaluator = c->evaluator, .problems = c->problems};
   t.file = ts_arena_printf(c->arena, "%s/%s", t.rule->pack, t.rule->file);
   size_t passed = 0;
-  lua_getfield(L, LUA_REGISTRYINDEX, TS_DECLARED);
-  lua_rawgeti(L, -1, ts_rule_declaration(packs, rule));
-  lua_getfield(L, -1, "body");
-  lua_getfield(L, -1, "examples");
-  int list = lua_gettop(L);
+  int list = push_examples(L, packs, rule);
   for (size_t i = 1; i <= t.rule->example_count; i++) {
     lua_rawgeti(L, list, (lua_Integer)i);
     passed += run_example(&t, L);

@@ -62,8 +62,9 @@ static void report_lua(const char *why, const char *name, ts_diagnostics *proble
   ts_report(problems, TS_ERROR, name, line, "%s", why);
 }
 
-static bool run_file(ts_packs *packs, const ts_pack_file *file, ts_diagnostics *problems) {
-  if (!ts_lint(file->text, file->length, file->name, problems)) return false;
+static bool run_file(ts_packs *packs, ts_pack_file *file, ts_diagnostics *problems) {
+  file->refused = !ts_lint(file->text, file->length, file->name, problems);
+  if (file->refused) return false;
   const char *why = ts_sandbox_run_file(packs->box, file->text, file->length, file->name);
   if (why) report_lua(why, file->name, problems);
   return why == NULL;
@@ -159,7 +160,8 @@ ts_evaluator *ts_evaluator_new(const ts_packs *packs, const ts_dossier *dossier)
   ts_evaluator *evaluator = empty_evaluator(packs);
   evaluator->box->amended = dossier != NULL; /* examples prove a rule as it was written */
   for (size_t i = 0; i < packs->file_count; i++)
-    ts_sandbox_run_file(evaluator->box, packs->files[i].text, packs->files[i].length, packs->files[i].name);
+    if (!packs->files[i].refused)
+      ts_sandbox_run_file(evaluator->box, packs->files[i].text, packs->files[i].length, packs->files[i].name);
   ts_graph_mark(evaluator->box->graph);
   if (dossier) ts_evaluator_use(evaluator, dossier);
   return evaluator;
@@ -169,7 +171,8 @@ ts_evaluator *ts_evaluator_watched(const ts_packs *packs, const ts_text *texts, 
   ts_evaluator *evaluator = empty_evaluator(packs);
   ts_sandbox_watch(evaluator->box, watch, watcher);
   for (size_t i = 0; i < packs->file_count; i++)
-    ts_sandbox_run_file(evaluator->box, texts[i].data, texts[i].length, packs->files[i].name);
+    if (!packs->files[i].refused)
+      ts_sandbox_run_file(evaluator->box, texts[i].data, texts[i].length, packs->files[i].name);
   ts_graph_mark(evaluator->box->graph);
   return evaluator;
 }

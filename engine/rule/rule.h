@@ -217,6 +217,9 @@ typedef struct {
 ts_rule_index *ts_rule_index_new(const ts_packs *packs);
 ts_rule_content ts_rule_index_at(const ts_rule_index *index, size_t rule); /* belongs to the index */
 void ts_rule_index_free(ts_rule_index *index);
+/* When a rule applies, in words: "breath hold above 0 s and takes above 1". NULL where it always
+ * does, or where its `when` is more than one expression. */
+const char *ts_rule_when(const ts_packs *packs, size_t rule, ts_arena *arena);
 
 /* ---- checking rules ------------------------------------------------------ */
 
@@ -230,6 +233,10 @@ typedef struct {
  * not come out, decisions no example makes both ways, names that do not exist, controls
  * without effect, rules that say the same. Packs that did not load whole can be checked too. */
 ts_check_count ts_packs_check(const ts_packs *packs, ts_diagnostics *problems);
+/* A world in which what the first example of a rule that says something states is so, and nothing
+ * else is known: one without controls and without a fact it leaves open. *name is the
+ * example's. NULL where there is none; free with ts_dossier_free. */
+ts_dossier *ts_rule_example_world(const ts_packs *packs, size_t rule, ts_subject *subject, const char **name);
 /* Only the examples of one rule: how many come out as they say; reports those that do not. */
 size_t ts_rule_examples_run(const ts_packs *packs, size_t rule, ts_diagnostics *problems);
 

@@ -56,17 +56,28 @@ double ts_point_water_density(const double *x) {
   return fresh + a * s + b * s * sqrt(s) + 4.8314e-4 * s * s;
 }
 
-/* The temperature of greatest density within [lo, hi]: density climbs to one
- * summit and falls beyond it, so halving by thirds finds it. */
+/* The slope of that density along temperature. */
+static double density_slope(double temperature, double salinity) {
+  double t = (temperature - TS_CELSIUS) * 1.00024, s = 1000 * salinity;
+  double fresh =
+      6.793952e-2 +
+      t * (-2 * 9.095290e-3 + t * (3 * 1.001685e-4 + t * (-4 * 1.120083e-6 + t * 5 * 6.536332e-9)));
+  double a = -4.0899e-3 + t * (2 * 7.6438e-5 + t * (-3 * 8.2467e-7 + t * 4 * 5.3875e-9));
+  double b = 1.0227e-4 - t * 2 * 1.6546e-6;
+  return fresh + a * s + b * s * sqrt(s);
+}
+
+/* The temperature of greatest density within [lo, hi]: density climbs to one summit and falls
+ * beyond it, so where the slope turns is found by halving, if it turns within at all. */
 static double densest(double salinity, double lo, double hi) {
-  for (int i = 0; i < 100; i++) {
-    double third = (hi - lo) / 3, m1 = lo + third, m2 = hi - third;
-    double low = ts_point_water_density((double[]){m1, salinity});
-    double high = ts_point_water_density((double[]){m2, salinity});
-    if (low < high)
-      lo = m1;
+  if (density_slope(lo, salinity) <= 0) return lo;
+  if (density_slope(hi, salinity) >= 0) return hi;
+  for (int i = 0; i < 50; i++) {
+    double middle = (lo + hi) / 2;
+    if (density_slope(middle, salinity) > 0)
+      lo = middle;
     else
-      hi = m2;
+      hi = middle;
   }
   return (lo + hi) / 2;
 }

@@ -17,11 +17,13 @@
 #include <stddef.h>
 
 typedef struct {
-  const char *name;       /* on the command line: "assessment", "task" */
-  const char *title;      /* for --help: "full assessment" */
-  const char *stylesheet; /* file in templates/ */
-  bool per_task;          /* printed once for each task, named by its path */
-  bool attaches;          /* its PDF carries assessment.xml inside */
+  const char *name;        /* on the command line: "assessment", "task" */
+  const char *title;       /* for --help: "full assessment" */
+  const char *stylesheet;  /* file in templates/: gives HTML, or CSV where there is a spreadsheet */
+  bool per_task;           /* printed once for each task, named by its path */
+  bool attaches;           /* its reader may see everything, so that its PDF may carry assessment.xml */
+  bool own_pdf;            /* set as PDF by itself; the others' pages stand in that of "set" */
+  const char *spreadsheet; /* file in templates/ for the content of its spreadsheet; NULL for a page */
 } ts_sheet;
 
 /* All sheets, ended by one whose name is NULL. Static. */
@@ -50,12 +52,44 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
                      const char *subject, const char *paper, char **html, size_t *html_length,
                      ts_diagnostics *problems);
 
+/* The same sheet as an OpenDocument spreadsheet, for one that has one: *bytes for free(). */
+bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char *sheet,
+                          char **bytes, size_t *bytes_length, ts_diagnostics *problems);
+
+/* A page of links to every file that belongs to an assessment, as `tankside assess -o` names them
+ * beside it; with `pdf` to the PDF too. NUL-terminated, for free(). */
+bool ts_sheet_index(const char *assessment_xml, size_t length, bool pdf, char **html,
+                    size_t *html_length, ts_diagnostics *problems);
+
 /* Everything an assessment says of one finding or duty ("F12", "D3"), as plain text (UTF-8):
  * lines of a head, a tab and a text to be folded under it; empty where there is none of that
  * id. NUL-terminated, for free(). It is for those who may see everything. False with a report
  * when the assessment cannot be read. */
 bool ts_finding_text(const char *assessment_xml, size_t length, const char *finding, char **text,
                      ts_diagnostics *problems);
+
+/* Compares two assessments, `bytes[0]` the old and `bytes[1]` the new, and says as XML (root
+ * <comparison>, format 1) what is not the same: facts, applied controls, rule files and other
+ * inputs, waivers; and which findings and duties came, went, rose, fell or shifted (changed in
+ * another view, or on their best side), each with every difference that lies behind it: a fact
+ * that it rests on or that its rule reads, a control that reaches one, its rule file or a shared
+ * one, the matrix, the program. `names` are used in messages. NUL-terminated, for free(). Nothing
+ * is computed again. False with a report when either cannot be read. */
+bool ts_compare(const char *const bytes[2], const size_t lengths[2], const char *const names[2],
+                char **xml, size_t *length, ts_diagnostics *problems);
+
+/* Whether an assessment is what follows: `given` against the `expected` one that the same facts
+ * and rules gave just now. Each place where they differ is reported against `name` with its line,
+ * what was found and what follows, the first `limit` of them; *count is how many there are. The
+ * bytes count too: the same text is written for the same inputs. False when one cannot be read. */
+bool ts_assessment_differences(const char *given, size_t given_length, const char *expected,
+                               size_t expected_length, const char *name, size_t limit,
+                               size_t *count, ts_diagnostics *problems);
+
+/* A comparison as "text" (lines of a head, a tab and a text, as ts_finding_text) or as "html" (a
+ * page that ts_sheet_pdf can set). NUL-terminated, for free(). False with a report otherwise. */
+bool ts_comparison_render(const char *comparison, size_t length, const char *as, char **out,
+                          size_t *out_length, ts_diagnostics *problems);
 
 /* Renders the reference (what `tankside vocabulary --as xml` writes) to one page of HTML, as
  * ts_sheet_render does. */

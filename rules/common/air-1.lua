@@ -30,10 +30,11 @@ rule {
     "common practice: 15 to 20 s of performance on one breath for a trained performer at tank depth",
     "Sadler et al., Diving Hyperb Med 2020: at light cycling breath was held 46 to 50 s",
   },
+  limits = { rest = { at_most = "20 s" }, light = { at_most = "20 s" },
+    moderate = { at_most = "15 s" }, hard = { at_most = "10 s" } },
   when = function(i) return i.breath_hold > q"0 s" end,
-  assess = function(i)
-    local most = { rest = "20 s", light = "20 s", moderate = "15 s", hard = "10 s" }
-    local span = q(most[i.effort])
+  assess = function(i, limit)
+    local span = limit[i.effort]
     local proved = i.person.breath_hold_proved
     local by_span = scale.limit(i.breath_hold, span * 0.75, span, span * 1.5, span * 2)
     local by_proof = scale.reserve(proved, i.breath_hold)
@@ -140,6 +141,13 @@ rule {
       -- twice the budget of 32.5 s at the surface is 65 s: three, two, 1.5 and 1.1 times take and return
       example.edges(like(base, { gives_up_gas = "no" }), "breath_hold", 3,
         { "18 s", 1, "19 s", 2, "29 s", 2, "30 s", 3, "40 s", 3, "41 s", 4, "55.5 s", 4, "56.5 s", 5 }),
+      example.edges(base, "takes", 3, { "9", 1, "10", 2, "99", 2, "100", 3 }),
+      -- 195, 39 and 24 s at other efforts
+      example.edges(like(base, { gives_up_gas = "no", effort = "rest" }), "breath_hold", 3, { "61 s", 1, "63 s", 2 }),
+      example.edges(like(base, { gives_up_gas = "no", effort = "moderate" }), "breath_hold", 3,
+        { "16 s", 2, "17 s", 3 }),
+      example.edges(like(base, { gives_up_gas = "no", effort = "hard" }), "breath_hold", 3,
+        { "8.9 s", 2, "9.5 s", 3 }),
     }
   end)(),
 }
@@ -312,6 +320,9 @@ rule {
         expect = hazard { likelihood = 2, severity = 5 } },
     },
       example.edges(base, "depth", 5, { "1 m", 1, "0.96 m", nothing }),
+      example.edges(like(base, { free_ascent_planned = "yes" }), "exhales_on_ascent", 5, { "yes", 2 }),
+      example.edges(like(base, { escorted = "no" }), "touch_contact", 5, { "no", 2, "yes", 1 }),
+      example.edges(like(base, { escorted = "no" }), "gives_up_gas", 5, { "yes", 2, "no", 1 }),
     }
   end)(),
 }
@@ -375,6 +386,7 @@ rule {
       -- 14.7 kPa less 0.249 kPa a second of half the hold, 4 s of it on the way up
       example.edges(base, "breath_hold", 3,
         { "27 s", 1, "30 s", 2, "43 s", 2, "46 s", 3, "59 s", 3, "62 s", 4, "77 s", 4, "79 s", 5 }),
+      example.edges(like(base, { breathes_gas = "yes" }), "free_ascent_planned", 3, { "no", nothing, "yes", 1 }),
     }
   end)(),
 }

@@ -129,6 +129,9 @@ rule {
         with = { "cut-back-fingers" }, expect = hazard { likelihood = 1, severity = 3 } },
     },
       example.edges(base, "depth", 3, { "0.5 m", nothing, "0.52 m", 1 }),
+      example.edges(like(base, { ["wears.1.dexterity"] = "none", touch_contact = "no" }), "wears.1.covers", 3,
+        { "mouth", 1, "hands", 2 }),
+      example.edges(like(base, { ["wears.1.fits_mouthpiece"] = "no" }), "seats_mouthpiece", 3, { "yes", 1 }),
     }
   end)(),
 }
@@ -189,6 +192,7 @@ rule {
     },
       example.edges(base, "depth", 3, { "0.5 m", nothing, "0.52 m", 1 }),
       example.edges(like(base, { air_sources = "1" }), "diver_distance", 3, { "2 m", 1, "2.1 m", 2 }),
+      example.edges(like(base, { air_sources = "1" }), "task.overhead", 3, { "no", 1, "yes", 2 }),
     }
   end)(),
 }

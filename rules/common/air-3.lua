@@ -53,7 +53,7 @@ rule {
       ["supply.reserve_pressure"] = "50 bar", ["supply.surface_consumption"] = "25 L/min",
         ["supply.users"] = "2",
       ["supply.pressure_logged"] = "yes", ["supply.low_pressure_alarm"] = "no" })
-    return {
+    return example.join { {
       { "breathes no gas", given = like(base, { breathes_gas = "no" }), expect = nothing },
       { "no supply", given = { breathes_gas = "yes", supply = "none" }, expect = nothing },
       { "fed by a compressor", given = like(base, { ["supply.kind"] = "compressor" }), expect = nothing },
@@ -68,6 +68,9 @@ rule {
         expect = hazard { likelihood = 4, severity = 3 } },
       { "with a log", given = like(base, { time = "130 min", ["supply.pressure_logged"] = "no" }),
         with = { "pressure-log" }, expect = hazard { likelihood = 2, severity = 3 } },
+    },
+      example.edges(like(base, { time = "130 min", ["supply.pressure_logged"] = "no" }), "supply.low_pressure_alarm", 3,
+        { "no", 3, "yes", 2 }),
     }
   end)(),
 }
@@ -250,6 +253,9 @@ rule {
       example.edges(base, "tested_on", 3,
         { "2027-02-06", 1, "2027-02-05", 2, "2026-12-07", 2, "2026-12-06", 3, "2026-09-07", 3, "2026-09-06", 4,
           "2026-03-09", 4, "2026-03-08", 5 }),
+      -- 27 days before the first day; 30 and 38 before the second
+      example.edges(like(base, { tested_on = "2027-02-10" }), "production.days.2.date", 3,
+        { "2027-03-12", 1, "2027-03-20", 2 }),
     }
   end)(),
 }

@@ -253,6 +253,7 @@ rule {
         expect = hazard { likelihood = 1, severity = 5 } },
     },
       example.edges(base, "depth", 5, { "1 m", 1, "0.96 m", nothing }),
+      example.edges(like(base, { escorted_exit = "no" }), "voice_link", 5, { "no", 2, "yes", 1 }),
     }
   end)(),
 }

@@ -88,6 +88,7 @@ rule {
   each = "chamber",
   harm = "everyone in the chamber: held up at the one way out, or shut in",
   sources = { "common practice: two ways out, 0.8 m wide for somebody in costume; one is enough for one or two people with an attendant" },
+  reasoning = "a mouthpiece for each keeps those who wait for the way out breathing: severity 3; without, 5",
   assess = function(c)
     local two = c.exits >= 2
     local wide = c.exit_width >= q"0.8 m"
@@ -124,6 +125,7 @@ rule {
     },
       example.edges(base, "exit_width", 3, { "0.8 m", 1, "0.79 m", 2, "0.6 m", 2, "0.59 m", 3 }),
       example.edges(like(base, { exits = "1", standby_mouthpieces = "6" }), "occupants", 3, { "4", 2, "5", 3 }),
+      example.edges(like(base, { exits = "1", occupants = "2" }), "attendant", 3, { "yes", 1, "no", 2 }),
     }
   end)(),
 }

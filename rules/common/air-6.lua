@@ -199,6 +199,7 @@ rule {
           "6.1 m", { stop {}, hazard { likelihood = 5, severity = 3 } } }),
       example.edges(like(base, { ["supply.gas"] = "other" }), "supply.oxygen_fraction", 3,
         { "15.9 %", 1, "15.6 %", stop {} }),
+      example.edges(base, "breathes_gas", 3, { "no", nothing }),
     }
   end)(),
 }

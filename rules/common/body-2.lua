@@ -61,6 +61,7 @@ rule {
           "33 degC", 4, "33.3 degC", 5 }),
       example.edges(base, "neoprene", 3, { "2 mm", 1, "2.1 mm", 2 }),
       example.edges(like(base, { ["site.water.temperature"] = "35 degC" }), "time", 3, { "15 min", 2, "15.5 min", 3 }),
+      example.edges(like(base, { effort = "moderate" }), "site.water.temperature", 3, { "29 degC", 1, "29.3 degC", 2 }),
     }
   end)(),
 }
@@ -136,6 +137,19 @@ rule {
         { "21 degC", 1, "21.2 degC", 2 }),
       example.edges(like(base, { ["wears.1.heat_load"] = "sealed" }), "site.air.wbgt", 3,
         { "18 degC", 3, "18.2 degC", 4 }),
+      -- 30.7, 25.0, 23.0 and 21.6 degC are the limits for other work
+      example.edges(like(base, { ["task.work_rate"] = "rest" }), "site.air.wbgt", 3, { "26.6 degC", 1, "26.9 degC", 2 }),
+      example.edges(like(base, { ["task.work_rate"] = "moderate" }), "site.air.wbgt", 3,
+        { "20.8 degC", 1, "21.1 degC", 2 }),
+      example.edges(like(base, { ["task.work_rate"] = "heavy" }), "site.air.wbgt", 3,
+        { "18.8 degC", 1, "19.1 degC", 2 }),
+      example.edges(like(base, { ["task.work_rate"] = "very-heavy" }), "site.air.wbgt", 3,
+        { "17.4 degC", 1, "17.8 degC", 2 }),
+      { { "two heavy things, one of them cooled", given = like(base, { ["wears.1.heat_load"] = "heavy",
+          ["wears.2.heat_load"] = "heavy", ["wears.2.cooling"] = "yes" }),
+          expect = hazard { likelihood = 2, severity = 3 } },
+        { "a heavy thing, cooled", given = like(base, { ["wears.1.heat_load"] = "heavy", ["wears.1.cooling"] = "yes" }),
+          expect = hazard { likelihood = 1, severity = 3 } } },
     }
   end)(),
 }
@@ -359,10 +373,12 @@ rule {
     "common practice: up to about 3 h under water a day as a ceiling, breathing from a mouthpiece between takes; children less",
     "common practice: five such days in seven; half of it for those under 18",
   },
+  limits = { ceiling = { at_most = "180 min" }, young = { at_most = "90 min" } },
   when = function(pd) return pd.time > q"0 min" end,
-  assess = function(pd)
+  assess = function(pd, limit)
     local young = pd.age < q"18 year"
-    local ceiling = young and q"90 min" or q"180 min"
+    local ceiling = limit.ceiling
+    if young then ceiling = limit.young end
     local by_day = scale.limit(pd.time, ceiling * 0.5, ceiling * 0.75, ceiling, ceiling * 1.25)
     local by_week = scale.limit(pd.time_7_days, ceiling * 3, ceiling * 4, ceiling * 5, ceiling * 6)
     hazard {

@@ -266,6 +266,8 @@ rule {
   harm = "whoever relies on the plan: help comes later than promised",
   worst = { likelihood = 3, severity = 5 },
   sources = { "sum of the drilled steps of the plan against what it promises" },
+  reasoning = "what is promised is a wish, not what the body allows: up to a tenth beyond it is " ..
+    "unlikely to matter, more is possible",
   when = wet,
   assess = function (s)
     local e = s.emergency
@@ -389,7 +391,7 @@ rule {
     if body == "tank" or body == "stage-pool" or body == "flooded-set" then say("moving tank",
       e.structure_alarm_procedure, 3) end
   end,
-  examples = {
+  examples = example.join { {
     { "all written", given = { water_body = "tank", ["plant.dosing"] = "automatic",
       ["emergency.lost_person_procedure"] = "yes",
                 ["emergency.power_failure_procedure"] = "yes",
@@ -416,6 +418,13 @@ rule {
       ["emergency.emergency_lighting"] = "yes" },
       with = { "procedures-written" }, expect = nothing },
     { "no water body", given = { water_body = "none" }, expect = nothing },
+  },
+    example.edges({ water_body = "lake", ["plant.dosing"] = "none", ["emergency.lost_person_procedure"] = "yes",
+      ["emergency.emergency_lighting"] = "yes" },
+      "emergency.power_failure_procedure", 3, { "yes", nothing, "no", 2 }),
+    example.edges({ water_body = "lake", ["plant.dosing"] = "none", ["emergency.lost_person_procedure"] = "yes",
+      ["emergency.power_failure_procedure"] = "yes" },
+      "emergency.emergency_lighting", 3, { "yes", nothing, "no", 2 }),
   },
 }
 
@@ -484,7 +493,7 @@ rule {
       because = "people fall, dive or are in a vehicle; no board, or nobody trained on it in water",
              who = "whoever falls or dives", controls = { "spinal-board" } }
   end,
-  examples = {
+  examples = example.join { {
     { "a board", given = { involves = "fall", ["site.emergency.spinal_board"] = "yes" },
       expect = nothing },
     { "none", given = { involves = "fall", ["site.emergency.spinal_board"] = "no" },
@@ -495,6 +504,11 @@ rule {
       with = { "spinal-board" }, expect = nothing },
     { "by the ladder", given = { involves = "none", ["immersions.1.entry"] = "ladder" },
       expect = nothing },
+  },
+    example.edges({ involves = "none", ["site.emergency.spinal_board"] = "no" }, "immersions.1.entry", 4,
+      { "fall", 2, "jump", 2, "dive", 2, "slide", nothing }),
+    example.edges({ ["site.emergency.spinal_board"] = "no", ["immersions.1.entry"] = "ladder" }, "involves", 4,
+      { "vehicle", 2, "rain", nothing }),
   },
 }
 

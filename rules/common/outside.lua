@@ -16,10 +16,11 @@ rule {
   each = "site",
   harm = "everyone outdoors: struck, or stunned and drowned",
   sources = { "NWS and NOAA 30-30 rule: out at 30 s from flash to bang, wait 30 minutes" },
+  limits = { out = { at_least = "30 s" } },
   when = function (s) return not s.indoor end,
-  assess = function (s)
+  assess = function (s, limit)
     local a = s.air
-    if a.flash_to_bang <= q"30 s" then
+    if a.flash_to_bang <= limit.out then
       stop { because = "thunder {bang} after the flash: a storm {far} away",
         controls = { "lightning-shelter" },
              values = { bang = a.flash_to_bang, far = calc.lightning_distance(a.flash_to_bang) } }
@@ -270,6 +271,13 @@ rule {
       ["emergency.ambulance_on_site"] = "no", ["emergency.medic_on_site"] = "no",
       ["emergency.phone_coverage"] = "yes" }, "emergency.hospital_time", 4,
       { "20 min", 1, "21 min", 2, "50 min", 2, "51 min", 3, "110 min", 3, "112 min", 4, "230 min", 4, "235 min", 5 }),
+    example.edges({ ["emergency.call_time"] = "30 s", ["emergency.ambulance_time"] = "9.5 min",
+      ["emergency.hospital_time"] = "50 min", ["emergency.medic_on_site"] = "no",
+      ["emergency.phone_coverage"] = "yes" }, "emergency.ambulance_on_site", 4, { "no", 2, "yes", 1 }),
+    example.edges({ ["emergency.call_time"] = "30 s", ["emergency.ambulance_time"] = "9.5 min",
+      ["emergency.hospital_time"] = "50 min", ["emergency.ambulance_on_site"] = "no",
+      ["emergency.medic_on_site"] = "yes", ["emergency.phone_coverage"] = "yes" }, "emergency.oxygen_on_site", 4,
+      { "no", 2, "yes", 1 }),
   },
 }
 
@@ -412,14 +420,16 @@ rule {
     local open, sharp, held, looked = open_water(s), s.basin.sharp_bottom, false, true
     if open then held, looked = s.openwater.weed_or_nets, s.openwater.bottom_surveyed end
     if looked and not sharp and not held then return end
+    local severity = 3
+    if held then severity = scale.without_air(to_surface(s)) end
     hazard {
       likelihood = scale.protection(scale.missing, { looked }, { sharp, held }),
-      severity = held and scale.without_air(to_surface(s)) or 3, who = "everyone in the water",
+      severity = severity, who = "everyone in the water",
       because = "the bottom is not looked over, or has sharp or holding things on it",
       controls = { "bottom-surveyed" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "a clean tank", given = { water_body = "tank", ["basin.sharp_bottom"] = "no" },
       expect = nothing },
     { "broken tiles", given = { water_body = "pool", ["basin.sharp_bottom"] = "yes" },
@@ -437,5 +447,9 @@ rule {
     { "looked over", given = { water_body = "lake" }, with = { "bottom-surveyed" },
       expect = nothing },
     { "no water body", given = { water_body = "none" }, expect = nothing },
+  },
+    example.edges({ water_body = "lake", ["basin.sharp_bottom"] = "no", ["openwater.bottom_surveyed"] = "yes",
+      ["emergency.notice_time"] = "5 s", ["emergency.reach_time"] = "5 s", ["emergency.surface_time"] = "10 s" },
+      "openwater.weed_or_nets", 3, { "no", nothing, "yes", 3 }),
   },
 }

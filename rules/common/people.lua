@@ -71,7 +71,7 @@ rule {
   },
 }
 
-local shown = { breath_hold = "15 s", depth = "3 m", ["person.skill_place"] = "this-tank",
+local shown_here = { breath_hold = "15 s", depth = "3 m", ["person.skill_place"] = "this-tank",
   ["person.skill_depth"] = "4 m", ["person.skill_in_appliance"] = "yes",
   ["person.skill_shown_on"] = "2027-03-02", air_return_time = "5 s", age = "30 year" }
 
@@ -82,14 +82,15 @@ rule {
   harm = "performer: cannot do at depth what was done in a pool",
   sources = { "common practice: a skill shown in a bath or a shallow pool is not shown at the " ..
     "task's depth" },
+  limits = { shown = { at_most = "30 day" } },
   when = under_water,
-  assess = function (i)
+  assess = function (i, limit)
     local place, p = i.person.skill_place, i.person
     local in_all_worn = #i.wears < 1 or p.skill_in_appliance
     local likelihood = scale.protection(scale.missing,
       { place == "this-tank" or place == "open-water", in_all_worn },
       { place == "none" or place == "bath", p.skill_depth < i.depth * 0.9,
-        i.day.date - p.skill_shown_on > q"30 day" })
+        i.day.date - p.skill_shown_on > limit.shown })
     hazard {
       likelihood = likelihood,
       severity = scale.vulnerable(scale.without_air(i.air_return_time), { young(i) }),
@@ -132,16 +133,16 @@ rule {
     { "stays at the surface", given = { breath_hold = "0 s", breathes_gas = "no" },
       expect = nothing },
   },
-    example.edges(shown, "person.skill_depth", 3, { "2.7 m", 1, "2.65 m", 2 }),
+    example.edges(shown_here, "person.skill_depth", 3, { "2.7 m", 1, "2.65 m", 2 }),
     -- thirty days before, and a day more
-    example.edges(shown, "person.skill_shown_on", 3, { "2027-02-07", 1, "2027-02-06", 2 }),
-    example.edges(shown, "age", 3, { "18 year", 1, "17.9 year", hazard { likelihood = 1, severity = 4 } }),
-    example.edges(shown, "person.skill_place", 3,
+    example.edges(shown_here, "person.skill_shown_on", 3, { "2027-02-07", 1, "2027-02-06", 2 }),
+    example.edges(shown_here, "age", 3, { "18 year", 1, "17.9 year", hazard { likelihood = 1, severity = 4 } }),
+    example.edges(shown_here, "person.skill_place", 3,
       { "open-water", 1, "shallow-pool", 2, "bath", 3, "none", 3 }),
     { { "one thing worn, skill shown without it",
-        given = example.like(shown, { ["person.skill_in_appliance"] = "no" }),
+        given = example.like(shown_here, { ["person.skill_in_appliance"] = "no" }),
         expect = hazard { likelihood = 2, severity = 3 } },
-      { "nothing worn", given = example.like(shown, { ["person.skill_in_appliance"] = "no", wears = "none" }),
+      { "nothing worn", given = example.like(shown_here, { ["person.skill_in_appliance"] = "no", wears = "none" }),
         expect = hazard { likelihood = 1, severity = 3 } } },
   },
 }
@@ -221,7 +222,7 @@ rule {
       who = "1 person", controls = { "staged-training", "own-diver", "diver-seats-mouthpiece" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "both passed, keeps the gas",
       given = { breathes_gas = "yes", ["person.mouthpiece_drill"] = "passed",
                 ["person.mask_clearing"] = "passed", gives_up_gas = "no", own_safety_diver = "no",
@@ -242,6 +243,10 @@ rule {
                 air_return_time = "5 s", age = "30 year" },
       with = { "staged-training" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "no gas", given = { breathes_gas = "no" }, expect = nothing },
+  },
+    example.edges({ breathes_gas = "yes", ["person.mouthpiece_drill"] = "passed",
+      ["person.mask_clearing"] = "failed", gives_up_gas = "no", air_return_time = "5 s", age = "30 year" },
+      "own_safety_diver", 3, { "no", 2, "yes", 1 }),
   },
 }
 
@@ -266,7 +271,7 @@ rule {
       controls = { "staged-exposure", "own-stop-signal", "stunt-double" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "none", given = { ["person.fear_of_water"] = "none", ["person.fear_of_enclosure"] = "mild",
                 ["task.overhead"] = "no", restrained = "no" }, expect = nothing },
     { "mild, escorted, own signal",
@@ -292,6 +297,13 @@ rule {
                 ["task.overhead"] = "no", restrained = "no", touch_contact = "no", escorted = "yes",
                 withdrawal_signal = "no", first_time = "no", breathes_gas = "no", age = "30 year" },
       with = { "own-stop-signal" }, expect = hazard { likelihood = 1, severity = 3 } },
+  },
+    example.edges({ ["person.fear_of_water"] = "mild", ["person.fear_of_enclosure"] = "none",
+      ["task.overhead"] = "no", restrained = "no", escorted = "no", withdrawal_signal = "yes", first_time = "no",
+      breathes_gas = "no", age = "30 year" }, "touch_contact", 3, { "no", 2, "yes", 1 }),
+    example.edges({ ["person.fear_of_water"] = "none", ["person.fear_of_enclosure"] = "mild",
+      ["task.overhead"] = "no", touch_contact = "no", escorted = "yes", withdrawal_signal = "yes",
+      first_time = "no", breathes_gas = "no", age = "30 year" }, "restrained", 3, { "no", nothing, "yes", 2 }),
   },
 }
 
@@ -347,6 +359,10 @@ rule {
   },
     example.edges({ breath_hold = "15 s", breathes_gas = "yes", ["person.medical"] = "diving-doctor" },
       "person.medical_on", 4, { "2026-03-08", nothing, "2026-03-07", 3 }),
+    example.edges({ breath_hold = "15 s", can_stand = "no", ["person.medical"] = "general-doctor",
+      ["person.medical_on"] = "2026-10-02" }, "breathes_gas", 4, { "no", nothing, "yes", 3 }),
+    example.edges({ breath_hold = "15 s", breathes_gas = "no", ["person.medical"] = "none" }, "can_stand", 4,
+      { "yes", nothing, "no", 3 }),
   },
 }
 
@@ -426,7 +442,7 @@ rule {
                controls = { "health-asked" } }
     end
   end,
-  examples = {
+  examples = example.join { {
     { "asked, sober", given = { alcohol_12_h = "no", ["day.health_asked"] = "yes",
                 ["production.alcohol_policy"] = "yes" }, expect = nothing },
     { "a late night", given = { alcohol_12_h = "yes" },
@@ -438,6 +454,9 @@ rule {
     { "asked from now on", given = { alcohol_12_h = "no", ["day.health_asked"] = "no",
                 ["production.alcohol_policy"] = "yes" }, with = { "health-asked" },
                 expect = nothing },
+  },
+    example.edges({ alcohol_12_h = "no", ["day.health_asked"] = "yes" }, "production.alcohol_policy", 3,
+      { "yes", nothing, "no", 2 }),
   },
 }
 
@@ -496,6 +515,13 @@ rule {
       ["person.understands_action"] = "yes", ["person.guardian_consents"] = "yes", first_time = "no",
       ["person.fear_of_water"] = "none", takes = "6", air_return_time = "5 s" }, "age", 4,
       { "9 year", 1, "8.9 year", 2 }),
+    example.edges({ age = "12 year", ["task.chaperone_in_sight"] = "no", own_safety_diver = "no",
+      ["person.understands_action"] = "yes", ["person.guardian_consents"] = "yes", first_time = "no",
+      ["person.fear_of_water"] = "none", takes = "6", air_return_time = "5 s" }, "can_stand", 4, { "no", 2, "yes", 1 }),
+    example.edges({ age = "12 year", ["task.chaperone_in_sight"] = "no", own_safety_diver = "yes",
+      can_stand = "no", ["person.understands_action"] = "yes", first_time = "no",
+      ["person.fear_of_water"] = "none", takes = "6", air_return_time = "5 s" }, "person.guardian_consents", 4,
+      { "yes", 1, "no", 2 }),
   },
 }
 
@@ -557,6 +583,14 @@ rule {
     example.edges({ ["task.action"] = "swim", entry = "jump", restrained = "no", ["person.stunt_grade"] = "none",
       ["task.rehearsed"] = "yes", first_time = "no", age = "30 year" }, "entry_height", 4,
       { "2 m", nothing, "2.1 m", 2 }),
+    example.edges({ ["task.action"] = "fight", restrained = "no", ["person.stunt_grade"] = "trainee",
+      ["task.rehearsed"] = "no", first_time = "no", age = "30 year" }, "person.role", 4,
+      { "performer", 2, "stunt-performer", 2, "stand-in", 2, "camera-diver", nothing }),
+    example.edges({ entry = "ladder", restrained = "no", ["person.stunt_grade"] = "trainee",
+      ["task.rehearsed"] = "no", first_time = "no", age = "30 year" }, "task.action", 4,
+      { "drive", 2, "fall", 2, "swim", nothing }),
+    example.edges({ ["task.action"] = "swim", entry = "ladder", ["person.stunt_grade"] = "trainee",
+      ["task.rehearsed"] = "no", first_time = "no", age = "30 year" }, "restrained", 4, { "no", nothing, "yes", 2 }),
   },
 }
 
@@ -567,11 +601,12 @@ rule {
   harm = "performer: does the wrong thing on a signal",
   worst = { likelihood = 5, severity = 4 },
   sources = { "common practice: one language or signals instead, drilled in the water" },
-  assess = function (i)
+  limits = { rehearsed = { at_most = "14 day" } },
+  assess = function (i, limit)
     local p = i.person
     local likelihood = scale.protection(scale.missing,
       { p.understands_calls or i.task.common_language, p.withdrawal_signal_taught },
-      { i.day.date - p.signals_rehearsed_on > q"14 day", i.first_time })
+      { i.day.date - p.signals_rehearsed_on > limit.rehearsed, i.first_time })
     if likelihood < 2 then return end
     hazard {
       likelihood = likelihood, severity = scale.vulnerable(3, { young(i) }), who = "1 person",
@@ -605,6 +640,9 @@ rule {
     example.edges({ ["person.understands_calls"] = "yes", ["person.withdrawal_signal_taught"] = "yes",
       first_time = "no", age = "30 year" }, "person.signals_rehearsed_on", 3,
       { "2027-02-23", nothing, "2027-02-22", 2 }),
+    example.edges({ ["person.understands_calls"] = "no", ["person.withdrawal_signal_taught"] = "yes",
+      ["person.signals_rehearsed_on"] = "2027-03-07", first_time = "no", age = "30 year" }, "task.common_language", 3,
+      { "yes", nothing, "no", 2 }),
   },
 }
 
@@ -625,7 +663,7 @@ rule {
       values = { up = to_surface(i.site) }, controls = { "no-guests", "guest-terms" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "stands in the shallow end with an escort after a lesson",
       given = { ["person.role"] = "visitor", can_stand = "yes", escorted = "yes",
         trained_that_day = "yes",
@@ -654,6 +692,10 @@ rule {
                 ["site.emergency.surface_time"] = "3 s" },
       with = { "guest-terms" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "one of the cast", given = { ["person.role"] = "performer" }, expect = nothing },
+  },
+    example.edges({ ["person.role"] = "visitor", can_stand = "yes", escorted = "yes", trained_that_day = "yes",
+      breathes_gas = "no", ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
+      ["site.emergency.surface_time"] = "3 s" }, "person.medical", 3, { "declaration", 1, "none", 2 }),
   },
 }
 

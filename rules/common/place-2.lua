@@ -1,8 +1,4 @@
--- Machines, effects, props, boats and vehicles in, over and beside the water.
-
-local function young(i) return i.age < q"18 year" end
-
-local function to_hold(site) return site.emergency.notice_time + site.emergency.reach_time end
+-- Machines and effects in, over and beside the water.
 
 local function lifts(r)
   local kind = r.kind
@@ -41,7 +37,7 @@ rule {
         "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "half the rating",
       given = { kind = "lift", mass = "640 kg", trapped_water = "40 L", load_rating = "1500 kg",
         riders = "4", person_rated = "yes" },
@@ -67,6 +63,19 @@ rule {
     { "a wind machine", given = { kind = "wind-machine" }, expect = nothing },
     { "empty hook", given = { kind = "lift", mass = "0 kg" }, expect = nothing },
   },
+    example.edges({ kind = "camera-crane", load_rating = "100 kg", riders = "0" }, "mass", 5,
+      { "67 kg", 1, "68 kg", 2, "80 kg", 2, "82 kg", 3, "100 kg", 3,
+        "102 kg", { stop {}, hazard { likelihood = 4, severity = 5 } },
+        "110 kg", { stop {}, hazard { likelihood = 4, severity = 5 } },
+        "112 kg", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
+    -- the same with half of it water
+    example.edges({ kind = "platform", mass = "50 kg", load_rating = "100 kg", riders = "0" }, "trapped_water", 5,
+      { "50 L", 3, "52 L", { stop {}, hazard { likelihood = 4, severity = 5 } } }),
+    example.edges({ kind = "platform", mass = "50 kg", trapped_water = "0 L", load_rating = "100 kg",
+      person_rated = "no" }, "riders", 5, { "0", 1, "1", { stop {}, hazard { likelihood = 1, severity = 5 } } }),
+    example.edges({ mass = "100 kg", trapped_water = "600 L", load_rating = "1000 kg", riders = "0" }, "kind", 5,
+      { "lamp", 1, "camera-crane", 1, "dry-for-wet", 2, "rain", 2, "lift", 2 }),
+  },
 }
 
 rule {
@@ -84,14 +93,14 @@ rule {
   assess = function (r)
     hazard {
       likelihood = scale.protection(scale.missing, { r.second_suspension,
-        r.exclusion_zone or r.riders >= 1 and not r.over_people },
+        r.exclusion_zone or not r.over_people },
         { not r.operator_sees_people, r.stop_time > q"5 s" }),
       severity = 5, because = "{r.mass} moves over or with people, stopped in {r.stop_time}",
       who = "whoever is below or aboard",
       controls = { "second-suspension", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "nobody below", given = { kind = "lift", over_people = "no", riders = "0" },
       expect = nothing },
     { "riders on two suspensions",
@@ -107,6 +116,12 @@ rule {
       expect = hazard { likelihood = 2, severity = 5 } },
     { "path kept clear", given = { kind = "lift", over_people = "yes", riders = "0" },
       with = { "clear-path" }, expect = nothing },
+  },
+    example.edges({ kind = "lift", over_people = "no", riders = "1", second_suspension = "yes",
+      exclusion_zone = "no", operator_sees_people = "yes" }, "stop_time", 5, { "5 s", 1, "5.2 s", 2 }),
+    example.edges({ over_people = "yes", riders = "0", second_suspension = "no", exclusion_zone = "no",
+      operator_sees_people = "yes", stop_time = "1 s" }, "kind", 5,
+      { "dump-tank", 3, "other", 3, "rain", 3, "wind-machine", nothing }),
   },
 }
 
@@ -135,7 +150,7 @@ rule {
       controls = { "guards-on", "interlock-on-release", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "guarded, seen, released", given = { kind = "wave-maker", guarded = "yes",
       operator_sees_people = "yes", exclusion_zone = "no",
                 interlock = "yes", stop_time = "2 s" }, expect = nothing },
@@ -156,6 +171,14 @@ rule {
                 exclusion_zone = "no", interlock = "no", stop_time = "2 s" },
                 with = { "interlock-on-release" }, expect = nothing },
     { "a lamp", given = { kind = "lamp" }, expect = nothing },
+  },
+    example.edges({ kind = "platform", guarded = "yes", operator_sees_people = "yes", exclusion_zone = "no",
+      interlock = "no" }, "stop_time", 4, { "5 s", 2, "5.2 s", 3 }),
+    example.edges({ kind = "platform", guarded = "no", operator_sees_people = "yes", exclusion_zone = "yes",
+      interlock = "no", stop_time = "2 s" }, "people_distance", 4, { "0.5 m", 2, "0.49 m", 3 }),
+    example.edges({ guarded = "no", operator_sees_people = "yes", interlock = "yes", stop_time = "2 s",
+      people_distance = "2 m" }, "kind", 4,
+      { "current", 2, "smoke", nothing, "pyrotechnics", nothing, "rain", nothing, "dry-for-wet", nothing }),
   },
 }
 
@@ -188,7 +211,7 @@ rule {
       controls = { "less-water", "interlock-on-release", "dummy-run", "catch-net" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "knee-deep and slow", given = { kind = "current", water_depth = "0.3 m",
       water_speed = "1 m/s", tested_with_dummy = "no" },
       expect = hazard { likelihood = 1, severity = 4 } },
@@ -207,6 +230,17 @@ rule {
       water_speed = "3 m/s", tested_with_dummy = "no", catch_net = "no" },
       with = { "less-water" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "rain", given = { kind = "rain" }, expect = nothing },
+  },
+    example.edges({ kind = "current", water_depth = "1 m", tested_with_dummy = "no", catch_net = "no" },
+      "water_speed", 4,
+      { "0.4 m/s", 1, "0.41 m/s", 2, "0.6 m/s", 2, "0.61 m/s", 3, "0.8 m/s", 3, "0.82 m/s", 4, "1.2 m/s", 4,
+        "1.23 m/s", { stop {}, hazard { likelihood = 5, severity = 4 } } }),
+    example.edges({ kind = "current", water_depth = "1 m", water_speed = "2 m/s", tested_with_dummy = "no" },
+      "catch_net", 4, { "yes", 5, "no", { stop {}, hazard { likelihood = 5, severity = 4 } } }),
+    example.edges({ kind = "current", water_depth = "1 m", water_speed = "1 m/s", tested_with_dummy = "yes",
+      catch_net = "yes" }, "interlock", 4, { "yes", 3, "no", 4 }),
+    example.edges({ kind = "current", water_depth = "1 m", water_speed = "1 m/s", tested_with_dummy = "yes",
+      interlock = "yes" }, "catch_net", 4, { "yes", 3, "no", 4 }),
   },
 }
 
@@ -239,7 +273,7 @@ rule {
       end
     end
   end,
-  examples = {
+  examples = example.join { {
     { "grown", given = { ["person.height"] = "1.7 m", ["person.mass"] = "60 kg" },
       expect = nothing },
     { "a shallow stream",
@@ -266,6 +300,14 @@ rule {
       expect = hazard { likelihood = 2, severity = 5 } },
     { "only rain", given = { ["person.height"] = "1.2 m", ["person.mass"] = "24 kg",
       ["task.rigs.1.kind"] = "rain" }, expect = nothing },
+  },
+    example.edges({ ["person.height"] = "1 m", ["task.rigs.1.kind"] = "current",
+      ["task.rigs.1.water_depth"] = "0.2 m", ["task.rigs.1.water_speed"] = "0.8 m/s" }, "person.mass", 5,
+      { "50 kg", nothing, "49 kg", 1, "25 kg", 1, "24.6 kg", { stop {}, hazard { likelihood = 1, severity = 5 } } }),
+    example.edges({ ["person.height"] = "1.2 m", ["person.mass"] = "24 kg", ["task.rigs.1.kind"] = "current",
+      ["task.rigs.1.water_depth"] = "0.5 m" }, "task.rigs.1.water_speed", 5,
+      { "0.4 m/s", 1, "0.41 m/s", 2, "0.6 m/s", 2, "0.61 m/s", 3, "0.8 m/s", 3, "0.82 m/s", 4, "1.2 m/s", 4,
+        "1.23 m/s", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
   },
 }
 
@@ -295,7 +337,7 @@ rule {
       controls = { "less-water", "dummy-run", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "rain", given = { kind = "rain", stream_area = "0.0002 m2", water_speed = "6 m/s" },
       expect = nothing },
     { "a bucket", given = { kind = "dump-tank", stream_area = "0.02 m2", water_speed = "2 m/s",
@@ -311,6 +353,15 @@ rule {
       tested_with_dummy = "no" },
       with = { "less-water" }, expect = hazard { likelihood = 1, severity = 3 } },
     { "a wind machine", given = { kind = "wind-machine" }, expect = nothing },
+  },
+    -- 4 kN for a square metre at 2 m/s
+    example.edges({ kind = "dump-tank", water_speed = "2 m/s", tested_with_dummy = "no" }, "stream_area", 3,
+      { "0.0061 m2", nothing, "0.00625 m2", 1, "0.025 m2", 1, "0.0255 m2", 2, "0.0437 m2", 2, "0.0446 m2", 3,
+        "0.0625 m2", 3, "0.0638 m2", 4, "0.125 m2", 4, "0.128 m2", 5 }),
+    example.edges({ kind = "dump-tank", stream_area = "0.001 m2", tested_with_dummy = "no" }, "water_speed", 3,
+      { "7 m/s", 1, "7.1 m/s", hazard { likelihood = 1, severity = 4 } }),
+    example.edges({ kind = "dump-tank", stream_area = "0.05 m2", water_speed = "2 m/s", tested_with_dummy = "yes" },
+      "debris_kept_out", 3, { "yes", 2, "no", 3 }),
   },
 }
 
@@ -331,7 +382,7 @@ rule {
       controls = { "guards-on", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "ducted, swept, four metres", given = { kind = "wind-machine", guarded = "yes",
       debris_kept_out = "yes", people_distance = "4 m", wind_speed = "7 m/s" },
       expect = hazard { likelihood = 1, severity = 4 } },
@@ -345,6 +396,11 @@ rule {
       people_distance = "4 m", wind_speed = "7 m/s" },
       with = { "guards-on" }, expect = hazard { likelihood = 1, severity = 4 } },
     { "rain", given = { kind = "rain" }, expect = nothing },
+  },
+    example.edges({ kind = "wind-machine", guarded = "yes", debris_kept_out = "no", wind_speed = "7 m/s" },
+      "people_distance", 4, { "2 m", 2, "1.95 m", 3 }),
+    example.edges({ kind = "wind-machine", guarded = "yes", debris_kept_out = "no", people_distance = "4 m" },
+      "wind_speed", 4, { "15 m/s", 2, "15.3 m/s", 3 }),
   },
 }
 
@@ -367,7 +423,7 @@ rule {
       controls = { "quieter-machine", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "quiet", given = { noise = "76 dBA" }, expect = nothing },
     { "between the action values", given = { noise = "83 dBA" },
       expect = hazard { likelihood = 1, severity = 3 } },
@@ -378,6 +434,13 @@ rule {
     { "not measured", given = {}, expect = hazard { likelihood = 5, severity = 3 } },
     { "ear protection", given = { noise = "89 dBA" }, with = { "quieter-machine" },
       expect = hazard { likelihood = 3, severity = 3 } },
+  },
+    example.edges({ kind = "wind-machine" }, "noise", 3,
+      { "80 dBA", nothing, "81 dBA", 1, "85 dBA", 1, "86 dBA", 2, "87 dBA", 2, "88 dBA", 3, "90 dBA", 3, "91 dBA", 4,
+        "100 dBA", 4, "101 dBA", 5 }),
+    example.edges({ kind = "pyrotechnics" }, "noise", 3,
+      { "120 dBA", 1, "121 dBA", 2, "130 dBA", 2, "131 dBA", 3, "137 dBA", 3, "138 dBA", 4, "140 dBA", 4,
+        "141 dBA", 5 }),
   },
 }
 
@@ -416,7 +479,7 @@ rule {
       controls = { "no-smoke-over-water", "gas-monitor-at-water", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "a little, in a wide tank, measured",
       given = { kind = "smoke", agent = "dry-ice", ["site.basin.length"] = "22 m",
         ["site.basin.width"] = "14 m", agent_mass = "1 kg",
@@ -438,6 +501,16 @@ rule {
                 exclusion_zone = "no", gas_monitor = "no" }, with = { "no-smoke-over-water" },
                 expect = nothing },
     { "glycol", given = { kind = "smoke", agent = "glycol" }, expect = nothing },
+  },
+    -- 0.54 m3 from a kilo into 17.5 m3 that hold 0.04 % already
+    example.edges({ kind = "smoke", agent = "carbon-dioxide", ["site.basin.length"] = "7 m",
+      ["site.basin.width"] = "5 m", exclusion_zone = "no", gas_monitor = "no" }, "agent_mass", 5,
+      { "148.7 g", 1, "149.6 g", 2, "310 g", 2, "316 g", 3, "470 g", 3, "480 g", 4, "950 g", 4,
+        "970 g", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
+    example.edges({ kind = "smoke", agent = "dry-ice", ["site.basin.length"] = "7 m", ["site.basin.width"] = "5 m",
+      agent_mass = "2 kg", exclusion_zone = "no" }, "gas_monitor", 5,
+      { "yes", 4, "no", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
+    example.edges({ agent = "dry-ice", agent_mass = "2 kg" }, "kind", 5, { "rain", nothing }),
   },
 }
 
@@ -499,7 +572,7 @@ rule {
       controls = { "nobody-in-for-charges", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "none", given = { kind = "pyrotechnics", charge = "0 g" }, expect = nothing },
     { "a lift", given = { kind = "lift" }, expect = nothing },
     { "on the jetty, keyed and clear",
@@ -521,6 +594,12 @@ rule {
         operator_sees_people = "yes" },
       with = { "nobody-in-for-charges" }, expect = hazard { likelihood = 1, severity = 4 } },
   },
+    example.edges({ kind = "pyrotechnics", charge = "100 g", charge_under_water = "no", fire_cover = "yes",
+      exclusion_zone = "yes", operator_sees_people = "yes" }, "people_distance", 4, { "5 m", 1, "4.9 m", 2 }),
+    example.edges({ charge = "100 g", charge_under_water = "no", fire_cover = "yes", exclusion_zone = "yes",
+      people_distance = "25 m", operator_sees_people = "no" }, "kind", 4,
+      { "pyrotechnics", 2, "other", 2, "smoke", nothing }),
+  },
 }
 
 rule {
@@ -541,7 +620,7 @@ rule {
       who = "everyone in the hall", controls = { "electric-drive" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "led outside, clean air", given = { ["site.indoor"] = "yes", drive = "diesel",
       exhaust_outside = "yes", ["site.air.carbon_monoxide"] = "1 ppm" },
       expect = hazard { likelihood = 1, severity = 5 } },
@@ -554,6 +633,10 @@ rule {
     { "electric", given = { ["site.indoor"] = "yes", drive = "petrol" },
       with = { "electric-drive" }, expect = nothing },
     { "outdoors", given = { ["site.indoor"] = "no" }, expect = nothing },
+  },
+    example.edges({ ["site.indoor"] = "yes", drive = "diesel", exhaust_outside = "yes" },
+      "site.air.carbon_monoxide", 5,
+      { "5 ppm", 1, "5.1 ppm", 2, "10 ppm", 2, "10.2 ppm", 3, "20 ppm", 3, "20.5 ppm", 4, "100 ppm", 4, "102 ppm", 5 }),
   },
 }
 
@@ -574,7 +657,7 @@ rule {
       who = "everyone near it", controls = { "guards-on", "clear-path" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "warm", given = { surface_temperature = "40 degC" }, expect = nothing },
     { "a lamp, guarded", given = { surface_temperature = "95 degC", guarded = "yes" }, expect = nothing },
     { "a lamp out of reach", given = { surface_temperature = "95 degC", guarded = "no",
@@ -590,6 +673,11 @@ rule {
     { "guarded", given = { surface_temperature = "95 degC", people_distance = "1 m" },
       with = { "guards-on" }, expect = nothing },
   },
+    example.edges({ guarded = "no", people_distance = "1 m", exclusion_zone = "no" }, "surface_temperature", 2,
+      { "60 degC", nothing, "61 degC", 3, "-20 degC", nothing, "-20.5 degC", 3 }),
+    example.edges({ surface_temperature = "95 degC", guarded = "no", exclusion_zone = "no" }, "people_distance", 2,
+      { "1.5 m", 3, "1.55 m", nothing, "0.5 m", 3, "0.49 m", 4 }),
+  },
 }
 
 rule {
@@ -601,13 +689,16 @@ rule {
   when = function (c) return c.site.indoor and (c.engine == "petrol" or c.engine == "diesel") end,
   assess = function (c)
     local co = c.site.air.carbon_monoxide
+    local likelihood = 3 -- there is an engine
+    if co > q"20 ppm" then likelihood = 4 end
+    if co > q"100 ppm" then likelihood = 5 end
     hazard {
-      likelihood = max(scale.limit(co, q"5 ppm", q"10 ppm", q"20 ppm", q"100 ppm"), 3), severity = 5,
+      likelihood = likelihood, severity = 5,
       because = "exhaust over the water indoors, {co} measured", values = { co = co },
       who = "everyone in the hall", controls = { "electric-drive" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "measured low", given = { ["site.indoor"] = "yes", engine = "petrol",
         ["site.air.carbon_monoxide"] = "1 ppm" }, expect = hazard { likelihood = 3, severity = 5 } },
     { "measured high", given = { ["site.indoor"] = "yes", engine = "diesel",
@@ -618,408 +709,7 @@ rule {
       expect = nothing },
     { "outdoors", given = { ["site.indoor"] = "no" }, expect = nothing },
   },
-}
-
-rule {
-  id = "place.propeller",
-  title = "A propeller near people in the water",
-  each = "craft",
-  harm = "swimmers: cut",
-  sources = { "common practice: guard or jet, kill cord worn, engine off near swimmers, lookout" },
-  when = function (c) return c.engine ~= "none" end,
-  assess = function (c)
-    hazard {
-      likelihood = scale.protection(scale.missing, { c.propeller_guard, c.kill_cord_worn,
-        c.lookout },
-        { c.swimmer_distance < q"10 m", c.speed > q"3 m/s" and not c.propeller_guard }),
-      severity = 5,
-      because = "engine runs with people in the water at {c.swimmer_distance}, at {c.speed}",
-      who = "people in the water",
-      controls = { "propeller-guard", "engine-off-near-swimmers", "electric-drive" },
-    }
-  end,
-  examples = {
-    { "guarded, cord worn, far off", given = { engine = "petrol", propeller_guard = "yes",
-      kill_cord_worn = "yes", lookout = "yes", swimmer_distance = "25 m", speed = "5 m/s" },
-      expect = hazard { likelihood = 1, severity = 5 } },
-    { "open, close and fast", given = { engine = "petrol", propeller_guard = "no",
-      kill_cord_worn = "no", lookout = "no", swimmer_distance = "4 m", speed = "6 m/s" },
-      expect = hazard { likelihood = 5, severity = 5 } },
-    { "guard not known", given = { engine = "diesel", kill_cord_worn = "yes", lookout = "no",
-      swimmer_distance = "25 m", speed = "2 m/s" },
-      expect = hazard { likelihood = 2, severity = 5 } },
-    { "a guard", given = { engine = "petrol", propeller_guard = "no", kill_cord_worn = "no",
-      lookout = "yes", swimmer_distance = "25 m", speed = "2 m/s" },
-      with = { "propeller-guard" }, expect = hazard { likelihood = 1, severity = 5 } },
-    { "no engine", given = { engine = "none" }, expect = nothing },
-  },
-}
-
-rule {
-  id = "place.boat-load",
-  title = "Boat or platform with too many people or too much gear",
-  each = "craft",
-  harm = "everyone aboard: capsize, swamped",
-  worst = { likelihood = 5, severity = 4 },
-  sources = { "builder's plate; common practice: tried with the load, people to one side" },
-  when = function (c) return c.kind ~= "road-vehicle" and c.kind ~= "aircraft"
-    and c.aboard >= 1 end,
-  assess = function (c)
-    if c.aboard > c.capacity or c.load > c.load_rating then
-      stop { because = "{c.aboard} aboard of {c.capacity}, {c.load} of {c.load_rating}",
-        controls = { "lighter-boat" } }
-    end
-    local likelihood = max(scale.limit(c.aboard, c.capacity * 0.75, c.capacity, c.capacity,
-      c.capacity * 1.1),
-                           scale.limit(c.load, c.load_rating * 0.67, c.load_rating * 0.8,
-                           c.load_rating, c.load_rating * 1.1))
-    likelihood = scale.within(likelihood + scale.count { c.freeboard < q"0.25 m",
-      not c.stability_tried } - scale.count { c.life_jackets_worn })
-    hazard {
-      likelihood = likelihood, severity = 4,
-      because = "{c.aboard} aboard of {c.capacity}, {c.load} of {c.load_rating}, side " ..
-        "{c.freeboard} above the water",
-      who = "everyone aboard", controls = { "lighter-boat", "life-jackets" },
-    }
-  end,
-  examples = {
-    { "half full", given = { kind = "boat", aboard = "2", capacity = "6", load = "200 kg",
-      load_rating = "500 kg", freeboard = "0.4 m",
-                stability_tried = "yes", life_jackets_worn = "yes" },
-                expect = hazard { likelihood = 1, severity = 4 } },
-    { "overfull", given = { kind = "raft", aboard = "9", capacity = "6", load = "200 kg",
-      load_rating = "500 kg", freeboard = "0.1 m",
-                stability_tried = "no", life_jackets_worn = "no" },
-                expect = { stop {}, hazard { likelihood = 5, severity = 4 } } },
-    { "near the plate, untried", given = { kind = "boat", aboard = "5", capacity = "6",
-      load = "450 kg", load_rating = "500 kg", freeboard = "0.4 m",
-                stability_tried = "no", life_jackets_worn = "yes" },
-                expect = hazard { likelihood = 3, severity = 4 } },
-    { "load not known", given = { kind = "boat", aboard = "2", capacity = "6",
-      load_rating = "500 kg", freeboard = "0.4 m",
-                stability_tried = "yes", life_jackets_worn = "yes" },
-                expect = { stop {}, hazard { likelihood = 4, severity = 4 } } },
-    { "two aboard", given = { kind = "raft", aboard = "9", capacity = "6", load = "700 kg",
-      load_rating = "500 kg", freeboard = "0.4 m",
-                stability_tried = "yes", life_jackets_worn = "yes" }, with = { "lighter-boat" },
-                expect = hazard { likelihood = 1, severity = 4 } },
-    { "a car", given = { kind = "road-vehicle" }, expect = nothing },
-    { "nobody aboard", given = { kind = "boat", aboard = "0" }, expect = nothing },
-  },
-}
-
-rule {
-  id = "place.sinking-vehicle",
-  title = "People in something that sinks",
-  each = "craft",
-  harm = "performers: shut in under water",
-  sources = { "common practice: glass and fluids out, two ways out, gas fixed at every seat, " ..
-    "each way out swum blind" },
-  when = function (c) return c.occupied_under_water end,
-  assess = function (c)
-    if not c.air_carried and c.exits < 2 then
-      stop { because = "{c.exits} ways out and no gas inside",
-        controls = { "vehicle-made-ready", "dummy-for-held-shot" } }
-    end
-    hazard {
-      likelihood = scale.protection(scale.frequent, { c.air_carried,
-        c.glass_removed and c.fluids_drained, c.exits >= 2, c.recovery_line },
-        { c.exit_width < q"0.55 m", c.sink_time < q"20 s" }),
-      severity = 5, because = "{c.exits} openings of {c.exit_width}, under after {c.sink_time}",
-      who = "performers inside",
-      controls = { "vehicle-made-ready", "dummy-for-held-shot", "stunt-performer" },
-    }
-  end,
-  examples = {
-    { "made ready", given = { occupied_under_water = "yes", air_carried = "yes",
-      glass_removed = "yes", fluids_drained = "yes", exits = "2",
-                recovery_line = "yes", exit_width = "0.65 m", sink_time = "50 s" },
-                expect = hazard { likelihood = 1, severity = 5 } },
-    { "as it came from the street", given = { occupied_under_water = "yes", air_carried = "no",
-      glass_removed = "no", exits = "1",
-                recovery_line = "no", exit_width = "0.4 m", sink_time = "10 s" },
-                expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
-    { "gas not known", given = { occupied_under_water = "yes", glass_removed = "yes",
-      fluids_drained = "yes", exits = "1", recovery_line = "yes",
-                exit_width = "0.65 m", sink_time = "50 s" },
-                expect = { stop {}, hazard { likelihood = 2, severity = 5 } } },
-    { "made ready now", given = { occupied_under_water = "yes", air_carried = "no", exits = "1",
-      sink_time = "50 s" },
-      with = { "vehicle-made-ready" }, expect = hazard { likelihood = 1, severity = 5 } },
-    { "two ways out, no gas", given = { occupied_under_water = "yes", air_carried = "no",
-      glass_removed = "yes", fluids_drained = "yes", exits = "2",
-                recovery_line = "no", exit_width = "0.65 m", sink_time = "50 s" },
-                expect = hazard { likelihood = 2, severity = 5 } },
-    { "stays afloat", given = { occupied_under_water = "no" }, expect = nothing },
-  },
-}
-
-rule {
-  id = "place.current",
-  title = "Current stronger than the swimmer",
-  each = "immersion",
-  harm = "performer: carried off",
-  sources = { "US Navy Diving Manual 6-5.3.5.1: scuba severely handicapped above 1.0 kn (0.51 " ..
-    "m/s), weighted and tended to 1.5 kn (0.77 m/s)" },
-  when = function (i) return i.task.flow_speed > q"0 m/s" and not i.can_stand end,
-  assess = function (i)
-    local likelihood = scale.limit(i.task.flow_speed, q"0.15 m/s", q"0.25 m/s", q"0.51 m/s",
-      q"0.77 m/s")
-    if i.line_tended then likelihood = scale.within(likelihood - 1) end
-    hazard {
-      likelihood = likelihood, severity = scale.vulnerable(scale.without_air(to_hold(i.site)),
-        { young(i) }),
-      because = "water moves at {flow}; held {hold} after trouble",
-      values = { flow = i.task.flow_speed, hold = to_hold(i.site) },
-      who = "1 person", controls = { "line-tended", "catch-net", "calm-water" },
-    }
-  end,
-  examples = {
-    { "still", given = { ["task.flow_speed"] = "0 m/s" }, expect = nothing },
-    { "a slow stream, on a line", given = { ["task.flow_speed"] = "0.1 m/s", can_stand = "no",
-      line_tended = "yes",
-                ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
-                age = "30 year" }, expect = hazard { likelihood = 1, severity = 3 } },
-    { "a knot and a half, a child", given = { ["task.flow_speed"] = "0.8 m/s", can_stand = "no",
-      line_tended = "no",
-                ["site.emergency.notice_time"] = "60 s", ["site.emergency.reach_time"] = "60 s",
-                age = "12 year" }, expect = hazard { likelihood = 5, severity = 5 } },
-    { "not measured", given = { can_stand = "no", line_tended = "yes",
-      ["site.emergency.notice_time"] = "3 s", ["site.emergency.reach_time"] = "5 s",
-                age = "30 year" }, expect = hazard { likelihood = 4, severity = 3 } },
-    { "on a line", given = { ["task.flow_speed"] = "0.4 m/s", can_stand = "no", line_tended = "no",
-      ["site.emergency.notice_time"] = "3 s",
-                ["site.emergency.reach_time"] = "5 s", age = "30 year" }, with = { "line-tended" },
-                expect = hazard { likelihood = 2, severity = 3 } },
-    { "stands", given = { ["task.flow_speed"] = "0.4 m/s", can_stand = "yes" }, expect = nothing },
-  },
-}
-
-rule {
-  id = "place.animal",
-  title = "Animals with people in the water",
-  each = "task",
-  harm = "performers: bitten, kicked, held under",
-  sources = { "common practice: a handler for each animal, with the means to part it from people" },
-  when = function (t) return t.involves_animal end,
-  assess = function (t)
-    hazard {
-      likelihood = scale.protection(scale.missing, { t.animal_handler, t.rehearsed },
-        { t.lifeguards < 1 }), severity = 4,
-      because = "an animal and people in the same water", who = "everyone near it",
-      controls = { "animal-handler", "lifeguard" },
-    }
-  end,
-  examples = {
-    { "handler, rehearsed", given = { involves = "animal", animal_handler = "yes",
-      rehearsed = "yes", lifeguards = "1" }, expect = hazard { likelihood = 1, severity = 4 } },
-    { "neither", given = { involves = "animal", animal_handler = "no", rehearsed = "no",
-      lifeguards = "0" }, expect = hazard { likelihood = 4, severity = 4 } },
-    { "not known", given = { involves = "animal", rehearsed = "yes", lifeguards = "1" },
-      expect = hazard { likelihood = 2, severity = 4 } },
-    { "a handler", given = { involves = "animal", animal_handler = "no", rehearsed = "yes",
-      lifeguards = "1" }, with = { "animal-handler" },
-      expect = hazard { likelihood = 1, severity = 4 } },
-    { "none", given = { involves = "none" }, expect = nothing },
-  },
-}
-
-rule {
-  id = "place.ice",
-  title = "People or gear on ice",
-  each = "site",
-  harm = "crew: break through",
-  sources = { "Gold formula, 3.515 kg/cm2 the cautious of two published coefficients; white " ..
-    "ice counts half" },
-  when = function (s)
-    local water = s.water_body
-    local open = water == "lake" or water == "river" or water == "sea" or water == "quarry"
-    return open and s.openwater.ice_load > q"0 kg" and s.openwater.ice_quality ~= "none"
-  end,
-  assess = function (s)
-    local o = s.openwater
-    local quality = o.ice_quality
-    if quality == "melting" then stop { because = "people or gear on melting ice",
-      controls = { "no-load-on-ice" } } end
-    local strength = q"1.757 kg/cm2"
-    if quality == "clear" then strength = q"3.515 kg/cm2" end
-    local holds = calc.ice_capacity(o.ice_thickness, strength)
-    hazard {
-      likelihood = scale.reserve(holds, o.ice_load), severity = 5,
-      because = "{thick} of ice holds {holds}; {load} stands on it",
-      values = { thick = o.ice_thickness, holds = holds, load = o.ice_load },
-      who = "everyone on the ice", controls = { "no-load-on-ice" },
-    }
-  end,
-  examples = {
-    { "a tank", given = { water_body = "tank" }, expect = nothing },
-    { "no ice", given = { water_body = "lake", ["openwater.ice_load"] = "0 kg" },
-      expect = nothing },
-    { "thick and clear", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg",
-      ["openwater.ice_quality"] = "clear", ["openwater.ice_thickness"] = "30 cm" },
-      expect = hazard { likelihood = 1, severity = 5 } },
-    { "thin and white", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg",
-      ["openwater.ice_quality"] = "white", ["openwater.ice_thickness"] = "8 cm" },
-      expect = hazard { likelihood = 5, severity = 5 } },
-    { "melting", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg",
-      ["openwater.ice_quality"] = "melting", ["openwater.ice_thickness"] = "30 cm" },
-      expect = stop {} },
-    { "quality not known", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg",
-      ["openwater.ice_thickness"] = "15 cm" },
-      expect = { stop {}, hazard { likelihood = 4, severity = 5 } } },
-    { "nothing on it", given = { water_body = "lake", ["openwater.ice_load"] = "300 kg",
-      ["openwater.ice_quality"] = "white", ["openwater.ice_thickness"] = "8 cm" },
-      with = { "no-load-on-ice" }, expect = nothing },
-  },
-}
-
-rule {
-  id = "place.hanging",
-  title = "Hanging in a harness or head down instead of in water",
-  each = "rig",
-  harm = "performer: faint in the harness, blood to the head",
-  worst = { likelihood = 5, severity = 4 },
-  sources = { "common practice: ten minutes hanging upright at most, five head down; a limp " ..
-    "person on the floor at once" },
-  when = function (r) return r.hang_time > q"0 min" and r.kind == "dry-for-wet" end,
-  assess = function (r)
-    local likelihood = scale.limit(r.hang_time, q"3 min", q"5 min", q"10 min", q"15 min")
-    if r.body_position == "head-down" then likelihood = scale.limit(r.hang_time, q"1.5 min",
-      q"3 min", q"5 min", q"8 min") end
-    likelihood = scale.within(likelihood + scale.count { r.lowering_time > q"60 s", r.spotters < 1,
-      r.rest_time < r.hang_time })
-    hazard {
-      likelihood = likelihood, severity = 4,
-      because = "hangs {r.hang_time}, rests {r.rest_time}, on the floor in {r.lowering_time}",
-      who = "1 performer", controls = { "shorter-hang", "quick-lowering" },
-    }
-  end,
-  examples = {
-    { "three minutes upright, watched", given = { kind = "dry-for-wet", hang_time = "3 min",
-      body_position = "upright", lowering_time = "20 s", spotters = "2",
-                rest_time = "15 min" }, expect = hazard { likelihood = 1, severity = 4 } },
-    { "twelve minutes head down, alone", given = { kind = "dry-for-wet", hang_time = "12 min",
-      body_position = "head-down", lowering_time = "90 s", spotters = "0",
-                rest_time = "5 min" }, expect = hazard { likelihood = 5, severity = 4 } },
-    { "position not known", given = { kind = "dry-for-wet", hang_time = "4 min",
-      lowering_time = "20 s", spotters = "2", rest_time = "15 min" },
-      expect = hazard { likelihood = 3, severity = 4 } },
-    { "shorter", given = { kind = "dry-for-wet", hang_time = "12 min", body_position = "horizontal",
-      lowering_time = "20 s", spotters = "2", rest_time = "15 min" },
-      with = { "shorter-hang" }, expect = hazard { likelihood = 1, severity = 4 } },
-    { "nobody hangs", given = { kind = "dry-for-wet", hang_time = "0 min" }, expect = nothing },
-  },
-}
-
-rule {
-  id = "place.prop-rises",
-  title = "A prop that rises or sinks on somebody",
-  each = "prop",
-  harm = "performers: struck, held down",
-  sources = { "common practice: held by a tether of twice its lift or weight in water, fails " ..
-    "to where nobody is" },
-  when = function (p) return p.air_chambers or abs(p.net_buoyancy) > q"50 N" end,
-  assess = function (p)
-    local force = abs(p.net_buoyancy)
-    local held = p.tethered and p.tether_rating >= force * 2
-    local severity = 3
-    if force > q"500 N" then severity = 4 end
-    hazard {
-      likelihood = scale.protection(scale.missing, { held,
-        p.operator_sees_people or p.people_distance >= q"2 m" },
-        { p.fail_state ~= "neutral" and not held }),
-      severity = severity,
-      because = "its lift in water is {p.net_buoyancy}; when it fails it is {p.fail_state}",
-      who = "performers near it",
-      controls = { "tethered-prop", "spotter-on-prop", "soft-prop" },
-    }
-  end,
-  examples = {
-    { "trimmed and solid", given = { air_chambers = "no", net_buoyancy = "-20..10 N" },
-      expect = nothing },
-    { "tethered twice over, seen", given = { air_chambers = "yes", net_buoyancy = "-200..150 N",
-      tethered = "yes", tether_rating = "2000 N",
-                operator_sees_people = "yes", fail_state = "sinking" },
-                expect = hazard { likelihood = 1, severity = 3 } },
-    { "loose and heavy, close by", given = { air_chambers = "no", net_buoyancy = "-900 N",
-      tethered = "no", operator_sees_people = "no",
-                people_distance = "0.5 m", fail_state = "sinking" },
-                expect = hazard { likelihood = 4, severity = 4 } },
-    { "weak tether, far off", given = { air_chambers = "no", net_buoyancy = "-300 N",
-      tethered = "yes", tether_rating = "400 N", operator_sees_people = "no",
-                people_distance = "5 m", fail_state = "neutral" },
-                expect = hazard { likelihood = 2, severity = 3 } },
-    { "lift not known", given = { air_chambers = "yes", tethered = "no",
-      operator_sees_people = "yes", fail_state = "floating" },
-      expect = hazard { likelihood = 3, severity = 4 } },
-    { "tethered", given = { air_chambers = "yes", net_buoyancy = "-200..150 N", tethered = "no",
-      tether_rating = "2000 N", operator_sees_people = "yes",
-                fail_state = "sinking" }, with = { "tethered-prop" },
-                expect = hazard { likelihood = 1, severity = 3 } },
-  },
-}
-
-rule {
-  id = "place.prop-electrics",
-  title = "Electricity inside a prop under water",
-  each = "prop",
-  harm = "performers: shock; the prop moves by itself",
-  sources = { "common practice: no electrics inside under water; BS 7671 s.702: at most 12 V " ..
-    "alternating, 30 V direct" },
-  when = function (p) return p.electrics_inside end,
-  assess = function (p)
-    if p.voltage > q"30 V" then
-      stop { because = "{p.voltage} inside a prop under water",
-        controls = { "prop-without-electrics" } }
-    end
-    hazard {
-      likelihood = scale.limit(p.voltage, q"6 V", q"12 V", q"30 V", q"60 V"), severity = 5,
-      because = "{p.voltage} inside a prop under water",
-      who = "performers near it", controls = { "prop-without-electrics" },
-    }
-  end,
-  examples = {
-    { "driven by water", given = { electrics_inside = "no" }, expect = nothing },
-    { "a five volt lamp", given = { electrics_inside = "yes", voltage = "5 V" },
-      expect = hazard { likelihood = 1, severity = 5 } },
-    { "mains motor", given = { electrics_inside = "yes", voltage = "230 V" },
-      expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
-    { "voltage not known", given = { electrics_inside = "yes" },
-      expect = { stop {}, hazard { likelihood = 5, severity = 5 } } },
-    { "driven by air instead", given = { electrics_inside = "yes", voltage = "230 V" },
-      with = { "prop-without-electrics" }, expect = nothing },
-  },
-}
-
-rule {
-  id = "place.prop-contact",
-  title = "A moving, hard or sharp prop meets people",
-  each = "prop",
-  harm = "performers: blow, cut, snag",
-  sources = { "common practice: soft skin, no edges, moved only in sight of everyone near it" },
-  when = function (p) return p.people_distance < q"1 m" end,
-  assess = function (p)
-    local likelihood = scale.protection(scale.missing, { p.soft_skin, p.operator_sees_people },
-      { p.sharp_edges, p.speed > q"1 m/s" })
-    if likelihood < 2 then return end
-    hazard {
-      likelihood = likelihood, severity = 3,
-      because = "moves at {p.speed}, {p.people_distance} from people, stopped in {p.stop_time}",
-      who = "performers near it", controls = { "soft-prop", "spotter-on-prop" },
-    }
-  end,
-  examples = {
-    { "far off", given = { people_distance = "5 m" }, expect = nothing },
-    { "soft and seen", given = { people_distance = "0.2 m", soft_skin = "yes",
-      operator_sees_people = "yes", sharp_edges = "no", speed = "0.5 m/s" }, expect = nothing },
-    { "wreckage at speed", given = { people_distance = "0.2 m", soft_skin = "no",
-      operator_sees_people = "no", sharp_edges = "yes", speed = "2 m/s" },
-      expect = hazard { likelihood = 5, severity = 3 } },
-    { "edges not felt over", given = { people_distance = "0.2 m", soft_skin = "yes",
-      operator_sees_people = "yes", speed = "0.5 m/s" },
-      expect = hazard { likelihood = 2, severity = 3 } },
-    { "covered", given = { people_distance = "0.2 m", soft_skin = "no",
-      operator_sees_people = "yes", sharp_edges = "yes", speed = "0.5 m/s" },
-      with = { "soft-prop" }, expect = nothing },
+    example.edges({ ["site.indoor"] = "yes", engine = "diesel" }, "site.air.carbon_monoxide", 5,
+      { "20 ppm", 3, "20.5 ppm", 4, "100 ppm", 4, "102 ppm", 5 }),
   },
 }

@@ -244,6 +244,8 @@ rule {
     example.edges({ ["site.water_body"] = "tank", ["site.power.mains_voltage"] = "230 V",
       ["site.power.rcd_tested_on"] = "2027-03-07" }, "site.power.inspected_on", 3,
       { "2026-03-08", nothing, "2026-03-07", 3 }),
+    example.edges({ ["site.power.mains_voltage"] = "230 V", ["site.power.rcd_tested_on"] = "2026-11-07",
+      ["site.power.inspected_on"] = "2026-09-18" }, "site.water_body", 3, { "lake", 3, "none", nothing }),
   },
 }
 
@@ -290,6 +292,9 @@ rule {
       "rigs.1.inspected_on", 4, { "2026-09-07", nothing, "2026-09-06", 3 }),
     example.edges({ ["rigs.1.kind"] = "camera-crane", ["rigs.1.certificate_until"] = "2027-08-31",
       ["rigs.1.riders"] = "0" }, "rigs.1.inspected_on", 4, { "2026-03-08", nothing, "2026-03-07", 3 }),
+    example.edges({ ["rigs.1.certificate_until"] = "2027-02-01", ["rigs.1.inspected_on"] = "2027-02-22",
+      ["rigs.1.riders"] = "0" }, "rigs.1.kind", 4,
+      { "lift", 3, "platform", 3, "camera-crane", 3, "dry-for-wet", 3, "dump-tank", 3, "rain", nothing }),
   },
 }
 
@@ -346,7 +351,7 @@ rule {
       or role == "lifeguard" or role == "medic"
   end,
   assess = function (p) expired("qualification", p.day, p.person.qualification_until, 3) end,
-  examples = {
+  examples = example.join { {
     { "holds", given = { role = "medic", ["person.qualification_until"] = "2028-09-30" },
       expect = nothing },
     { "ran out last week", given = { role = "safety-diver",
@@ -355,6 +360,10 @@ rule {
     { "not known", given = { role = "lifeguard" }, expect = hazard { likelihood = 3,
       severity = 3 } },
     { "somebody who counts heads", given = { role = "head-counter" }, expect = nothing },
+  },
+    example.edges({ ["person.qualification_until"] = "2027-03-08" }, "role", 3,
+      { "diving-supervisor", 3, "standby-diver", 3, "lifeguard", 3, "medic", 3 }),
+    example.edges({ role = "lifeguard" }, "person.qualification_until", 3, { "2027-03-09", nothing, "2027-03-08", 3 }),
   },
 }
 
@@ -418,6 +427,10 @@ rule {
   },
     example.edges({ ["site.water_body"] = "pool", ["site.plant.log_kept"] = "yes",
       water_tested_before_entry = "yes" }, "site.water.sampled_on", 2, { "2027-02-06", nothing, "2027-02-05", 3 }),
+    example.edges({ ["site.water.sampled_on"] = "2027-01-26", ["site.plant.log_kept"] = "yes",
+      water_tested_before_entry = "yes" }, "site.water_body", 2, { "stage-pool", 3, "flooded-set", 3 }),
+    example.edges({ ["site.water_body"] = "pool", ["site.water.sampled_on"] = "2027-03-04",
+      ["site.plant.log_kept"] = "yes" }, "water_tested_before_entry", 2, { "yes", nothing, "no", 3 }),
   },
 }
 

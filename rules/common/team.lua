@@ -261,6 +261,12 @@ rule {
     example.edges({ breath_hold = "15 s", can_stand = "no", mask = "no", ["task.diver_contrast"] = "strong",
       touch_contact = "no", ["task.lit_marker"] = "yes", ["task.overhead"] = "no", air_return_time = "5 s" },
       "age", 4, { "18 year", hazard { likelihood = 1, severity = 3 }, "17.9 year", 1 }),
+    example.edges({ breath_hold = "15 s", can_stand = "no", mask = "no", ["task.diver_contrast"] = "strong",
+      ["task.lit_marker"] = "no", ["task.overhead"] = "no", air_return_time = "5 s", age = "30 year" },
+      "touch_contact", 3, { "no", 2, "yes", 1 }),
+    example.edges({ breath_hold = "15 s", mask = "no", ["task.diver_contrast"] = "strong", touch_contact = "no",
+      ["task.lit_marker"] = "no", ["task.overhead"] = "no", air_return_time = "5 s", age = "30 year" },
+      "can_stand", 3, { "no", 2, "yes", nothing }),
   },
 }
 
@@ -399,6 +405,8 @@ rule {
     { { "nobody wet", given = { immersions = "none" }, expect = nothing } },
     example.edges({ ["day.signals_tested"] = "yes", one_voice = "yes", anyone_can_stop = "yes", overhead = "no" },
       "recall_signals", 3, { "speaker", 2, "lights taps", nothing }),
+    example.edges({ recall_signals = "speaker lights", ["day.signals_tested"] = "yes", one_voice = "yes",
+      overhead = "no" }, "anyone_can_stop", 3, { "yes", nothing, "no", 2 }),
   },
 }
 
@@ -451,6 +459,10 @@ rule {
   },
     { { "two posts, one person", given = { other_duties = "no", role = "medic", ["task.immersions"] = "none",
         ["person.posts.2.role"] = "head-counter" }, expect = hazard { likelihood = 4, severity = 4 } } },
+    { { "others in the water and on post", given = { other_duties = "no", role = "medic",
+        ["task.immersions"] = "none", ["task.immersions.1.entry"] = "ladder", ["task.posts.2.role"] = "lifeguard" },
+        expect = nothing },
+      { "a safety diver in the water", given = { other_duties = "no", role = "safety-diver" }, expect = nothing } },
   },
 }
 
@@ -554,6 +566,8 @@ rule {
       "scan_time", 4, { "10 s", nothing, "10.3 s", 2 }),
     example.edges({ role = "lookout", view_clear = "yes", in_position = "yes", scan_time = "6 s" },
       "relief_interval", 4, { "60 min", nothing, "62 min", 2 }),
+    example.edges({ view_clear = "yes", in_position = "yes", scan_time = "12 s", relief_interval = "30 min",
+      watches = "1" }, "role", 4, { "spotter", 2, "lookout", 2, "safety-diver", 2, "chaperone", nothing }),
   },
 }
 

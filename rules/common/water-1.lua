@@ -135,6 +135,7 @@ rule {
       example.edges(base, "water.free_chlorine", 2,
         { "3 mg/L", 1, "3.1 mg/L", 2, "4 mg/L", 2, "4.1 mg/L", 3, "5 mg/L", 3, "5.1 mg/L", 4, "10 mg/L", 4,
           "10.3 mg/L", { stop {}, hazard { likelihood = 5, severity = 2 } } }),
+      example.edges(base, "water_body", 2, { "pool", 1, "stage-pool", 1, "flooded-set", 1 }),
     }
   end)(),
 }

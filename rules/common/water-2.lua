@@ -33,7 +33,7 @@ rule {
     local like = example.like
     local base = { ["water.additives"] = "dye", ["water.additive_data_sheets"] = "yes",
       ["water.additive_skin_and_eye_tested"] = "yes" }
-    return {
+    return example.join { {
       { "clear water", given = { ["water.additives"] = "none" }, expect = nothing },
       { "a tested dye", given = base, expect = hazard { likelihood = 1, severity = 2 } },
       { "milk, no sheet, no trial", given = like(base,
@@ -47,6 +47,10 @@ rule {
       { "tried out", given = like(base,
         { ["water.additive_data_sheets"] = "no", ["water.additive_skin_and_eye_tested"] = "no" }),
         with = { "additive-test" }, expect = hazard { likelihood = 1, severity = 2 } },
+    },
+      example.edges(base, "water.additives", 2,
+        { "fog-juice", 1, "sand", 1, "foam", 1, "other", 1, "soil", 2, "blood", 2, "milk", 2, "leaves", 2, "oil", 2,
+          "paint", 2 }),
     }
   end)(),
 }
@@ -124,6 +128,7 @@ rule {
       example.edges(like(base, { ["water.accident"] = "loose-stool", ["water.accident_chlorine"] = "40 mg/L",
         ["water.cyanuric_acid"] = "30 mg/L" }), "water.accident_contact_time", 3,
         { "30 h", 3, "29.5 h", { stop {}, hazard { likelihood = 4, severity = 3 } } }),
+      example.edges(base, "water_body", 3, { "pool", 1, "lake", nothing }),
     }
   end)(),
 }
@@ -176,8 +181,8 @@ rule {
   },
   when = function(r) return r.aerosol end,
   assess = function(r)
-    local site, grows = r.site, false
-    if r.water_temperature >= q"20 degC" then grows = r.water_temperature <= q"45 degC" end
+    local site, base = r.site, 2
+    if r.water_temperature >= q"20 degC" and r.water_temperature <= q"45 degC" then base = scale.missing end
     local stale = site.water.stagnation > q"7 day"
     local clean = site.plant.spray_water_treated
     local found = site.water.legionella
@@ -187,8 +192,7 @@ rule {
         controls = { "flush-and-disinfect" } }
     end
     hazard {
-      likelihood = scale.protection(grows and scale.missing or 2, { clean },
-        { stale, found > q"100 cfu/L" }),
+      likelihood = scale.protection(base, { clean }, { stale, found > q"100 cfu/L" }),
       severity = 3,
       because = "spray at {r.water_temperature}, water that stood for {stood}, Legionella {found}",
       values = { stood = site.water.stagnation, found = found },
@@ -321,13 +325,15 @@ rule {
       }
     end
   end,
-  examples = {
+  examples = example.join { {
     { "a tank", given = tank, expect = nothing },
     { "none seen", given = { water_body = "river", ["openwater.rats"] = "no" }, expect = nothing },
     { "seen", given = { water_body = "river", ["openwater.rats"] = "yes" },
       expect = hazard { likelihood = 2, severity = 3 } },
     { "not looked for", given = { water_body = "river", ["openwater.rats"] = "?" },
       expect = hazard { likelihood = 2, severity = 3 } },
+  },
+    example.edges({ ["openwater.rats"] = "yes" }, "water_body", 3, { "lake", 2, "sea", 2, "quarry", 2 }),
   },
 }
 

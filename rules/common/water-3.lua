@@ -37,7 +37,7 @@ rule {
       ["plant.dosing_interlock"] = "yes", ["plant.dosing_while_occupied"] = "no",
         ["plant.chlorine_alarm"] = "no",
       ["plant.chemical_store_ventilated"] = "yes" }
-    return {
+    return example.join { {
       { "no dosing", given = like(base, { ["plant.dosing"] = "none" }), expect = nothing },
       { "apart, interlocked", given = base, expect = hazard { likelihood = 1, severity = 4 } },
       { "together, no interlock", given = like(base,
@@ -51,6 +51,11 @@ rule {
       { "interlock fitted", given = like(base, { ["plant.dosing_interlock"] = "no" }),
         with = { "dosing-interlock" },
         expect = hazard { likelihood = 1, severity = 4 } },
+    },
+      example.edges(base, "water_body", 4, { "pool", 1, "lake", nothing }),
+      example.edges(base, "plant.dosing_while_occupied", 4, { "yes", 2 }),
+      example.edges(like(base, { ["plant.dosing_interlock"] = "no" }), "plant.chlorine_alarm", 4, { "no", 2, "yes", 1 }),
+      example.edges(base, "plant.chemical_store_ventilated", 4, { "yes", 1, "no", 2 }),
     }
   end)(),
 }
@@ -162,6 +167,7 @@ rule {
     },
       example.edges(drains, "plant.drain_spacing", 3, { "0.9 m", nothing, "0.88 m", 2 }),
       example.edges(one, "plant.drain_width", 3, { "0.45 m", nothing, "0.44 m", 3 }),
+      example.edges(drains, "plant.drain_cover", 3, { "none", stop {}, "flat-grille", nothing }),
     }
   end)(),
 }

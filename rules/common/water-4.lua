@@ -120,6 +120,8 @@ rule {
     },
       example.edges(base, "day.site.water.visibility", 3,
         { "0.9 m", 5, "0.88 m", { stop {}, hazard { likelihood = 5, severity = 3 } } }),
+      example.edges(like(base, { ["day.site.water.visibility"] = "0.4 m" }), "immersions.1.touch_contact", 3,
+        { "yes", 4 }),
     }
   end)(),
 }

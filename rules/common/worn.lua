@@ -7,6 +7,9 @@ end
 
 local function young(i) return i.age < q"18 year" end
 
+local masked = { ["wears.1.covers"] = "mouth", ["wears.1.remove_time"] = "5 s",
+  ["wears.1.fits_mouthpiece"] = "no", ["person.mass"] = "60 kg", effort = "light", breath_hold = "15 s" }
+
 rule {
   id = "worn.mouth-removal",
   title = "A covered mouth or nose cannot be freed in the breath that is left",
@@ -42,7 +45,7 @@ rule {
       end
     end
   end,
-  examples = {
+  examples = example.join { {
     { "off in five seconds, mouthpiece fits",
       given = { ["wears.1.covers"] = "mouth", ["wears.1.removed_by"] = "wearer",
                 ["wears.1.remove_time"] = "5 s", ["wears.1.fits_mouthpiece"] = "yes",
@@ -70,6 +73,13 @@ rule {
                 ["person.mass"] = "60 kg", effort = "light", breath_hold = "15 s" },
       expect = hazard { likelihood = 5, severity = 5 } },
     { "gloves only", given = { ["wears.1.covers"] = "hands" }, expect = nothing },
+  },
+    example.edges(masked, "wears.1.removed_by", 3, { "wearer", 1, "diver", 1, "nobody", { stop {} } }),
+    example.edges(example.like(masked, { ["wears.1.removed_by"] = "tool" }), "wears.1.cutter_at_hand", 3,
+      { "yes", 1, "no", { stop {} } }),
+    example.edges(example.like(masked, { ["wears.1.removed_by"] = "wearer", ["wears.2.removed_by"] = "wearer",
+      ["wears.2.remove_time"] = "300 s" }),
+      "wears.2.covers", 3, { "hands", 1, "nose", hazard { likelihood = 5, severity = 5 } }),
   },
 }
 
@@ -135,6 +145,9 @@ rule {
     example.edges({ breath_hold = "15 s", mask = "no", can_stand = "no", ["wears.1.sight"] = "clear",
       touch_contact = "no", own_safety_diver = "yes", ["task.lit_marker"] = "no", ["person.sight"] = "good",
       air_return_time = "12 s" }, "age", 4, { "18 year", hazard { likelihood = 2, severity = 3 }, "17.9 year", 2 }),
+    example.edges({ breath_hold = "15 s", can_stand = "no", ["wears.1.sight"] = "clear",
+      touch_contact = "no", own_safety_diver = "yes", ["task.lit_marker"] = "no", ["person.sight"] = "poor",
+      air_return_time = "12 s", age = "30 year" }, "mask", 3, { "yes", nothing, "no", 3 }),
   },
 }
 
@@ -155,7 +168,7 @@ rule {
       controls = { "no-contact-lenses", "mask-when-not-seen", "eye-rinse" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "in a lake, eyes open",
       given = { ["person.contact_lenses"] = "yes", ["site.water_body"] = "lake", mask = "no",
                 eyes_open = "yes" },
@@ -171,7 +184,13 @@ rule {
     { "not asked", given = { ["site.water_body"] = "tank", mask = "no", eyes_open = "yes" },
       expect = hazard { likelihood = 4, severity = 4 } },
   },
+    example.edges({ ["person.contact_lenses"] = "yes", mask = "no", eyes_open = "no" }, "site.water_body", 4,
+      { "tank", 3, "river", 4, "sea", 4, "quarry", 4 }),
+  },
 }
+
+local deaf = { hears_recall = "no", can_stand = "no", touch_contact = "no", own_safety_diver = "no",
+  line_tended = "no", voice_link = "no", ["task.overhead"] = "no", ["person.hearing"] = "good", age = "30 year" }
 
 rule {
   id = "worn.recall-not-heard",
@@ -190,7 +209,7 @@ rule {
       controls = { "recall-by-touch", "own-diver", "tactile-line" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "deaf under the set, alone",
       given = { hears_recall = "no", can_stand = "no", touch_contact = "no",
         own_safety_diver = "no",
@@ -214,6 +233,10 @@ rule {
                 age = "30 year" },
       expect = hazard { likelihood = 3, severity = 3 } },
     { "stands in the pool", given = { hears_recall = "no", can_stand = "yes" }, expect = nothing },
+  },
+    example.edges(deaf, "line_tended", 3, { "no", 3, "yes", 2 }),
+    example.edges(deaf, "voice_link", 3, { "no", 3, "yes", 2 }),
+    example.edges(deaf, "person.hearing", 3, { "aided", 3, "poor", 4 }),
   },
 }
 
@@ -290,7 +313,7 @@ rule {
       end
     end
   end,
-  examples = {
+  examples = example.join { {
     { "nothing loose, mouthpiece fits",
       given = { ["wears.1.loose_parts"] = "no", ["wears.1.fits_mouthpiece"] = "yes",
                 breathes_gas = "yes" },
@@ -314,6 +337,10 @@ rule {
                 seats_mouthpiece = "yes", breathes_gas = "yes", takes = "6",
                 air_return_time = "5 s", age = "12 year" },
       expect = hazard { likelihood = 2, severity = 4 } },
+  },
+    example.edges({ ["wears.1.loose_parts"] = "no", ["wears.1.fits_mouthpiece"] = "no",
+      ["wears.1.glue_checked_each_take"] = "yes", seats_mouthpiece = "no", takes = "6", air_return_time = "5 s",
+      age = "30 year" }, "breathes_gas", 3, { "no", nothing, "yes", 2 }),
   },
 }
 
@@ -343,7 +370,7 @@ rule {
       end
     end
   end,
-  examples = {
+  examples = example.join { {
     { "latex on an allergic wearer",
       given = { ["person.allergies"] = "latex", ["wears.1.materials"] = "latex foam" },
       expect = { stop {}, hazard { likelihood = 4, severity = 5 } } },
@@ -359,6 +386,8 @@ rule {
     { "another material",
       given = { ["person.allergies"] = "latex", ["wears.1.materials"] = "latex" },
       with = { "other-material" }, expect = nothing },
+  },
+    example.edges({ ["person.allergies"] = "silicone" }, "wears.1.materials", 2, { "silicone", 4, "acrylate", nothing }),
   },
 }
 
@@ -426,7 +455,7 @@ rule {
       controls = { "solvent-gone-off" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "gone off", given = { solvent_free_before_wear = "yes" }, expect = nothing },
     { "covered wet, over the nose", given = { solvent_free_before_wear = "no", covers = "nose" },
       expect = hazard { likelihood = 4, severity = 2 } },
@@ -435,6 +464,8 @@ rule {
     { "not known", given = { covers = "hands" }, expect = hazard { likelihood = 3, severity = 2 } },
     { "wait the maker's time", given = { covers = "hands" }, with = { "solvent-gone-off" },
       expect = nothing },
+  },
+    example.edges({ solvent_free_before_wear = "no" }, "covers", 2, { "mouth", 4, "hands", 3 }),
   },
 }
 
@@ -476,6 +507,8 @@ rule {
     example.edges({ can_stand = "no", ballast_droppable = "yes", escorted = "no", line_tended = "no",
       air_return_time = "5 s", age = "30 year" }, "lift_lungs_full", 3,
       { "0 N", nothing, "-20 N", 2, "-20.5 N", 3 }),
+    example.edges({ can_stand = "no", lift_lungs_full = "-8 N", ballast_droppable = "yes", escorted = "no",
+      air_return_time = "5 s", age = "30 year" }, "line_tended", 3, { "no", 2, "yes", 1 }),
   },
 }
 
@@ -579,6 +612,9 @@ rule {
     example.edges({ can_stand = "no", ["wears.1.breakaway"] = "yes", ["wears.1.cutter_at_hand"] = "no",
       ["task.snag_points"] = "no", ["task.overhead"] = "no", ["wears.1.remove_time"] = "8 s", age = "30 year" },
       "wears.1.trailing_length", 3, { "0.3 m", nothing, "0.31 m", 2, "1.5 m", 2, "1.53 m", 3 }),
+    example.edges({ ["wears.1.trailing_length"] = "0.4 m", ["wears.1.breakaway"] = "yes",
+      ["wears.1.cutter_at_hand"] = "no", ["task.snag_points"] = "no", ["task.overhead"] = "no",
+      ["wears.1.remove_time"] = "8 s", age = "30 year" }, "can_stand", 3, { "no", 2, "yes", 1 }),
   },
 }
 
@@ -782,7 +818,7 @@ rule {
       controls = { "rinsed-and-dried" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "cleaned", given = { dried_and_cleaned = "yes" }, expect = nothing },
     { "foam, put on damp", given = { dried_and_cleaned = "no", materials = "foam" },
       expect = hazard { likelihood = 4, severity = 2 } },
@@ -792,5 +828,7 @@ rule {
       severity = 2 } },
     { "cleaned from now on", given = { materials = "plastic" }, with = { "rinsed-and-dried" },
       expect = nothing },
+  },
+    example.edges({ dried_and_cleaned = "no" }, "materials", 2, { "fur", 4, "plastic", 3 }),
   },
 }

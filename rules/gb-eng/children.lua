@@ -1,56 +1,69 @@
--- Children who perform in England: hours, breaks, rest, licence, chaperones.
--- The bands follow the age on the day: under 5, 5 to under 9, 9 and over until
--- compulsory school age ends.
+-- Children who perform in England: hours, breaks, rest, licence, chaperones. The bands
+-- follow the age on the day; the last runs until school age ends, on the last Friday in June
+-- of the school year in which the child turns 16.
 
-local regulations = "Children (Performances and Activities) (England) Regulations 2014 (SI " ..
-  "2014/3309)"
-local hackney = "SI 2014/3309 regs 21 and 22, as tabled by the London Borough of Hackney"
+local regulations = {
+  name = "Children (Performances and Activities) (England) Regulations 2014 (SI 2014/3309)",
+  from = "2015-02-06",
+}
+local hackney = "SI 2014/3309 regs 21 and 22, as tabled by the London Borough of Hackney " ..
+  "(second hand)"
+local edges = "SI 2014/3309 reg 22: bands end on reaching 5 and 9 (from memory)"
 
-local function child(pd) return pd.age < q"16 year" or pd.person.school_age end
+local bands = {
+  { under = "5 year", place = "5 h", work = "2 h", continuous = "30 min", latest = "22:00" },
+  { under = "9 year", place = "8 h", work = "3 h", continuous = "2.5 h", latest = "23:00" },
+  { place = "9.5 h", work = "5 h", continuous = "2.5 h", latest = "23:00" },
+}
 
--- Which of three values goes with the age.
-local function by_age(pd, under_5, under_9, older)
-  if pd.age < q"5 year" then return q(under_5) end
-  if pd.age < q"9 year" then return q(under_9) end
-  return q(older)
+local function child(pd) return law.of_school_age(pd.person, pd.age, "16 year", "17 year") end
+
+local adult = { age = "17 year" }
+local twelve = { age = "12 year" }
+local nine = { age = "9 year" }
+local eight = { age = "8.99 year" }
+local five = { age = "5 year" }
+local four = { age = "4.99 year" }
+
+-- Somebody at the place from 09:00 on, for so long.
+local function until_time(facts, wrap)
+  return example.like(facts, { ["day.child_call"] = "09:00", ["day.child_wrap"] = wrap })
 end
-
-local function present(day) return day.child_wrap - day.child_call end
-
-local adult = { ["person.born"] = "1990-05-02", ["person.school_age"] = "no" }
-local twelve = { ["person.born"] = "2014-05-02", ["person.school_age"] = "yes" }
 
 rule {
   id = "gb-eng.children.hours-at-place",
   title = "Time at the place of performance",
   each = "person-day",
   harm = "child performers: tired out",
-  sources = { hackney },
+  sources = { hackney, edges, "Children and Young Persons Act 1963 s.37: until the last Friday in " ..
+    "June of the school year of the 16th birthday" },
   when = child,
-  assess = function (pd)
-    local time = present(pd.day)
-    local limit = by_age(pd, "5 h", "8 h", "9.5 h")
-    duty { met = time <= limit, instrument = regulations, section = "regs 21 and 22",
-      because = "at the place for {total}; at most {ceiling} at this age; the chaperone's sheet " ..
-        "shows it",
-      values = { total = time, ceiling = limit }, controls = { "split-days" } }
-  end,
-  examples = {
-    { "nine hours at twelve", given = example.like(twelve,
-      { ["day.child_call"] = "08:30", ["day.child_wrap"] = "17:30" }),
-      expect = duty { met = true } },
-    { "ten hours at twelve", given = example.like(twelve,
-      { ["day.child_call"] = "08:30", ["day.child_wrap"] = "18:30" }),
-      expect = duty { met = false } },
-    { "nine hours at eight", given = { ["person.born"] = "2020-01-01",
-      ["person.school_age"] = "yes", ["day.child_call"] = "08:30", ["day.child_wrap"] = "17:30" },
-      expect = duty { met = false } },
-    { "five hours at four", given = { ["person.born"] = "2024-01-01", ["person.school_age"] = "no",
-      ["day.child_call"] = "09:00", ["day.child_wrap"] = "14:00" }, expect = duty { met = true } },
-    { "wrap not known", given = example.like(twelve, { ["day.child_call"] = "08:30",
-      ["day.child_wrap"] = "?" }), expect = duty { met = false } },
-    { "an adult", given = adult, expect = nothing },
-  },
+  assess = law.at_place { instrument = regulations, section = "reg 22", bands = bands },
+  examples = law.cases({}, {
+    { "9 h 30 min at nine", until_time(nine, "18:30"), true },
+    { "a quarter longer", until_time(nine, "18:45"), false },
+    { "8 h a day before nine", until_time(eight, "17:00"), true },
+    { "a quarter longer, a day before nine", until_time(eight, "17:15"), false },
+    { "5 h 15 min at five", until_time(five, "14:15"), true },
+    { "5 h a day before five", until_time(four, "14:00"), true },
+    { "a quarter longer, a day before five", until_time(four, "14:15"), false },
+    { "the week of the fifth birthday", until_time({ ["person.born"] = "2022-03-09" }, "14:15"),
+      true },
+    { "a day too early", until_time({ ["person.born"] = "2022-03-10" }, "14:15"), false },
+    { "release not known", until_time(twelve, "?"), false },
+    { "age not known", until_time({}, "14:15"), false },
+    { "sixteen, still of school age",
+      until_time({ age = "16.9 year", ["person.school_age"] = "yes" }, "19:00"), false },
+    { "sixteen, school over",
+      until_time({ age = "16 year", ["person.school_age"] = "no" }, "19:00"), "none" },
+    { "fifteen is of school age, whatever is said",
+      until_time({ age = "15.99 year", ["person.school_age"] = "no" }, "19:00"), false },
+    { "an adult", until_time(adult, "19:00"), "none" },
+    { "before the regulations", until_time({ age = "9 year", ["day.date"] = "2015-02-05" },
+      "19:00"), "none" },
+    { "their first day", until_time({ age = "9 year", ["day.date"] = "2015-02-06" }, "19:00"),
+      false },
+  }),
 }
 
 rule {
@@ -58,28 +71,20 @@ rule {
   title = "Time performing and rehearsing",
   each = "person-day",
   harm = "child performers: tired out",
-  sources = { hackney },
+  sources = { hackney, edges },
   when = child,
-  assess = function (pd)
-    local time = pd.day.child_performing_time
-    local limit = by_age(pd, "2 h", "3 h", "5 h")
-    duty { met = time <= limit, instrument = regulations, section = "reg 22",
-      because = "performing and rehearsing {total}; at most {ceiling} a day at this age",
-      values = { total = time, ceiling = limit }, controls = { "split-days" } }
-  end,
-  examples = {
-    { "within", given = example.like(twelve, { ["day.child_performing_time"] = "5 h" }),
-      expect = duty { met = true } },
-    { "beyond", given = example.like(twelve, { ["day.child_performing_time"] = "5 h 15 min" }),
-      expect = duty { met = false } },
-    { "eight years old", given = { ["person.born"] = "2020-01-01", ["person.school_age"] = "yes",
-      ["day.child_performing_time"] = "4 h" }, expect = duty { met = false } },
-    { "four years old", given = { ["person.born"] = "2024-01-01", ["person.school_age"] = "no",
-      ["day.child_performing_time"] = "2 h" }, expect = duty { met = true } },
-    { "not known", given = example.like(twelve, { ["day.child_performing_time"] = "?" }),
-      expect = duty { met = false } },
-    { "an adult", given = adult, expect = nothing },
-  },
+  assess = law.working { instrument = regulations, section = "reg 22", bands = bands },
+  examples = law.cases({}, {
+    { "5 h at nine", { age = "9 year", ["day.child_performing_time"] = "5 h" }, true },
+    { "more at nine", { age = "9 year", ["day.child_performing_time"] = "5.2 h" }, false },
+    { "3 h before nine", { age = "8.99 year", ["day.child_performing_time"] = "3 h" }, true },
+    { "more before nine", { age = "8.99 year", ["day.child_performing_time"] = "3.1 h" }, false },
+    { "more at five", { age = "5 year", ["day.child_performing_time"] = "2.1 h" }, true },
+    { "2 h before five", { age = "4.99 year", ["day.child_performing_time"] = "2 h" }, true },
+    { "more before five", { age = "4.99 year", ["day.child_performing_time"] = "2.1 h" }, false },
+    { "not known", { age = "12 year", ["day.child_performing_time"] = "?" }, false },
+    { "an adult", adult, "none" },
+  }),
 }
 
 rule {
@@ -87,108 +92,92 @@ rule {
   title = "Time without a break",
   each = "person-day",
   harm = "child performers: tired out",
-  sources = { hackney },
+  sources = { hackney, edges },
   when = child,
-  assess = function (pd)
-    local time = pd.day.child_continuous_time
-    local limit = by_age(pd, "30 min", "2.5 h", "2.5 h")
-    duty { met = time <= limit, instrument = regulations, section = "reg 22",
-      because = "longest stretch without a break {total}; at most {ceiling} at this age",
-      values = { total = time, ceiling = limit }, controls = { "work-breaks" } }
-  end,
-  examples = {
-    { "within", given = example.like(twelve, { ["day.child_continuous_time"] = "2 h" }),
-      expect = duty { met = true } },
-    { "beyond", given = example.like(twelve, { ["day.child_continuous_time"] = "3 h" }),
-      expect = duty { met = false } },
-    { "eight years old", given = { ["person.born"] = "2020-01-01", ["person.school_age"] = "yes",
-      ["day.child_continuous_time"] = "2 h" }, expect = duty { met = true } },
-    { "four years old", given = { ["person.born"] = "2024-01-01", ["person.school_age"] = "no",
-      ["day.child_continuous_time"] = "1 h" }, expect = duty { met = false } },
-    { "not known", given = example.like(twelve, { ["day.child_continuous_time"] = "?" }),
-      expect = duty { met = false } },
-    { "an adult", given = adult, expect = nothing },
-  },
+  assess = law.continuous { instrument = regulations, section = "reg 22", bands = bands },
+  examples = law.cases({}, {
+    { "2 h 30 min at nine", { age = "9 year", ["day.child_continuous_time"] = "2.5 h" }, true },
+    { "more at nine", { age = "9 year", ["day.child_continuous_time"] = "2.6 h" }, false },
+    { "2 h 30 min before nine", { age = "8.99 year", ["day.child_continuous_time"] = "2.5 h" },
+      true },
+    { "more before nine", { age = "8.99 year", ["day.child_continuous_time"] = "2.6 h" }, false },
+    { "more at five", { age = "5 year", ["day.child_continuous_time"] = "32 min" }, true },
+    { "30 min before five", { age = "4.99 year", ["day.child_continuous_time"] = "30 min" }, true },
+    { "more before five", { age = "4.99 year", ["day.child_continuous_time"] = "32 min" }, false },
+    { "not known", { age = "12 year", ["day.child_continuous_time"] = "?" }, false },
+    { "an adult", adult, "none" },
+  }),
 }
+
+-- From one time to another, with leave for the night or without.
+local function between(age, call, wrap, leave)
+  return { age = age, ["day.child_call"] = call, ["day.child_wrap"] = wrap,
+    ["day.child_night_permission"] = leave }
+end
 
 rule {
   id = "gb-eng.children.times-of-day",
   title = "Earliest and latest time at the place",
   each = "person-day",
   harm = "child performers: no night's rest",
-  sources = { hackney, "SI 2014/3309 reg 28: night work only with the authority's permission" },
+  sources = { hackney, edges, "SI 2014/3309 reg 28: night work only with the authority's leave" },
   when = child,
-  assess = function (pd)
-    local latest = by_age(pd, "22:00", "23:00", "23:00")
-    local within = pd.day.child_call >= q"07:00" and pd.day.child_wrap <= latest
-    duty { met = within or pd.day.child_night_permission, instrument = regulations,
-      section = "regs 21 and 28",
-      because = "from {day.child_call} to {day.child_wrap}; 07:00 to {latest} at this age " ..
-        "unless night work is permitted",
-      values = { latest = latest }, controls = { "split-days" } }
-  end,
-  examples = {
-    { "a working day", given = example.like(twelve, { ["day.child_call"] = "08:30",
-      ["day.child_wrap"] = "17:30", ["day.child_night_permission"] = "no" }),
-      expect = duty { met = true } },
-    { "too early", given = example.like(twelve, { ["day.child_call"] = "06:30",
-      ["day.child_wrap"] = "15:00", ["day.child_night_permission"] = "no" }),
-      expect = duty { met = false } },
-    { "too late", given = example.like(twelve, { ["day.child_call"] = "15:00",
-      ["day.child_wrap"] = "23:30", ["day.child_night_permission"] = "no" }),
-      expect = duty { met = false } },
-    { "too late, permitted", given = example.like(twelve,
-      { ["day.child_call"] = "15:00", ["day.child_wrap"] = "23:30",
-        ["day.child_night_permission"] = "yes" }), expect = duty { met = true } },
-    { "eight years old", given = { ["person.born"] = "2020-01-01", ["person.school_age"] = "yes",
-      ["day.child_call"] = "15:00", ["day.child_wrap"] = "22:30",
-      ["day.child_night_permission"] = "no" }, expect = duty { met = true } },
-    { "four years old", given = { ["person.born"] = "2024-01-01", ["person.school_age"] = "no",
-      ["day.child_call"] = "18:00", ["day.child_wrap"] = "22:30",
-      ["day.child_night_permission"] = "no" }, expect = duty { met = false } },
-    { "not known", given = example.like(twelve, { ["day.child_call"] = "?" }),
-      expect = duty { met = false } },
-    { "an adult", given = adult, expect = nothing },
-  },
+  assess = law.times_of_day { instrument = regulations, section = "regs 21 and 28",
+    bands = bands, earliest = "07:00", permission = true },
+  examples = law.cases({}, {
+    { "from seven to eleven", between("9 year", "07:00", "23:00", "no"), true },
+    { "too early", between("9 year", "06:59", "15:00", "no"), false },
+    { "too late at nine", between("9 year", "15:00", "23:01", "no"), false },
+    { "too late, with leave", between("9 year", "15:00", "23:01", "yes"), true },
+    { "leave not known", between("9 year", "15:00", "23:01", "?"), false },
+    { "eleven before nine", between("8.99 year", "15:00", "23:00", "no"), true },
+    { "too late before nine", between("8.99 year", "15:00", "23:01", "no"), false },
+    { "after ten at five", between("5 year", "18:00", "22:01", "no"), true },
+    { "ten before five", between("4.99 year", "18:00", "22:00", "no"), true },
+    { "after ten before five", between("4.99 year", "18:00", "22:01", "no"), false },
+    { "call not known", between("12 year", "?", "15:00", "no"), false },
+    { "an adult", adult, "none" },
+  }),
 }
+
+-- A day of so long, with a meal break and so many others.
+local function day_with(wrap, meal, breaks)
+  return until_time({ age = "12 year", ["day.child_meal_break"] = meal,
+    ["day.child_short_breaks"] = breaks }, wrap)
+end
 
 rule {
   id = "gb-eng.children.breaks",
   title = "Meal break and other breaks",
   each = "person-day",
   harm = "child performers: tired and hungry in the water",
-  sources = { "SI 2014/3309 reg 23" },
+  sources = { "SI 2014/3309 reg 23, as summarised by a practitioner (second hand)" },
   when = child,
   assess = function (pd)
-    local time = present(pd.day)
+    local day = pd.day
+    local time = day.child_wrap - day.child_call
     if time <= q"4 h" then return end
     local breaks = time < q"8 h" and 1 or 2
-    duty { met = pd.day.child_meal_break >= q"45 min" and pd.day.child_short_breaks >= breaks,
+    duty { met = day.child_meal_break >= q"45 min" and day.child_short_breaks >= breaks,
       instrument = regulations, section = "reg 23",
       because = "at the place for {time}: a meal break of {day.child_meal_break} where 45 min " ..
-        "is the least, and {day.child_short_breaks} other breaks of 15 min; one from 4 h, two " ..
-          "from 8 h",
-      values = { time = time }, controls = { "work-breaks" } }
+        "is the least, and {day.child_short_breaks} other breaks of 15 min where {breaks} is " ..
+          "the least",
+      evidence = "the day's record of each break",
+      values = { time = time, breaks = breaks }, controls = { "work-breaks" } }
   end,
-  examples = {
-    { "short day", given = example.like(twelve, { ["day.child_call"] = "09:00",
-      ["day.child_wrap"] = "12:30" }), expect = nothing },
-    { "six hours, one break", given = example.like(twelve,
-      { ["day.child_call"] = "09:00", ["day.child_wrap"] = "15:00",
-        ["day.child_meal_break"] = "45 min", ["day.child_short_breaks"] = "1" }),
-        expect = duty { met = true } },
-    { "nine hours, one break", given = example.like(twelve,
-      { ["day.child_call"] = "09:00", ["day.child_wrap"] = "18:00",
-        ["day.child_meal_break"] = "45 min", ["day.child_short_breaks"] = "1" }),
-        expect = duty { met = false } },
-    { "short meal", given = example.like(twelve, { ["day.child_call"] = "09:00",
-      ["day.child_wrap"] = "15:00", ["day.child_meal_break"] = "30 min",
-      ["day.child_short_breaks"] = "2" }), expect = duty { met = false } },
-    { "meal not known", given = example.like(twelve, { ["day.child_call"] = "09:00",
-      ["day.child_wrap"] = "15:00", ["day.child_meal_break"] = "?",
-      ["day.child_short_breaks"] = "2" }), expect = duty { met = false } },
-    { "an adult", given = adult, expect = nothing },
-  },
+  examples = law.cases({}, {
+    { "4 h", day_with("13:00", "0 min", "0"), "none" },
+    { "just over 4 h, nothing", day_with("13:10", "0 min", "0"), false },
+    { "just over 4 h, a meal and a break", day_with("13:10", "45 min", "1"), true },
+    { "meal too short", day_with("13:10", "44 min", "1"), false },
+    { "no other break", day_with("13:10", "45 min", "0"), false },
+    { "just under 8 h", day_with("16:50", "45 min", "1"), true },
+    { "8 h, one break", day_with("17:00", "45 min", "1"), false },
+    { "8 h, two", day_with("17:00", "45 min", "2"), true },
+    { "meal not known", day_with("15:00", "?", "2"), false },
+    { "an adult", until_time(adult, "18:00"), "none" },
+  }),
 }
 
 rule {
@@ -196,22 +185,21 @@ rule {
   title = "Rest between two days",
   each = "person-day",
   harm = "child performers: tired from the day before",
-  sources = { "SI 2014/3309 reg 24" },
+  sources = { "SI 2014/3309 reg 24: 12 h", "SI 2014/3309 reg 28: 16 h after the night, as in the " ..
+    "Welsh text, WSI 2015/1757 reg 30 (second hand)" },
   when = child,
-  assess = function (pd)
-    duty { met = pd.day.child_rest_before >= q"12 h", instrument = regulations, section = "reg 24",
-      because = "{day.child_rest_before} since leaving the place the day before; 12 h is the least",
-      controls = { "split-days" } }
-  end,
-  examples = {
-    { "a night", given = example.like(twelve, { ["day.child_rest_before"] = "14 h" }),
-      expect = duty { met = true } },
-    { "too short", given = example.like(twelve, { ["day.child_rest_before"] = "11 h" }),
-      expect = duty { met = false } },
-    { "not known", given = example.like(twelve, { ["day.child_rest_before"] = "?" }),
-      expect = duty { met = false } },
-    { "an adult", given = adult, expect = nothing },
-  },
+  assess = law.rest { instrument = regulations, section = "regs 24 and 28", least = "12 h",
+    after_night = "16 h" },
+  examples = law.cases({ age = "12 year", ["day.child_night_before"] = "no" }, {
+    { "12 h", { ["day.child_rest_before"] = "12 h" }, true },
+    { "less", { ["day.child_rest_before"] = "11.9 h" }, false },
+    { "not known", { ["day.child_rest_before"] = "?" }, false },
+    { "16 h after a night", { ["day.child_rest_before"] = "16 h",
+      ["day.child_night_before"] = "yes" }, true },
+    { "less after a night", { ["day.child_rest_before"] = "15.9 h",
+      ["day.child_night_before"] = "yes" }, false },
+    { "an adult", adult, "none" },
+  }),
 }
 
 rule {
@@ -221,16 +209,29 @@ rule {
   harm = "child performers: worn out",
   sources = { "SI 2014/3309 reg 26; Middlesbrough Council, licence questions" },
   when = child,
-  assess = function (pd)
-    duty { met = pd.consecutive_days <= 6, instrument = regulations, section = "reg 26",
-      because = "day {consecutive_days} in a row in this schedule; at most 6, rehearsals counted" }
-  end,
-  examples = {
-    { "first day", given = twelve, expect = duty { met = true } },
-    { "seventh day", given = example.like(twelve, { consecutive_days = "7" }),
-      expect = duty { met = false } },
-    { "an adult", given = adult, expect = nothing },
-  },
+  assess = law.days_in_a_row { instrument = regulations, section = "reg 26", most = 6 },
+  examples = law.cases({ age = "12 year" }, {
+    { "sixth day", { consecutive_days = "6" }, true },
+    { "seventh day", { consecutive_days = "7" }, false },
+    { "age not known", { age = "?", consecutive_days = "7" }, false },
+    { "an adult", adult, "none" },
+  }),
+}
+
+rule {
+  id = "gb-eng.children.full-weeks",
+  title = "Weeks on the most days allowed",
+  each = "person-day",
+  harm = "child performers: worn out over months",
+  sources = { "SI 2014/3309 reg 27 (from memory); the Welsh and Scottish texts were read" },
+  when = child,
+  assess = law.full_weeks { instrument = regulations, section = "reg 27", most = 8, beside = "" },
+  examples = law.cases({ age = "12 year" }, {
+    { "eighth week", { ["person.full_weeks"] = "8" }, true },
+    { "ninth week", { ["person.full_weeks"] = "9" }, false },
+    { "not known", { ["person.full_weeks"] = "?" }, false },
+    { "an adult", adult, "none" },
+  }),
 }
 
 rule {
@@ -238,49 +239,44 @@ rule {
   title = "Rest between two performances",
   each = "person-day",
   harm = "child performers: tired in the second performance",
-  sources = { "SI 2014/3309 reg 23" },
+  sources = { "SI 2014/3309 reg 23 (second hand)" },
   when = function (pd) return child(pd) and pd.day.performances > 1 end,
   assess = function (pd)
     duty { met = pd.day.performance_gap >= q"1.5 h", instrument = regulations, section = "reg 23",
-      because = "{day.performance_gap} between two performances; 1 h 30 min is the least" }
+      because = "{day.performance_gap} between two performances; 1 h 30 min is the least",
+      evidence = "the day's running order" }
   end,
-  examples = {
-    { "one", given = example.like(twelve, { ["day.performances"] = "1" }), expect = nothing },
-    { "two hours between", given = example.like(twelve, { ["day.performances"] = "2",
-      ["day.performance_gap"] = "2 h" }), expect = duty { met = true } },
-    { "one hour between", given = example.like(twelve, { ["day.performances"] = "2",
-      ["day.performance_gap"] = "1 h" }), expect = duty { met = false } },
-    { "gap not known", given = example.like(twelve, { ["day.performances"] = "2",
-      ["day.performance_gap"] = "?" }), expect = duty { met = false } },
-    { "an adult, two performances", given = example.like(adult, { ["day.performances"] = "2" }),
-      expect = nothing },
-  },
+  examples = law.cases({ age = "12 year", ["day.performances"] = "2" }, {
+    { "one", { ["day.performances"] = "1" }, "none" },
+    { "an hour and a half between", { ["day.performance_gap"] = "1.5 h" }, true },
+    { "less between", { ["day.performance_gap"] = "1.4 h" }, false },
+    { "gap not known", { ["day.performance_gap"] = "?" }, false },
+    { "an adult, two performances", adult, "none" },
+  }),
 }
 
 rule {
   id = "gb-eng.children.licence",
   title = "Licence for a child who performs",
-  each = "person",
+  each = "person-day",
   harm = "child performers: nobody outside has looked at the work",
-  sources = { "Children and Young Persons Act 1963 s.37; Middlesbrough and Hackney guidance" },
-  when = function (p) return p.role == "performer" and (p.age_at_start < q"16 year"
-    or p.school_age) end,
-  assess = function (p)
-    duty { met = p.performance_licence, instrument = "Children and Young Persons Act 1963",
-      section = "s.37",
-      because = "licence held: {performance_licence}; needed when paid, away from school, or " ..
-        "on more than 3 days in 6 months" }
-  end,
-  examples = {
-    { "held", given = { role = "performer", born = "2014-05-02", school_age = "yes",
-      performance_licence = "yes" }, expect = duty { met = true } },
-    { "not held", given = { role = "performer", born = "2014-05-02", school_age = "yes",
-      performance_licence = "no" }, expect = duty { met = false } },
-    { "not known", given = { role = "performer", born = "2014-05-02", school_age = "yes",
-      performance_licence = "?" }, expect = duty { met = false } },
-    { "an adult", given = { role = "performer", born = "1990-05-02", school_age = "no" },
-      expect = nothing },
-  },
+  sources = { "Children and Young Persons Act 1963 s.37; Middlesbrough and Hackney guidance: " ..
+    "needed when paid, away from school, or performing on more than 3 days in 6 months (second " ..
+      "hand)" },
+  when = function (pd) return pd.person.role == "performer" and child(pd) end,
+  assess = law.permit { instrument = "Children and Young Persons Act 1963", section = "s.37" },
+  examples = law.cases({ age = "12 year", ["person.role"] = "performer",
+      ["person.performance_licence"] = "yes", ["day.date"] = "2027-03-09",
+      ["person.licence_until"] = "2027-03-30" }, {
+    { "held", {}, true },
+    { "its last day", { ["person.licence_until"] = "2027-03-09" }, true },
+    { "over the day before", { ["person.licence_until"] = "2027-03-08" }, false },
+    { "not held", { ["person.performance_licence"] = "no" }, false },
+    { "not known", { ["person.performance_licence"] = "?" }, false },
+    { "end not known", { ["person.licence_until"] = "?" }, false },
+    { "a child who only visits", { ["person.role"] = "visitor" }, "none" },
+    { "an adult", adult, "none" },
+  }),
 }
 
 rule {
@@ -290,19 +286,15 @@ rule {
   harm = "child performers: nobody whose only job is the child",
   sources = { "SI 2014/3309 reg 15 (from memory)" },
   when = function (d) return d.children > 0 end,
-  assess = function (d)
-    duty { met = d.chaperones * 12 >= d.children, instrument = regulations,
-      section = "reg 15 (from memory: check the text)",
-      because = "{chaperones} chaperones for {children} children; each may have at most 12 in " ..
-        "charge" }
-  end,
-  examples = {
-    { "no children", given = { children = "0" }, expect = nothing },
-    { "one for one", given = { children = "1", chaperones = "1" }, expect = duty { met = true } },
-    { "one for thirteen", given = { children = "13", chaperones = "1" },
-      expect = duty { met = false } },
-    { "not known", given = { children = "1", chaperones = "?" }, expect = duty { met = false } },
-  },
+  assess = law.ratio { instrument = regulations, section = "reg 15", adults = "chaperones",
+    per = 12 },
+  examples = law.cases({}, {
+    { "no children", { children = "0" }, "none" },
+    { "one for twelve", { children = "12", chaperones = "1" }, true },
+    { "one for thirteen", { children = "13", chaperones = "1" }, false },
+    { "none for one", { children = "1", chaperones = "0" }, false },
+    { "not known", { children = "1", chaperones = "?" }, false },
+  }),
 }
 
 rule {
@@ -311,23 +303,14 @@ rule {
   each = "immersion",
   harm = "child performers: a performance the law forbids under 16",
   sources = { "Children and Young Persons Act 1933 s.23 (from memory)" },
-  when = function (i) return i.age < q"16 year" and (i.breath_hold > q"0 s" or i.breathes_gas) end,
-  assess = function ()
-    duty { met = nil, instrument = "Children and Young Persons Act 1933",
-      section = "s.23 (from memory: check the text)",
-      because = "a person under 16 holds the breath or breathes gas under water; whether this " ..
-        "endangers life or limb is for the licensing authority to say before the day, on this " ..
-          "assessment" }
-  end,
-  examples = {
-    { "twelve, holding breath", given = { ["person.born"] = "2014-05-02", breath_hold = "10 s",
-      breathes_gas = "no" }, expect = duty { met = nil } },
-    { "twelve, on gas", given = { ["person.born"] = "2014-05-02", breath_hold = "0 s",
-      breathes_gas = "yes" }, expect = duty { met = nil } },
-    { "twelve, face dry", given = { ["person.born"] = "2014-05-02", breath_hold = "0 s",
-      breathes_gas = "no" }, expect = nothing },
-    { "adult", given = { ["person.born"] = "1990-05-02", breath_hold = "10 s" }, expect = nothing },
-    { "age not known", given = { ["person.born"] = "?", breath_hold = "10 s", breathes_gas = "no" },
-      expect = duty { met = nil } },
-  },
+  when = function (i) return i.age < q"16 year" and law.under_water(i) end,
+  assess = law.danger { instrument = "Children and Young Persons Act 1933", section = "s.23",
+    authority = "the licensing authority" },
+  examples = law.cases({ age = "15.99 year" }, {
+    { "holding breath", { breath_hold = "1 s", breathes_gas = "no" }, "open" },
+    { "on gas", { breath_hold = "0 s", breathes_gas = "yes" }, "open" },
+    { "face dry", { breath_hold = "0 s", breathes_gas = "no" }, "none" },
+    { "sixteen", { age = "16 year", breath_hold = "10 s" }, "none" },
+    { "age not known", { age = "?", breath_hold = "10 s", breathes_gas = "no" }, "open" },
+  }),
 }

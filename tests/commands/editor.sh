@@ -88,13 +88,26 @@ for function in root.iter("function"):
     for argument in function.iter("argument"):
         line = re.search(rf"^---@param {argument.get('name')} .*$", block, re.M)[0]
         assert (argument.get("unit") or "a plain number") in line and argument.get("valid") in line, line
-for word in "rule control fact share hazard duty stop note q min max abs sqrt sum same type tostring ipairs pairs".split():
-    assert re.search(rf"^function {word}\(", words, re.M), word
+# Every word that the sandbox gives to a rule file, and every field that a declaration may have.
+source = lambda name: open(sys.argv[1] + "/engine/rule/" + name, encoding="utf-8").read()
+given = set()
+for file in "words.c", "values.c", "library.c":
+    given |= {w for w in re.findall(r'\{"(\w+)", \w+\}', source(file)) if not w.startswith("__")}
+assert len(given) > 25, given
+for word in given:
+    assert re.search(rf"^function (\w+\.)?{word}\(", words, re.M), word
+fields = set()
+for file in "declare.c", "amend.c", "words.c", "instrument.c":
+    for names in re.findall(r"(?:names|fields)\[\] = \{([^}]*)\}", source(file)):
+        fields |= set(re.findall(r'"(\w+)"', names))
+assert len(fields) > 40, fields
+for field in fields:
+    assert re.search(rf"^---@field {field}\??|\b{field}: ", words, re.M), field
 for name in "scale.reserve(available, needed)", "example.like(facts, changes)", "ledge.half(whole)":
     assert f"function {name} end" in words, name
 assert "---Half of what there is.\n" in words and "ledge.fewest = 0" in words
 PY
-python3 annotations.py
+python3 annotations.py "$SOURCE"
 
 # What a rule may use and no more: every name that the sandbox knows is annotated.
 "$TANKSIDE" rules check --pack own >checked 2>&1 || { cat checked; exit 1; }

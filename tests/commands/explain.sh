@@ -12,9 +12,8 @@ gives() {
   "$TANKSIDE" "$@" >out 2>err || status=$?
   [ $status = "$wanted" ] || { echo "tankside $*: exit status $status, not $wanted"; cat out err; exit 1; }
 }
-# With duties, which the lake's own jurisdiction need not have.
 dossier=$SOURCE/shared/productions/lake-stunt/dossier.xml
-gives 1 assess "$dossier" --pack gb-eng -o paper --no-pdf
+gives 1 assess "$dossier" -o paper --no-pdf
 has out "--explain F1"
 
 # The first stop and hazard with a way down, the hazard's with margins; the first duty with one.
@@ -34,7 +33,7 @@ for word in stop hazard duty; do [ -n "$(id_of $word)" ] || { echo "no $word to 
 if printf '×××\n' | LC_ALL=C.UTF-8 grep -qE '^.{4}'; then echo "no UTF-8 locale"; exit 77; fi
 
 explained() { # WORD: its explanation, in a file of that name
-  gives 1 assess "$dossier" --pack gb-eng --explain "$(id_of "$1")"
+  gives 1 assess "$dossier" --explain "$(id_of "$1")"
   mv out "$1"
   [ "$(head -c "$(id_of "$1" | wc -c)" "$1")" = "$(id_of "$1") " ] || { head -n 1 "$1"; exit 1; }
   for part in "How it scores" "Why" "Rests on" "Rule and sources"; do
@@ -54,7 +53,7 @@ has stop "Ways below the line"
 has duty "Margins, with what is in place"
 
 # A second time the same; and the documents are written as without it.
-gives 1 assess "$dossier" --pack gb-eng -o again --no-pdf --explain "$(id_of hazard)"
+gives 1 assess "$dossier" -o again --no-pdf --explain "$(id_of hazard)"
 diff -r paper again
 head -n "$(wc -l <hazard)" out | cmp - hazard
 

@@ -48,7 +48,7 @@ lists control=depth-cap | grep -qx air.ears
 if lists control=depth-cap | grep -x own.deep; then exit 1; fi
 [ "$(lists source='atlas of emergency')" = air.ears ]
 lists jurisdiction=gb-eng >england
-for id in air.ears gb-eng.work.edge; do grep -qx "$id" england; done
+for id in air.ears gb.work.edge; do grep -qx "$id" england; done
 if lists jurisdiction=us-ca | grep '^gb-'; then exit 1; fi
 
 wrong() { # FILTER MESSAGE

@@ -34,10 +34,21 @@ has out 'when depth ('
 has out 'hazard 3 × 3 = 9: as deep as'
 has out 'does not apply: takes (2) ≤ 2'
 "$TANKSIDE" rules explain own.deep --pack own >page
-for part in 'Looks at' 'immersion depth: ' 'changes at 3 m' 'Can say' 'hazard 3 × 3 = 9' 'nothing (on' \
+for part in 'Applies when takes above 2' 'Looks at' 'immersion depth: ' 'Can say' \
+  'hazard: likelihood 3, severity 3' '  nothing' 'Its example: deep' \
   'depth-cap: ' 'Sources' 'common practice' '4 examples'; do
   has page "$part"
 done
+
+# One fact after another is changed, the others left as in the example.
+python3 - page <<'PY'
+import re, sys
+page = open(sys.argv[1], encoding="utf-8").read()
+table = page[page.index("What it says, at worst"):page.index("* as in the example")]
+rows = [re.split(r" {2,}", line.strip()) for line in table.splitlines()[1:] if line.strip()]
+assert rows == [["depth", "below 3 m", "nothing"], ["from 3 m", "hazard 3 × 3 = 9 *"],
+                ["takes", "below 3", "does not apply"], ["from 3", "hazard 3 × 3 = 9 *"]], rows
+PY
 
 # Every shipped rule can be explained, in lines that fit a terminal.
 "$TANKSIDE" rules list | sed -n 's/^\([a-z0-9.-]*\.[a-z0-9.-]*\) .*/\1/p' | head -n 12 >ids

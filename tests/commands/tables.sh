@@ -127,7 +127,7 @@ rows oxygen_exposure | while IFS=, read -r pressure single day; do
   is "$single" oxygen_exposure_limit "$pressure atm"
   is "$day" oxygen_exposure_day "$pressure atm"
 done
-is 210 oxygen_exposure_limit "1 atm"
+is 240 oxygen_exposure_limit "1.01 atm"
 rows wbgt_reference | while IFS=, read -r rate acclimatised unacclimatised; do
   [ "$rate" != inf ] || rate=1000
   is "$acclimatised" wbgt_reference_acclimatised "$rate W/m2"
@@ -177,6 +177,11 @@ for function in altitude_group altitude_interval flying_interval no_stop_limit n
     fail "$function does not say what it does between rows"
 done
 
+# A table named in a formula is there.
+"$TANKSIDE" calc --all | grep -oE '[a-z_]+[.]csv' | sort -u >named.out
+[ "$(wc -l <named.out)" -ge 5 ] || fail "calc names too few tables"
+while read -r name; do [ -e "$tables/$name" ] || fail "calc names $name"; done <named.out
+
 # A formula that repeats its table repeats it as it is.
 repeats() { described "$1" | grep -qE "[ :]$2[ ,]" || fail "$1 does not list \"$2\""; }
 rows air_no_stop | while IFS=, read -r feet limit groups; do
@@ -184,6 +189,7 @@ rows air_no_stop | while IFS=, read -r feet limit groups; do
 done
 rows oxygen_exposure | while IFS=, read -r pressure single day; do
   repeats oxygen_exposure_limit "$pressure $single"
+  repeats oxygen_exposure_day "$pressure $day"
 done
 rows wbgt_reference | while IFS=, read -r rate acclimatised unacclimatised; do
   [ "$rate" != inf ] || continue

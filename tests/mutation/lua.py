@@ -36,13 +36,19 @@ def tokens(text):
     return found
 
 
+def mentioned(row):
+    """The names in a row of tokens that are no field of something."""
+    return {t.text for before, t in zip([None] + row, row)
+            if t.names() and not (before and before.text == ".")}
+
+
 class Statement:
     def __init__(self, row):
         self.row = row
         self.word = row[0].text
         self.start, self.end = row[0].at, row[-1].at + len(row[-1].text)
         self.defines = self._defines() if self.word == "local" else []
-        self.fields = self._fields() if self.word in ("rule", "control") else {}
+        self.fields = self._fields() if self.word in ("rule", "control", "share") else {}
         self.id = self.fields["id"][0].text.strip('"') if "id" in self.fields else None
 
     def _defines(self):
@@ -58,7 +64,8 @@ class Statement:
 
     def _fields(self):
         """name -> tokens of its value, of the table that the word is called with."""
-        fields, name, inner = {}, None, self.row[1].depth + 1
+        fields, name = {}, None
+        inner = next(t.depth for t in self.row if t.text == "{") + 1
         for before, token, after in zip(self.row[1:], self.row[2:], self.row[3:] + [self.row[-1]]):
             if token.depth == inner and after.text == "=" and token.names():
                 name = token.text
@@ -69,15 +76,13 @@ class Statement:
         return fields
 
     def decides(self):
-        """The tokens that decide: of a rule its two functions, else all of it."""
+        """The tokens that decide: of a rule its limits and its two functions, else all of it."""
         if self.word == "rule":
-            return self.fields.get("when", []) + self.fields.get("assess", [])
+            return [t for name in ("limits", "when", "assess") for t in self.fields.get(name, [])]
         return [] if self.word == "control" else self.row
 
     def mentions(self):
-        row = self.decides()
-        return {t.text for before, t in zip([None] + row, row)
-                if t.names() and not (before and before.text == ".")}
+        return mentioned(self.decides())
 
 
 def statements(text):

@@ -10,15 +10,16 @@ one of them fails. A mutant that lives is a figure no example holds to. Those th
 a reason, stand in survivors.txt; at most a twentieth may.
 """
 import collections
+import os
 import pathlib
 import re
 import subprocess
 import sys
 
-from lua import statements
+from lua import mentioned, statements
 
 COMPARISONS = {"<": ">", ">": "<", "<=": ">=", ">=": "<="}
-QUANTITY = re.compile(r'"(-?\d+(?:\.\d+)?)( ?[A-Za-z%°][^ ]*(?: [^ ]+){0,2})?"$')
+QUANTITY = re.compile(r'"(-?\d+(?:\.\d+)?)( ?(?:[A-Za-z%°]|1\/)[^ ]*(?: [^ ]+){0,2})?"$')
 LADDERS = {"limit", "minimum", "reserve", "repeats"}
 SHOWN = {"who", "because", "about"}
 MOST_ALIVE = 0.05
@@ -90,36 +91,39 @@ class File:
         self.locals = {name: s for s in self.statements for name in s.defines}
         self.rules = [s for s in self.statements if s.word == "rule"]
 
-    def reached(self, statement):
-        """The locals a statement decides by, those that they reach included."""
-        found, todo = [], [statement]
+    def reached(self, names):
+        """The locals that names lead to, those that these reach included."""
+        found, todo = [], [names]
         while todo:
-            for name in todo.pop().mentions():
+            for name in todo.pop():
                 other = self.locals.get(name)
                 if other and other not in found:
                     found.append(other)
-                    todo.append(other)
+                    todo.append(other.mentions())
         return found
 
     def deciding(self):
-        """Pairs: a statement that decides, and the ids of the rules that it decides for; None for
-        what is shared with other files."""
+        """Each statement that decides, with the ids of the rules and the shared names it decides by."""
         pairs = {}
-        for root in self.statements:
-            if root.word not in ("rule", "share"):
-                continue
-            for statement in [root] + self.reached(root):
-                ids = pairs.setdefault(statement, [])
-                ids.append(root.id)
-        return [(s, ids) for s, ids in pairs.items()]
+        for rule in self.rules:
+            for statement in [rule] + self.reached(rule.mentions()):
+                pairs.setdefault(statement, ([], set()))[0].append(rule.id)
+        for share in (s for s in self.statements if s.word == "share"):
+            for field, row in share.fields.items():
+                for statement in [share] + self.reached(mentioned(row)):
+                    pairs.setdefault(statement, ([], set()))[1].add(field)
+        return [(s, tuple(ids), names) for s, (ids, names) in pairs.items()]
 
     def mutants(self):
-        for statement, ids in self.deciding():
+        for statement, ids, names in self.deciding():
             row = statement.decides()
             for i, token in enumerate(row):
                 for new in changes(row, i):
-                    yield Mutant(self.name, token.line, token.at, token.text, new, tuple(ids),
-                                 set(statement.defines))
+                    yield Mutant(self.name, token.line, token.at, token.text, new, ids, names)
+
+    def mentions(self, rule):
+        """Every word a rule decides by, fields of shared tables included."""
+        return {t.text for s in [rule] + self.reached(rule.mentions()) for t in s.decides()}
 
     def without(self, unwanted):
         """The text with some statements blanked, lines kept."""
@@ -150,11 +154,13 @@ class Bench:
     examples in it: what is not there need not be loaded a thousand times."""
 
     def __init__(self, program, scratch, packs):
-        self.packs, self.scratch, self.ids = packs, scratch, None
-        folders = [scratch / pack.name for pack in packs]
+        self.packs, self.scratch, self.ids = packs, scratch / "rules", None
+        folders = [self.scratch / pack.name for pack in packs]
         for folder in folders:
             folder.mkdir(parents=True, exist_ok=True)
+        # The names of the packs belong to the folders where the program looks for its data.
         self.program = subprocess.Popen([program, *map(str, folders)], text=True,
+                                        env={**os.environ, "TANKSIDE_DATA": str(scratch)},
                                         stdin=subprocess.PIPE, stdout=subprocess.PIPE)
 
     def furnish(self, ids):
@@ -169,6 +175,12 @@ class Bench:
                 text = file.without(unwanted)
                 wanted = any(s.word == "share" or (s.id and not unwanted(s)) for s in file.statements)
                 path.write_text(text) if wanted else path.unlink(missing_ok=True)
+        if self.ask(ids) != "lives":
+            sys.exit(f"the examples of {' '.join(ids)} fail before anything is changed")
+
+    def close(self):
+        self.program.stdin.close()
+        self.program.wait()
 
     def ask(self, ids):
         self.program.stdin.write(" ".join(ids) + "\n")
@@ -195,12 +207,11 @@ class Bench:
 
 
 def groups(packs, mutant):
-    """The rules to try, those first whose text names what was changed."""
-    if None not in mutant.rules:
+    """The rules to try, together or one after the other: its own, or those that use what is shared."""
+    if not mutant.names:
         return [mutant.rules]
-    rules = [r for pack in packs for f in pack.files for r in f.rules]
-    rules.sort(key=lambda r: not mutant.names & {t.text for t in r.decides()})
-    return [(r.id,) for r in rules]
+    return [(r.id,) for pack in packs for f in pack.files for r in f.rules
+            if mutant.names & f.mentions(r)]
 
 
 # ---- who lives, and who may ---------------------------------------------------------------
@@ -208,7 +219,7 @@ def groups(packs, mutant):
 
 def key_of(pack, mutant, seen):
     """How survivors.txt names a mutant: not by its line, which moves."""
-    key = (f"{pack.name}/{mutant.file}", mutant.rules[0] or "(shared)", f"{mutant.old} -> {mutant.new}")
+    key = (f"{pack.name}/{mutant.file}", " ".join(sorted(mutant.names)) or mutant.rules[0], f"{mutant.old} -> {mutant.new}")
     seen[key] += 1
     return key if seen[key] == 1 else (*key[:2], f"{key[2]} #{seen[key]}")
 
@@ -252,6 +263,7 @@ def main(program, rules, scratch, *names):
         lives = sum(key[0] == f"{pack.name}/{file.name}" for key in alive)
         if count:
             print(f"{pack.name}/{file.name}: {count} mutants, {lives} live", flush=True)
+    bench.close()
     complaints = list(judge(tried, alive))
     print(*complaints, sep="\n")
     print(f"{len(tried)} mutants, {len(tried) - len(alive)} die, {len(alive)} live "

@@ -8,11 +8,6 @@ import sys
 import xml.etree.ElementTree as ET
 
 SECONDS = {"s": 1, "min": 60, "h": 3600}
-FROM = {"reach-time": "notice-time", "gas-time": "reach-time", "surface-time": "reach-time",
-        "deck-time": "surface-time", "breath-time": "deck-time", "oxygen-time": "deck-time",
-        "defibrillator-time": "deck-time", "call-time": "notice-time",
-        "ambulance-time": "call-time", "hospital-time": "ambulance-time",
-        "chamber-time": "ambulance-time"}
 problems = []
 
 
@@ -141,32 +136,32 @@ def curves(root):
 
 
 def time_lines(root):
-    """Each milestone: the times on the way to it added up."""
-    for line in root.findall("charts/time-line"):
-        facts = {f.get("name"): seconds(f.get("text"))
-                 for f in root.findall(f"subjects/subject[@path='{line.get('site')}/emergency']/fact")}
-        for m in line.findall("stretch/milestone"):
-            path = [m.get("fact")]
-            while path[-1] in FROM:
-                path.append(FROM[path[-1]])
-            if not all(fact in facts for fact in path):
-                continue  # no rule read it, so it is not told
-            way = [facts[fact] for fact in path]
-            if (None not in way) != (m.get("known") == "yes"):
-                problems.append(f"{m.get('fact')} known: {m.get('known')}")
-            if None in way:
-                continue
-            for end in (0, 1):
-                total = sum(w[end] for w in way)
-                expect(f"{m.get('fact')}", seconds(m.get("text"))[end], total, 1 if total < 3600 else 60)
+    """Each step of a rescue: the times on the way to it added up, and where it stands on its axis."""
+    for line in root.findall("rescue"):
+        steps = {s.get("id"): s for s in line.findall("step")}
+        for stretch in line.findall("stretch"):
+            tick = stretch.findall("tick")[-1]
+            scale = int(tick.get("at")) / seconds(tick.get("text"))[0]
+            for m in stretch.findall("reached"):
+                way, at = [], m.get("step")
+                while at != "trouble":
+                    way.append(None if steps[at].get("takes") == "not known" else seconds(steps[at].get("takes")))
+                    at = steps[at].get("after")
+                if (None in way) != ("least" in m.attrib):
+                    problems.append(f"{m.get('step')}: {m.attrib}, times {way}")
+                if None in way:
+                    expect(f"{m.get('step')} end", int(m.get("hi")), 1000, 0)
+                    continue
+                for end, name in enumerate(("lo", "hi")):
+                    expect(f"{m.get('step')} {name}", int(m.get(name)), scale * sum(w[end] for w in way), 3)
 
 
 for name in sys.argv[1:]:
     tree = ET.parse(name).getroot()
     for check in (cells, gaps, ceilings, bars, curves, time_lines):
         check(tree)
-    for kind in ("place", "gap", "ceiling", "bar", "curve", "time-line"):
-        print(f"{len(tree.findall('charts/' + kind))} {kind}", end=", ")
+    for kind in ("place", "gap", "ceiling", "bar", "curve", "stretch"):
+        print(f"{len(tree.findall('charts/' + kind) + tree.findall('rescue/' + kind))} {kind}", end=", ")
     print(name)
 print(*problems, sep="\n")
 sys.exit(bool(problems))

@@ -1,6 +1,7 @@
-/* Every name of a unit that is accepted, of our own table or from udunits2, every prefix, and every
- * unit that the vocabulary and the science functions print, against the program `units` where it is
- * installed; without it nothing is compared, with it nothing is left out. */
+/* Every name of a unit that is accepted, of our own table or from udunits2, with every prefix and
+ * plural that is, and every unit that the vocabulary and the science functions print, against the
+ * program `units` where it is installed; without it nothing is compared, with it nothing is left
+ * out. */
 #include <check.h>
 #include <ctype.h>
 #include <math.h>
@@ -13,7 +14,7 @@
 #include "quantity/units.h"
 #include "tankside/science.h"
 
-enum { QUESTIONS = 1000, TEXT = 120 };
+enum { QUESTIONS = 2000, TEXT = 120 };
 
 /* Both are right; doubles differ. */
 #define EXACT 1e-11
@@ -231,16 +232,56 @@ START_TEST(our_own_table) {
 }
 END_TEST
 
+static bool is_listed(const exam *e, const char *name) {
+  const char *listed;
+  for (size_t i = 0; (listed = ts_unit_name_at(e->units, i, NULL)) != NULL; i++)
+    if (strcmp(listed, name) == 0) return true;
+  return false;
+}
+
+/* Something behind a prefix or with a plural s: asked as the prefix and the name. A name of the
+ * table that reads the same goes first. */
+static void ask_derived(exam *e, const char *before, const char *prefix, const char *name,
+                        const char *after) {
+  char ours[TEXT];
+  snprintf(ours, sizeof ours, "%s%s%s", before, name, after);
+  if (is_listed(e, ours)) return;
+  ask(e, ours);
+  question *q = &e->all[e->count - 1];
+  snprintf(q->have, sizeof q->have, "%s (%s)", prefix, theirs(name));
+}
+
 START_TEST(every_prefix) {
   exam *e = new_exam();
-  char name[TEXT];
-  for (const ts_prefix *p = ts_prefixes; p->symbol != NULL; p++) {
-    snprintf(name, sizeof name, "%sPa", p->symbol);
-    ask(e, name);
-    snprintf(name, sizeof name, "%sgram", p->word);
-    ask(e, name);
+  for (const ts_unit *u = ts_own_units; u->name != NULL; u++)
+    for (const ts_prefix *p = ts_prefixes; p->symbol != NULL; p++) {
+      if (u->naming == TS_SYMBOL) ask_derived(e, p->symbol, p->word, u->name, "");
+      if (u->naming != TS_WORD) continue;
+      ask_derived(e, p->word, p->word, u->name, "");
+      ask_derived(e, p->word, p->word, u->name, "s");
+    }
+  hand_in(e, 1000, EXACT);
+}
+END_TEST
+
+static void ask_plurals(bool ours, double tolerance) {
+  exam *e = new_exam();
+  const char *name;
+  bool own;
+  for (size_t i = 0; (name = ts_unit_name_at(e->units, i, &own)) != NULL; i++) {
+    char plural[TEXT];
+    ts_scale scale;
+    snprintf(plural, sizeof plural, "%ss", name);
+    if (strlen(name) < 2) continue; /* ms is a millisecond */
+    if (own == ours && ts_unit_named(e->units, plural, strlen(plural), &scale))
+      ask_derived(e, "", "", name, "s");
   }
-  hand_in(e, 25, EXACT);
+  hand_in(e, 50, tolerance);
+}
+
+START_TEST(every_plural) {
+  ask_plurals(true, EXACT);
+  ask_plurals(false, ROUNDED);
 }
 END_TEST
 
@@ -301,6 +342,7 @@ Suite *suite_every_unit(void) {
   tcase_set_timeout(all, 60);
   tcase_add_test(all, our_own_table);
   tcase_add_test(all, every_prefix);
+  tcase_add_test(all, every_plural);
   tcase_add_test(all, what_the_vocabulary_prints);
   tcase_add_test(all, what_the_functions_print);
   tcase_add_test(all, what_udunits_adds);

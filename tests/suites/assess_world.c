@@ -78,7 +78,8 @@ static void load_own(assess_world *w, const char *pack) {
 void assess_world_demo(assess_world *w, const char *production) {
   open_world(w);
   load_own(w, "common");
-  load_own(w, ts_same(production, "lake-stunt") ? "us-fed" : "gb-eng");
+  load_own(w, ts_same(production, "lake-stunt") ? "us-fed" : "gb");
+  if (!ts_same(production, "lake-stunt")) load_own(w, "gb-eng");
   read_dossier(w, ts_arena_printf(w->arena, "%s/shared/productions/%s/dossier.xml", SOURCE_FOLDER,
                                   production));
 }

@@ -43,6 +43,16 @@ static void find_turns(shipped_world *s) {
     read_literals(s, ts_pack_file_name(s->w.packs, i));
 }
 
+/* The law of other places, on the production on which it has most to say. */
+static const struct {
+  int production;
+  const char *pack;
+} elsewhere[] = {{0, SOURCE_FOLDER "/rules/gb"},
+                 {2, SOURCE_FOLDER "/rules/gb-sct"},
+                 {2, SOURCE_FOLDER "/rules/us-fed"},
+                 {2, SOURCE_FOLDER "/rules/us-ca"},
+                 {2, SOURCE_FOLDER "/rules/us-ny"}};
+
 /* ---- the world ---------------------------------------------------------------------- */
 
 static bool is_written(const shipped_world *s, uint32_t slot) {
@@ -96,8 +106,9 @@ static void find_pairs(shipped_world *s) {
 void shipped_world_open(shipped_world *s, int production, unsigned forget) {
   *s = (shipped_world){0};
   assess_world_demo(&s->w, productions[production]);
-  if (production == 0) /* its own law has no pack: the other one's rules do as well here */
-    ck_assert(ts_packs_load(s->w.packs, SOURCE_FOLDER "/rules/gb-eng", s->w.problems));
+  for (size_t i = 0; i < sizeof elsewhere / sizeof *elsewhere; i++)
+    if (elsewhere[i].production == production)
+      ck_assert(ts_packs_load(s->w.packs, elsewhere[i].pack, s->w.problems));
   find_turns(s);
   s->known = ts_dossier_variant(s->w.dossier);
   forget_some(s, forget);

@@ -84,8 +84,11 @@ typedef struct {
   const char *sheet, *task;
 } page;
 
-static const page pages[] = {{"assessment", NULL}, {"task", "d1t1"}, {"task", "d1t2"},
-                             {"task", "d1t3"},     {"task", "d2t1"}};
+static const page pages[] = {{"assessment", NULL}, {"task", "d1t1"},   {"task", "d1t2"},
+                             {"task", "d1t3"},     {"task", "d2t1"},   {"emergency", NULL},
+                             {"station", NULL},    {"card", NULL},     {"record", NULL},
+                             {"question", NULL},   {"form", NULL},     {"set", NULL},
+                             {"reviewer", NULL}};
 enum { PAGES = sizeof pages / sizeof *pages };
 
 /* HTML 5 names that the parser, which knows HTML 4, calls unknown. */
@@ -166,7 +169,7 @@ START_TEST(what_cannot_be_printed_is_refused_with_a_reason) {
   ck_assert(refused(sample, "assessment", NULL, "a3"));
   ck_assert_ptr_nonnull(strstr(said(), "unknown paper \"a3\""));
   ck_assert(refused("<dossier format=\"1\"/>", "assessment", NULL, NULL));
-  ck_assert_ptr_nonnull(strstr(said(), "is not an assessment of format 1"));
+  ck_assert_ptr_nonnull(strstr(said(), "the root is <dossier>: this is no <assessment> of format 1"));
   ck_assert(refused("<assessment format=\"2\"/>", "assessment", NULL, NULL));
   ck_assert(refused("<assessment format=\"1\">", "assessment", NULL, NULL));
 }
@@ -508,8 +511,8 @@ START_TEST(a_stylesheet_that_reads_elsewhere_fails) {
   const char *secret = ts_path_join(arena, folder, "secret.xml");
   ck_assert(ts_folder_make(templates, problems));
   ck_assert(ts_file_write(secret, "<secret/>", 9, problems));
-  const char *names[] = {"page.css", "browser.css"};
-  for (int i = 0; i < 2; i++)
+  const char *names[] = {"page.css", "browser.css", "sheets.css"};
+  for (int i = 0; i < 3; i++)
     ck_assert(ts_file_write(ts_path_join(arena, templates, names[i]), "", 0, problems));
   setenv("TANKSIDE_DATA", folder, 1);
   const char *style = ts_arena_printf(arena, thief, ts_arena_printf(arena, ways[_i], folder));

@@ -325,6 +325,17 @@ START_TEST(derived_facts_are_what_they_say) {
       {"p1@2027-03-05", "at_place_time", 10 * 60 * minute, 10 * 60 * minute, false},
       {"p1@2027-03-05", "shortest_surface_interval", 8 * minute, 8 * minute, false},
       {"p1@2027-03-09", "shortest_surface_interval", 20000 * minute, 20000 * minute, false},
+      {"production", "evidence_count", 1, 1, false},
+      {"production", "evidence_estimates", 0, 0, false},
+      {"production", "evidence_without_reference", 0, 0, false},
+      {"production", "evidence_age", 2 * 1440 * minute, 2 * 1440 * minute, false},
+      {"production", "controls_in_place", 1, 1, false},
+      {"production", "controls_without_evidence", 0, 0, false},
+      {"production", "controls_unchecked", 1, 1, false},
+      {"production", "waiver_count", 4, 4, false},
+      {"production", "waivers_refused", 3, 3, false},
+      {"production", "waivers_by_author", 3, 3, false},
+      {"production", "waiver_reach", 31 * 1440 * minute, 31 * 1440 * minute, false},
   };
   for (size_t i = 0; i < sizeof wanted / sizeof *wanted; i++) {
     uint32_t slot = slot_at(wanted[i].path, wanted[i].field);
@@ -365,7 +376,9 @@ START_TEST(every_derived_fact_of_the_vocabulary_has_its_derivation) {
         ts_range plausible = ts_fact_plausible(vocabulary, ts_slot_fact(world, slot));
         ck_assert_msg(range.lo >= plausible.lo && range.hi <= plausible.hi, "%s.%s", name,
                       ts_slot_fact(world, slot)->name);
-        ck_assert_msg(range.hi > 0, "%s.%s", name, ts_slot_fact(world, slot)->name);
+        /* an example has no papers to count */
+        ck_assert_msg(range.hi > 0 || ts_same(name, "production"), "%s.%s", name,
+                      ts_slot_fact(world, slot)->name);
       }
     }
     ts_dossier_free(world);

@@ -66,21 +66,30 @@ nothing = {}
 ---@field controls? string[] ids from the catalogue
 ---@field about? string which of several things the rule looks at
 ---@field who? string who is harmed, where it is not those the subject names
+---@field discreet? boolean rests on something personal: readers who may not see that learn only that it is there
 
 ---@param said tankside.hazard
 ---@return tankside.expected
 function hazard(said) end
 
+---A law or code that holds on some days only.
+---@class (exact) tankside.instrument
+---@field name string
+---@field from? string the first day on which it holds: "2015-02-06"
+---@field to? string the last
+
 ---What a law, a code or the production's policy asks for.
 ---@class (exact) tankside.duty
 ---@field met? boolean true met, false not met, nil open
----@field instrument? string the law or code; needed when a rule says it
+---@field instrument? string|tankside.instrument the law or code; needed when a rule says it
 ---@field section? string where in it; needed when a rule says it
+---@field evidence? string what shows that it is met
 ---@field because? string
 ---@field values? table<string, tankside.quantity>
 ---@field controls? string[]
 ---@field about? string
 ---@field who? string
+---@field discreet? boolean
 
 ---@param said tankside.duty
 ---@return tankside.expected
@@ -92,6 +101,7 @@ function duty(said) end
 ---@field controls? string[]
 ---@field about? string
 ---@field who? string
+---@field discreet? boolean
 
 ---The task must not go ahead as described, whatever the score.
 ---@param said? tankside.said
@@ -117,9 +127,14 @@ function note(said) end
 ---@field sources string[] document, year, section; or "common practice"
 ---@field reasoning? string where the score does not follow the shared scales
 ---@field worst? { likelihood: integer, severity: integer } what counts when not every course can be seen
----@field when? fun(subject: tankside.subject): boolean? where it applies
----@field assess fun(subject: tankside.subject)
+---@field limits? table<string, tankside.limit> thresholds by name, which a later pack may tighten
+---@field when? fun(subject: tankside.subject, limits: table<string, tankside.quantity>): boolean? where it applies
+---@field assess fun(subject: tankside.subject, limits: table<string, tankside.quantity>)
 ---@field examples tankside.example[]
+
+---@class (exact) tankside.limit
+---@field at_most? string stricter is less: "20 s"
+---@field at_least? string stricter is more
 
 ---@param declared tankside.rule
 function rule(declared) end
@@ -161,6 +176,14 @@ function control(declared) end
 ---A fact of the site's own; in the dossier: <fact name="..." value="..."/>.
 ---@param declared tankside.fact
 function fact(declared) end
+
+---Makes a limit of a rule of another pack stricter; never looser.
+---@param declared { rule: string, limit: string, to: string, because: string }
+function tighten(declared) end
+
+---Raises what a rule of another pack says, by steps; never lowers it.
+---@param declared { rule: string, likelihood: integer?, severity: integer?, because: string }
+function raise(declared) end
 
 ---Makes a table known by that name in every file loaded later.
 ---@param name string

@@ -1,8 +1,8 @@
--- Other law that wet work in England meets: management, young persons, height,
--- lifting, confined spaces, electricity.
+-- Other law that wet work in Great Britain meets: competent help, parents, height, lifting,
+-- confined spaces, electricity.
 
 rule {
-  id = "gb-eng.work.competent-person",
+  id = "gb.work.competent-person",
   title = "Competent help with health and safety",
   each = "production",
   harm = "everyone: nobody whose task it is",
@@ -11,7 +11,8 @@ rule {
   assess = function (p)
     duty { met = p.competent_person_appointed,
       instrument = "Management of Health and Safety at Work Regulations 1999 (SI 1999/3242)",
-      section = "reg 7 (from memory: check the text)",
+      section = "reg 7",
+      evidence = "the letter of appointment",
       because = "a competent person is appointed in writing: {competent_person_appointed}" }
   end,
   examples = {
@@ -22,34 +23,36 @@ rule {
 }
 
 rule {
-  id = "gb-eng.work.young-person-told",
+  id = "gb.work.young-person-told",
   title = "Parents told what the assessment found",
   each = "immersion",
   harm = "child performers: parents agree without knowing",
-  sources = { "Management of Health and Safety at Work Regulations 1999 regs 3(4)-(5) and 10(2)" },
-  when = function (i) return i.age < q"16 year" or i.person.school_age end,
+  sources = { "Management of Health and Safety at Work Regulations 1999 regs 3(4)-(5) and 10(2): below " ..
+    "school leaving age, in Scotland from fifteen and eight months, in England to the June after " ..
+      "the sixteenth birthday" },
+  when = function (i) return law.of_school_age(i.person, i.age, "15.66 year", "17 year") end,
   assess = function (i)
     duty { met = i.person.guardian_consents,
       instrument = "Management of Health and Safety at Work Regulations 1999 (SI 1999/3242)",
       section = "reg 10(2)",
+      evidence = "what the parents were given, and their signature",
       because = "a parent or guardian has seen the place and agreed: " ..
         "{person.guardian_consents}; before work the parents of a child of school age get the " ..
           "key findings and controls" }
   end,
-  examples = {
-    { "told", given = { ["person.born"] = "2014-05-02", ["person.school_age"] = "yes",
-      ["person.guardian_consents"] = "yes" }, expect = duty { met = true } },
-    { "not told", given = { ["person.born"] = "2014-05-02", ["person.school_age"] = "yes",
-      ["person.guardian_consents"] = "no" }, expect = duty { met = false } },
-    { "not known", given = { ["person.born"] = "2014-05-02", ["person.school_age"] = "yes",
-      ["person.guardian_consents"] = "?" }, expect = duty { met = false } },
-    { "an adult", given = { ["person.born"] = "1990-05-02", ["person.school_age"] = "no" },
-      expect = nothing },
-  },
+  examples = law.cases({ age = "15.6 year", ["person.school_age"] = "no",
+      ["person.guardian_consents"] = "yes" }, {
+    { "told", {}, true },
+    { "not told", { ["person.guardian_consents"] = "no" }, false },
+    { "not known", { ["person.guardian_consents"] = "?" }, false },
+    { "school left at fifteen and eight months", { age = "15.66 year" }, "none" },
+    { "at school at sixteen", { age = "16.9 year", ["person.school_age"] = "yes" }, true },
+    { "seventeen", { age = "17 year", ["person.school_age"] = "yes" }, "none" },
+  }),
 }
 
 rule {
-  id = "gb-eng.work.edge",
+  id = "gb.work.edge",
   title = "Falls from edges over water or floor",
   each = "site",
   harm = "crew at an edge: a fall, or a fall and then water",
@@ -59,14 +62,15 @@ rule {
   assess = function (s)
     duty { met = s.deck.guard_height >= q"0.95 m" or s.deck.edge_harness,
       instrument = "Work at Height Regulations 2005 (SI 2005/735)",
-      section = "reg 6 and schedule 2 (from memory: check the text)",
+      section = "reg 6 and schedule 2",
+      evidence = "the edge as seen on the day",
       because = "drop of {deck.edge_height}, guard rail {deck.guard_height} where 95 cm is the " ..
         "least, harness worn and clipped on: {deck.edge_harness}" }
   end,
   examples = {
-    { "guarded", given = { ["deck.edge_height"] = "3 m", ["deck.guard_height"] = "1.1 m",
+    { "guarded", given = { ["deck.edge_height"] = "0.3 m", ["deck.guard_height"] = "0.95 m",
       ["deck.edge_harness"] = "no" }, expect = duty { met = true } },
-    { "low rail", given = { ["deck.edge_height"] = "3 m", ["deck.guard_height"] = "0.8 m",
+    { "low rail", given = { ["deck.edge_height"] = "0.3 m", ["deck.guard_height"] = "0.94 m",
       ["deck.edge_harness"] = "no" }, expect = duty { met = false } },
     { "harness instead", given = { ["deck.edge_height"] = "3 m", ["deck.guard_height"] = "0 m",
       ["deck.edge_harness"] = "yes" }, expect = duty { met = true } },
@@ -77,7 +81,7 @@ rule {
 }
 
 rule {
-  id = "gb-eng.work.lifting",
+  id = "gb.work.lifting",
   title = "Thorough examination of lifting equipment",
   each = "rig",
   harm = "people under or on the load: it falls",
@@ -93,19 +97,27 @@ rule {
       duty { met = since <= limit,
         instrument = "Lifting Operations and Lifting Equipment Regulations 1998 (SI 1998/2307)",
         section = "reg 9(3)", about = day.label,
+        evidence = "the report of thorough examination",
         because = "last thorough examination {since} before the day; at most {limit}",
         values = { since = since, limit = limit } }
     end
   end,
   examples = {
-    { "in date", given = { kind = "lift", person_rated = "yes", inspected_on = "2027-01-10",
-      ["production.days.1.date"] = "2027-03-09" }, expect = duty { met = true } },
-    { "eight months, people", given = { kind = "lift", person_rated = "yes",
-      inspected_on = "2026-07-10", ["production.days.1.date"] = "2027-03-09" },
-      expect = duty { met = false } },
-    { "eight months, loads", given = { kind = "lift", person_rated = "no",
-      inspected_on = "2026-07-10", ["production.days.1.date"] = "2027-03-09" },
+    { "half a year, people", given = { kind = "lift", person_rated = "yes",
+      inspected_on = "2026-09-07", ["production.days.1.date"] = "2027-03-09" },
       expect = duty { met = true } },
+    { "a day more, people", given = { kind = "lift", person_rated = "yes",
+      inspected_on = "2026-09-06", ["production.days.1.date"] = "2027-03-09" },
+      expect = duty { met = false } },
+    { "a day more, people on a dry rig", given = { kind = "dry-for-wet", person_rated = "no",
+      inspected_on = "2026-09-06", ["production.days.1.date"] = "2027-03-09" },
+      expect = duty { met = false } },
+    { "a year, loads", given = { kind = "camera-crane", person_rated = "no",
+      inspected_on = "2026-03-09", ["production.days.1.date"] = "2027-03-09" },
+      expect = duty { met = true } },
+    { "a day more, loads", given = { kind = "camera-crane", person_rated = "no",
+      inspected_on = "2026-03-08", ["production.days.1.date"] = "2027-03-09" },
+      expect = duty { met = false } },
     { "not known", given = { kind = "dry-for-wet", inspected_on = "?",
       ["production.days.1.date"] = "2027-03-09" }, expect = duty { met = false } },
     { "rain", given = { kind = "rain" }, expect = nothing },
@@ -113,7 +125,7 @@ rule {
 }
 
 rule {
-  id = "gb-eng.work.confined-space",
+  id = "gb.work.confined-space",
   title = "Entry to a confined space",
   each = "site",
   harm = "crew in an enclosed set, void or chamber: gas or no air",
@@ -122,7 +134,8 @@ rule {
   assess = function (s)
     duty { met = s.confined_space_permit,
       instrument = "Confined Spaces Regulations 1997 (SI 1997/1713)",
-      section = "regs 4 and 5 (from memory: check the text)",
+      section = "regs 4 and 5",
+      evidence = "the permit, and the rescue plan it names",
       because = "entry by permit, with rescue arranged: {confined_space_permit}" }
   end,
   examples = {
@@ -137,7 +150,7 @@ rule {
 }
 
 rule {
-  id = "gb-eng.work.electricity",
+  id = "gb.work.electricity",
   title = "Electricity where people are wet",
   each = "site",
   harm = "anyone in or beside the water: electric shock",
@@ -149,27 +162,21 @@ rule {
     local beside = s.power.rcd and s.power.rcd_current <= q"30 mA"
     duty { met = inside and beside and s.power.bonding,
       instrument = "Electricity at Work Regulations 1989 (SI 1989/635)",
-      section = "reg 6 (from memory: check the text)",
+      section = "reg 6",
+      evidence = "the electrician's certificate for this set-up",
       because = "{power.ac_voltage_in_water} AC and {power.dc_voltage_in_water} DC in the " ..
         "water; RCD: {power.rcd}, {power.rcd_current}; metal bonded: {power.bonding}; section " ..
           "702 of BS 7671 is the usual evidence" }
   end,
-  examples = {
-    { "low voltage, protected", given = { ["power.ac_voltage_in_water"] = "12 V",
-      ["power.dc_voltage_in_water"] = "0 V", ["power.rcd"] = "yes", ["power.rcd_current"] = "30 mA",
-      ["power.bonding"] = "yes" }, expect = duty { met = true } },
-    { "mains in the water", given = { ["power.ac_voltage_in_water"] = "230 V",
-      ["power.dc_voltage_in_water"] = "0 V", ["power.rcd"] = "yes", ["power.rcd_current"] = "30 mA",
-      ["power.bonding"] = "yes" }, expect = duty { met = false } },
-    { "coarse RCD", given = { ["power.ac_voltage_in_water"] = "0 V",
-      ["power.dc_voltage_in_water"] = "24 V", ["power.rcd"] = "yes",
-      ["power.rcd_current"] = "100 mA", ["power.bonding"] = "yes" },
-      expect = duty { met = false } },
-    { "high direct voltage", given = { ["power.ac_voltage_in_water"] = "0 V",
-      ["power.dc_voltage_in_water"] = "60 V", ["power.rcd"] = "yes",
-      ["power.rcd_current"] = "30 mA", ["power.bonding"] = "yes" }, expect = duty { met = false } },
-    { "bonding not known", given = { ["power.ac_voltage_in_water"] = "0 V",
-      ["power.dc_voltage_in_water"] = "0 V", ["power.rcd"] = "yes", ["power.rcd_current"] = "30 mA",
-      ["power.bonding"] = "?" }, expect = duty { met = false } },
-  },
+  examples = law.cases({ ["power.ac_voltage_in_water"] = "12 V",
+      ["power.dc_voltage_in_water"] = "30 V", ["power.rcd"] = "yes",
+      ["power.rcd_current"] = "30 mA", ["power.bonding"] = "yes" }, {
+    { "low voltage, protected", {}, true },
+    { "too much alternating", { ["power.ac_voltage_in_water"] = "13 V" }, false },
+    { "too much direct", { ["power.dc_voltage_in_water"] = "31 V" }, false },
+    { "coarse RCD", { ["power.rcd_current"] = "31 mA" }, false },
+    { "no RCD", { ["power.rcd"] = "no" }, false },
+    { "not bonded", { ["power.bonding"] = "no" }, false },
+    { "bonding not known", { ["power.bonding"] = "?" }, false },
+  }),
 }

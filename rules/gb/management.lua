@@ -1,10 +1,10 @@
--- Management of health and safety in England: the assessment itself, young
+-- Management of health and safety in Great Britain: the assessment itself, young
 -- persons, emergencies, rest, noise, drowning, substances, what is reported.
 
 local management = "Management of Health and Safety at Work Regulations 1999 (SI 1999/3242)"
 
 rule {
-  id = "gb-eng.management.review",
+  id = "gb.management.review",
   title = "The assessment is looked at again when it may no longer hold",
   each = "day",
   harm = "everyone: decided on old facts",
@@ -13,21 +13,22 @@ rule {
     duty {
       met = d.production.review_by >= d.date, instrument = management,
       section = "reg 3(3) and 3(6)",
+      evidence = "a dated revision, approved by name",
       because = "to be looked at again by {production.review_by}; a dated revision, approved " ..
         "by name, is the evidence",
     }
   end,
   examples = {
-    { "in time", given = { ["production.review_by"] = "2027-03-14" },
+    { "on the day", given = { ["production.review_by"] = "2027-03-09" },
       expect = duty { met = true } },
-    { "before this day", given = { ["production.review_by"] = "2027-03-01" },
+    { "the day before", given = { ["production.review_by"] = "2027-03-08" },
       expect = duty { met = false } },
     { "no date", given = {}, expect = duty { met = false } },
   },
 }
 
 rule {
-  id = "gb-eng.management.serious-danger",
+  id = "gb.management.serious-danger",
   title = "Procedures for serious and imminent danger, and outside help",
   each = "site",
   harm = "everyone at the water: no procedure, no call",
@@ -37,6 +38,7 @@ rule {
     duty {
       met = e.plan_written and e.alarm_heard, instrument = management, section = "reg 8",
       about = "procedures",
+      evidence = "the posted plan, and the drill",
       because = "plan written and posted: {emergency.plan_written}; alarm heard everywhere: " ..
         "{emergency.alarm_heard}",
       controls = { "written-plan", "alarm-under-water" },
@@ -44,6 +46,7 @@ rule {
     duty {
       met = e.contacts_posted and e.phone_coverage, instrument = management, section = "reg 9",
       about = "outside help",
+      evidence = "the posted numbers, and a call tried from the water",
       because = "numbers posted: {emergency.contacts_posted}; telephone or radio works at the " ..
         "water: {emergency.phone_coverage}",
       controls = { "written-plan", "radio-at-water" },
@@ -65,7 +68,7 @@ rule {
 }
 
 rule {
-  id = "gb-eng.management.young-person",
+  id = "gb.management.young-person",
   title = "Work a young person can recognise the dangers of",
   each = "immersion",
   harm = "young person: danger not recognised or avoided",
@@ -76,6 +79,7 @@ rule {
     duty {
       met = p.understands_action and not i.restrained and i.site.water.temperature >= q"15 degC",
       instrument = management, section = "reg 19(2)",
+      evidence = "a note of the talk with the young person, and the water log",
       because = "has said back what happens and how to stop it: {person.understands_action}; " ..
         "held: {restrained}; water {site.water.temperature}; not beyond capacity, no extreme " ..
           "cold, no danger that cannot be recognised",
@@ -91,10 +95,12 @@ rule {
       given = { ["person.born"] = "2014-05-02", ["person.understands_action"] = "yes",
         restrained = "yes",
                 ["site.water.temperature"] = "29 degC" }, expect = duty { met = false } },
-    { "a cold lake",
-      given = { ["person.born"] = "2014-05-02", ["person.understands_action"] = "yes",
-        restrained = "no",
-                ["site.water.temperature"] = "9 degC" }, expect = duty { met = false } },
+    { "as cold as may be",
+      given = { age = "17.9 year", ["person.understands_action"] = "yes", restrained = "no",
+        ["site.water.temperature"] = "15 degC" }, expect = duty { met = true } },
+    { "colder",
+      given = { age = "12 year", ["person.understands_action"] = "yes", restrained = "no",
+        ["site.water.temperature"] = "14.9 degC" }, expect = duty { met = false } },
     { "never asked",
       given = { ["person.born"] = "2014-05-02", restrained = "no",
         ["site.water.temperature"] = "29 degC" },
@@ -102,12 +108,12 @@ rule {
     { "a grown double", given = { ["person.born"] = "2014-05-02", restrained = "yes" },
       with = { "stunt-double" },
       expect = nothing },
-    { "an adult", given = { ["person.born"] = "1990-05-02" }, expect = nothing },
+    { "eighteen", given = { age = "18 year", restrained = "yes" }, expect = nothing },
   },
 }
 
 rule {
-  id = "gb-eng.management.expectant-mother",
+  id = "gb.management.expectant-mother",
   title = "Risk to a new or expectant mother",
   each = "person",
   harm = "mother and child",
@@ -117,7 +123,8 @@ rule {
   assess = function (p)
     duty {
       met = p.conditions_cleared, instrument = management,
-      section = "regs 16 to 18 (from memory: check the text)",
+      section = "regs 16 to 18",
+      evidence = "the doctor's letter, kept confidential",
       because = "work looked at with a doctor and altered, or the person is kept out of it: " ..
         "{conditions_cleared}",
       controls = { "diving-doctor" }, discreet = true,
@@ -136,7 +143,7 @@ rule {
 }
 
 rule {
-  id = "gb-eng.management.rest",
+  id = "gb.management.rest",
   title = "Rest between days and in the day",
   each = "day",
   harm = "crew and performers: tired at the water",
@@ -147,6 +154,7 @@ rule {
       met = d.rest_before >= q"11 h", instrument = "Working Time Regulations 1998 (SI 1998/1833)",
       section = "reg 10",
       about = "daily rest",
+      evidence = "the call sheets of both days",
       because = "{rest_before} since the wrap before; 11 h is the least for an adult",
     }
     if d.wrap - d.call > q"6 h" then
@@ -154,26 +162,27 @@ rule {
         met = d.meal_break >= q"20 min",
         instrument = "Working Time Regulations 1998 (SI 1998/1833)", section = "reg 12",
         about = "break",
+        evidence = "the call sheet",
         because = "longest break {meal_break}; 20 min is the least in a day over 6 h",
         controls = { "work-breaks" },
       }
     end
   end,
   examples = {
-    { "a night and a meal", given = { rest_before = "12 h", call = "08:00", wrap = "18:00",
-      meal_break = "60 min" },
-      expect = duty { met = true } },
-    { "nine hours' night", given = { rest_before = "9 h", call = "08:00", wrap = "13:00" },
+    { "11 h and a break of 20 min", given = { rest_before = "11 h", call = "08:00", wrap = "18:00",
+      meal_break = "20 min" }, expect = duty { met = true } },
+    { "a shorter night", given = { rest_before = "10.9 h", call = "08:00", wrap = "13:00" },
       expect = duty { met = false } },
-    { "no break", given = { rest_before = "12 h", call = "08:00", wrap = "18:00",
-      meal_break = "10 min" },
-      expect = duty { met = false } },
+    { "a shorter break", given = { rest_before = "12 h", call = "08:00", wrap = "14:10",
+      meal_break = "19 min" }, expect = duty { met = false } },
+    { "6 h without a break", given = { rest_before = "12 h", call = "08:00", wrap = "14:00",
+      meal_break = "0 min" }, expect = duty { met = true } },
     { "not known", given = { call = "08:00", wrap = "13:00" }, expect = duty { met = false } },
   },
 }
 
 rule {
-  id = "gb-eng.management.noise",
+  id = "gb.management.noise",
   title = "Noise above the upper action value",
   each = "rig",
   harm = "everyone near it: hearing loss",
@@ -184,21 +193,22 @@ rule {
     duty {
       met = nil, instrument = "Control of Noise at Work Regulations 2005 (SI 2005/1643)",
       section = "reg 4",
+      evidence = "a measured day, or the hearing protection issued",
       because = "{noise} at the nearest person: whether the day's exposure stays under 85 " ..
         "dB(A), or ears are protected, is to be shown by a measured day",
       controls = { "quieter-machine" },
     }
   end,
   examples = {
-    { "quiet", given = { noise = "76 dBA" }, expect = nothing },
-    { "loud", given = { noise = "92 dBA" }, expect = duty { met = nil } },
+    { "at the value", given = { noise = "85 dBA" }, expect = nothing },
+    { "above it", given = { noise = "85.5 dBA" }, expect = duty { met = nil } },
     { "not measured", given = {}, expect = duty { met = nil } },
     { "a bang", given = { kind = "pyrotechnics", noise = "115 dBA" }, expect = nothing },
   },
 }
 
 rule {
-  id = "gb-eng.management.drowning",
+  id = "gb.management.drowning",
   title = "Crew over water: fall prevented, rescue ready",
   each = "task",
   harm = "crew: fall in and drown",
@@ -210,7 +220,8 @@ rule {
     duty {
       met = t.life_jackets and rescue,
       instrument = "Construction (Design and Management) Regulations 2015 (SI 2015/51)",
-      section = "reg 26 (from memory: check the text)",
+      section = "reg 26",
+      evidence = "jackets and rescuers seen on the day",
       because = "life jackets: {life_jackets}; lifeguards {lifeguards}, safety divers " ..
         "{safety_divers}",
       controls = { "life-jackets", "lifeguard" },
@@ -220,7 +231,7 @@ rule {
     { "jackets and a lifeguard", given = { over_water_work = "yes", life_jackets = "yes",
       lifeguards = "1" }, expect = duty { met = true } },
     { "jackets and a diver", given = { over_water_work = "yes", life_jackets = "yes",
-      lifeguards = "0", safety_divers = "2" },
+      lifeguards = "0", safety_divers = "1" },
       expect = duty { met = true } },
     { "nobody to pull them out", given = { over_water_work = "yes", life_jackets = "yes",
       lifeguards = "0", safety_divers = "0" },
@@ -234,7 +245,7 @@ rule {
 }
 
 rule {
-  id = "gb-eng.management.substances",
+  id = "gb.management.substances",
   title = "Substances put into water or air are assessed",
   each = "site",
   harm = "everyone in the water: skin, eyes, lungs",
@@ -249,23 +260,27 @@ rule {
     duty {
       met = s.water.additive_data_sheets,
       instrument = "Control of Substances Hazardous to Health Regulations 2002 (SI 2002/2677)",
-      section = "reg 6 (from memory: check the text)",
+      section = "reg 6",
+      evidence = "the data sheets, with what was decided on each",
       because = "data sheet of each additive at hand: {water.additive_data_sheets}",
       controls = { "additive-test", "no-additive" },
     }
   end,
-  examples = {
-    { "dye with its sheet", given = { ["water.additives"] = "dye",
-      ["water.additive_data_sheets"] = "yes" }, expect = duty { met = true } },
-    { "paint without", given = { ["water.additives"] = "paint",
-      ["water.additive_data_sheets"] = "no" }, expect = duty { met = false } },
-    { "not known", given = { ["water.additives"] = "milk" }, expect = duty { met = false } },
-    { "nothing put in", given = { ["water.additives"] = "none" }, expect = nothing },
+  examples = example.join {
+    example.edges({ ["water.additive_data_sheets"] = "yes" }, "water.additives", nil, {
+      "dye", duty { met = true }, "milk", duty { met = true }, "fog-juice", duty { met = true },
+      "foam", duty { met = true }, "oil", duty { met = true }, "paint", duty { met = true },
+      "blood", duty { met = true }, "other", duty { met = true }, "none", nothing,
+      "leaves", nothing }),
+    law.cases({ ["water.additives"] = "paint" }, {
+      { "paint without", { ["water.additive_data_sheets"] = "no" }, false },
+      { "not known", { ["water.additive_data_sheets"] = "?" }, false },
+    }),
   },
 }
 
 rule {
-  id = "gb-eng.management.report",
+  id = "gb.management.report",
   title = "Whether an incident under water has to be reported",
   each = "record",
   harm = "everyone: the authority does not know",
@@ -279,7 +294,8 @@ rule {
       met = nil,
       instrument = "Reporting of Injuries, Diseases and Dangerous Occurrences Regulations 2013 " ..
         "(SI 2013/1471)",
-      section = "schedules 1 and 2 (schedule 2 from memory: check the text)",
+      section = "schedules 1 and 2",
+      evidence = "a note of who decided whether it is reported, and when",
       because = "the log has: {incident}; a note of who decided whether it is reported, and " ..
         "when, is the evidence",
     }

@@ -4,36 +4,16 @@
 
 local regulations = "Diving at Work Regulations 1997 (SI 1997/2776)"
 
-local function task_has_diving(task)
-  for _, i in ipairs(task.immersions) do
-    if i.breathes_gas then return true end
-  end
-  return false
-end
-
-local function day_has_diving(day)
-  for _, task in ipairs(day.tasks) do
-    if task_has_diving(task) then return true end
-  end
-  return false
-end
-
-local function production_has_diving(production)
-  for _, day in ipairs(production.days) do
-    if day_has_diving(day) then return true end
-  end
-  return false
-end
-
 rule {
-  id = "gb-eng.diving.contractor",
+  id = "gb.diving.contractor",
   title = "One diving contractor for the project",
   each = "production",
   harm = "everyone who dives: nobody answers for the whole",
   sources = { "Diving at Work Regulations 1997 regs 5 and 6" },
-  when = production_has_diving,
+  when = law.production_dives,
   assess = function (p)
     duty { met = p.diving_contractor_appointed, instrument = regulations, section = "regs 5 and 6",
+      evidence = "the contract",
       because = "one diving contractor appointed: {diving_contractor_appointed}; the contract " ..
         "shows it" }
   end,
@@ -50,15 +30,16 @@ rule {
 }
 
 rule {
-  id = "gb-eng.diving.plan",
+  id = "gb.diving.plan",
   title = "Diving project plan before the first dive",
   each = "day",
   harm = "everyone who dives: people act on different plans",
   sources = { "Diving at Work Regulations 1997 regs 6 and 8" },
-  when = day_has_diving,
+  when = law.day_dives,
   assess = function (d)
     duty { met = d.dive_plan_written and d.dive_plan_approved, instrument = regulations,
       section = "regs 6 and 8",
+      evidence = "the plan, signed by the supervisor",
       because = "plan written: {dive_plan_written}; approved by the diving supervisor: " ..
         "{dive_plan_approved}; it rests on this assessment and names the code of practice that " ..
           "applies",
@@ -76,40 +57,37 @@ rule {
 }
 
 rule {
-  id = "gb-eng.diving.supervisor",
+  id = "gb.diving.supervisor",
   title = "One supervisor, in writing, who does not dive",
   each = "task",
   harm = "everyone who dives: nobody at the surface decides",
   sources = { "Diving at Work Regulations 1997 reg 6: in writing",
     "Diving at Work Regulations 1997 reg 10: does not dive while supervising (from memory)" },
-  when = task_has_diving,
+  when = law.task_dives,
   assess = function (t)
     local appointed = t.production.supervisor_in_writing and t.supervisor_named
     local there = t.supervisor_at_water and not t.supervisor_other_duties
     duty { met = appointed and there, instrument = regulations,
-      section = "reg 6; reg 10 (from memory: check the text)",
+      section = "reg 6; reg 10",
+      evidence = "the letter of appointment, and the call sheet",
       because = "appointed in writing: {production.supervisor_in_writing}; named: " ..
         "{supervisor_named}; at the water: {supervisor_at_water}; other duties: " ..
           "{supervisor_other_duties}" }
   end,
-  examples = {
-    { "named, in writing, there, free", given = { ["immersions.1.breathes_gas"] = "yes",
-      ["production.supervisor_in_writing"] = "yes", supervisor_named = "yes",
-      supervisor_at_water = "yes", supervisor_other_duties = "no" }, expect = duty { met = true } },
-    { "dives as well", given = { ["immersions.1.breathes_gas"] = "yes",
-      ["production.supervisor_in_writing"] = "yes", supervisor_named = "yes",
-      supervisor_at_water = "yes", supervisor_other_duties = "yes" },
-      expect = duty { met = false } },
-    { "not known", given = { ["immersions.1.breathes_gas"] = "yes",
-      ["production.supervisor_in_writing"] = "?", supervisor_named = "yes",
-      supervisor_at_water = "yes", supervisor_other_duties = "no" },
-      expect = duty { met = false } },
-    { "nobody dives", given = { ["immersions.1.breathes_gas"] = "no" }, expect = nothing },
+  examples = example.join {
+    law.needs({ ["immersions.1.breathes_gas"] = "yes", supervisor_other_duties = "no" },
+      { "production.supervisor_in_writing", "supervisor_named", "supervisor_at_water" }),
+    law.cases({ ["immersions.1.breathes_gas"] = "yes", supervisor_named = "yes",
+        ["production.supervisor_in_writing"] = "yes", supervisor_at_water = "yes",
+        supervisor_other_duties = "yes" }, {
+      { "dives as well", {}, false },
+      { "nobody dives", { ["immersions.1.breathes_gas"] = "no" }, "none" },
+    }),
   },
 }
 
 rule {
-  id = "gb-eng.diving.medical",
+  id = "gb.diving.medical",
   title = "Certificate of medical fitness to dive",
   each = "immersion",
   harm = "the person who dives: a condition that gas under pressure makes deadly",
@@ -120,6 +98,7 @@ rule {
     local age = i.day.date - i.person.medical_on
     duty { met = i.person.medical == "diving-doctor" and age <= q"365 day",
       instrument = regulations, section = "regs 12 and 15",
+      evidence = "the certificate, with the examiner's number",
       because = "found fit by: {person.medical}; {age} before the day; a certificate of an " ..
         "approved medical examiner holds at most 12 months", discreet = true,
       values = { age = age } }
@@ -128,8 +107,11 @@ rule {
     { "in date", given = { breathes_gas = "yes", ["person.medical"] = "diving-doctor",
       ["day.date"] = "2027-03-09", ["person.medical_on"] = "2026-09-01" },
       expect = duty { met = true } },
-    { "too old", given = { breathes_gas = "yes", ["person.medical"] = "diving-doctor",
-      ["day.date"] = "2027-03-09", ["person.medical_on"] = "2025-09-01" },
+    { "a year old", given = { breathes_gas = "yes", ["person.medical"] = "diving-doctor",
+      ["day.date"] = "2027-03-09", ["person.medical_on"] = "2026-03-09" },
+      expect = duty { met = true } },
+    { "a day too old", given = { breathes_gas = "yes", ["person.medical"] = "diving-doctor",
+      ["day.date"] = "2027-03-09", ["person.medical_on"] = "2026-03-08" },
       expect = duty { met = false } },
     { "a declaration only", given = { breathes_gas = "yes", ["person.medical"] = "declaration",
       ["day.date"] = "2027-03-09", ["person.medical_on"] = "2026-09-01" },
@@ -141,7 +123,7 @@ rule {
 }
 
 rule {
-  id = "gb-eng.diving.qualification",
+  id = "gb.diving.qualification",
   title = "Approved qualification of the safety team",
   each = "post",
   harm = "everyone who dives: the rescuer cannot do the job",
@@ -151,6 +133,7 @@ rule {
     or p.role == "diving-supervisor" end,
   assess = function (p)
     duty { met = p.qualified, instrument = regulations, section = "reg 12",
+      evidence = "the certificate, seen",
       because = "{person.label} as {role}: qualification held and in date: {qualified}" }
   end,
   examples = {
@@ -164,15 +147,16 @@ rule {
 }
 
 rule {
-  id = "gb-eng.diving.standby",
+  id = "gb.diving.standby",
   title = "Enough people for the dive and for what may go wrong",
   each = "task",
   harm = "everyone who dives: nobody free to fetch them",
   sources = { "Diving at Work Regulations 1997 reg 6: competent people and plant, emergencies " ..
     "included" },
-  when = task_has_diving,
+  when = law.task_dives,
   assess = function (t)
     duty { met = t.standby_divers >= 1, instrument = regulations, section = "reg 6(3)",
+      evidence = "the call sheet, and the drill",
       because = "{standby_divers} standby divers, dressed in, with no other job; the code of " ..
         "practice that applies sets the team",
       controls = { "standby-diver" } }
@@ -184,18 +168,20 @@ rule {
       expect = duty { met = false } },
     { "not known", given = { ["immersions.1.breathes_gas"] = "yes", standby_divers = "?" },
       expect = duty { met = false } },
+    { "nobody dives", given = { ["immersions.1.breathes_gas"] = "no" }, expect = nothing },
   },
 }
 
 rule {
-  id = "gb-eng.diving.record",
+  id = "gb.diving.record",
   title = "Record of the diving operation, and each diver's own",
   each = "day",
   harm = "everyone who dives: exposure that nobody can add up",
   sources = { "Diving at Work Regulations 1997 reg 6(3)", "reg 12(3): the diver's daily record" },
-  when = day_has_diving,
+  when = law.day_dives,
   assess = function (d)
     duty { met = d.dive_log_kept, instrument = regulations, section = "regs 6(3) and 12(3)",
+      evidence = "the log of the operation, and each diver's own",
       because = "each descent written down as it happens: {dive_log_kept}",
       controls = { "log-at-each-descent" } }
   end,
@@ -206,26 +192,30 @@ rule {
       expect = duty { met = false } },
     { "not known", given = { ["tasks.1.immersions.1.breathes_gas"] = "yes", dive_log_kept = "?" },
       expect = duty { met = false } },
+    { "nobody dives", given = { ["tasks.1.immersions.1.breathes_gas"] = "no" }, expect = nothing },
   },
 }
 
 rule {
-  id = "gb-eng.diving.record-kept",
+  id = "gb.diving.record-kept",
   title = "Diving records kept for two years",
   each = "production",
   harm = "everyone who dives: an injury that shows later cannot be traced",
   sources = { "Diving at Work Regulations 1997 reg 6(3)(f)" },
-  when = production_has_diving,
+  when = law.production_dives,
   assess = function (p)
     duty { met = p.dive_record_retention >= q"2 year", instrument = regulations,
       section = "reg 6(3)(f)",
+      evidence = "the written policy",
       because = "records kept for {dive_record_retention}; at least 2 years after the last entry" }
   end,
   examples = {
-    { "five years", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes",
-      dive_record_retention = "5 year" }, expect = duty { met = true } },
-    { "one year", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes",
-      dive_record_retention = "1 year" }, expect = duty { met = false } },
+    { "two years", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes",
+      dive_record_retention = "2 year" }, expect = duty { met = true } },
+    { "less", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes",
+      dive_record_retention = "1.9 year" }, expect = duty { met = false } },
+    { "nobody dives", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "no" },
+      expect = nothing },
     { "not known", given = { ["days.1.tasks.1.immersions.1.breathes_gas"] = "yes",
       dive_record_retention = "?" }, expect = duty { met = false } },
   },

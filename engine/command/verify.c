@@ -1,0 +1,140 @@
+/* tankside verify: does an assessment follow from the facts and rules it names? */
+#include "base/file.h"
+#include "base/text.h"
+#include "base/xml.h"
+#include "command/command.h"
+#include "tankside/document.h"
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { SHOWN = 20 }; /* differences listed one by one */
+
+typedef struct {
+  ts_session *s;
+  ts_options options; /* as given, with the values that the assessment says were set */
+  const char *path, *bytes;
+  size_t length;
+} verifier;
+
+/* ---- what the assessment says it was made from ------------------------------------------ */
+
+static char *attribute_of(ts_arena *arena, xmlNode *node, const char *name) {
+  xmlChar *value = xmlGetNoNsProp(node, BAD_CAST name);
+  char *kept = ts_arena_copy(arena, (const char *)value);
+  xmlFree(value);
+  return kept;
+}
+
+static xmlNode *child_of(xmlNode *node, const char *name) {
+  xmlNode *child = node ? node->children : NULL;
+  while (child != NULL && !ts_same((const char *)child->name, name)) child = child->next;
+  return child;
+}
+
+/* A value set for that run alone is set again. */
+static void take_set(verifier *v, xmlNode *set) {
+  char *path = attribute_of(v->s->arena, set, "path"),
+       *value = attribute_of(v->s->arena, set, "value");
+  if (path == NULL || value == NULL || v->options.set_count == REPEATS_MAX) return;
+  v->options.sets[v->options.set_count++] = ts_arena_printf(v->s->arena, "%s=%s", path, value);
+}
+
+/* The dossier where it is not given: beside the assessment, or a folder above. */
+static const char *find_dossier(verifier *v, const char *name) {
+  if (name == NULL) return NULL;
+  const char *folder = ts_path_folder(v->s->arena, v->path);
+  const char *places[] = {folder, ts_path_join(v->s->arena, folder, "..")};
+  for (size_t i = 0; i < sizeof places / sizeof places[0]; i++) {
+    char **files = ts_folder_list(v->s->arena, places[i], ts_path_name(name), v->s->problems);
+    for (; files != NULL && *files != NULL; files++)
+      if (ts_same(*files, ts_path_name(name))) return ts_path_join(v->s->arena, places[i], *files);
+  }
+  return NULL;
+}
+
+static void take_inputs(verifier *v, xmlNode *inputs) {
+  for (xmlNode *child = inputs ? inputs->children : NULL; child != NULL; child = child->next)
+    if (ts_same((const char *)child->name, "set")) take_set(v, child);
+  xmlNode *dossier = child_of(inputs, "dossier");
+  if (v->options.dossier == NULL && dossier != NULL)
+    v->options.dossier = find_dossier(v, attribute_of(v->s->arena, dossier, "file"));
+}
+
+static bool read_assessment(verifier *v) {
+  v->path = assessment_path(v->s, v->options.words[0]);
+  v->bytes = ts_file_read(v->s->arena, v->path, ASSESSMENT_LIMIT, &v->length, v->s->problems);
+  ts_xml *xml = v->bytes ? ts_xml_read(v->bytes, v->length, v->path, v->s->problems) : NULL;
+  if (xml == NULL) return false;
+  take_inputs(v, child_of(ts_xml_root(xml), "inputs"));
+  ts_xml_free(xml);
+  if (v->options.dossier != NULL) return true;
+  ts_report(v->s->problems, TS_ERROR, v->path, 0,
+            "the dossier it was made from is not beside it; give it: --dossier FILE");
+  return false;
+}
+
+/* ---- assessing again -------------------------------------------------------------------- */
+
+static bool assess_again(verifier *v, char **bytes, size_t *length) {
+  ts_session *s = v->s;
+  if (!session_read_matrix(s, v->options.matrix) ||
+      !session_read_dossier(s, &v->options, v->options.dossier) ||
+      ts_count(s->problems, TS_ERROR) > 0)
+    return false;
+  ts_assess_inputs inputs = {.dossier = s->dossier,
+                             .packs = s->packs,
+                             .matrix = s->matrix,
+                             .units = s->units,
+                             .sets = v->options.sets,
+                             .set_count = v->options.set_count,
+                             .folder = session_folder(s, v->options.dossier),
+                             .no_rules_for = s->no_rules_for};
+  ts_assessment *again = ts_assess(&inputs, s->problems);
+  if (again == NULL) return false;
+  ts_assessment_write(again, bytes, length);
+  ts_assessment_free(again);
+  return true;
+}
+
+static int verify(verifier *v) {
+  char *expected = NULL;
+  size_t length = 0, count = 0;
+  int status = NOT_DONE;
+  if (read_assessment(v) && assess_again(v, &expected, &length) &&
+      ts_assessment_differences(v->bytes, v->length, expected, length, v->path, SHOWN, &count,
+                                v->s->problems))
+    status = count == 0 ? DONE : LOOK;
+  free(expected);
+  if (status == DONE)
+    printf("%s follows from %s and the rules it names\n", v->path, v->options.dossier);
+  if (status == LOOK)
+    printf("%s does not follow from %s: %zu difference%s%s\n", v->path, v->options.dossier, count,
+           count == 1 ? "" : "s", count > SHOWN ? ", the first 20 of them listed" : "");
+  return status;
+}
+
+static int run(const ts_options *options) {
+  ts_session s = {0};
+  verifier v = {.s = &s, .options = *options};
+  int status = session_open(&s) ? verify(&v) : NOT_DONE;
+  session_close(&s);
+  return status;
+}
+
+const ts_verb verb_verify = {
+    .name = "verify",
+    .usage = "verify ASSESSMENT [--dossier FILE] [--pack DIR]... [--matrix NAME|FILE]",
+    .summary = "does an assessment follow from the facts and rules it names?",
+    .details = "Assesses the dossier again, with the values that were set for that run, and holds\n"
+               "the result against the assessment: every file's digest, every fact, score, margin\n"
+               "and word. Each place that differs is named with its line, what was found and what\n"
+               "follows. The dossier is looked for beside the assessment and one folder above;\n"
+               "packs that were given then are to be given again.\n\n"
+               "  tankside verify build/revision-3/assessment.xml --dossier dossier.xml\n\n"
+               "That it follows says nothing of whether the facts are so.\n\n"
+               "Exit status: 0 it follows, 1 it does not, 2 it could not be tried.",
+    .takes = OPTION_DOSSIER | OPTION_PACK | OPTION_MATRIX,
+    .least = 1,
+    .most = 1,
+    .run = run};

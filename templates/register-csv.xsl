@@ -1,0 +1,53 @@
+<?xml version="1.0" encoding="UTF-8"?>
+<!-- The register as CSV (RFC 4180): every field in quotes, CR LF. A field that a
+     spreadsheet would take for a formula begins with an apostrophe. -->
+<xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
+  <xsl:import href="register.xsl"/>
+  <xsl:output method="text" encoding="UTF-8"/>
+
+  <xsl:template match="/">
+    <xsl:for-each select="$columns">
+      <xsl:call-template name="cell"><xsl:with-param name="text" select="@title"/><xsl:with-param name="last" select="position() = last()"/></xsl:call-template>
+    </xsl:for-each>
+    <xsl:apply-templates select="assessment/findings/finding | assessment/duties/duty" mode="row"/>
+    <xsl:call-template name="note"><xsl:with-param name="id" select="'caution'"/><xsl:with-param name="text" select="$w[@id = 'caution']"/></xsl:call-template>
+    <xsl:call-template name="note"><xsl:with-param name="id" select="'digest'"/><xsl:with-param name="text" select="assessment/inputs/digest/@sha256"/></xsl:call-template>
+  </xsl:template>
+
+  <!-- A last record that is no finding: its name, and the text where titles stand. -->
+  <xsl:template name="note">
+    <xsl:param name="id"/>
+    <xsl:param name="text"/>
+    <xsl:for-each select="$columns">
+      <xsl:call-template name="cell">
+        <xsl:with-param name="last" select="position() = last()"/>
+        <xsl:with-param name="text"><xsl:choose>
+          <xsl:when test="@id = 'id'"><xsl:value-of select="$id"/></xsl:when>
+          <xsl:when test="@id = 'title'"><xsl:value-of select="$text"/></xsl:when>
+        </xsl:choose></xsl:with-param>
+      </xsl:call-template>
+    </xsl:for-each>
+  </xsl:template>
+
+  <xsl:template name="cell">
+    <xsl:param name="text"/>
+    <xsl:param name="last"/>
+    <xsl:variable name="plain" select="normalize-space($text)"/>
+    <xsl:text>"</xsl:text>
+    <xsl:if test="contains('=+-@|%＝＋－＠', substring($plain, 1, 1)) and $plain != ''">'</xsl:if>
+    <xsl:call-template name="doubled"><xsl:with-param name="text" select="$plain"/></xsl:call-template>
+    <xsl:text>"</xsl:text>
+    <xsl:choose><xsl:when test="$last"><xsl:text>&#13;&#10;</xsl:text></xsl:when><xsl:otherwise>,</xsl:otherwise></xsl:choose>
+  </xsl:template>
+
+  <xsl:template name="doubled">
+    <xsl:param name="text"/>
+    <xsl:choose>
+      <xsl:when test="contains($text, '&quot;')">
+        <xsl:value-of select="concat(substring-before($text, '&quot;'), '&quot;&quot;')"/>
+        <xsl:call-template name="doubled"><xsl:with-param name="text" select="substring-after($text, '&quot;')"/></xsl:call-template>
+      </xsl:when>
+      <xsl:otherwise><xsl:value-of select="$text"/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+</xsl:stylesheet>
