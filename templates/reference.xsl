@@ -21,7 +21,8 @@
           <xsl:call-template name="coloured"><xsl:with-param name="css" select="$css"/></xsl:call-template>
           .ref td, .ref th { overflow-wrap: anywhere; }
           .ref caption { padding-top: 3mm; }
-          .ref .c1 { width: 26%; } .ref .c2 { width: 34%; }
+          .ref { table-layout: fixed; }
+          .ref .w15 { width: 15%; } .ref .w20 { width: 20%; } .ref .w25 { width: 25%; } .ref .w30 { width: 30%; }
           .ref li { margin-bottom: 0.6mm; }
           .rule { margin-top: 4mm; break-inside: avoid; }
           .rule h3 { margin: 0; }
@@ -79,7 +80,7 @@
   <xsl:template match="section">
     <div class="scroll"><table class="ref">
       <caption><xsl:value-of select="@name"/></caption>
-      <thead><tr><th scope="col" class="c1">Topic</th><th scope="col" class="c2">Rules</th><th scope="col">Sources</th></tr></thead>
+      <thead><tr><th scope="col" class="w25">Topic</th><th scope="col" class="w30">Rules</th><th scope="col">Sources</th></tr></thead>
       <xsl:apply-templates select="topic"/>
     </table></div>
   </xsl:template>
@@ -157,8 +158,8 @@
   <xsl:template name="controls">
     <div class="scroll"><table class="ref">
       <caption class="away">Controls</caption>
-      <thead><tr><th scope="col" class="c1">Control</th><th scope="col">What the crew does; how it is checked</th>
-        <th scope="col">Effect</th><th scope="col">Rules that name it</th></tr></thead>
+      <thead><tr><th scope="col" class="w20">Control</th><th scope="col">What the crew does; how it is checked</th>
+        <th scope="col" class="w20">Effect</th><th scope="col" class="w20">Rules that name it</th></tr></thead>
       <tbody><xsl:apply-templates select="controls/control"/></tbody>
     </table></div>
   </xsl:template>
@@ -193,10 +194,20 @@
           <xsl:if test="@plural">; in rules, a list: <xsl:value-of select="translate(@plural, '-', '_')"/></xsl:if>
         </span>
       </caption>
-      <thead><tr><th scope="col" class="c1">Fact</th><th scope="col">Meaning</th><th scope="col">What is written</th>
-        <th scope="col">Found by; ask</th><th scope="col">Rules that look at it</th></tr></thead>
+      <thead><tr><th scope="col" class="w15">Fact</th><th scope="col">Meaning</th><th scope="col" class="w20">What is written</th>
+        <th scope="col" class="w15">Found by; ask</th><th scope="col" class="w25">Rules that look at it</th></tr></thead>
       <tbody><xsl:apply-templates select="fact"/></tbody>
     </table></div>
+    <p class="small">In rules it leads to
+      <xsl:for-each select="leads[not(@list)]">
+        <xsl:if test="position() &gt; 1">, </xsl:if><code><xsl:value-of select="@to"/></code>
+      </xsl:for-each>
+      <xsl:if test="leads[@list]">; to lists
+        <xsl:for-each select="leads[@list]">
+          <xsl:if test="position() &gt; 1">, </xsl:if><code><xsl:value-of select="@to"/></code>
+        </xsl:for-each>
+      </xsl:if>
+    </p>
   </xsl:template>
 
   <xsl:template match="entity/fact">
@@ -248,7 +259,7 @@
   <xsl:template name="functions">
     <div class="scroll"><table class="ref">
       <caption><xsl:value-of select="@topic"/></caption>
-      <thead><tr><th scope="col" class="c1">Function</th><th scope="col">Meaning and formula</th>
+      <thead><tr><th scope="col" class="w20">Function</th><th scope="col" class="w25">Meaning and formula</th>
         <th scope="col">Arguments: valid range; how the result moves</th><th scope="col">Source; limits</th></tr></thead>
       <tbody><xsl:apply-templates select="key('function', @topic)"/></tbody>
     </table></div>

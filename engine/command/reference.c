@@ -186,6 +186,25 @@ static void write_fact(writer *w, const ts_fact_def *fact) {
   ts_xml_end(&w->out);
 }
 
+/* The other subjects a rule reaches from one of this kind. */
+static void write_links(writer *w, const ts_entity_def *entity) {
+  enum { MOST = 512 };
+  const char *names[MOST];
+  ts_subject subject;
+  ts_dossier *world =
+      ts_dossier_example(w->session->vocabulary, w->session->units, entity->name, &subject);
+  size_t count = ts_subject_field_names(world, subject, names, MOST);
+  for (size_t i = 0; i < count && i < MOST; i++) {
+    ts_field_kind kind = ts_subject_field(world, subject, names[i]).kind;
+    if (kind != TS_FIELD_SUBJECT && kind != TS_FIELD_LIST) continue;
+    ts_xml_start(&w->out, "leads");
+    ts_xml_attribute(&w->out, "to", names[i]);
+    ts_xml_attribute(&w->out, "list", kind == TS_FIELD_LIST ? "yes" : NULL);
+    ts_xml_end(&w->out);
+  }
+  ts_dossier_free(world);
+}
+
 static void write_entities(writer *w) {
   const ts_vocabulary *vocabulary = w->session->vocabulary;
   ts_xml_start(&w->out, "entities");
@@ -199,6 +218,7 @@ static void write_entities(writer *w) {
     ts_xml_attribute(&w->out, "plural", entity->single ? NULL : entity->plural);
     for (size_t k = 0; k < ts_fact_count(vocabulary, entity); k++)
       write_fact(w, ts_fact_at(vocabulary, entity, k));
+    write_links(w, entity);
     ts_xml_end(&w->out);
   }
   ts_xml_end(&w->out);

@@ -43,9 +43,11 @@ static void put(xmlNode *node, const char *attribute, const char *text) {
 
 /* ---- other places that speak of it: what a change would do elsewhere, what stays above ---- */
 
+/* By its id; or, where it would be new and has none, by its title among what would change. */
 static bool tells_of(const xmlNode *node, const xmlNode *it) {
   xmlChar *title = xmlGetNoNsProp(it, BAD_CAST "title"), *id = xmlGetNoNsProp(it, BAD_CAST "id");
-  bool tells = (title && has(node, "title", (const char *)title)) ||
+  bool change = xmlHasProp(node, BAD_CAST "words") != NULL;
+  bool tells = (change && title && has(node, "title", (const char *)title)) ||
                (id && has(node, "finding", (const char *)id));
   xmlFree(title);
   xmlFree(id);
@@ -104,6 +106,29 @@ static xmlNode *child_of(xmlNode *root, const char *name) {
   return child;
 }
 
+/* ---- values given for this run ----------------------------------------------------------------
+ */
+
+static bool is_confidential(const xmlNode *node, const char *path) {
+  for (; node; node = node->next) {
+    if (node->type != XML_ELEMENT_NODE) continue;
+    if (has(node, "path", path) && has(node, "sees", "confidential")) return true;
+    if (is_confidential(node->children, path)) return true;
+  }
+  return false;
+}
+
+static void hush_inputs(const xmlNode *root, xmlNode *inputs) {
+  for (xmlNode *set = inputs->children; set; set = set->next) {
+    xmlChar *path = is_element(set, "set") ? xmlGetNoNsProp(set, BAD_CAST "path") : NULL;
+    if (path && is_confidential(root->children, (const char *)path)) {
+      put(set, "path", "(withheld)");
+      put(set, "value", "(withheld)");
+    }
+    xmlFree(path);
+  }
+}
+
 /* ---- the thing itself ------------------------------------------------------------------- */
 
 static void drop_attributes(xmlNode *node) {
@@ -133,6 +158,8 @@ void ts_document_withhold(xmlNode *root) {
   discreet all = {0};
   gather(&all, root->children);
   xmlNode *findings = child_of(root, "findings"), *remedies = child_of(root, "remedies");
+  xmlNode *inputs = child_of(root, "inputs");
+  if (inputs) hush_inputs(root, inputs);
   if (all.count) hush(&all, root->children);
   if (all.count && findings && remedies) hush_remedies(findings, remedies);
   for (size_t i = 0; i < all.count; i++) {

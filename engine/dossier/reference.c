@@ -1,7 +1,8 @@
 /* The reference page of the vocabulary: plain text, 80 columns. */
 #include "base/text.h"
-#include "dossier/vocabulary_index.h"
+#include "dossier/plan.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 enum { COLUMNS = 80, INDENT = 4, DEEPER = 6 };
@@ -87,6 +88,30 @@ static void add_heading(ts_text *page, const ts_entity_def *def) {
   ts_text_release(&line);
 }
 
+/* The other subjects a rule reaches from one of this entity, and the lists. */
+static void add_links(ts_text *page, const ts_plan *plan) {
+  const char **names = ts_alloc((plan->field_count + 1) * sizeof *names);
+  for (size_t i = 0; i < plan->names.capacity; i++)
+    if (plan->names.keys[i]) names[plan->names.values[i]] = plan->names.keys[i];
+  static const ts_field_kind kinds[] = {TS_FIELD_SUBJECT, TS_FIELD_LIST};
+  static const char *const heads[] = {"In rules it leads to:", "; to lists:"};
+  ts_text line = {0};
+  for (int k = 0; k < 2; k++) {
+    bool some = false;
+    for (size_t i = 0; i < plan->field_count; i++) {
+      if (plan->fields[i].kind != kinds[k]) continue;
+      ts_text_addf(&line, "%s %s", some ? "," : heads[k], names[i]);
+      some = true;
+    }
+  }
+  if (line.length > 0) {
+    ts_text_add(page, "\n");
+    paragraph(page, line.data, INDENT, DEEPER);
+  }
+  ts_text_release(&line);
+  free(names);
+}
+
 static void add_introduction(ts_text *page) {
   static const char *const lines[] = {
       "What a dossier can state.",
@@ -97,19 +122,25 @@ static void add_introduction(ts_text *page) {
       "not known: it then counts as anything in its plausible range, and as any of its choices. "
       "Some of several choices are written \"light|moderate\"; a member of a set that is not "
       "certain is written with a question mark, \"hands mouth?\". In rules, names are written with "
-      "an underscore: free_chlorine.",
+      "an underscore: free_chlorine; what stands under \"leads to\" is written behind a point: "
+      "i.site.water.temperature.",
   };
   for (size_t i = 0; i < sizeof lines / sizeof *lines; i++) paragraph(page, lines[i], 0, 0);
 }
 
 bool ts_vocabulary_write_reference(const ts_vocabulary *vocabulary, FILE *out) {
   ts_text page = {0};
+  ts_arena *arena = ts_arena_new();
+  ts_plan *plans = ts_plans_new(vocabulary, arena);
   add_introduction(&page);
   for (size_t i = 0; i < vocabulary->entity_count; i++) {
     add_heading(&page, vocabulary->entities[i].def);
     for (size_t k = 0; k < vocabulary->entities[i].count; k++)
       add_fact(&page, ts_known_at(vocabulary, i, k));
+    add_links(&page, &plans[i]);
   }
+  ts_plans_free(plans, vocabulary);
+  ts_arena_free(arena);
   bool good = fwrite(page.data, 1, page.length, out) == page.length;
   ts_text_release(&page);
   return good;

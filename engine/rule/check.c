@@ -36,9 +36,15 @@ static void find_table(ts_checking *c, size_t rule) {
 
 /* ---- what is seen ------------------------------------------------------------------------- */
 
-static void keep_control(ts_rule_seen *seen, ts_arena *arena, const char *id, int line) {
-  for (size_t i = 0; i < seen->control_count; i++)
-    if (ts_same(seen->controls[i], id)) return;
+static void keep_control(ts_rule_seen *seen, ts_arena *arena, const char *id, int line,
+                         bool scored) {
+  for (size_t i = 0; i < seen->control_count; i++) {
+    if (!ts_same(seen->controls[i], id)) continue;
+    seen->control_scored[i] = seen->control_scored[i] || scored;
+    return;
+  }
+  TS_GROW(seen->control_scored, seen->control_count, seen->control_scored_capacity);
+  seen->control_scored[seen->control_count] = scored;
   TS_GROW(seen->controls, seen->control_count, seen->control_capacity);
   TS_GROW(seen->control_lines, seen->control_count, seen->control_line_capacity);
   seen->control_lines[seen->control_count] = line;
@@ -69,7 +75,7 @@ static void keep_outcome(ts_checking *c, size_t rule, size_t course, size_t plac
   ts_rule_seen *seen = &c->rules[rule];
   const ts_outcome *said = &c->evaluator->courses[course].outcomes[place];
   for (size_t i = 0; i < said->control_count; i++)
-    keep_control(seen, c->arena, said->controls[i], said->line);
+    keep_control(seen, c->arena, said->controls[i], said->line, i < said->scored_controls);
   if (!first_on_line(seen, said->line)) return;
   const ts_course *worded = ts_course_worded(c->evaluator, course);
   if (place < worded->outcome_count)
@@ -85,9 +91,12 @@ void ts_keep_seen(ts_checking *c, size_t rule, const ts_evaluation *e) {
 
 /* controls = { "a", "b" } in the rule's own text: on courses past the bound too. */
 static void keep_written(ts_checking *c, ts_rule_seen *seen, const ts_syntax *it) {
-  bool list = it->kind == TS_E_KEYED && ts_same(it->text, "controls") && it->first->kind == TS_E_TABLE;
+  bool scored = it->kind == TS_E_KEYED && ts_same(it->text, "controls");
+  bool list = scored || (it->kind == TS_E_KEYED && ts_same(it->text, "also"));
+  list = list && it->first->kind == TS_E_TABLE;
   for (const ts_syntax *item = list ? it->first->first : NULL; item; item = item->next)
-    if (item->first->kind == TS_E_STRING) keep_control(seen, c->arena, item->first->text, item->line);
+    if (item->first->kind == TS_E_STRING)
+      keep_control(seen, c->arena, item->first->text, item->line, scored);
   if (it->kind == TS_E_KEYED && ts_same(it->text, "examples")) return;
   for (const ts_syntax *child = it->first; child; child = child->next) keep_written(c, seen, child);
 }
@@ -130,6 +139,7 @@ void ts_checking_release(ts_checking *c) {
     free(c->rules[i].facts);
     free(c->rules[i].controls);
     free(c->rules[i].control_lines);
+    free(c->rules[i].control_scored);
     free(c->rules[i].lines);
   }
   free(c->points);

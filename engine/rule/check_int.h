@@ -21,7 +21,8 @@ typedef struct {
   size_t fact_count, fact_capacity;
   const char **controls; /* named by any outcome, each once */
   int *control_lines;    /* where the outcome stands that named it first */
-  size_t control_count, control_capacity, control_line_capacity;
+  bool *control_scored;  /* it is to change the score, and does not only help */
+  size_t control_count, control_capacity, control_line_capacity, control_scored_capacity;
   int *lines; /* on which something is said that has been put into words */
   size_t line_count, line_capacity;
   const char *print; /* what it decides by, in one form: equal for rules that do alike */

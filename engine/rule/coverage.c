@@ -28,10 +28,11 @@ static void number(finder *f, ts_syntax *it, bool decision) {
   c->points[c->point_count++] = (ts_point){.at = it, .decision = decision, .rule = f->rule};
 }
 
-/* What gives a quantity, a text or a table is never false, whatever it decides. */
+/* What gives a quantity, a text or a table is never false, whatever it decides. Whether two
+ * subjects are the same is no fact but a matter of who else is there. */
 static bool never_false(const ts_syntax *it) {
-  static const char *const makers[] = {"q",    "min",  "max",  "abs",    "sum",
-                                       "sqrt", "calc", "math", "string", "table"};
+  static const char *const makers[] = {"q",    "min",  "max",    "abs",   "sum", "sqrt",
+                                       "calc", "math", "string", "table", "same"};
   const ts_syntax *root = it;
   if (it->kind == TS_E_FIELD) return it->number == TS_FIELD_IS_NEVER_FALSE;
   if (it->kind != TS_E_CALL && it->kind != TS_E_METHOD && it->kind != TS_E_INDEX)

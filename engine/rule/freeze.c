@@ -5,7 +5,11 @@
 #include "rule/sandbox.h"
 
 static int refuse_write(lua_State *L) {
-  return luaL_error(L, "this table is read-only: one evaluation leaves nothing behind for the next");
+  luaL_where(L, 1);
+  if (!*lua_tostring(L, -1)) luaL_where(L, 2); /* whoever called table.insert */
+  lua_pushliteral(L, "this table is read-only: one evaluation leaves nothing behind for the next");
+  lua_concat(L, 2);
+  return lua_error(L);
 }
 
 static int view_length(lua_State *L) {

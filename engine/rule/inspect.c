@@ -102,10 +102,15 @@ static void no_control(ts_checking *c, const char *file, int line, const char *i
             nearest_words(c, nearest_control(c, id)));
 }
 
-/* controls = { "a", "b" }, wherever it stands. */
+/* controls = { "a", "b" } or also = { "c" }, wherever it stands. */
+static bool is_control_list(const ts_syntax *it) {
+  bool named =
+      it->kind == TS_E_KEYED && (ts_same(it->text, "controls") || ts_same(it->text, "also"));
+  return named && it->first->kind == TS_E_TABLE;
+}
+
 static void check_written(ts_checking *c, const ts_syntax *it) {
-  bool list =
-      it->kind == TS_E_KEYED && ts_same(it->text, "controls") && it->first->kind == TS_E_TABLE;
+  bool list = is_control_list(it);
   for (const ts_syntax *item = list ? it->first->first : NULL; item; item = item->next)
     if (item->first->kind == TS_E_STRING && !ts_control_find(c->packs, item->first->text))
       no_control(c, item->file, item->line, item->first->text);
@@ -132,8 +137,7 @@ static bool stands(const ts_syntax *it, const char *id) {
 
 /* In a list of controls, so that check_written has seen it. */
 static bool in_list(const ts_syntax *it, const char *id) {
-  bool list =
-      it->kind == TS_E_KEYED && ts_same(it->text, "controls") && it->first->kind == TS_E_TABLE;
+  bool list = is_control_list(it);
   if (list && stands(it->first, id)) return true;
   for (const ts_syntax *child = it->first; child; child = child->next)
     if (in_list(child, id)) return true;
@@ -168,6 +172,22 @@ static bool reads_change(const ts_rule_seen *seen, const ts_control *control) {
   return false;
 }
 
+/* What is listed to change the score must be able to; what only helps must not. */
+static void check_effect(ts_checking *c, size_t rule, const ts_control *control, const char *file,
+                         size_t place) {
+  const ts_rule_seen *seen = &c->rules[rule];
+  const char *id = ts_rule_at(c->packs, rule)->id;
+  bool works = lowers(control) || reads_change(seen, control);
+  if (seen->control_scored[place] && !works && control->change_count)
+    ts_report(
+        c->problems, TS_WARNING, file, seen->control_lines[place],
+        "%s: control \"%s\" only changes %s.%s, which this rule does not read; list it in \"also\"",
+        id, control->id, control->changes[0].entity, control->changes[0].fact);
+  if (!seen->control_scored[place] && works)
+    ts_report(c->problems, TS_WARNING, file, seen->control_lines[place],
+              "%s: control \"%s\" changes the score; list it in \"controls\"", id, control->id);
+}
+
 static void check_named(ts_checking *c, size_t rule) {
   const ts_rule *it = ts_rule_at(c->packs, rule);
   const ts_rule_seen *seen = &c->rules[rule];
@@ -176,11 +196,7 @@ static void check_named(ts_checking *c, size_t rule) {
     const ts_control *control = ts_control_find(c->packs, seen->controls[i]);
     if (!control && !written(c, seen->controls[i]))
       no_control(c, file, seen->control_lines[i], seen->controls[i]);
-    if (!control || lowers(control) || !control->change_count || reads_change(seen, control))
-      continue;
-    ts_report(c->problems, TS_WARNING, file, seen->control_lines[i],
-              "%s: control \"%s\" only changes %s.%s, which this rule does not read", it->id,
-              control->id, control->changes[0].entity, control->changes[0].fact);
+    if (control) check_effect(c, rule, control, file, i);
   }
 }
 

@@ -128,6 +128,7 @@ typedef struct {
   const char *who;                /* exposed people as the rule names them, or NULL */
   const char *const *controls;    /* ids that bear on it */
   size_t control_count;
+  size_t scored_controls;         /* the first so many are to change the score; the rest only help */
   size_t decision_count;          /* how many of the course's decisions it hangs on */
   const uint32_t *facts;          /* slots read before it was said; ascending once worded */
   size_t fact_count;

@@ -116,28 +116,37 @@ static void read_values(lua_State *L, ts_sandbox *box, ts_said *said, const char
   qsort(said->named, said->named_count, sizeof *said->named, compare_named);
 }
 
-static void read_controls(lua_State *L, ts_sandbox *box, ts_said *said, const char *word) {
-  lua_getfield(L, 1, "controls");
+/* Adds the ids of one list to those there are. */
+static void read_ids(lua_State *L, ts_sandbox *box, ts_said *said, const char *field, const char *word) {
+  lua_getfield(L, 1, field);
   if (lua_isnil(L, -1)) {
     lua_pop(L, 1);
     return;
   }
-  if (!lua_istable(L, -1)) luaL_error(L, "%s: \"controls\" must be a list of names", word);
-  lua_Integer count = luaL_len(L, -1);
-  if (count > 64) luaL_error(L, "%s: more than 64 controls", word);
-  const char **ids = ts_arena_alloc(box->arena, (size_t)(count + 1) * sizeof *ids);
-  for (lua_Integer i = 1; i <= count; i++) {
-    if (lua_geti(L, -1, i) != LUA_TSTRING) luaL_error(L, "%s: \"controls\" must be a list of names", word);
-    ids[i - 1] = ts_arena_copy(box->arena, lua_tostring(L, -1));
+  if (!lua_istable(L, -1)) luaL_error(L, "%s: \"%s\" must be a list of names", word, field);
+  size_t before = said->out.control_count, count = (size_t)luaL_len(L, -1);
+  if (before + count > 64) luaL_error(L, "%s: more than 64 controls", word);
+  const char **ids = ts_arena_alloc(box->arena, (before + count + 1) * sizeof *ids);
+  if (before) memcpy(ids, said->out.controls, before * sizeof *ids);
+  for (size_t i = 0; i < count; i++) {
+    if (lua_geti(L, -1, (lua_Integer)i + 1) != LUA_TSTRING) luaL_error(L, "%s: \"%s\" must be a list of names", word, field);
+    ids[before + i] = ts_arena_copy(box->arena, lua_tostring(L, -1));
     lua_pop(L, 1);
   }
   lua_pop(L, 1);
   said->out.controls = ids;
-  said->out.control_count = (size_t)count;
+  said->out.control_count = before + count;
+}
+
+/* `controls` bear on the score; `also` on the danger, but on no fact that this rule goes by. */
+static void read_controls(lua_State *L, ts_sandbox *box, ts_said *said, const char *word) {
+  read_ids(L, box, said, "controls", word);
+  said->out.scored_controls = said->out.control_count;
+  read_ids(L, box, said, "also", word);
 }
 
 static const char *const fields[] = {"likelihood", "severity", "because", "values", "controls", "about", "who",
-                                     "met", "instrument", "section", "evidence", "discreet"};
+                                     "met", "instrument", "section", "evidence", "discreet", "also"};
 
 /* A misspelt field would be silently ignored by Lua; here it is an error. */
 static void check_fields(lua_State *L, const char *word) {

@@ -105,7 +105,8 @@ rule {
         .. "first breath {rescued} after trouble",
       values = { most = most, margin = margin, rescued = rescued },
       controls = { "cut-the-breath-hold", "shorter-take", "air-within-the-take", "diver-at-arms-reach",
-        "second-air-source", "hand-on-performer", "calmer-action", "trained-double", "take-counter" },
+        "calmer-action", "trained-double", "take-counter" },
+      also = { "second-air-source", "hand-on-performer" },
       who = "1 performer",
     }
   end,
@@ -182,7 +183,8 @@ rule {
       because = "{i.count_in_breaths} deep breaths in {i.count_in_time} before the take; "
         .. "first breath {rescued} after trouble",
       values = { rescued = rescued },
-      controls = { "fixed-count-in", "breath-watcher", "cut-the-breath-hold", "longer-rest" },
+      controls = { "fixed-count-in", "breath-watcher", "cut-the-breath-hold" },
+      also = { "longer-rest" },
       who = "1 performer",
     }
   end,
@@ -292,8 +294,8 @@ rule {
       severity = 5,
       because = "gas breathed at {i.depth} would fill {ratio} times the room at the surface",
       values = { ratio = ratio },
-      controls = { "no-free-ascent", "exhale-drill", "ascent-escort", "hand-on-performer", "depth-cap",
-        "second-air-source" },
+      controls = { "no-free-ascent", "exhale-drill", "ascent-escort", "hand-on-performer", "depth-cap" },
+      also = { "second-air-source" },
       who = "1 person under water",
     }
   end,

@@ -102,8 +102,9 @@ rule {
       severity = scale.without_air(surfaced),
       because = "if the mouthpiece is missed the face is at the surface after {surfaced}",
       values = { surfaced = surfaced },
-      controls = { "mouthpiece-test", "cut-back-fingers", "diver-seats-mouthpiece", "second-air-source",
-        "hand-on-performer", "depth-cap" },
+      controls = { "mouthpiece-test", "cut-back-fingers", "diver-seats-mouthpiece", "hand-on-performer",
+        "depth-cap" },
+      also = { "second-air-source" },
       who = "1 performer",
     }
   end,
@@ -161,7 +162,8 @@ rule {
       because = "{i.air_sources} source(s) within reach, diver at {i.diver_distance}; "
         .. "face at the surface after {surfaced}",
       values = { surfaced = surfaced },
-      controls = { "second-air-source", "diver-at-arms-reach", "hand-on-performer", "depth-cap" },
+      controls = { "second-air-source", "diver-at-arms-reach", "depth-cap" },
+      also = { "hand-on-performer" },
       who = "1 person under water",
     }
   end,

@@ -39,9 +39,8 @@ rule {
       severity = scale.without_air(surfaced),
       because = "{lasts} of gas down to the reserve for {i.time} at {i.depth}",
       values = { lasts = lasts, surfaced = surfaced },
-      controls = { "pressure-log", "low-pressure-alarm", "second-bank", "second-air-source",
-        "shorter-bottom-time",
-        "depth-cap" },
+      controls = { "pressure-log", "low-pressure-alarm", "shorter-bottom-time", "depth-cap" },
+      also = { "second-bank", "second-air-source" },
       who = "everyone on that supply",
     }
   end,
@@ -75,8 +74,8 @@ rule {
   end)(),
 }
 
-local purity_controls = { "air-test", "filter-change", "intake-in-clean-air", "electric-compressor",
-  "carbon-monoxide-alarm" }
+local purity_controls = { "air-test", "filter-change" }
+local purity_also = { "intake-in-clean-air", "electric-compressor", "carbon-monoxide-alarm" }
 
 rule {
   id = "air.carbon-monoxide",
@@ -91,13 +90,13 @@ rule {
     local rescued = rescue.to_breath(s.site.emergency)
     if s.carbon_monoxide > q"20 ppm" then
       stop { because = "{s.carbon_monoxide} of carbon monoxide: above every limit for diving air",
-        controls = purity_controls }
+        controls = purity_controls, also = purity_also }
     end
     hazard {
       likelihood = scale.limit(s.carbon_monoxide, q"3 ppm", q"4 ppm", q"5 ppm", q"10 ppm"),
       severity = scale.without_air(rescued),
       because = "{s.carbon_monoxide} of carbon monoxide at the surface, more in effect at depth; limit 5 ppm",
-      controls = purity_controls, who = "everyone on that supply",
+      controls = purity_controls, also = purity_also, who = "everyone on that supply",
     }
   end,
   examples = (function()
@@ -137,18 +136,18 @@ rule {
       likelihood = scale.limit(s.carbon_dioxide, q"450 ppm", q"480 ppm", q"500 ppm", q"1000 ppm"),
       severity = 2, about = "carbon dioxide",
         because = "{s.carbon_dioxide} of carbon dioxide; limit 500 ppm",
-      controls = purity_controls, who = "everyone on that supply",
+      controls = purity_controls, also = purity_also, who = "everyone on that supply",
     }
     hazard {
       likelihood = scale.limit(s.oil, q"0.1 mg/m3", q"0.3 mg/m3", q"0.5 mg/m3", q"5 mg/m3"),
       severity = 3, about = "oil", because = "{s.oil} of oil; limit 0.5 mg/m3",
-      controls = purity_controls, who = "everyone on that supply",
+      controls = purity_controls, also = purity_also, who = "everyone on that supply",
     }
     if s.odour then
       hazard {
         likelihood = 4, severity = 3, about = "odour",
           because = "the gas smells or tastes: it is not clean",
-        controls = purity_controls, who = "everyone on that supply",
+        controls = purity_controls, also = purity_also, who = "everyone on that supply",
       }
     end
   end,
@@ -190,7 +189,8 @@ rule {
       severity = scale.without_air(surfaced),
       because = "{s.moisture} of water in the gas; face at the surface {surfaced} after trouble",
         values = { surfaced = surfaced },
-      controls = { "filter-change", "second-air-source", "warmer-water" }, who = "everyone on that supply",
+      controls = { "filter-change", "warmer-water" },
+      also = { "second-air-source" }, who = "everyone on that supply",
     }
   end,
   examples = (function()
@@ -231,7 +231,8 @@ rule {
       severity = scale.without_air(rescued),
       because = "on the last day of the schedule the test of the gas is {age} old",
       values = { age = age },
-      controls = { "air-test", "carbon-monoxide-alarm" },
+      controls = { "air-test" },
+      also = { "carbon-monoxide-alarm" },
       who = "everyone on that supply",
     }
   end,

@@ -97,27 +97,28 @@ rule {
     local uptake = calc.oxygen_uptake(q(reference), mets(c))
     local settles = calc.oxygen_steady(c.occupants, uptake, c.supply_flow, 0.209)
     local lowest, highest = min(settles, c.oxygen), c.oxygen
-    local controls = { "chamber-more-flow", "chamber-fewer-people", "chamber-gas-monitor" }
+    local controls = { "chamber-more-flow", "chamber-fewer-people" }
+    local also = { "chamber-gas-monitor" }
     if lowest < 0.16 then
       stop { because = "{settles} of oxygen worked out, {c.oxygen} measured: below 16 %",
         values = { settles = settles },
-        controls = controls }
+        controls = controls, also = also }
     end
     if highest > 0.25 then
       stop { because = "{c.oxygen} of oxygen: a fire would burn fiercely; below 25 % is required",
-        controls = controls }
+        controls = controls, also = also }
     end
     hazard {
       likelihood = scale.minimum(lowest, 0.2, 0.1975, 0.195, 0.17),
       severity = 5, about = "too little",
       because = "{settles} of oxygen worked out, {c.oxygen} measured", values = { settles = settles },
-      controls = controls, who = "everyone in the chamber",
+      controls = controls, also = also, who = "everyone in the chamber",
     }
     if highest > 0.215 then
       hazard {
         likelihood = scale.limit(highest, 0.22, 0.23, 0.235, 0.25),
         severity = 5, about = "too much", because = "{c.oxygen} of oxygen measured",
-        controls = controls, who = "everyone in the chamber",
+        controls = controls, also = also, who = "everyone in the chamber",
       }
     end
   end,
@@ -233,7 +234,8 @@ rule {
       severity = 5,
       because = "air breathed at {c.depth} would fill {ratio} times the room at the surface",
       values = { ratio = ratio },
-      controls = { "chamber-escorted-exit", "chamber-attendant", "chamber-bottom-time", "exhale-drill" },
+      controls = { "chamber-escorted-exit", "chamber-attendant", "chamber-bottom-time" },
+      also = { "exhale-drill" },
       who = "everyone in the chamber",
     }
   end,

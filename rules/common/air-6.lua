@@ -221,7 +221,8 @@ rule {
         { i.descents > 10 and i.ascent_rate > q"9 m/min" }),
       severity = 4,
       because = "up at {i.ascent_rate} from {i.depth}, {i.descents} times",
-      controls = { "ascent-escort", "fewer-descents", "depth-cap", "exhale-drill" },
+      controls = { "ascent-escort", "fewer-descents", "depth-cap" },
+      also = { "exhale-drill" },
       who = "1 person under water",
     }
   end,

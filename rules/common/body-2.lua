@@ -327,8 +327,8 @@ rule {
       severity = (harsh and off) and 2 or 1,
       because = "open eyes for {i.eyes_open_time}; free chlorine {i.site.water.free_chlorine}, combined "
         .. "{i.site.water.combined_chlorine}, pH {i.site.water.ph}",
-      controls = { "eyes-open-limit", "mask-when-not-seen", "uv-treatment", "lower-chlorine", "hold-ph",
-        "eye-rinse" },
+      controls = { "eyes-open-limit", "mask-when-not-seen", "uv-treatment", "lower-chlorine", "hold-ph" },
+      also = { "eye-rinse" },
       who = "1 performer",
     }
   end,

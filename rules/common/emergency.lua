@@ -22,8 +22,8 @@ rule {
       likelihood = scale.reserve(q"60 s", total), severity = scale.without_air(total),
       because = "gas is in the mouth {total} after trouble; a minute is what the body allows",
       values = { total = total },
-      who = "whoever is under water", controls = { "reach-drilled", "more-safety-divers",
-        "own-diver" },
+      who = "whoever is under water", controls = { "reach-drilled" },
+      also = { "more-safety-divers", "own-diver" },
     }
   end,
   examples = example.join { {
@@ -65,8 +65,8 @@ rule {
       likelihood = scale.reserve(q"4 min", total), severity = scale.without_air(total),
       because = "first rescue breath {total} after trouble; four minutes is what the body allows",
       values = { total = total },
-      who = "whoever is pulled out", controls = { "rescue-drill", "stretcher-exit", "more-ladders",
-        "lifeguard" },
+      who = "whoever is pulled out", controls = { "rescue-drill" },
+      also = { "stretcher-exit", "more-ladders", "lifeguard" },
     }
   end,
   examples = example.join { {
@@ -277,7 +277,8 @@ rule {
         severity = scale.without_air(deck),
                because = "on the deck after {deck}, promised {promised}",
                values = { deck = deck, promised = e.promised_deck_time },
-               who = "whoever is pulled out", controls = { "rescue-drill", "more-ladders" } }
+               who = "whoever is pulled out", controls = { "rescue-drill" },
+               also = { "more-ladders" } }
     end
     if #s.supplies < 1 then return end
     local gas = to_gas(e)
@@ -286,7 +287,8 @@ rule {
         severity = scale.without_air(gas),
                because = "gas in the mouth after {gas}, promised {promised}",
                values = { gas = gas, promised = e.promised_gas_time },
-               who = "whoever is under water", controls = { "reach-drilled", "own-diver" } }
+               who = "whoever is under water", controls = { "reach-drilled" },
+               also = { "own-diver" } }
     end
   end,
   examples = example.join { {
@@ -444,7 +446,7 @@ rule {
       if likelihood < 2 then return end
       hazard { about = what, likelihood = likelihood, severity = 3,
         because = "last drilled {age} before", values = { age = age },
-               who = "everyone in the water", controls = { "rescue-drill" } }
+               who = "everyone in the water", also = { "rescue-drill" } }
     end
     say("rescue", e.rescue_drill_on)
     say("evacuation", e.evacuation_drill_on)
@@ -526,7 +528,8 @@ rule {
     if likelihood < 2 then return end
     hazard { likelihood = likelihood, severity = 3,
       because = "{d.children} children, {d.chaperones} chaperones; policy or contact is missing",
-             who = "children", controls = { "procedures-written", "chaperone-in-sight" } }
+             who = "children", controls = { "procedures-written" },
+             also = { "chaperone-in-sight" } }
   end,
   examples = {
     { "policy, contact, chaperone", given = { children = "1", chaperones = "1",

@@ -84,7 +84,8 @@ rule {
         "{current} of {most}",
       values = { wind = o.wind_limit, wave = o.wave_limit, current = o.current,
         most = o.current_limit },
-      controls = { "stop-line", "calm-water", "rescue-boat" },
+      controls = { "calm-water" },
+      also = { "stop-line", "rescue-boat" },
     }
   end,
   examples = example.join { {
@@ -184,7 +185,8 @@ rule {
       likelihood = likelihood, severity = 4, who = "everyone in or by the water",
       because = "level rises {rise}, tide {tide}; a release upstream may be agreed with nobody",
       values = { rise = o.level_rise, tide = o.tide_range },
-      controls = { "agreed-with-dam", "stop-line" },
+      controls = { "agreed-with-dam" },
+      also = { "stop-line" },
     }
   end,
   examples = example.join { {
@@ -377,7 +379,8 @@ rule {
       likelihood = likelihood, severity = 4, who = "everyone in the water",
       because = "{far} from firm ground; a rescue boat is there in {time}, or there is none",
       values = { far = o.shore_distance, time = o.rescue_boat_time },
-      controls = { "rescue-boat", "life-jackets" },
+      controls = { "rescue-boat" },
+      also = { "life-jackets" },
     }
   end,
   examples = example.join { {

@@ -28,7 +28,8 @@ rule {
       because = "proved {proved} (half counts when not in clothes) for {needed}; at the " ..
         "surface {up} after trouble",
       values = { proved = proved, needed = needed, up = to_surface(i.site) },
-      controls = { "swim-training", "hidden-float", "stunt-double", "more-ladders" },
+      controls = { "swim-training", "hidden-float" },
+      also = { "stunt-double", "more-ladders" },
     }
   end,
   examples = example.join { {
@@ -171,7 +172,8 @@ rule {
       severity = scale.vulnerable(scale.without_air(i.air_return_time), { young(i) }),
       because = "{training} since training began, {i.person.training_days} days of it",
       values = { training = training }, who = "1 performer",
-      controls = { "staged-training", "stunt-double", "own-diver" },
+      controls = { "stunt-double" },
+      also = { "staged-training", "own-diver" },
     }
   end,
   examples = example.join { {
@@ -325,7 +327,8 @@ rule {
         { i.breathes_gas and not seen }),
       severity = 4, who = "1 person", discreet = true,
       because = "medical: {i.person.medical}, {i.person.medical_on}",
-      controls = { "diving-doctor", "stunt-double" },
+      controls = { "diving-doctor" },
+      also = { "stunt-double" },
     }
   end,
   examples = example.join { {
@@ -378,7 +381,7 @@ rule {
     local p = i.person
     if i.breathes_gas and p.pregnant then
       stop { because = "pregnant, or may be, and breathes compressed gas", discreet = true,
-        controls = { "stunt-double" } }
+        also = { "stunt-double" } }
     end
     if p.conditions_cleared then return end
     if p.epilepsy or p.heart_condition or p.asthma then
@@ -386,13 +389,15 @@ rule {
              discreet = true,controls = { "diving-doctor" } }
       hazard { likelihood = 4, severity = 5, because = "fit, faint or lung injury under water",
         who = "1 person", discreet = true,
-               controls = { "diving-doctor", "stunt-double" } }
+               controls = { "diving-doctor" },
+               also = { "stunt-double" } }
       return
     end
     if p.ear_trouble or p.diabetes or p.medication then
       hazard { likelihood = 3, severity = 4, because = "a declared condition is not cleared",
         who = "1 person", discreet = true,
-               controls = { "diving-doctor", "stunt-double" } }
+               controls = { "diving-doctor" },
+               also = { "stunt-double" } }
     end
   end,
   examples = {
@@ -430,10 +435,10 @@ rule {
   assess = function (i)
     if i.alcohol_12_h then
       stop { because = "alcohol, drugs or little sleep within twelve hours", discreet = true,
-        controls = { "stunt-double" } }
+        also = { "stunt-double" } }
       hazard { likelihood = 4, severity = 4, because = "not fit to be in the water today",
         who = "1 person", discreet = true,
-               controls = { "stunt-double" } }
+               also = { "stunt-double" } }
       return
     end
     if not (i.day.health_asked and i.production.alcohol_policy) then
@@ -480,8 +485,8 @@ rule {
       severity = scale.vulnerable(scale.without_air(i.air_return_time), { true }),
       because = "{i.takes} takes; chaperone, a diver of the child's own, or an understood and " ..
         "agreed action may be missing",
-      who = "1 child", controls = { "chaperone-in-sight", "own-diver", "stunt-double",
-        "shorter-take" },
+      who = "1 child", controls = { "chaperone-in-sight", "own-diver", "stunt-double" },
+      also = { "shorter-take" },
     }
   end,
   examples = example.join { {
@@ -660,7 +665,8 @@ rule {
     hazard {
       likelihood = likelihood, severity = scale.without_air(to_surface(i.site)), who = "1 guest",
       because = "an untrained person in the water; at the surface {up} after trouble",
-      values = { up = to_surface(i.site) }, controls = { "no-guests", "guest-terms" },
+      values = { up = to_surface(i.site) }, controls = { "guest-terms" },
+      also = { "no-guests" },
     }
   end,
   examples = example.join { {
@@ -722,7 +728,8 @@ rule {
         "trouble",
       values = { depth = t.site.basin.depth, up = to_surface(t.site) },
       who = "those who cannot swim",
-      controls = { "life-jackets", "lifeguard", "swim-training", "work-lights" },
+      controls = { "life-jackets", "lifeguard", "work-lights" },
+      also = { "swim-training" },
     }
   end,
   examples = example.join { {

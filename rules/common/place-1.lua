@@ -25,7 +25,8 @@ rule {
       severity = scale.without_air(to_surface(i.site)), who = "1 person",
       because = "at {i.depth}, brought up from {reach}; at the surface {up} after trouble",
       values = { reach = i.task.rescue_reach, up = to_surface(i.site) },
-      controls = { "shallower-set", "more-safety-divers", "rescue-drill" },
+      controls = { "shallower-set", "rescue-drill" },
+      also = { "more-safety-divers" },
     }
   end,
   examples = example.join { {
@@ -326,7 +327,8 @@ rule {
       severity = scale.without_air(to_surface(t.site)), who = "crew over the water",
       because = "at the surface {up} after trouble, water {cold}",
       values = { up = to_surface(t.site), cold = t.site.water.temperature },
-      controls = { "life-jackets", "lifeguard", "edge-harness", "work-lights" },
+      controls = { "life-jackets", "lifeguard", "work-lights" },
+      also = { "edge-harness" },
     }
   end,
   examples = example.join { {
@@ -396,7 +398,8 @@ rule {
       severity = severity,
       because = "from {i.entry_height} into {deep}; {need} is the least",
       values = { deep = i.task.landing_depth, need = need },
-      who = "1 performer", controls = { "lower-jump", "deeper-landing", "stunt-double" },
+      who = "1 performer", controls = { "lower-jump", "deeper-landing" },
+      also = { "stunt-double" },
     }
   end,
   examples = example.join { {
@@ -472,7 +475,8 @@ rule {
       likelihood = likelihood, severity = severity, who = "1 performer",
       because = "{i.entry_height}: meets the water at {speed}",
       values = { speed = calc.fall_speed(i.entry_height) },
-      controls = { "lower-jump", "stunt-performer", "dummy-for-held-shot" },
+      controls = { "lower-jump", "stunt-performer" },
+      also = { "dummy-for-held-shot" },
     }
   end,
   examples = example.join { {

@@ -26,15 +26,15 @@ rule {
     end
     if r.riders >= 1 and not r.person_rated then
       stop { because = "people ride on a rig that is not certified for people",
-        controls = { "clear-path", "dummy-for-held-shot" } }
+        also = { "clear-path", "dummy-for-held-shot" } }
     end
     hazard {
       likelihood = scale.limit(load, rating * 0.67, rating * 0.8, rating, rating * 1.1),
       severity = 5,
       because = "out of the water it weighs {load}, rated for {rating}",
       values = { load = load, rating = rating },
-      who = "everyone under or on it", controls = { "drained-load", "second-suspension",
-        "clear-path" },
+      who = "everyone under or on it", controls = { "drained-load" },
+      also = { "second-suspension", "clear-path" },
     }
   end,
   examples = example.join { {
@@ -260,15 +260,16 @@ rule {
         if size < q"25 m kg" or push > q"0.6 m2/s" then
           stop { about = r.label,
             because = "depth times speed {push} for somebody of height times mass {size}",
-                 values = { push = push, size = size }, controls = { "less-water",
-                 "stunt-double" } }
+                 values = { push = push, size = size }, controls = { "less-water" },
+                 also = { "stunt-double" } }
         end
         hazard {
           about = r.label, likelihood = scale.limit(push, q"0.2 m2/s", q"0.3 m2/s", q"0.4 m2/s",
             q"0.6 m2/s"), severity = 5,
           because = "depth times speed {push} for somebody of height times mass {size}",
           values = { push = push, size = size },
-          who = "1 child", controls = { "less-water", "catch-net", "stunt-double" },
+          who = "1 child", controls = { "less-water" },
+          also = { "catch-net", "stunt-double" },
         }
       end
     end
@@ -334,7 +335,8 @@ rule {
     hazard {
       likelihood = likelihood, severity = severity, who = "performers in the stream",
       because = "the stream pushes with {force} at {r.water_speed}", values = { force = force },
-      controls = { "less-water", "dummy-run", "clear-path" },
+      controls = { "less-water", "dummy-run" },
+      also = { "clear-path" },
     }
   end,
   examples = example.join { {
@@ -379,7 +381,8 @@ rule {
         { r.people_distance < q"2 m", r.wind_speed > q"15 m/s" }),
       severity = 4, because = "people at {r.people_distance}, wind {r.wind_speed}",
       who = "everyone in the wind",
-      controls = { "guards-on", "clear-path" },
+      controls = { "guards-on" },
+      also = { "clear-path" },
     }
   end,
   examples = example.join { {
@@ -420,7 +423,8 @@ rule {
     hazard {
       likelihood = likelihood, severity = 3,
       because = "{r.noise} at the nearest person", who = "everyone near it",
-      controls = { "quieter-machine", "clear-path" },
+      controls = { "quieter-machine" },
+      also = { "clear-path" },
     }
   end,
   examples = example.join { {

@@ -98,14 +98,16 @@ rule {
     if load > rating then
       stop { because = "{load} on a floor rated for {rating}",
         values = { load = load, rating = rating },
-             controls = { "lower-level", "engineer-signs" } }
+             controls = { "lower-level" },
+             also = { "engineer-signs" } }
     end
     hazard {
       likelihood = scale.limit(load, rating * 0.67, rating * 0.8, rating, rating * 1.1),
       severity = 5,
       because = "water and tank press {load} on a floor rated for {rating}",
       values = { load = load, rating = rating },
-      who = "everyone in and below the tank", controls = { "lower-level", "engineer-signs" },
+      who = "everyone in and below the tank", controls = { "lower-level" },
+      also = { "engineer-signs" },
     }
   end,
   examples = example.join { {
@@ -159,13 +161,15 @@ rule {
     if thrust > rated then
       stop { because = "{thrust} on a window rated for {rated}",
         values = { thrust = thrust, rated = rated },
-             controls = { "lower-level", "engineer-signs" } }
+             controls = { "lower-level" },
+             also = { "engineer-signs" } }
     end
     hazard {
       likelihood = scale.limit(thrust, rated * 0.67, rated * 0.8, rated, rated * 1.1), severity = 5,
       because = "the water pushes {thrust}; rated for {rated}",
       values = { thrust = thrust, rated = rated },
-      who = "everyone at the window", controls = { "lower-level", "engineer-signs" },
+      who = "everyone at the window", controls = { "lower-level" },
+      also = { "engineer-signs" },
     }
   end,
   examples = example.join { {
@@ -318,7 +322,8 @@ rule {
       likelihood = likelihood, severity = 5, who = "everyone in the water",
       because = "{ac} alternating, {dc} direct in the water",
       values = { ac = p.ac_voltage_in_water, dc = p.dc_voltage_in_water },
-      controls = { "battery-in-water", "isolator-manned" },
+      controls = { "battery-in-water" },
+      also = { "isolator-manned" },
     }
   end,
   examples = example.join { {
@@ -382,7 +387,8 @@ rule {
       severity = 5, who = "everyone wet",
       because = "{volts} at {near} from the water, trip {trip}",
       values = { volts = p.mains_voltage, near = p.nearest_mains, trip = p.rcd_current },
-      controls = { "mains-moved-back", "rcd-30-ma", "isolator-manned", "battery-in-water" },
+      controls = { "mains-moved-back", "rcd-30-ma", "isolator-manned" },
+      also = { "battery-in-water" },
     }
   end,
   examples = example.join { {
@@ -486,7 +492,8 @@ rule {
     hazard {
       likelihood = likelihood, severity = 4, who = "everyone in the water",
       because = "lamps are not hung twice, edges have no toe-boards, or people work overhead",
-      controls = { "lamps-double-hung", "clear-path" },
+      controls = { "lamps-double-hung" },
+      also = { "clear-path" },
     }
   end,
   examples = example.join { {

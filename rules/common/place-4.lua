@@ -71,7 +71,8 @@ rule {
       likelihood = likelihood, severity = 4,
       because = "{c.aboard} aboard of {c.capacity}, {c.load} of {c.load_rating}, side " ..
         "{c.freeboard} above the water",
-      who = "everyone aboard", controls = { "lighter-boat", "life-jackets" },
+      who = "everyone aboard", controls = { "lighter-boat" },
+      also = { "life-jackets" },
     }
   end,
   examples = example.join { {
@@ -125,7 +126,8 @@ rule {
   assess = function (c)
     if not c.air_carried and c.exits < 2 then
       stop { because = "{c.exits} ways out and no gas inside",
-        controls = { "vehicle-made-ready", "dummy-for-held-shot" } }
+        controls = { "vehicle-made-ready" },
+        also = { "dummy-for-held-shot" } }
     end
     hazard {
       likelihood = scale.protection(scale.frequent, { c.air_carried,
@@ -133,7 +135,8 @@ rule {
         { c.exit_width < q"0.55 m", c.sink_time < q"20 s" }),
       severity = 5, because = "{c.exits} openings of {c.exit_width}, under after {c.sink_time}",
       who = "performers inside",
-      controls = { "vehicle-made-ready", "dummy-for-held-shot", "stunt-performer" },
+      controls = { "vehicle-made-ready" },
+      also = { "dummy-for-held-shot", "stunt-performer" },
     }
   end,
   examples = example.join { {
@@ -182,7 +185,8 @@ rule {
         { young(i) }),
       because = "water moves at {flow}; held {hold} after trouble",
       values = { flow = i.task.flow_speed, hold = to_hold(i.site) },
-      who = "1 person", controls = { "line-tended", "catch-net", "calm-water" },
+      who = "1 person", controls = { "line-tended" },
+      also = { "catch-net", "calm-water" },
     }
   end,
   examples = example.join { {
@@ -372,7 +376,8 @@ rule {
       severity = severity,
       because = "its lift in water is {p.net_buoyancy}; when it fails it is {p.fail_state}",
       who = "performers near it",
-      controls = { "tethered-prop", "spotter-on-prop", "soft-prop" },
+      controls = { "tethered-prop", "spotter-on-prop" },
+      also = { "soft-prop" },
     }
   end,
   examples = example.join { {

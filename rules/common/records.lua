@@ -73,7 +73,7 @@ rule {
       likelihood = likelihood, severity = 2, who = "1 person",
       because = "the log says {r.day_total_stated}, its entries make {total}",
       values = { total = total, off = off },
-      controls = { "log-at-each-descent" },
+      also = { "log-at-each-descent" },
     }
   end,
   examples = example.join { {
@@ -108,7 +108,7 @@ rule {
     hazard {
       likelihood = r.production.near_miss_reporting and 2 or 3,
       severity = (what == "light-headed" or what == "injury") and 4 or 2,
-      because = "the log has: {r.incident}", who = "1 person", controls = { "log-at-each-descent" },
+      because = "the log has: {r.incident}", who = "1 person", also = { "log-at-each-descent" },
     }
   end,
   examples = {

@@ -79,7 +79,8 @@ rule {
       likelihood = likelihood, severity = scale.without_air(to_gas(t.site)),
       because = "{t.safety_divers} safety divers; gas reaches a mouth {gas} after trouble",
       values = { gas = to_gas(t.site) }, who = "performers on a held breath",
-      controls = { "more-safety-divers", "own-diver", "second-air-source" },
+      controls = { "more-safety-divers", "own-diver" },
+      also = { "second-air-source" },
     }
   end,
   examples = {
@@ -486,7 +487,8 @@ rule {
     hazard {
       likelihood = likelihood, severity = 4, who = "everyone in the water",
       because = "{t.people_under_water} people; counted every {t.count_interval}, or not at all",
-      controls = { "tally-board", "clear-view", "light-sticks" },
+      controls = { "tally-board", "clear-view" },
+      also = { "light-sticks" },
     }
   end,
   examples = example.join { {
@@ -536,7 +538,8 @@ rule {
       likelihood = likelihood, severity = 4, who = "those the post watches",
       because = "watches {p.watches}, looks over them in {p.scan_time}, relieved after " ..
         "{p.relief_interval}",
-      controls = { "clear-view", "post-relief", "own-diver", "lifeguard" },
+      controls = { "clear-view", "post-relief" },
+      also = { "own-diver", "lifeguard" },
     }
   end,
   examples = example.join { {
@@ -589,7 +592,8 @@ rule {
     hazard {
       likelihood = likelihood, severity = 4, who = "those the post watches",
       because = "qualification, second mouthpiece, cutter or the means to stop the take is missing",
-      controls = { "cutter-with-diver", "second-air-source" },
+      controls = { "cutter-with-diver" },
+      also = { "second-air-source" },
     }
   end,
   examples = {

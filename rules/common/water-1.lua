@@ -22,8 +22,8 @@ rule {
     local water = s.water
     local kind = water.disinfectant
     local busy = s.plant.bathers_per_day > 50
-    local controls = { "raise-chlorine", "hold-ph", "uv-treatment", "fewer-bathers", "fresh-water",
-      "water-test-schedule" }
+    local controls = { "raise-chlorine", "hold-ph", "fewer-bathers", "fresh-water" }
+    local also = { "uv-treatment", "water-test-schedule" }
     local likelihood = 4
     local because = "disinfectant: {s.water.disinfectant}; nothing measured that stays in the water"
     local values = nil
@@ -45,7 +45,7 @@ rule {
     end
     hazard {
       likelihood = scale.protection(likelihood, {}, { busy and likelihood > 1 }),
-      severity = 3, because = because, values = values, controls = controls, who = "everyone in the water",
+      severity = 3, because = because, values = values, controls = controls, also = also, who = "everyone in the water",
     }
   end,
   examples = (function()
@@ -114,7 +114,8 @@ rule {
     hazard {
       likelihood = scale.limit(water.free_chlorine, q"3 mg/L", q"4 mg/L", q"5 mg/L", q"10 mg/L"),
       severity = 2, because = "free chlorine {s.water.free_chlorine}",
-      controls = { "lower-chlorine", "hold-ph" }, who = "everyone in the water",
+      controls = { "lower-chlorine" },
+      also = { "hold-ph" }, who = "everyone in the water",
     }
   end,
   examples = (function()
@@ -156,7 +157,8 @@ rule {
       likelihood = scale.limit(s.water.combined_chlorine, q"0.2 mg/L" * outdoors, q"0.3 mg/L" * outdoors,
         q"0.5 mg/L" * outdoors, q"1 mg/L" * outdoors),
       severity = 2, because = "combined chlorine {s.water.combined_chlorine}",
-      controls = { "uv-treatment", "fresh-water", "ventilate-hall", "fewer-bathers" },
+      controls = { "uv-treatment", "fresh-water" },
+      also = { "ventilate-hall", "fewer-bathers" },
         who = "everyone in or by the water",
     }
   end,
@@ -196,7 +198,8 @@ rule {
     hazard {
       likelihood = scale.limit(s.air.trichloramine, q"0.2 mg/m3", q"0.3 mg/m3", q"0.5 mg/m3", q"1.5 mg/m3"),
       severity = 2, because = "trichloramine {s.air.trichloramine} above the water",
-      controls = { "ventilate-hall", "uv-treatment", "fresh-water" }, who = "everyone in the hall",
+      controls = { "ventilate-hall" },
+      also = { "uv-treatment", "fresh-water" }, who = "everyone in the hall",
     }
   end,
   examples = (function()
@@ -281,7 +284,8 @@ rule {
     hazard {
       likelihood = scale.minimum(s.plant.fresh_water, q"40 L", q"35 L", q"30 L", q"15 L"),
       severity = 1, because = "{s.plant.fresh_water} of fresh water for each bather and day",
-      controls = { "fresh-water", "fewer-bathers" }, who = "everyone in the water",
+      controls = { "fresh-water" },
+      also = { "fewer-bathers" }, who = "everyone in the water",
     }
   end,
   examples = example.join { {

@@ -25,7 +25,8 @@ rule {
       likelihood = scale.protection(scale.missing, { sheets, tried }, { feeds, clings }),
       severity = 2,
       because = "in the water: {s.water.additives}",
-      controls = { "no-additive", "additive-test", "clear-the-water", "raise-chlorine" },
+      controls = { "no-additive", "additive-test" },
+      also = { "clear-the-water", "raise-chlorine" },
         who = "everyone in the water",
     }
   end,
@@ -88,7 +89,8 @@ rule {
       severity = 3,
       because = "{s.water.accident}: {reached} of chlorine and time held, {needed} needed",
       values = { reached = reached, needed = needed },
-      controls = { "hold-for-ct", "accident-procedure", "uv-treatment" }, who = "everyone in the water",
+      controls = { "hold-for-ct", "uv-treatment" },
+      also = { "accident-procedure" }, who = "everyone in the water",
     }
   end,
   examples = (function()

@@ -21,7 +21,8 @@ rule {
       severity = scale.without_air(rescued),
       because = "{s.water.turbidity} of turbidity; a diver is seen over {s.water.visibility}, the floor is at {s.basin.depth}",
       values = { rescued = rescued },
-      controls = { "clear-the-water", "stop-when-cloudy", "hand-on-performer" },
+      controls = { "clear-the-water", "stop-when-cloudy" },
+      also = { "hand-on-performer" },
         who = "everyone under water",
     }
   end,
@@ -89,8 +90,8 @@ rule {
       severity = scale.without_air(rescued),
       because = "the watching diver is {t.sight_distance} away and sees {seen}",
         values = { seen = seen, rescued = rescued },
-      controls = { "clear-the-water", "diver-at-arms-reach", "hand-on-performer", "stop-when-cloudy",
-        "no-additive" },
+      controls = { "clear-the-water", "hand-on-performer", "stop-when-cloudy", "no-additive" },
+      also = { "diver-at-arms-reach" },
       who = "everyone under water",
     }
   end,
@@ -147,7 +148,7 @@ rule {
       hazard {
         likelihood = 4, severity = 3, about = "laboratory",
         because = "the laboratory found Pseudomonas {s.water.pseudomonas}, colony count {s.water.colony_count}",
-        controls = { "raise-chlorine", "clear-the-water", "fresh-water" }, who = "everyone in the water",
+        also = { "raise-chlorine", "clear-the-water", "fresh-water" }, who = "everyone in the water",
       }
     end
   end,

@@ -105,7 +105,8 @@ rule {
       because = "no mask in the take; gas comes back after {i.air_return_time}, brought or " ..
         "found without sight",
       who = "1 performer",
-      controls = { "tactile-line", "own-diver", "lit-gas-point", "mask-when-not-seen" },
+      controls = { "tactile-line", "own-diver", "lit-gas-point" },
+      also = { "mask-when-not-seen" },
     }
   end,
   examples = example.join { {
@@ -165,7 +166,8 @@ rule {
     hazard {
       likelihood = scale.protection(scale.missing, { i.mask }, { open, i.eyes_open }),
       severity = 4, because = "lenses are worn with the eyes in the water", who = "1 performer",
-      controls = { "no-contact-lenses", "mask-when-not-seen", "eye-rinse" },
+      controls = { "no-contact-lenses" },
+      also = { "mask-when-not-seen", "eye-rinse" },
     }
   end,
   examples = example.join { {
@@ -688,7 +690,8 @@ rule {
     hazard {
       likelihood = scale.within(likelihood + scale.count { toilet, young(i) }), severity = 2,
       because = "{i.preparation_time} of make-up and costume before the water", who = "1 performer",
-      controls = { "shorter-preparation", "late-dressing", "work-breaks" },
+      controls = { "shorter-preparation", "work-breaks" },
+      also = { "late-dressing" },
     }
   end,
   examples = example.join { {

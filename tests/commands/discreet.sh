@@ -37,6 +37,15 @@ for task, rule in (("fall", "people.alcohol"), ("cab", "people.condition")):
     assert rule in {f.get("rule") for f in stops}, (task, rule)
 PY
 
+# No other paper tells of it either, not even by the values given for this run.
+for paper in told/*.html told/register.csv; do
+  case $paper in */assessment.html) continue ;; esac
+  if grep -oiE '.{0,40}(a fear is declared|fear-of-water|or may be, and breathes|alcohol-12-h|not fit to be in).{0,40}' \
+    "$paper"; then
+    echo "in $paper"; exit 1
+  fi
+done
+
 # `discreet` is true or false, and said of what is said.
 mkdir own
 cat >own/own.lua <<'LUA'

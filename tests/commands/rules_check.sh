@@ -29,7 +29,7 @@ rule {
     local site = i.site
     if i.depth > q"3 m" then
       hazard { likelihood = 3, severity = 3, because = "{i.depth} and {dpeth}",
-        controls = { "bad.elsewhere", "depth-cup" } }
+        controls = { "bad.elsewhere", "depth-cup" }, also = { "depth-cap" } }
     elseif i.takes > 50 then
       count = 1
       note { because = "" .. site.water.tempratur .. calc.survival_tme(1) .. scael.missing
@@ -167,8 +167,14 @@ if grep -F 'i.depth > q"2 m"' err; then exit 1; fi # both ways over the two exam
 for line in \
   '00-controls.lua:1: warning: control "bad.idle" neither lowers nor changes anything' \
   '00-controls.lua:1: warning: control "bad.idle": no rule names it' \
-  '01-names.lua:11: warning: bad.names: control "bad.elsewhere" only changes water.temperature, which this rule does not read' \
+  '01-names.lua:12: warning: bad.names: control "bad.elsewhere" only changes water.temperature, which this rule does not read; list it in "also"' \
+  '01-names.lua:12: warning: bad.names: control "depth-cap" changes the score; list it in "controls"' \
   '02-branches.lua:13: warning: bad.branches: likelihood is chosen by a comparison of its own and not by `scale`' \
   '03-alike.lua:12: warning: bad.deeper: reads the same facts and decides by the same values as "bad.deep" (bad/03-alike.lua:5)' \
   '03-alike.lua:20: warning: bad.named: its title is nearly that of "bad.deep" (bad/03-alike.lua:5)'; do has err "bad/$line"; done
 grep -q '^[0-9]* of [0-9]* decisions seen both ways, [0-9]* of [0-9]* statements reached$' out
+
+# Nothing is wrong with the packs that come with the program.
+"$TANKSIDE" rules check >out 2>err || { cat err; exit 1; }
+[ ! -s err ] || { cat err; exit 1; }
+grep -q '^0 errors, 0 warnings$' out

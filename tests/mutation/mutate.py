@@ -6,7 +6,8 @@
 Each number a rule decides by is made a tenth more and a tenth less (a count below ten: one more, one
 less), and each comparison is turned round. Every such mutant of a file is loaded in place of the
 file, with PROGRAM (tankside-mutants), and the examples of the rules it concerns are run: it dies when
-one of them fails. A mutant that lives is a figure no example holds to. Those that may live, each with
+one of them fails; what is shared with other files is tried on every rule that uses it, in whatever pack.
+A mutant that lives is a figure no example holds to. Those that may live, each with
 a reason, stand in survivors.txt; at most a twentieth may.
 """
 import collections
@@ -158,6 +159,7 @@ class Bench:
         folders = [self.scratch / pack.name for pack in packs]
         for folder in folders:
             folder.mkdir(parents=True, exist_ok=True)
+            (folder / "00.lua").write_text("-- no folder is without a file\n")
         # The names of the packs belong to the folders where the program looks for its data.
         self.program = subprocess.Popen([program, *map(str, folders)], text=True,
                                         env={**os.environ, "TANKSIDE_DATA": str(scratch)},
@@ -250,10 +252,11 @@ def judge(tried, alive):
 def main(program, rules, scratch, *names):
     only = names[names.index("--only") + 1:] if "--only" in names else None
     names = names[:names.index("--only")] if only else names
-    packs = [Pack(pathlib.Path(rules) / name) for name in names]
+    folders = sorted(pathlib.Path(rules).glob("*/"), key=lambda folder: (folder.name != "common", folder))
+    packs = [Pack(folder) for folder in folders]
     bench = Bench(program, pathlib.Path(scratch), packs)
     tried, alive, seen = [], {}, collections.Counter()
-    for pack, file in ((p, f) for p in packs for f in p.files if not only or f.name in only):
+    for pack, file in ((p, f) for p in packs if p.name in names for f in p.files if not only or f.name in only):
         for mutant in file.mutants():
             key = key_of(pack, mutant, seen)
             tried.append(key)

@@ -75,13 +75,20 @@ static void load_own(assess_world *w, const char *pack) {
   must(w, !ts_folder_exists(folder) || ts_packs_load(w->packs, folder, w->problems));
 }
 
-void assess_world_demo(assess_world *w, const char *production) {
+void assess_world_under(assess_world *w, const char *production, const char *jurisdiction) {
   open_world(w);
+  char *country = ts_arena_copy_n(w->arena, jurisdiction, 2);
+  char *federal = ts_arena_printf(w->arena, "%s-fed", country);
   load_own(w, "common");
-  load_own(w, ts_same(production, "lake-stunt") ? "us-fed" : "gb");
-  if (!ts_same(production, "lake-stunt")) load_own(w, "gb-eng");
+  load_own(w, country);
+  if (!ts_same(federal, jurisdiction)) load_own(w, federal);
+  load_own(w, jurisdiction);
   read_dossier(w, ts_arena_printf(w->arena, "%s/shared/productions/%s/dossier.xml", SOURCE_FOLDER,
                                   production));
+}
+
+void assess_world_demo(assess_world *w, const char *production) {
+  assess_world_under(w, production, ts_same(production, "lake-stunt") ? "us-fed" : "gb-eng");
 }
 
 void assess_world_free(assess_world *w) {

@@ -25,6 +25,8 @@ void assess_world_make(assess_world *world, const char *rules, const char *immer
                        const char *inside, const char *after);
 /* The packs and dossier of a demo production, by its folder's name. */
 void assess_world_demo(assess_world *world, const char *production);
+/* The same under the law of another place: "us-ca" stands on "us-fed", "gb-sct" on "gb". */
+void assess_world_under(assess_world *world, const char *production, const char *jurisdiction);
 void assess_world_free(assess_world *world);
 
 /* Assesses only what `wanted` says, as in ts_assess_inputs. */
