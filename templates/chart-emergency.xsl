@@ -38,7 +38,7 @@
       <td class="n"><xsl:value-of select="$text"/>
         <xsl:if test="@least"><xsl:text> </xsl:text><span class="mark unknown"><xsl:value-of select="$w[@id = 'mark-unknown']"/></span></xsl:if></td>
       <td class="bars">
-        <svg class="bar" viewBox="0 0 {$line-long} {$bar-high}" width="{$line-long}" height="{$bar-high}" role="img" aria-label="{$text}">
+        <svg class="drawn-bar" viewBox="0 0 {$line-long} {$bar-high}" width="{$line-long}" height="{$bar-high}" role="img" aria-label="{$text}">
           <xsl:for-each select="../tick"><path d="M{@at * $line-long div 1000} 0V{$bar-high}" stroke="{$hair}" stroke-width="0.7"/></xsl:for-each>
           <path d="M0 8H{@lo * $line-long div 1000}" stroke="{$soft}" stroke-width="1" stroke-dasharray="1 3"/>
           <xsl:choose>

@@ -45,7 +45,7 @@
       <td class="n"><xsl:value-of select="$m/@now"/></td>
       <td class="n"><xsl:value-of select="$m/@edge"/></td>
       <td class="bars">
-        <svg class="bar" viewBox="0 0 {$bar-long} {$bar-high}" width="{$bar-long}" height="{$bar-high}" role="img"
+        <svg class="drawn-bar" viewBox="0 0 {$bar-long} {$bar-high}" width="{$bar-long}" height="{$bar-high}" role="img"
              aria-label="{concat($w[@id = 'now'], ' ', $m/@now, ', ', $w[@id = 'edge'], ' ', $m/@edge, ', ', $w[@id = concat('worse-', current()/@worse)])}">
           <rect x="0.5" y="3.5" width="{$bar-long - 1}" height="9" fill="{$paper}" stroke="{$line}" stroke-width="0.8"/>
           <xsl:choose>

@@ -55,7 +55,7 @@
   <xsl:template name="bar-axis">
     <xsl:param name="ticks"/>
     <xsl:param name="long" select="$bar-long"/>
-    <svg class="bar" viewBox="0 0 {$long} {$bar-high}" width="{$long}" height="{$bar-high}" aria-hidden="true"
+    <svg class="drawn-bar" viewBox="0 0 {$long} {$bar-high}" width="{$long}" height="{$bar-high}" aria-hidden="true"
          font-family="{$drawn-in}" font-size="9" font-weight="normal">
       <xsl:for-each select="$ticks">
         <xsl:variable name="x" select="@at * $long div 1000"/>

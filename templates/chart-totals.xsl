@@ -53,7 +53,7 @@
       <td class="n"><xsl:value-of select="$ceiling"/></td>
       <td class="bars">
         <xsl:variable name="edge" select="@at * $bar-long div 1000"/>
-        <svg class="bar" viewBox="0 0 {$bar-long} {$bar-high}" width="{$bar-long}" height="{$bar-high}" role="img"
+        <svg class="drawn-bar" viewBox="0 0 {$bar-long} {$bar-high}" width="{$bar-long}" height="{$bar-high}" role="img"
              aria-label="{concat($total, ' ', $w[@id = 'of'], ' ', $ceiling)}">
           <rect x="0.5" y="3.5" width="{$edge - 1}" height="9" fill="{$paper}" stroke="{$line}" stroke-width="0.8"/>
           <xsl:call-template name="strokes">
