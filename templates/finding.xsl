@@ -174,6 +174,9 @@
         <xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></p><xsl:text> </xsl:text>
     </xsl:if>
     <xsl:call-template name="block-formulas"><xsl:with-param name="same" select="$same"/></xsl:call-template>
+    <xsl:for-each select="/assessment/amendments/amendment[@rule = current()/@rule]">
+      <p class="meta"><span class="label"><xsl:value-of select="$w[@id = 'stricter']"/></span><xsl:apply-templates select="." mode="said"/></p><xsl:text> </xsl:text>
+    </xsl:for-each>
     <xsl:call-template name="block-functions"><xsl:with-param name="same" select="$same"/><xsl:with-param name="short" select="$short"/></xsl:call-template>
     <!-- What brings a finding below the line stands with it. -->
     <xsl:if test="not($short or $same/way[@kind != 'move'])"><xsl:call-template name="block-options"><xsl:with-param name="same" select="$same"/></xsl:call-template></xsl:if>

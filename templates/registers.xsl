@@ -1,6 +1,7 @@
 <?xml version="1.0" encoding="UTF-8"?>
 <!-- The registers: duties, controls, facts not known, waivers, facts, evidence, inputs. -->
-<xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
+<xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform"
+  xmlns:ds="http://www.w3.org/2000/09/xmldsig#" xmlns:sig="urn:tankside:signature" exclude-result-prefixes="ds sig">
 
   <!-- ===== duties ===== -->
 
@@ -230,11 +231,8 @@
             </xsl:choose></b></li>
         </xsl:for-each>
         <xsl:for-each select="amendments/amendment">
-          <li><b><xsl:value-of select="$w[@id = 'stricter']"/></b>: <xsl:value-of select="@rule"/>
-            <xsl:if test="@limit"><xsl:value-of select="concat(', ', $w[@id = 'limit'], ' ', @limit, ': ', @from, ' → ', @to)"/></xsl:if>
-            <xsl:if test="@likelihood"><xsl:value-of select="concat(', ', $w[@id = 'likelihood'], ' +', @likelihood)"/></xsl:if>
-            <xsl:if test="@severity"><xsl:value-of select="concat(', ', $w[@id = 'severity'], ' +', @severity)"/></xsl:if>
-            <xsl:value-of select="concat(': ', @because, ' ')"/><span class="path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span></li>
+          <li><b><xsl:value-of select="$w[@id = 'stricter']"/></b>: <xsl:value-of select="concat(@rule, ', ')"/>
+            <xsl:apply-templates select="." mode="said"/></li>
         </xsl:for-each>
         <xsl:for-each select="history/change">
           <li><b><xsl:value-of select="$w[@id = 'changed-with']"/><xsl:text> </xsl:text><xsl:value-of select="@revision"/></b>
@@ -246,6 +244,15 @@
         </xsl:for-each>
       </ul>
     </section>
+  </xsl:template>
+
+  <!-- What a pack made stricter in a rule, with its reason and where it is written. -->
+  <xsl:template match="amendment" mode="said">
+    <xsl:if test="@limit"><xsl:value-of select="concat($w[@id = 'limit'], ' ', @limit, ': ', @from, ' → ', @to)"/></xsl:if>
+    <xsl:if test="@likelihood"><xsl:value-of select="concat($w[@id = 'likelihood'], ' +', @likelihood)"/></xsl:if>
+    <xsl:if test="@likelihood and @severity">, </xsl:if>
+    <xsl:if test="@severity"><xsl:value-of select="concat($w[@id = 'severity'], ' +', @severity)"/></xsl:if>
+    <xsl:value-of select="concat(': ', @because, ' ')"/><span class="path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span>
   </xsl:template>
 
   <!-- ===== what low scores rest on ===== -->
@@ -367,6 +374,10 @@
               <td class="path"><xsl:value-of select="@sha256"/></td></tr>
           </xsl:for-each>
           <tr><th scope="row"><xsl:value-of select="$w[@id = 'digest']"/></th><td class="path"><b><xsl:value-of select="$digest"/></b></td></tr>
+          <xsl:for-each select="/assessment/ds:Signature">
+            <tr><th scope="row"><xsl:value-of select="$w[@id = 'signature']"/></th>
+              <td><xsl:value-of select="concat(.//sig:as, ', ', .//sig:on, '. ', $w[@id = 'signature-check'])"/></td></tr>
+          </xsl:for-each>
         </tbody>
       </table>
       </div>

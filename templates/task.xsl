@@ -45,7 +45,7 @@
       <p class="kicker"><xsl:value-of select="$w[@id = 'sheet-task']"/> · <xsl:value-of select="$production/@title"/></p>
       <xsl:element name="{$top}"><xsl:attribute name="class">doc-title</xsl:attribute>
         <xsl:if test="$sheet = 'set'"><xsl:attribute name="id"><xsl:value-of select="concat('task-', @path)"/></xsl:attribute></xsl:if>
-        <xsl:value-of select="@title"/></xsl:element>
+        <xsl:call-template name="short"><xsl:with-param name="text" select="@title"/><xsl:with-param name="chars" select="160"/></xsl:call-template></xsl:element>
       <dl class="strip">
         <div class="wide"><dt><xsl:value-of select="$w[@id = 'when']"/></dt>
           <dd><xsl:value-of select="../@words"/><xsl:if test="not(../@words)"><xsl:value-of select="../@date"/></xsl:if>

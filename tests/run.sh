@@ -75,11 +75,13 @@ suites_of() {
   done
 }
 
-# In all of these a line "name status log" goes to a file for every test.
+# In all of these a line "name status log" goes to a file for every test, and how long it took to
+# another, for the list of the slowest at the end.
+export took='echo "$(($(date +%s) - began)) $kind $name" >>"$results/took"'
 suite_alone='
-  name=$0; log=$results/$kind-$name.log; status=0
+  name=$0; log=$results/$kind-$name.log; status=0; began=$(date +%s)
   "$program" "$name" >"$log" 2>&1 </dev/null || status=$?
-  echo "$name $status $log" >>"$results/$kind.list"'
+  echo "$name $status $log" >>"$results/$kind.list"; eval "$took"'
 
 # suites PROGRAM KIND TITLE: runs each suite of the kind, and counts what Check counted.
 suites() {
@@ -102,15 +104,16 @@ suites() {
 # glibc's tsearch, which udunits2 uses, marks its pointers: valgrind then calls living
 # trees "possibly lost". What is definitely lost is an error.
 valgrind_suite='
+  kind=valgrind; began=$(date +%s)
   name=$0; log=$results/valgrind-$name.log; status=0
   CK_FORK=no TANKSIDE_TEST_SHORT=1 timeout 1500 valgrind -q --leak-check=full --show-leak-kinds=definite --errors-for-leak-kinds=definite \
     --error-exitcode=9 "$TESTS" "$name" >"$log" 2>&1 </dev/null || status=$?
-  echo "$name $status $log" >>"$results/valgrind.list"'
+  echo "$name $status $log" >>"$results/valgrind.list"; eval "$took"'
 command_test='
-  name=$(basename "$0" .sh); log=$results/$kind-$name.log; status=0
+  name=$(basename "$0" .sh); log=$results/$kind-$name.log; status=0; began=$(date +%s)
   WORK=$results/work-$kind-$name; export WORK; mkdir -p "$WORK"
   timeout 600 "$0" >"$log" 2>&1 </dev/null || status=$?
-  echo "$name $status $log" >>"$results/$kind.list"'
+  echo "$name $status $log" >>"$results/$kind.list"; eval "$took"'
 
 # From the last to the first: the longest happen to be late in the alphabet.
 commands() {
@@ -154,6 +157,12 @@ assess_under_valgrind() {
   valgrind -q --leak-check=full --show-leak-kinds=definite --errors-for-leak-kinds=definite --error-exitcode=9 "$TANKSIDE" assess "$dossier" \
     --no-pdf -o "$results/valgrind-assess" || status=$?
   [ $status -le 1 ] # 1: something stands above the line
+}
+
+slowest() {
+  echo
+  echo "slowest, in seconds:"
+  sort -rn "$results/took" | head -n 12 | sed 's/^/  /'
 }
 
 summary() {
@@ -223,4 +232,5 @@ if [ $quick = no ]; then
   fi
 fi
 
+slowest
 summary

@@ -16,7 +16,7 @@ ROOT = pathlib.Path(__file__).resolve().parent.parent
 FILE_LINES, FUNCTION_LINES, NESTING = 600, 60, 4
 LAYERS = ["base", "quantity", "science", "dossier", "rule", "assess", "document", "command"]
 PUBLIC = {"diagnostics": "base", "quantity": "quantity", "science": "science",
-          "dossier": "dossier", "rules": "rule", "assess": "assess", "document": "document"}
+          "dossier": "dossier", "rules": "rule", "assess": "assess", "document": "document", "sign": "document"}
 TOP = {"README.md", "DEVELOPERS.md", "CMakeLists.txt", "LICENSE",
        "engine", "rules", "include", "tests", "templates", "shared"}
 

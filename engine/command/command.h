@@ -31,7 +31,12 @@ typedef enum {
   OPTION_ALL = 1024,
   OPTION_EDITOR = 2048,
   OPTION_WHERE = 4096,
-  OPTION_DOSSIER = 8192
+  OPTION_DOSSIER = 8192,
+  OPTION_KEY = 16384,
+  OPTION_CERTIFICATE = 32768,
+  OPTION_ON = 65536,
+  OPTION_ROLE = 131072,
+  OPTION_TRUST = 262144
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -44,6 +49,7 @@ typedef struct {
   const char *wheres[REPEATS_MAX];
   size_t where_count;
   const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier;
+  const char *key, *certificate, *on, *role, *trust;
   bool no_pdf, all, editor, help;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
@@ -58,7 +64,7 @@ typedef struct {
 } ts_verb;
 
 extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary,
-    verb_compare, verb_verify;
+    verb_compare, verb_verify, verb_sign;
 
 /* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
 bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);
@@ -90,7 +96,7 @@ void session_close(ts_session *session);
 bool session_load_all_packs(ts_session *session, const ts_options *options);
 /* Where an assessment is: the path itself, or assessment.xml in it where it is a folder. */
 const char *assessment_path(ts_session *session, const char *path);
-enum { ASSESSMENT_LIMIT = 64 * 1024 * 1024 }; /* bytes */
+enum { ASSESSMENT_LIMIT = 64 * 1024 * 1024, KEY_LIMIT = 1024 * 1024 }; /* bytes */
 /* The common pack, those of the dossier's jurisdiction, those it names beside itself, those given
  * with --pack; then the dossier itself, and each --set. */
 bool session_read_dossier(ts_session *session, const ts_options *options, const char *path);

@@ -17,8 +17,7 @@ static const option_row rows[] = {
     {"--matrix", "NAME|FILE", OPTION_MATRIX,
      "the matrix: five-by-five (default), mil-std-882e, or a file"},
     {"--set", "PATH=VALUE", OPTION_SET, "take this value instead of the dossier's; repeatable"},
-    {"--where", "FIELD=TEXT", OPTION_WHERE,
-     "only rules for which this holds; repeatable"},
+    {"--where", "FIELD=TEXT", OPTION_WHERE, "only rules for which this holds; repeatable"},
     {"-o", "PATH", OPTION_OUT, "write here"},
     {"--paper", "a4|letter", OPTION_PAPER, "size of the paper (a4)"},
     {"--no-pdf", NULL, OPTION_NO_PDF, "write no PDF, only HTML"},
@@ -27,6 +26,11 @@ static const option_row rows[] = {
     {"--as", "FORM", OPTION_AS, "in this form"},
     {"--sheet", "NAME", OPTION_SHEET, "which document (assessment)"},
     {"--all", NULL, OPTION_ALL, "every function in full, as text for a reviewer"},
+    {"--key", "FILE", OPTION_KEY, "private key, PEM"},
+    {"--certificate", "FILE", OPTION_CERTIFICATE, "its certificate, PEM"},
+    {"--on", "DATE", OPTION_ON, "the day of signing: 2027-03-08"},
+    {"--role", "TEXT", OPTION_ROLE, "as whom: safety officer"},
+    {"--trust", "FILE", OPTION_TRUST, "certificates that vouch for signers, PEM"},
     {"--dossier", "FILE", OPTION_DOSSIER, "the dossier it was made from"},
     {"--editor", NULL, OPTION_EDITOR, "help for editors, into the folder given with -o"},
     {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each"},
@@ -83,6 +87,11 @@ static bool store(ts_options *into, const option_row *row, const char *value) {
   case OPTION_AS: into->as = value; break;
   case OPTION_SHEET: into->sheet = value; break;
   case OPTION_TASK: into->task = value; break;
+  case OPTION_KEY: into->key = value; break;
+  case OPTION_CERTIFICATE: into->certificate = value; break;
+  case OPTION_ON: into->on = value; break;
+  case OPTION_ROLE: into->role = value; break;
+  case OPTION_TRUST: into->trust = value; break;
   case OPTION_DOSSIER: into->dossier = value; break;
   case OPTION_EXPLAIN: into->explain = value; break;
   }

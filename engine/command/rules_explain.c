@@ -346,6 +346,20 @@ static void print_controls(const ts_session *s, const ts_evaluation *e) {
   }
 }
 
+/* What a later pack may make stricter in it, and what one has. */
+static void print_limits(const ts_rule *rule) {
+  if (rule->limit_count > 0) puts("\nLimits that a pack may tighten");
+  for (size_t i = 0; i < rule->limit_count; i++) {
+    const ts_limit *limit = &rule->limits[i];
+    printf("  %s: %s %s", limit->name, limit->at_least ? "at least" : "at most", limit->declared);
+    if (!ts_same(limit->text, limit->declared)) printf(", tightened to %s", limit->text);
+    putchar('\n');
+  }
+  if (rule->raised_likelihood + rule->raised_severity > 0)
+    printf("\nRaised by a pack: likelihood +%d, severity +%d\n", rule->raised_likelihood,
+           rule->raised_severity);
+}
+
 int rules_explain(const ts_session *s, size_t rule) {
   const ts_rule *it = ts_rule_at(s->packs, rule);
   view w = {.session = s, .rule = it, .index = rule};
@@ -361,6 +375,7 @@ int rules_explain(const ts_session *s, size_t rule) {
   print_facts(world, e);
   print_sayings(e);
   print_controls(s, e);
+  print_limits(it);
   print_example(&w);
   puts("\nSources");
   for (size_t i = 0; i < it->source_count; i++) print_folded("  ", it->sources[i]);

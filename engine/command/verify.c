@@ -4,6 +4,7 @@
 #include "base/xml.h"
 #include "command/command.h"
 #include "tankside/document.h"
+#include "tankside/sign.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -15,6 +16,7 @@ typedef struct {
   ts_options options; /* as given, with the values that the assessment says were set */
   const char *path, *bytes;
   size_t length;
+  size_t broken; /* signatures that do not hold */
 } verifier;
 
 /* ---- what the assessment says it was made from ------------------------------------------ */
@@ -97,18 +99,67 @@ static bool assess_again(verifier *v, char **bytes, size_t *length) {
   return true;
 }
 
+/* ---- signatures --------------------------------------------------------------------------- */
+
+typedef struct {
+  verifier *v;
+  size_t broken;
+} look_over;
+
+/* A line for each: who, when, as whom, and what the reader may make of it. */
+static void show_signature(void *context, const ts_signature *one) {
+  static const char *const certificates[] = {
+      "intact; nobody you named vouches for the certificate: untrusted",
+      "intact; the certificate is not valid today: expired, or not valid yet",
+      "intact, and vouched for"};
+  look_over *l = context;
+  bool intact = one->state == TS_SIGNATURE_INTACT;
+  const char *state = one->state == TS_SIGNATURE_ALTERED ? "altered: this is not what was signed"
+                      : intact                           ? certificates[one->certificate]
+                               : "not a signature that tankside made: nothing is known of it";
+  if (!intact) l->broken++;
+  print_folded("signed  ",
+               ts_arena_printf(l->v->s->arena, "%s%s%s%s%s: %s",
+                               one->who[0] ? one->who : "by somebody", one->as[0] ? ", " : "",
+                               one->as, one->on[0] ? ", " : "", one->on, state));
+}
+
+/* What was written before anybody signed. */
+static void strip(verifier *v) {
+  size_t length = ts_unsigned_length(v->bytes, v->length);
+  if (length == v->length) return;
+  char *plain = ts_arena_printf(v->s->arena, "%.*s</assessment>\n", (int)length, v->bytes);
+  v->bytes = plain;
+  v->length = strlen(plain);
+}
+
+static bool check_signatures(verifier *v) {
+  look_over l = {.v = v};
+  const char *trust = v->options.trust, *authorities = NULL;
+  if (trust != NULL)
+    authorities = ts_file_read(v->s->arena, trust, KEY_LIMIT, NULL, v->s->problems);
+  if (trust != NULL && authorities == NULL) return false;
+  size_t before = ts_count(v->s->problems, TS_ERROR);
+  size_t count =
+      ts_signatures(v->bytes, v->length, v->path, authorities, show_signature, &l, v->s->problems);
+  if (count == 0 && ts_count(v->s->problems, TS_ERROR) == before) puts("not signed");
+  v->broken = l.broken + (ts_count(v->s->problems, TS_ERROR) - before);
+  strip(v);
+  return true;
+}
+
 static int verify(verifier *v) {
   char *expected = NULL;
   size_t length = 0, count = 0;
   int status = NOT_DONE;
-  if (read_assessment(v) && assess_again(v, &expected, &length) &&
+  if (read_assessment(v) && check_signatures(v) && assess_again(v, &expected, &length) &&
       ts_assessment_differences(v->bytes, v->length, expected, length, v->path, SHOWN, &count,
                                 v->s->problems))
-    status = count == 0 ? DONE : LOOK;
+    status = count == 0 && v->broken == 0 ? DONE : LOOK;
   free(expected);
-  if (status == DONE)
+  if (status != NOT_DONE && count == 0)
     printf("%s follows from %s and the rules it names\n", v->path, v->options.dossier);
-  if (status == LOOK)
+  if (status != NOT_DONE && count > 0)
     printf("%s does not follow from %s: %zu difference%s%s\n", v->path, v->options.dossier, count,
            count == 1 ? "" : "s", count > SHOWN ? ", the first 20 of them listed" : "");
   return status;
@@ -124,7 +175,7 @@ static int run(const ts_options *options) {
 
 const ts_verb verb_verify = {
     .name = "verify",
-    .usage = "verify ASSESSMENT [--dossier FILE] [--pack DIR]... [--matrix NAME|FILE]",
+    .usage = "verify ASSESSMENT [--dossier FILE] [--pack DIR]... [--trust FILE]",
     .summary = "does an assessment follow from the facts and rules it names?",
     .details = "Assesses the dossier again, with the values that were set for that run, and holds\n"
                "the result against the assessment: every file's digest, every fact, score, margin\n"
@@ -132,9 +183,11 @@ const ts_verb verb_verify = {
                "follows. The dossier is looked for beside the assessment and one folder above;\n"
                "packs that were given then are to be given again.\n\n"
                "  tankside verify build/revision-3/assessment.xml --dossier dossier.xml\n\n"
+               "Of each signature it says who signed, when and as whom, and whether anything was\n"
+               "altered since; whose certificate it is, the authorities in --trust vouch for.\n\n"
                "That it follows says nothing of whether the facts are so.\n\n"
                "Exit status: 0 it follows, 1 it does not, 2 it could not be tried.",
-    .takes = OPTION_DOSSIER | OPTION_PACK | OPTION_MATRIX,
+    .takes = OPTION_DOSSIER | OPTION_PACK | OPTION_MATRIX | OPTION_TRUST,
     .least = 1,
     .most = 1,
     .run = run};

@@ -17,8 +17,8 @@
 
 enum { STYLE_LIMIT = 1 << 20, MESSAGE_LIMIT = 4000 };
 /* Far above what the largest assessment needs, far below a hung process. */
-static const unsigned long template_steps = 100UL * 1000 * 1000;
-static const unsigned long path_steps = 4000UL * 1000 * 1000;
+static const unsigned long template_steps = 1000UL * 1000 * 1000;
+static const unsigned long path_steps = 100UL * 1000 * 1000 * 1000;
 
 /* ---- opening ------------------------------------------------------------ */
 
@@ -202,6 +202,7 @@ static char *transform(request r, const ts_xml *xml, size_t *length, ts_diagnost
   bool there = parameters[0].value && parameters[1].value && parameters[2].value;
   const char *path = ts_path_join(arena, folder, r.stylesheet);
   ts_text said = {0};
+  ts_document_plain(ts_xml_root(xml));
   char *html = there ? guarded(path, xml, parameters, length, &said) : NULL;
   if (there && !html) report_said(&said, path, problems);
   ts_text_release(&said);

@@ -29,6 +29,10 @@ const char *ts_document_paper(const char *paper, ts_diagnostics *problems);
  * Release *ods in any case. */
 bool ts_document_spreadsheet(const char *content, size_t length, ts_text *ods);
 
+/* Makes characters that turn the direction of writing visible, in every text of what is
+ * to become a paper. Changes the tree. */
+void ts_document_plain(xmlNode *root);
+
 /* What a stylesheet may reach: it reads inside `folder` and nothing else; no
  * writing, no network. Held between begin and end; libxslt checks imports
  * against its process-wide preferences only, so this sets them and `end` puts

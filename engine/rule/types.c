@@ -220,6 +220,37 @@ static void walk_field(walker *w, ts_syntax *it) {
   }
 }
 
+/* ---- words of a choice --------------------------------------------------------------- */
+
+static const char *nearest_choice(walker *w, const ts_fact_def *fact, const char *word,
+                                  bool *known) {
+  const char *names[64];
+  size_t count = 0;
+  *known = false;
+  for (const char *at = fact->choices; *(at += strspn(at, " ")) && count < 64;
+       at += strcspn(at, " ")) {
+    names[count] = ts_arena_copy_n(w->c->arena, at, strcspn(at, " "));
+    *known = *known || ts_same(names[count], word);
+    count++;
+  }
+  return ts_nearest(word, names, count);
+}
+
+/* i.effort == "heavy": never so, since no effort is called that. */
+static void check_choice(walker *w, ts_syntax *it) {
+  type field = type_of(w, it->first);
+  if (field.kind != IS_FACT || field.member || it->last->kind != TS_E_STRING) return;
+  const ts_fact_def *fact = ts_slot_fact(w->c->world, field.at[0]);
+  bool known;
+  if ((fact->type != TS_CHOICE && fact->type != TS_KIND_WORD) || field.count > 1) return;
+  const char *near = nearest_choice(w, fact, it->last->text, &known);
+  if (known) return;
+  ts_report(w->c->problems, TS_ERROR, it->file, it->line,
+            "%s: \"%s\" is no %s of %s%s%s%s (column %d)", ts_rule_at(w->c->packs, w->rule)->id,
+            it->last->text, fact->name, fact->entity, near ? "; the nearest name is \"" : "",
+            near ? near : "", near ? "\"" : "", it->last->column);
+}
+
 /* local a, b = x, y; and what a loop over a list gives. */
 static void bind_locals(walker *w, ts_syntax *it) {
   for (ts_local *l = it->locals; l; l = l->next) {
@@ -263,6 +294,7 @@ static void walk(walker *w, ts_syntax *it) {
   }
   walk_parts(w, it);
   if (it->kind == TS_E_FIELD) walk_field(w, it);
+  if (it->kind == TS_E_COMPARE) check_choice(w, it);
   if (it->kind == TS_S_LOCAL) bind_locals(w, it);
   if (it->kind == TS_S_ASSIGN) bind_assigned(w, it);
   if (it->kind != TS_E_CALL) return;

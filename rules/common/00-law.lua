@@ -59,7 +59,7 @@ local function at_place(law)
     local limit = q(row.place)
     if law.after_school and day.child_attended_school then limit = limit - q(law.after_school) end
     if row.one_day and day.child_one_day then limit = limit + q(row.one_day) end
-    if law.meal then limit = limit + min(day.child_meal_break, q(law.meal)) end
+    if law.meal and limit > q"0 h" then limit = limit + min(day.child_meal_break, q(law.meal)) end
     duty { met = time <= limit, instrument = law.instrument, section = law.section,
       because = "at the place for {total}; at most {ceiling} at this age that day",
       evidence = "the day's record of when the child came and left",

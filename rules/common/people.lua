@@ -200,6 +200,8 @@ rule {
     example.edges(in_training, "person.training_days", 3, { "10", 1, "9", 2 }),
     example.edges(in_training, "person.role", 3, { "performer", 1, "stand-in", 1, "visitor", 1 }),
     example.edges(in_training, "can_stand", 3, { "yes", nothing }),
+    { { "a child, and a double who is grown instead", given = example.like(in_training, { age = "12 year" }),
+        with = { "stunt-double" }, expect = hazard { likelihood = 1, severity = 3 } } },
   },
 }
 

@@ -139,6 +139,24 @@ rule {
 }
 
 rule {
+  id = "us-fed.diving.link",
+  title = "A two-way link for help from outside",
+  each = "task",
+  harm = "everyone who dives: no call",
+  sources = { "29 CFR 1910.422(c): two-way communication at the dive location for emergency help" },
+  when = law.task_dives,
+  assess = function (t)
+    duty { met = t.site.emergency.phone_coverage, instrument = subpart, section = "§ 1910.422(c)",
+      evidence = "a call tried from the water",
+      because = "telephone or radio works at the water: {site.emergency.phone_coverage}",
+      controls = { "radio-at-water" } }
+  end,
+  examples = example.join { law.needs(task_diving, { "site.emergency.phone_coverage" }),
+    { task_dry, { "with a radio", given = task_diving, with = { "radio-at-water" },
+      expect = duty { met = true } } } },
+}
+
+rule {
   id = "us-fed.diving.before",
   title = "Before the dive: plan, briefing, equipment looked over",
   each = "day",

@@ -37,7 +37,7 @@ fi
 status=0
 "$TANKSIDE" print "$SOURCE/templates/palette.xml" >none.out 2>err || status=$?
 [ $status = 2 ] && [ ! -s none.out ]
-has err "is not an assessment of format 1"
+has err "this is no <assessment> of format 1"
 status=0
 "$TANKSIDE" print "$sample" --sheet task --task d7t7 >none.out 2>err || status=$?
 [ $status = 2 ] && [ ! -s none.out ]

@@ -35,7 +35,7 @@ rule {
       note { because = "" .. site.water.tempratur .. calc.survival_tme(1) .. scael.missing
         .. scale.misssing }
     end
-    if fit(i) then note { because = "fit" } end
+    if fit(i) or i.effort == "hrad" then note { because = "fit" } end
   end,
   examples = {
     { "deep", given = { depth = "4 m", takes = "1" }, expect = hazard { likelihood = 4, severity = 3 } },
@@ -148,6 +148,7 @@ for line in \
   '01-names.lua:15: error: bad.names: water has no field "tempratur"; the nearest name is "temperature"' \
   '01-names.lua:15: error: "calc" has no "survival_tme"; the nearest name is "survival_time" (column 54)' \
   '01-names.lua:15: error: unknown name "scael"; the nearest name is "scale"' \
+  '01-names.lua:18: error: bad.names: "hrad" is no effort of immersion; the nearest name is "hard" (column 30)' \
   '01-names.lua:16: error: "scale" has no "misssing"; the nearest name is "missing" (column 12)'; do has err "bad/$line"; done
 [ "$(grep -c 'has no field "tempratur"' err)" = 1 ]
 

@@ -63,7 +63,8 @@ nothing = {}
 ---@field severity integer 1 first aid, 2 treatment, 3 hospital, 4 permanent injury, 5 death; if it happens once
 ---@field because? string why, with values in braces: "a hold of {i.breath_hold}"; needed when a rule says it
 ---@field values? table<string, tankside.quantity> named values, for the working
----@field controls? string[] ids from the catalogue
+---@field controls? string[] ids from the catalogue: what can change the score
+---@field also? string[] what helps too, though the score does not go by it
 ---@field about? string which of several things the rule looks at
 ---@field who? string who is harmed, where it is not those the subject names
 ---@field discreet? boolean rests on something personal: readers who may not see that learn only that it is there
@@ -87,6 +88,7 @@ function hazard(said) end
 ---@field because? string
 ---@field values? table<string, tankside.quantity>
 ---@field controls? string[]
+---@field also? string[]
 ---@field about? string
 ---@field who? string
 ---@field discreet? boolean
@@ -99,6 +101,7 @@ function duty(said) end
 ---@field because? string
 ---@field values? table<string, tankside.quantity>
 ---@field controls? string[]
+---@field also? string[]
 ---@field about? string
 ---@field who? string
 ---@field discreet? boolean

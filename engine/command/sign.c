@@ -1,0 +1,83 @@
+/* tankside sign: somebody agrees to an assessment as it stands. */
+#include "tankside/sign.h"
+
+#include "base/file.h"
+#include "base/text.h"
+#include "command/command.h"
+#include <ctype.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static int lacking(const ts_options *options) {
+  const struct {
+    const char *value, *name;
+  } needed[] = {{options->key, "--key FILE"},
+                {options->certificate, "--certificate FILE"},
+                {options->on, "--on DATE"},
+                {options->role, "--role TEXT"}};
+  for (size_t i = 0; i < sizeof needed / sizeof needed[0]; i++)
+    if (needed[i].value == NULL) return usage_error("a signature needs %s", needed[i].name);
+  return DONE;
+}
+
+/* "2027-03-08": four digits, two, two. */
+static bool is_date(const char *text) {
+  static const char form[] = "dddd-dd-dd";
+  for (size_t i = 0; i < sizeof form; i++)
+    if (form[i] == 'd' ? !isdigit((unsigned char)text[i]) : text[i] != form[i]) return false;
+  return true;
+}
+
+static bool sign(ts_session *s, const ts_options *options) {
+  const char *path = assessment_path(s, options->words[0]);
+  size_t length, signed_length;
+  const char *bytes = ts_file_read(s->arena, path, ASSESSMENT_LIMIT, &length, s->problems);
+  ts_signer signer = {
+      .key = ts_file_read(s->arena, options->key, KEY_LIMIT, NULL, s->problems),
+      .key_name = options->key,
+      .certificate = ts_file_read(s->arena, options->certificate, KEY_LIMIT, NULL, s->problems),
+      .certificate_name = options->certificate,
+      .on = options->on,
+      .as = options->role};
+  char *made;
+  if (bytes == NULL || signer.key == NULL || signer.certificate == NULL ||
+      !ts_sign(bytes, length, path, &signer, &made, &signed_length, s->problems))
+    return false;
+  const char *out = options->out != NULL ? options->out : path;
+  bool good = ts_file_write(out, made, signed_length, s->problems);
+  free(made);
+  if (good) printf("signed: %s\n", out);
+  return good;
+}
+
+static int run(const ts_options *options) {
+  ts_session s = {0};
+  int status = lacking(options);
+  if (status != DONE) return status;
+  if (!is_date(options->on))
+    return usage_error("\"%s\" is no date; write it as 2027-03-08", options->on);
+  s.arena = ts_arena_new();
+  s.problems = ts_diagnostics_new();
+  status = sign(&s, options) ? DONE : NOT_DONE;
+  session_close(&s);
+  return status;
+}
+
+const ts_verb verb_sign = {
+    .name = "sign",
+    .usage = "sign ASSESSMENT --key FILE --certificate FILE --on DATE --role TEXT [-o FILE]",
+    .summary = "put a signature to an assessment",
+    .details =
+        "Adds an XML-Signature (W3C) to assessment.xml, or writes the signed one to -o FILE.\n"
+        "It covers everything the assessment says, and the day and role given here. Several\n"
+        "people may sign, one after another. Key and certificate are your own, in PEM; the\n"
+        "day is what you say it is, no clock is asked.\n\n"
+        "  tankside sign paper --key me.pem --certificate me.crt --on 2027-03-08 \\\n"
+        "    --role 'safety officer'\n"
+        "  tankside verify paper --trust company.crt\n\n"
+        "Exit status: 0 signed, 2 not, and then nothing is written.",
+    .takes = OPTION_KEY | OPTION_CERTIFICATE | OPTION_ON | OPTION_ROLE | OPTION_OUT,
+    .least = 1,
+    .most = 1,
+    .run = run};
