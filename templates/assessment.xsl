@@ -90,7 +90,7 @@
   </xsl:template>
 
   <!-- The sections in order; the heads, the contents and their numbers come from here. -->
-  <xsl:variable name="sections" select="$words/section[not(@for)][not(@id = 'notes') or $notes][not(@id = 'gas') or $root/charts/curve][not(@id = 'rescue') or $root/rescue/step/@assumed = 'no']"/>
+  <xsl:variable name="sections" select="$all-sections[not(@for)][not(@id = 'notes') or $notes][not(@id = 'gas') or $root/charts/curve][not(@id = 'rescue') or $root/rescue/step/@assumed = 'no']"/>
 
   <xsl:template name="section-head">
     <xsl:param name="id"/>

@@ -1,8 +1,9 @@
 <?xml version="1.0" encoding="UTF-8"?>
 <!-- What every sheet shares: the page around the content, the status mark, the
-     band mark, fixed words. Words come from words-*.xml, colours and fills from
+     band mark. Words come by words.xsl, colours and fills from
      palette.xml; the style sheet arrives as the parameter `css`. -->
 <xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
+  <xsl:include href="words.xsl"/>
   <xsl:output method="html" encoding="UTF-8" indent="no"/>
 
   <xsl:param name="css"/>
@@ -13,8 +14,6 @@
   <!-- A sheet for readers who may not see confidential facts sets this to true. -->
   <xsl:variable name="withhold" select="false()"/>
 
-  <xsl:variable name="words" select="document('words-en-GB.xml')/words"/>
-  <xsl:variable name="w" select="$words/word | $words/count"/>
   <xsl:variable name="palette" select="document('palette.xml')/palette"/>
   <xsl:variable name="root" select="/*"/>
   <xsl:variable name="production" select="/*/production"/>

@@ -64,6 +64,7 @@
           <xsl:for-each select="$each"><xsl:sort select="@rule"/><xsl:call-template name="rule-line"/></xsl:for-each>
         </div>
       </xsl:if>
+      <xsl:apply-templates select="not-translated"/>
       <xsl:if test="$functions">
         <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'functions']}">
         <table class="function-list">
@@ -85,6 +86,12 @@
         </div>
       </xsl:if>
     </section>
+  </xsl:template>
+
+  <!-- Once on the paper, by name: which texts it prints in English because nobody translated them. -->
+  <xsl:template match="not-translated[*]">
+    <p class="small"><span class="label"><xsl:value-of select="$w[@id = 'in-english']"/></span>
+      <xsl:for-each select="rule/@id | control/@ref"><xsl:if test="position() &gt; 1">, </xsl:if><xsl:value-of select="."/></xsl:for-each></p>
   </xsl:template>
 
   <xsl:template name="rule-line">

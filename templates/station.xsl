@@ -40,7 +40,7 @@
         <tbody>
           <xsl:for-each select="post">
             <tr>
-              <th scope="row"><xsl:value-of select="@role"/></th>
+              <th scope="row"><xsl:apply-templates select="@role" mode="term"/></th>
               <td><b><xsl:call-template name="person-name"/></b></td>
               <td><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/distance')"/></xsl:call-template></td>
               <td><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/watches')"/></xsl:call-template></td>
@@ -65,7 +65,7 @@
         <tbody>
           <xsl:for-each select="immersion">
             <tr>
-              <th scope="row"><xsl:call-template name="person-name"/><span class="of"><xsl:value-of select="@role"/></span></th>
+              <th scope="row"><xsl:call-template name="person-name"/><span class="of"><xsl:apply-templates select="@role" mode="term"/></span></th>
               <td><xsl:value-of select="@depth"/></td>
               <td><xsl:value-of select="@time"/></td>
               <td><b><xsl:value-of select="@breath-hold"/></b></td>

@@ -84,7 +84,7 @@
             <xsl:for-each select="immersion">
               <tr>
                 <th scope="row"><xsl:value-of select="@person-label"/><xsl:if test="not(@person-label)"><xsl:value-of select="@person"/></xsl:if></th>
-                <td><xsl:value-of select="@role"/></td>
+                <td><xsl:apply-templates select="@role" mode="term"/></td>
                 <td class="n"><xsl:call-template name="figure"><xsl:with-param name="text" select="@depth"/></xsl:call-template></td>
                 <td class="n"><xsl:call-template name="figure"><xsl:with-param name="text" select="@time"/></xsl:call-template></td>
                 <td class="n"><xsl:value-of select="@breath-hold"/><xsl:if test="not(@breath-hold)">–</xsl:if></td>
@@ -100,7 +100,7 @@
         <p class="posts"><span class="label"><xsl:value-of select="$w[@id = 'on-deck']"/></span>
           <xsl:for-each select="post">
             <xsl:if test="position() &gt; 1">; </xsl:if>
-            <xsl:text> </xsl:text><xsl:value-of select="@role"/><xsl:text>: </xsl:text>
+            <xsl:text> </xsl:text><xsl:apply-templates select="@role" mode="term"/><xsl:text>: </xsl:text>
             <b><xsl:value-of select="@person-label"/><xsl:if test="not(@person-label)"><xsl:value-of select="@person"/></xsl:if></b>
           </xsl:for-each>
         </p>

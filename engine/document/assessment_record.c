@@ -103,7 +103,8 @@ void ts_paper_matrix(ts_paper *paper) {
 }
 
 void ts_paper_production(ts_paper *paper) {
-  static const char *const texts[] = {"title", "reference", "jurisdiction", "revision", "on", "by"};
+  static const char *const texts[] = {"title", "reference", "jurisdiction", "revision",
+                                      "on",    "by",        "language"};
   ts_xml_start(&paper->out, "production");
   for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
     ts_xml_attribute(&paper->out, texts[i], ts_paper_known(paper, 0, texts[i]));

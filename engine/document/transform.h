@@ -18,6 +18,9 @@ ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *probl
 ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, const char *name,
                             ts_diagnostics *problems);
 
+/* The language that assessment.xml itself is written in. */
+#define TS_WRITTEN_IN "en-GB"
+
 /* As ts_sheet_each_task, on a parsed assessment. */
 bool ts_document_each_task(const xmlNode *root, bool (*visit)(void *data, const char *path),
                            void *data);

@@ -308,6 +308,9 @@ rule {
     example.edges({ ["person.fear_of_water"] = "none", ["person.fear_of_enclosure"] = "mild",
       ["task.overhead"] = "no", touch_contact = "no", escorted = "yes", withdrawal_signal = "yes",
       first_time = "no", breathes_gas = "no", age = "30 year" }, "restrained", 3, { "no", nothing, "yes", 2 }),
+    example.edges({ ["person.fear_of_water"] = "mild", ["person.fear_of_enclosure"] = "none",
+      ["task.overhead"] = "no", restrained = "no", touch_contact = "no", escorted = "yes", withdrawal_signal = "yes",
+      first_time = "no", age = "30 year" }, "breathes_gas", 4, { "no", hazard { likelihood = 1, severity = 3 }, "yes", 1 }),
   },
 }
 
@@ -371,6 +374,10 @@ rule {
   },
 }
 
+local declared_well = { breath_hold = "15 s", breathes_gas = "no", ["person.conditions_cleared"] = "no",
+  ["person.epilepsy"] = "no", ["person.heart_condition"] = "no", ["person.asthma"] = "no",
+  ["person.ear_trouble"] = "no", ["person.diabetes"] = "no", ["person.medication"] = "no" }
+
 rule {
   id = "people.condition",
   title = "A condition that a diving doctor has not cleared",
@@ -402,7 +409,7 @@ rule {
                also = { "stunt-double" } }
     end
   end,
-  examples = {
+  examples = example.join { {
     { "all well",
       given = { breath_hold = "15 s", breathes_gas = "yes", ["person.pregnant"] = "no",
                 ["person.conditions_cleared"] = "yes" }, expect = nothing },
@@ -425,6 +432,13 @@ rule {
     { "cleared", given = { breath_hold = "15 s", breathes_gas = "no", ["person.asthma"] = "yes" },
       with = { "diving-doctor" }, expect = nothing },
     { "dry", given = { breath_hold = "0 s", breathes_gas = "no" }, expect = nothing },
+  },
+    example.edges(declared_well, "person.epilepsy", 5, { "no", nothing, "yes", { stop {}, hazard { likelihood = 4, severity = 5 } } }),
+    example.edges(declared_well, "person.heart_condition", 5, { "yes", { stop {}, hazard { likelihood = 4, severity = 5 } } }),
+    example.edges(declared_well, "person.asthma", 5, { "yes", { stop {}, hazard { likelihood = 4, severity = 5 } } }),
+    example.edges(declared_well, "person.ear_trouble", 4, { "yes", 3 }),
+    example.edges(declared_well, "person.diabetes", 4, { "yes", 3 }),
+    example.edges(declared_well, "person.medication", 4, { "yes", 3 }),
   },
 }
 
@@ -598,6 +612,9 @@ rule {
       { "drive", 2, "fall", 2, "swim", nothing }),
     example.edges({ ["task.action"] = "swim", entry = "ladder", ["person.stunt_grade"] = "trainee",
       ["task.rehearsed"] = "no", first_time = "no", age = "30 year" }, "restrained", 4, { "no", nothing, "yes", 2 }),
+    example.edges({ ["task.action"] = "swim", entry_height = "3 m", restrained = "no", ["person.stunt_grade"] = "none",
+      ["task.rehearsed"] = "yes", first_time = "no", age = "30 year" }, "entry", 4,
+      { "jump", 2, "fall", 2, "dive", 2, "slide", nothing }),
   },
 }
 

@@ -125,6 +125,9 @@ trick 'control: field "lowers" must be without severity: administrative controls
   "$(control tricks.notice administrative 'severity = 1')"
 trick 'control: field "likelihood" must be a whole number from 0 to 4' "$(control tricks.mask ppe 'likelihood = 5')"
 
+trick 'control: "production.waiver-count" is a figure about the dossier'"'"'s papers, and no control changes those' \
+  "$(control tricks.forget elimination '' | sed 's/lowers = {  }/changes = { { fact = "production.waiver-count", becomes = "0" } }/')"
+
 # ---- amending ---------------------------------------------------------------------
 tighten() { # MESSAGE RULE LIMIT TO
   trick "tighten: $1" "tighten { rule = \"$2\", limit = \"$3\", to = \"$4\", because = \"b\" }"

@@ -38,4 +38,19 @@ none accumulation
 found one-way-out-of-chamber chapel 2 'an attendant inside: yes'
 # Ines is 12: 14 minutes in the log of day 2 are within the first quarter of an hour.
 found minors ines@2027-03-09 1 '14 min'
+
+# What low scores rest on: each fact listed is not known, each finding named is below the line and
+# rests on it, and no low finding that rests on an unknown fact is left out.
+x() { xmllint --xpath "$1" out/assessment.xml; }
+[ "$(x 'number(//reliance/@facts)')" = "$(x '//reliance/@unknown + //reliance/@with-evidence + //reliance/@without-evidence')" ]
+[ "$(x 'count(//reliance/fact)')" -gt 0 ]
+[ "$(x 'count(//reliance/fact[not(@path = //open-facts/fact[not(@now)]/@path)])')" = 0 ]
+low='//finding[@word="hazard"][score[@as="in-place"]/@worst-band = /assessment/matrix/band[@above="no"]/@id]'
+named=$(x '//reliance/fact/@findings' | sed 's/findings=//' | tr -d '"' | tr ' ' '\n' | grep . | sort -u)
+for id in $named; do
+  [ "$(x "count($low[@id='$id'])")" = 1 ] || { echo "$id is not low"; failed=1; }
+done
+[ "$(echo "$named" | wc -l)" -ge "$(x "count($low[rests[@state='unknown']])")" ] ||
+  { echo "a low finding that rests on an unknown fact is left out"; failed=1; }
+grep -q 'What low scores rest on' out/assessment.html
 exit $failed
