@@ -34,7 +34,7 @@
     <table class="board count-board">
       <caption class="away"><xsl:value-of select="$w[@id = 'record-count']"/></caption>
       <thead>
-        <tr><th scope="col"><xsl:value-of select="$w[@id = 'record-time']"/></th><th scope="col"/><xsl:call-template name="cells"><xsl:with-param name="n" select="10"/></xsl:call-template></tr>
+        <tr><th scope="col"><xsl:value-of select="$w[@id = 'record-time']"/></th><td/><xsl:call-template name="cells"><xsl:with-param name="n" select="10"/></xsl:call-template></tr>
       </thead>
       <tbody>
         <xsl:for-each select="task/*[self::immersion or self::post][count(. | key('on-day', concat(../../@path, ' ', @person))[1]) = 1]">

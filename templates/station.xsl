@@ -14,7 +14,7 @@
   </xsl:template>
 
   <xsl:template match="task" mode="station">
-    <section class="station" aria-label="{@title}">
+    <section class="station" aria-label="{concat($w[@id = 'sheet-station'], ': ', @title)}">
       <xsl:call-template name="part"><xsl:with-param name="text"><xsl:call-template name="short"><xsl:with-param name="text" select="@title"/><xsl:with-param name="chars" select="160"/></xsl:call-template></xsl:with-param></xsl:call-template>
       <p class="kicker"><b><xsl:call-template name="hours"/></b><xsl:text> · </xsl:text><xsl:call-template name="day-words"><xsl:with-param name="day" select=".."/></xsl:call-template>
         <xsl:if test="../@site-label"> · <xsl:value-of select="../@site-label"/></xsl:if></p>

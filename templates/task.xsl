@@ -68,7 +68,7 @@
   </xsl:template>
 
   <xsl:template name="task-who">
-    <section aria-label="{$w[@id = 'who']}">
+    <section aria-label="{concat($w[@id = 'who'], ': ', @title)}">
       <xsl:call-template name="part"><xsl:with-param name="word" select="'who'"/></xsl:call-template>
       <xsl:if test="immersion">
         <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'who']}">
@@ -123,7 +123,7 @@
     <xsl:param name="all"/>
     <xsl:choose>
       <xsl:when test="$all">
-        <section class="stop-box" aria-label="{$w[@id = 'stops-here']}">
+        <section class="stop-box" aria-label="{concat($w[@id = 'stops-here'], ': ', @title)}">
           <xsl:call-template name="part"><xsl:with-param name="word" select="'stops-here'"/></xsl:call-template>
           <ul>
             <xsl:for-each select="$all">
@@ -178,7 +178,7 @@
     <xsl:variable name="others" select="$kinds[count(. | $told) &gt; count($told)]"/>
     <xsl:variable name="more" select="$others[score[@as = 'in-place']/@worst-band = $above]"/>
     <xsl:variable name="below" select="$others[count(. | $more) &gt; count($more)]"/>
-    <section aria-label="{$w[@id = 'top-hazards']}">
+    <section aria-label="{concat($w[@id = 'top-hazards'], ': ', @title)}">
       <xsl:call-template name="part"><xsl:with-param name="word" select="'top-hazards'"/></xsl:call-template>
       <xsl:choose>
         <xsl:when test="$hazards">
@@ -250,7 +250,7 @@
     <xsl:param name="ticks"/>
     <xsl:param name="here"/>
     <xsl:variable name="path" select="@path"/>
-    <section aria-label="{$w[@id = 'tick-controls']}">
+    <section aria-label="{concat($w[@id = 'tick-controls'], ': ', @title)}">
       <xsl:call-template name="part"><xsl:with-param name="word" select="'tick-controls'"/></xsl:call-template>
       <xsl:choose>
         <xsl:when test="$ticks">
@@ -313,7 +313,7 @@
     <xsl:param name="duties"/>
     <xsl:variable name="task" select="."/>
     <xsl:if test="$open or $duties">
-      <section class="two" aria-label="{$w[@id = 'open-facts-here']}">
+      <section class="two" aria-label="{concat($w[@id = 'open-facts-here'], ': ', @title)}">
         <xsl:if test="$open">
           <div>
             <xsl:call-template name="part"><xsl:with-param name="word" select="'open-facts-here'"/></xsl:call-template>
@@ -357,7 +357,7 @@
     <xsl:param name="open"/>
     <xsl:param name="duties"/>
     <xsl:param name="hazards"/>
-    <section class="go" aria-label="{$w[@id = 'go']}">
+    <section class="go" aria-label="{concat($w[@id = 'go'], ': ', @title)}">
       <xsl:element name="{$part}"><xsl:attribute name="class">part</xsl:attribute>
         <xsl:value-of select="$w[@id = 'go']"/><xsl:text> </xsl:text><span class="go-lead"><xsl:value-of select="$w[@id = 'go-lead']"/></span></xsl:element>
       <ul class="ticks three">

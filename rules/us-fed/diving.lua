@@ -315,7 +315,7 @@ rule {
       section = "§ 1910.423(c)", evidence = "the chamber, seen, and a drill to it",
       because = "{depth} for {time}; chamber {site.emergency.chamber_time} away where 5 min is the " ..
         "most: deeper than 100 fsw, on a gas other than air, or outside the no-decompression limits",
-      controls = { "shorter-bottom-time", "depth-cap" } }
+      controls = { "air-not-nitrox", "shorter-bottom-time", "depth-cap" } }
   end,
   examples = example.join { law.cases({ breathes_gas = "yes", depth = "30 ft", time = "20 min",
       ["supply.kind"] = "scuba", ["supply.gas"] = "air",
@@ -331,6 +331,8 @@ rule {
     { "outside the limit", { depth = "60 ft", time = "64 min" }, false },
     { "does not dive", { breathes_gas = "no" }, "none" },
   }), {
+    { "on nitrox, air instead", given = { breathes_gas = "yes", depth = "30 ft", time = "20 min",
+      ["supply.gas"] = "nitrox" }, with = { "air-not-nitrox" }, expect = nothing },
     { "from nothing listed, shallow", given = { breathes_gas = "yes", supply = "none",
       depth = "30 ft", time = "20 min" }, expect = nothing },
   } },

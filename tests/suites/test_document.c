@@ -239,7 +239,8 @@ static void look(const xmlNode *element, void *data) {
   const char *name = (const char *)element->name, *id = attribute(element, "id");
   o->h1 += ts_same(name, "h1");
   o->main_ += ts_same(name, "main");
-  o->titles += ts_same(name, "title");
+  /* a drawing has a title of its own */
+  o->titles += ts_same(name, "title") && ts_same((const char *)element->parent->name, "head");
   o->tables += ts_same(name, "table");
   o->captions += ts_same(name, "caption");
   o->bare_heads += ts_same(name, "th") && !attribute(element, "scope");
