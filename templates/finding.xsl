@@ -216,13 +216,13 @@
       <xsl:text> = </xsl:text>
       <xsl:if test="@names and @names != key('formulas', concat(../@rule, ' ', @name))[1]/@names"><xsl:value-of select="concat(@names, ' = ')"/></xsl:if>
       <xsl:choose>
-        <xsl:when test="$short or not(@working)"/>
+        <xsl:when test="$short or not(@working) or $withhold and @withheld"/>
         <xsl:when test="substring(@working, string-length(@working) - string-length(@text) + 1) = @text">
           <xsl:value-of select="substring(@working, 1, string-length(@working) - string-length(@text))"/>
         </xsl:when>
         <xsl:otherwise><xsl:value-of select="concat(@working, ' = ')"/></xsl:otherwise>
       </xsl:choose>
-      <b><xsl:value-of select="@text"/></b>
+      <b><xsl:apply-templates select="@text" mode="said"/></b>
     </p><xsl:text> </xsl:text>
   </xsl:template>
 

@@ -439,7 +439,7 @@ static const char open_sheet[] =
     "</xsl:for-each></html></xsl:template></xsl:stylesheet>";
 
 static void copy_templates(const char *to) {
-  static const char *const kinds[] = {".xsl", ".xml", ".css"};
+  static const char *const kinds[] = {".xsl", ".xml", ".css", ".js"};
   const char *from = ts_data_path(arena, "templates");
   for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++)
     for (char **names = ts_folder_list(arena, from, kinds[i], problems); names && *names; names++) {
