@@ -27,11 +27,14 @@
                                            | $around[@word = 'stop'][score[@as = 'in-place'][not(@state = 'gone')]]"/>
       </xsl:call-template>
       <xsl:call-template name="task-hazards">
-        <xsl:with-param name="hazards" select="$hazards"/><xsl:with-param name="around" select="$around[@word = 'hazard']"/>
+        <xsl:with-param name="hazards" select="$hazards"/>
       </xsl:call-template>
       <xsl:call-template name="task-go">
         <xsl:with-param name="ticks" select="$ticks"/><xsl:with-param name="open" select="$open"/>
         <xsl:with-param name="duties" select="$duties"/><xsl:with-param name="hazards" select="$hazards"/>
+      </xsl:call-template>
+      <xsl:call-template name="by-band">
+        <xsl:with-param name="these" select="$around[@word = 'hazard']"/><xsl:with-param name="word" select="'all-day'"/>
       </xsl:call-template>
       <xsl:call-template name="task-controls"><xsl:with-param name="ticks" select="$ticks"/><xsl:with-param name="here" select="$here"/></xsl:call-template>
       <xsl:call-template name="task-open"><xsl:with-param name="open" select="$open"/><xsl:with-param name="duties" select="$duties"/></xsl:call-template>
@@ -41,7 +44,7 @@
 
   <xsl:template name="task-head">
     <xsl:param name="hazards"/>
-    <header class="sheet-head">
+    <header class="sheet-head task-head">
       <p class="kicker"><xsl:value-of select="$w[@id = 'sheet-task']"/> · <xsl:value-of select="$production/@title"/></p>
       <xsl:element name="{$top}"><xsl:attribute name="class">doc-title</xsl:attribute>
         <xsl:if test="$sheet = 'set'"><xsl:attribute name="id"><xsl:value-of select="concat('task-', @path)"/></xsl:attribute></xsl:if>
@@ -157,6 +160,9 @@
         <xsl:value-of select="@who"/><xsl:if test="not(@who)"><xsl:value-of select="$w[@id = 'hidden-person']"/></xsl:if>
       </xsl:when>
       <xsl:when test="@subject = @task"/>
+      <xsl:when test="key('task', @task)/post[@path = current()/@subject]">
+        <xsl:value-of select="key('task', @task)/post[@path = current()/@subject]/@person-label"/>
+      </xsl:when>
       <xsl:when test="key('task', @task)/immersion[@path = current()/@subject]">
         <xsl:value-of select="key('task', @task)/immersion[@path = current()/@subject]/@person-label"/>
       </xsl:when>
@@ -167,7 +173,6 @@
   <!-- In the table: the worst kinds above the line, and at least four; the others in one line below it. -->
   <xsl:template name="task-hazards">
     <xsl:param name="hazards"/>
-    <xsl:param name="around"/>
     <xsl:variable name="kinds" select="$hazards[not(@rule = preceding-sibling::finding[@task = current()/@path][@word = 'hazard']/@rule)]"/>
     <xsl:variable name="told" select="$kinds[score[@as = 'in-place']/@worst-band = $above][position() &lt;= 5] | $kinds[position() &lt;= 4]"/>
     <xsl:variable name="others" select="$kinds[count(. | $told) &gt; count($told)]"/>
@@ -206,15 +211,11 @@
           </table>
           </div>
           <xsl:call-template name="by-band">
-            <xsl:with-param name="these" select="$more"/><xsl:with-param name="word" select="'top-hazards-more'"/>
+            <xsl:with-param name="these" select="$more"/><xsl:with-param name="word" select="'top-hazards-more'"/><xsl:with-param name="below" select="count($below)"/>
           </xsl:call-template>
-          <xsl:if test="$below"><p class="small"><xsl:call-template name="count"><xsl:with-param name="id" select="'n-below'"/><xsl:with-param name="n" select="count($below)"/></xsl:call-template></p></xsl:if>
         </xsl:when>
         <xsl:otherwise><p class="small"><xsl:value-of select="$w[@id = 'no-hazards']"/></p></xsl:otherwise>
       </xsl:choose>
-      <xsl:call-template name="by-band">
-        <xsl:with-param name="these" select="$around"/><xsl:with-param name="word" select="'all-day'"/>
-      </xsl:call-template>
     </section>
   </xsl:template>
 
@@ -222,7 +223,8 @@
   <xsl:template name="by-band">
     <xsl:param name="these"/>
     <xsl:param name="word"/>
-    <xsl:if test="$these">
+    <xsl:param name="below" select="0"/>
+    <xsl:if test="$these or $below &gt; 0">
       <p class="around"><span class="label"><xsl:value-of select="$w[@id = $word]"/></span>
         <xsl:for-each select="$bands">
           <xsl:sort select="@rank" data-type="number" order="descending"/>
@@ -238,6 +240,7 @@
             <xsl:text>. </xsl:text>
           </xsl:if>
         </xsl:for-each>
+        <xsl:call-template name="count"><xsl:with-param name="id" select="'n-below'"/><xsl:with-param name="n" select="$below"/></xsl:call-template>
       </p>
     </xsl:if>
   </xsl:template>
@@ -279,7 +282,8 @@
     <p class="around">
       <xsl:if test="control">
         <span class="label"><xsl:value-of select="$w[@id = 'remedy-here']"/></span>
-        <xsl:for-each select="control"><xsl:if test="position() &gt; 1"> + </xsl:if><xsl:value-of select="@title"/></xsl:for-each>
+        <xsl:for-each select="control[position() &lt;= 5]"><xsl:if test="position() &gt; 1"> + </xsl:if><xsl:value-of select="@title"/></xsl:for-each>
+        <xsl:if test="count(control) &gt; 5"><xsl:text>, </xsl:text><xsl:call-template name="count"><xsl:with-param name="id" select="'n-more'"/><xsl:with-param name="n" select="count(control) - 5"/></xsl:call-template></xsl:if>
         <xsl:text>. </xsl:text>
       </xsl:if>
       <xsl:if test="@none = 'yes'">
