@@ -30,7 +30,7 @@ fi
 
 # Side by side: most of the time goes into making PDF, one production a core.
 echo "demo: assessing every production, documents and all"
-rm -rf "$build/said"
+rm -rf "$build/said" "$output"
 mkdir -p "$build/said"
 assess_one() {
   folder=$(dirname "$1")
@@ -62,11 +62,31 @@ if [ $worst -ne 0 ]; then
   exit $worst
 fi
 
+# A page to open first: every production, with every file that was made of it.
+gallery() {
+  echo '<!DOCTYPE html><html lang="en-GB"><head><meta charset="utf-8"/><title>tankside: the example productions</title>'
+  echo '<meta name="viewport" content="width=device-width, initial-scale=1"/>'
+  echo '<style>body{font:1rem/1.5 "DejaVu Sans",Verdana,sans-serif;max-width:50rem;margin:2rem auto;padding:0 1rem;color:#16212b}'
+  echo 'h1,h2{color:#123a52}a{color:#0d4f78}ul{columns:3 14rem;padding-left:1.2rem}</style></head><body><main>'
+  echo '<h1>The example productions</h1>'
+  echo '<p>Invented people, places and productions. Each page below lists what was made of one of them, and whom each paper is for.'
+  echo 'These papers compute and document; a competent person decides, and local codes and licensed practice come first.</p>'
+  for folder in "$output"/*/; do
+    name=$(basename "$folder")
+    title=$(sed -n 's/.*<h1>\([^<]*\)<\/h1>.*/\1/p' "$folder/index.html" 2>/dev/null | head -n 1)
+    echo "<h2><a href=\"$name/index.html\">${title:-$name}</a></h2><ul>"
+    for file in "$folder"*; do
+      file=${file##*/}
+      [ "$file" = index.html ] || echo "<li><a href=\"$name/$file\">$file</a></li>"
+    done
+    echo '</ul>'
+  done
+  echo '</main></body></html>'
+}
+gallery >"$output/index.html"
+
 echo
 echo "demo: $count productions assessed"
-for folder in "$output"/*/; do
-  [ -d "$folder" ] || continue
-  echo "  $folder"
-  for file in "$folder"*; do [ ! -f "$file" ] || echo "    ${file##*/}"; done
-done
+for folder in "$output"/*/; do echo "  $folder: $(find "$folder" -type f | wc -l | tr -d ' ') files"; done
+echo "demo: open $output/index.html"
 exit 0

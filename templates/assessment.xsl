@@ -5,12 +5,22 @@
 <xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
   <xsl:import href="common.xsl"/>
   <xsl:include href="cover.xsl"/>
+  <xsl:include href="aids.xsl"/>
+  <xsl:include href="chart-parts.xsl"/>
+  <xsl:include href="chart-matrix.xsl"/>
+  <xsl:include href="chart-margins.xsl"/>
+  <xsl:include href="chart-day.xsl"/>
+  <xsl:include href="chart-totals.xsl"/>
+  <xsl:include href="chart-gas.xsl"/>
+  <xsl:include href="chart-emergency.xsl"/>
   <xsl:include href="matrix.xsl"/>
   <xsl:include href="finding.xsl"/>
   <xsl:include href="changes.xsl"/>
   <xsl:include href="days.xsl"/>
   <xsl:include href="registers.xsl"/>
   <xsl:include href="rules.xsl"/>
+
+  <xsl:variable name="aids" select="true()"/>
 
   <xsl:key name="by-rule" match="finding | duty" use="@rule"/>
   <xsl:key name="by-function" match="function" use="@name"/>
@@ -45,6 +55,7 @@
       <xsl:call-template name="tasks"/>
       <xsl:call-template name="limits"/>
       <xsl:call-template name="matrices"/>
+      <xsl:call-template name="edges"/>
       <xsl:call-template name="findings-of">
         <xsl:with-param name="set" select="$stops"/><xsl:with-param name="id" select="'stops'"/>
       </xsl:call-template>
@@ -61,6 +72,8 @@
       </xsl:if>
       <xsl:call-template name="duties"/>
       <xsl:call-template name="days"/>
+      <xsl:call-template name="gas"/>
+      <xsl:call-template name="emergency-time-lines"/>
       <xsl:call-template name="controls"/>
       <xsl:call-template name="open-facts"/>
       <xsl:call-template name="waivers"/>
@@ -80,7 +93,7 @@
   </xsl:template>
 
   <!-- The sections in order; the heads, the contents and their numbers come from here. -->
-  <xsl:variable name="sections" select="$words/section[not(@for)][not(@id = 'notes') or $notes]"/>
+  <xsl:variable name="sections" select="$all-sections[not(@for)][not(@id = 'notes') or $notes][not(@id = 'gas') or $root/charts/curve][not(@id = 'rescue') or $root/rescue/step/@assumed = 'no']"/>
 
   <xsl:template name="section-head">
     <xsl:param name="id"/>
@@ -90,6 +103,33 @@
       <xsl:text> </xsl:text><xsl:value-of select="$s/@title"/>
     </h2>
     <xsl:if test="string($s) != ''"><p class="lead"><xsl:value-of select="$s"/></p></xsl:if>
+  </xsl:template>
+
+  <!-- ===== sections that are drawings ===== -->
+
+  <xsl:template name="edges">
+    <section aria-labelledby="edges">
+      <xsl:call-template name="section-head"><xsl:with-param name="id" select="'edges'"/></xsl:call-template>
+      <xsl:call-template name="margin-bars"/>
+    </section>
+  </xsl:template>
+
+  <xsl:template name="gas">
+    <xsl:if test="charts/curve">
+      <section aria-labelledby="gas">
+        <xsl:call-template name="section-head"><xsl:with-param name="id" select="'gas'"/></xsl:call-template>
+        <xsl:call-template name="gas-over-time"/>
+      </section>
+    </xsl:if>
+  </xsl:template>
+
+  <xsl:template name="emergency-time-lines">
+    <xsl:if test="rescue/step/@assumed = 'no'">
+      <section aria-labelledby="rescue">
+        <xsl:call-template name="section-head"><xsl:with-param name="id" select="'rescue'"/></xsl:call-template>
+        <xsl:call-template name="emergency-lines"/>
+      </section>
+    </xsl:if>
   </xsl:template>
 
   <xsl:template name="nothing">

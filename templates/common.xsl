@@ -1,20 +1,23 @@
 <?xml version="1.0" encoding="UTF-8"?>
 <!-- What every sheet shares: the page around the content, the status mark, the
-     band mark, fixed words. Words come from words-*.xml, colours and fills from
+     band mark. Words come by words.xsl, colours and fills from
      palette.xml; the style sheet arrives as the parameter `css`. -->
 <xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
+  <xsl:include href="words.xsl"/>
   <xsl:output method="html" encoding="UTF-8" indent="no"/>
 
   <xsl:param name="css"/>
   <xsl:param name="browser-css"/>
   <xsl:param name="sheets-css"/>
+  <xsl:param name="script"/>
+  <xsl:param name="script-digest"/>
+  <!-- A page with aids for reading on a screen sets this to true. -->
+  <xsl:variable name="aids" select="false()"/>
   <xsl:param name="sheet"/>
   <xsl:param name="task"/>
   <!-- A sheet for readers who may not see confidential facts sets this to true. -->
   <xsl:variable name="withhold" select="false()"/>
 
-  <xsl:variable name="words" select="document('words-en-GB.xml')/words"/>
-  <xsl:variable name="w" select="$words/word | $words/count"/>
   <xsl:variable name="palette" select="document('palette.xml')/palette"/>
   <xsl:variable name="root" select="/*"/>
   <xsl:variable name="production" select="/*/production"/>
@@ -99,6 +102,16 @@
     <html lang="{$words/@lang}">
       <head>
         <title><xsl:value-of select="$title"/></title>
+        <!-- Nothing is fetched from anywhere, and only our own script may run. -->
+        <meta http-equiv="Content-Security-Policy">
+          <xsl:attribute name="content">
+            <xsl:text>default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'; script-src </xsl:text>
+            <xsl:choose>
+              <xsl:when test="$aids"><xsl:value-of select='concat("&apos;sha256-", $script-digest, "&apos;")'/></xsl:when>
+              <xsl:otherwise>'none'</xsl:otherwise>
+            </xsl:choose>
+          </xsl:attribute>
+        </meta>
         <meta name="viewport" content="width=device-width, initial-scale=1"/>
         <meta name="generator" content="tankside {assessment/@tankside}"/>
         <xsl:if test="$production/@by"><meta name="author" content="{$production/@by}"/></xsl:if>
@@ -137,6 +150,10 @@
         <a class="skip" href="#content"><xsl:value-of select="$w[@id = 'skip']"/></a>
         <xsl:call-template name="status-bar"/>
         <xsl:apply-templates select="*" mode="body"/>
+        <xsl:if test="$aids">
+          <xsl:call-template name="aids"/>
+          <script><xsl:value-of select="$script"/></script>
+        </xsl:if>
       </body>
     </html>
   </xsl:template>

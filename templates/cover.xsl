@@ -20,6 +20,13 @@
         <p class="confidential"><b><xsl:value-of select="$w[@id = 'confidential']"/>.</b>
           <xsl:text> </xsl:text><xsl:value-of select="$w[@id = 'confidential-why']"/></p>
       </xsl:if>
+      <xsl:if test="not-translated">
+        <p class="quiet"><xsl:value-of select="$w[@id = 'in-english']"/><xsl:text> </xsl:text>
+          <xsl:call-template name="count"><xsl:with-param name="id" select="'n-rules-english'"/><xsl:with-param name="n" select="count(not-translated/rule)"/></xsl:call-template>
+          <xsl:text>, </xsl:text>
+          <xsl:call-template name="count"><xsl:with-param name="id" select="'n-controls-english'"/><xsl:with-param name="n" select="count(not-translated/control)"/></xsl:call-template>.
+          <xsl:value-of select="$w[@id = 'in-english-why']"/></p>
+      </xsl:if>
     </header>
   </xsl:template>
 
@@ -101,7 +108,7 @@
           <xsl:for-each select="schedule/day/task">
             <xsl:call-template name="task-row">
               <xsl:with-param name="found" select="key('place', concat('task ', @path))"/>
-              <xsl:with-param name="title" select="@title"/>
+              <xsl:with-param name="title" select="@title"/><xsl:with-param name="number" select="position()"/>
               <xsl:with-param name="when">
                 <xsl:value-of select="../@words"/>
                 <xsl:if test="not(../@words)"><xsl:value-of select="../@date"/></xsl:if>
@@ -129,9 +136,10 @@
     <xsl:param name="title"/>
     <xsl:param name="when"/>
     <xsl:param name="people"/>
+    <xsl:param name="number"/>
     <xsl:variable name="risks" select="$found[@word = 'hazard']"/>
     <tr>
-      <th scope="row"><xsl:value-of select="$title"/><span class="of"><xsl:value-of select="$when"/></span></th>
+      <th scope="row"><xsl:if test="$number"><span class="task-no"><xsl:value-of select="$number"/></span><xsl:text> </xsl:text></xsl:if><xsl:value-of select="$title"/><span class="of"><xsl:value-of select="$when"/></span></th>
       <td class="n"><xsl:value-of select="$people"/></td>
       <td class="b"><xsl:call-template name="worst-of"><xsl:with-param name="findings" select="$risks"/><xsl:with-param name="as" select="'described'"/></xsl:call-template></td>
       <td class="b"><xsl:call-template name="worst-of"><xsl:with-param name="findings" select="$risks"/><xsl:with-param name="as" select="'in-place'"/></xsl:call-template></td>

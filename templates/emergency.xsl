@@ -143,7 +143,7 @@
           <xsl:variable name="role" select="substring-after(@id, 'does-')"/>
           <xsl:variable name="these" select="$posts[translate(@role, ' ', '-') = $role]"/>
           <xsl:if test="$these">
-            <tr><th scope="row"><xsl:value-of select="$these[1]/@role"/></th>
+            <tr><th scope="row"><xsl:apply-templates select="$these[1]/@role" mode="term"/></th>
               <td><xsl:call-template name="each-name"><xsl:with-param name="of" select="$these"/></xsl:call-template></td>
               <td><xsl:value-of select="."/></td></tr>
           </xsl:if>

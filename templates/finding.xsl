@@ -113,14 +113,14 @@
         <xsl:otherwise><h4><xsl:value-of select="@title"/></h4></xsl:otherwise>
       </xsl:choose>
       <p class="meta">
-        <xsl:if test="@harm"><span class="part"><span class="label"><xsl:value-of select="$w[@id = 'harm']"/></span><xsl:value-of select="@harm"/></span><xsl:text> </xsl:text></xsl:if>
-        <span class="part"><span class="label"><xsl:value-of select="$w[@id = 'rule']"/></span>
+        <xsl:if test="@harm"><span class="bit"><span class="label"><xsl:value-of select="$w[@id = 'harm']"/></span><xsl:value-of select="@harm"/></span><xsl:text> </xsl:text></xsl:if>
+        <span class="bit"><span class="label"><xsl:value-of select="$w[@id = 'rule']"/></span>
           <a href="#rule-{@rule}"><xsl:value-of select="@rule"/></a>
           <span class="path"><xsl:value-of select="concat(' ', @pack, '/', @file, ':', @line)"/></span></span>
         <xsl:if test="count($same | $home) != count($same)">
-          <xsl:text> </xsl:text><span class="part"><xsl:value-of select="$w[@id = 'sources-at']"/><xsl:text> </xsl:text><a class="page" href="#{$home/@id}"><xsl:value-of select="$home/@id"/></a></span>
+          <xsl:text> </xsl:text><span class="bit"><xsl:value-of select="$w[@id = 'sources-at']"/><xsl:text> </xsl:text><a class="page" href="#{$home/@id}"><xsl:value-of select="$home/@id"/></a></span>
         </xsl:if>
-      </p>
+      </p><xsl:text> </xsl:text>
       <xsl:if test="count($same | $home) = count($same)"><xsl:call-template name="block-head"><xsl:with-param name="same" select="$same"/><xsl:with-param name="short" select="$short"/></xsl:call-template></xsl:if>
       <xsl:if test="count($same) &gt; 1"><xsl:call-template name="block-common"><xsl:with-param name="same" select="$same"/><xsl:with-param name="short" select="$short"/></xsl:call-template></xsl:if>
       <xsl:choose>
@@ -139,20 +139,29 @@
   <xsl:template match="finding" mode="full">
     <xsl:param name="same"/>
     <article class="full" id="{@id}" aria-label="{@id}">
+      <xsl:call-template name="aid-marks"/>
       <div class="full-head">
         <p class="full-who">
           <span class="id"><xsl:value-of select="@id"/></span><xsl:text> </xsl:text>
           <b><xsl:call-template name="subject-of"/></b>
           <xsl:if test="@about"><xsl:value-of select="concat(', ', $w[@id = 'about'], ' ', @about)"/></xsl:if>
           <xsl:if test="@who"><span class="of"><xsl:value-of select="@who"/></span></xsl:if>
-        </p>
+        </p><xsl:text> </xsl:text>
         <dl class="scores">
-          <xsl:for-each select="score">
+          <xsl:variable name="first" select="score[1]"/>
+          <xsl:variable name="same-score" select="score[@worst = $first/@worst][@worst-likelihood = $first/@worst-likelihood][string(@best) = string($first/@best)][string(@best-likelihood) = string($first/@best-likelihood)] | score[@state = $first/@state]"/>
+          <xsl:if test="count($same-score) = 3">
+            <div><dt><xsl:value-of select="$w[@id = 'as-all']"/></dt><dd><xsl:apply-templates select="$first"/></dd></div>
+          </xsl:if>
+          <xsl:for-each select="score[count($same-score) != 3]">
             <div><dt><xsl:value-of select="$w[@id = concat('as-', current()/@as)]"/></dt><dd><xsl:apply-templates select="."/></dd></div>
           </xsl:for-each>
         </dl>
       </div>
-      <div class="full-why"><xsl:apply-templates select="." mode="why"><xsl:with-param name="same" select="$same"/></xsl:apply-templates></div>
+      <div class="full-why">
+        <div><xsl:apply-templates select="." mode="why"><xsl:with-param name="same" select="$same"/></xsl:apply-templates></div>
+        <xsl:if test="margin or way"><div><xsl:call-template name="margins"/><xsl:call-template name="ways"/></div></xsl:if>
+      </div>
     </article>
   </xsl:template>
 
@@ -160,17 +169,61 @@
   <xsl:template name="block-head">
     <xsl:param name="same"/>
     <xsl:param name="short"/>
-    <xsl:if test="@reasoning"><p class="meta"><span class="label"><xsl:value-of select="$w[@id = 'reasoning']"/></span><xsl:value-of select="@reasoning"/></p></xsl:if>
+    <xsl:if test="@reasoning"><p class="meta"><span class="label"><xsl:value-of select="$w[@id = 'reasoning']"/></span><xsl:value-of select="@reasoning"/></p><xsl:text> </xsl:text></xsl:if>
     <xsl:if test="source">
       <p class="meta"><span class="label"><xsl:value-of select="$w[@id = 'sources']"/></span>
-        <xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></p>
+        <xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></p><xsl:text> </xsl:text>
     </xsl:if>
+    <xsl:call-template name="block-formulas"><xsl:with-param name="same" select="$same"/></xsl:call-template>
     <xsl:for-each select="/assessment/amendments/amendment[@rule = current()/@rule]">
-      <p class="meta"><span class="label"><xsl:value-of select="$w[@id = 'stricter']"/></span><xsl:apply-templates select="." mode="said"/></p>
+      <p class="meta"><span class="label"><xsl:value-of select="$w[@id = 'stricter']"/></span><xsl:apply-templates select="." mode="said"/></p><xsl:text> </xsl:text>
     </xsl:for-each>
     <xsl:call-template name="block-functions"><xsl:with-param name="same" select="$same"/><xsl:with-param name="short" select="$short"/></xsl:call-template>
     <!-- What brings a finding below the line stands with it. -->
     <xsl:if test="not($short or $same/way[@kind != 'move'])"><xsl:call-template name="block-options"><xsl:with-param name="same" select="$same"/></xsl:call-template></xsl:if>
+  </xsl:template>
+
+  <!-- How the rule's values are made, in names: said here once. A row has its numbers, and its own
+       names only where they differ from these. -->
+  <xsl:key name="formulas" match="finding/value[@names]" use="concat(../@rule, ' ', @name)"/>
+
+  <xsl:template name="block-formulas">
+    <xsl:param name="same"/>
+    <xsl:variable name="all" select="$same/value[@names]"/>
+    <xsl:if test="$all">
+      <p class="meta"><span class="label"><xsl:value-of select="$w[@id = 'formulas']"/></span>
+        <xsl:for-each select="$all">
+          <xsl:if test="count(. | $all[@name = current()/@name][1]) = 1">
+            <xsl:if test="count(. | $all[1]) &gt; 1">; </xsl:if>
+            <b><xsl:value-of select="@title"/></b><xsl:value-of select="concat(' = ', key('formulas', concat(../@rule, ' ', @name))[1]/@names)"/>
+          </xsl:if>
+        </xsl:for-each>
+      </p><xsl:text> </xsl:text>
+    </xsl:if>
+  </xsl:template>
+
+  <!-- A value of one finding; below the line without its working, which the formula and the facts
+       it rests on give. -->
+  <xsl:template match="value" mode="row">
+    <xsl:param name="short" select="false()"/>
+    <xsl:if test="not($short and contains(../because[1], @text))"><xsl:call-template name="value-line"><xsl:with-param name="short" select="$short"/></xsl:call-template></xsl:if>
+  </xsl:template>
+
+  <xsl:template name="value-line">
+    <xsl:param name="short"/>
+    <p class="working">
+      <xsl:value-of select="@title"/><xsl:if test="not(@title)"><xsl:value-of select="@name"/></xsl:if>
+      <xsl:text> = </xsl:text>
+      <xsl:if test="@names and @names != key('formulas', concat(../@rule, ' ', @name))[1]/@names"><xsl:value-of select="concat(@names, ' = ')"/></xsl:if>
+      <xsl:choose>
+        <xsl:when test="$short or not(@working) or $withhold and @withheld"/>
+        <xsl:when test="substring(@working, string-length(@working) - string-length(@text) + 1) = @text">
+          <xsl:value-of select="substring(@working, 1, string-length(@working) - string-length(@text))"/>
+        </xsl:when>
+        <xsl:otherwise><xsl:value-of select="concat(@working, ' = ')"/></xsl:otherwise>
+      </xsl:choose>
+      <b><xsl:apply-templates select="@text" mode="said"/></b>
+    </p><xsl:text> </xsl:text>
   </xsl:template>
 
   <!-- The formulas here; their sources and what they hold for are in the register of functions. -->
@@ -185,7 +238,7 @@
           <a href="#function-{@name}"><xsl:value-of select="translate(@name, '_', ' ')"/></a>
           <xsl:if test="not($short)"><xsl:text>: </xsl:text><xsl:value-of select="@formula"/></xsl:if>
         </xsl:for-each>
-      </p>
+      </p><xsl:text> </xsl:text>
     </xsl:if>
   </xsl:template>
 
@@ -201,7 +254,7 @@
           <a href="#control-{@ref}"><xsl:value-of select="@title"/><xsl:if test="not(@title)"><xsl:value-of select="@ref"/></xsl:if></a>
           <xsl:if test="@changes"><xsl:value-of select="concat(' (', @changes, ')')"/></xsl:if>
         </xsl:for-each>
-      </p>
+      </p><xsl:text> </xsl:text>
     </xsl:if>
   </xsl:template>
 
@@ -222,7 +275,7 @@
     <xsl:if test="$values or $worst or $best or $facts">
       <div class="common">
         <p class="label"><xsl:value-of select="$w[@id = 'same-for-all']"/></p>
-        <xsl:apply-templates select="$values"/>
+        <xsl:apply-templates select="$values" mode="row"/>
         <xsl:call-template name="conditions"><xsl:with-param name="these" select="$worst"/><xsl:with-param name="word" select="'worst-when'"/></xsl:call-template>
         <xsl:call-template name="conditions"><xsl:with-param name="these" select="$best"/><xsl:with-param name="word" select="'best-when'"/></xsl:call-template>
         <xsl:call-template name="fact-run"><xsl:with-param name="facts" select="$facts"/></xsl:call-template>
@@ -281,6 +334,7 @@
     <xsl:param name="rows"/>
     <xsl:param name="twins"/>
     <tr id="{@id}">
+      <xsl:call-template name="aid-marks"><xsl:with-param name="all" select=". | $twins"/></xsl:call-template>
       <th scope="row" class="c1">
         <span class="id"><xsl:value-of select="@id"/></span><xsl:text> </xsl:text>
         <xsl:call-template name="subject-of"/>
@@ -346,7 +400,9 @@
       </p><xsl:text> </xsl:text>
     </xsl:for-each>
     <xsl:call-template name="whens"/>
-    <xsl:apply-templates select="value[$alone or count(key('values', concat(../@rule, ' ', @name, ' ', @working, ' ', @text))[count(.. | $same) = $n]) &lt; $n]"/>
+    <xsl:apply-templates mode="row" select="value[$alone or count(key('values', concat(../@rule, ' ', @name, ' ', @working, ' ', @text))[count(.. | $same) = $n]) &lt; $n]">
+      <xsl:with-param name="short" select="$short"/>
+    </xsl:apply-templates>
     <xsl:variable name="own" select="condition[not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case or @text = ../when/@text)][$alone or count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) &lt; $n]"/>
     <xsl:call-template name="conditions"><xsl:with-param name="these" select="$own[not(@case = 'best')]"/><xsl:with-param name="word" select="'worst-when'"/></xsl:call-template>
     <xsl:call-template name="conditions"><xsl:with-param name="these" select="$own[@case = 'best']"/><xsl:with-param name="word" select="'best-when'"/></xsl:call-template>
@@ -364,13 +420,20 @@
     </xsl:if>
     <xsl:variable name="used" select="control[@state != 'not-planned']"/>
     <xsl:if test="$used"><ul class="with"><xsl:apply-templates select="$used" mode="line"/></ul></xsl:if>
-    <xsl:choose>
-      <xsl:when test="$short"><xsl:call-template name="nearest-above"/></xsl:when>
-      <xsl:otherwise><xsl:call-template name="margins"/><xsl:call-template name="ways"/></xsl:otherwise>
-    </xsl:choose>
+    <xsl:if test="$short"><xsl:call-template name="nearest-above"/></xsl:if>
   </xsl:template>
 
+  <!-- A fact that is as stated, whatever else, is among those it rests on. -->
   <xsl:template name="conditions">
+    <xsl:param name="these"/>
+    <xsl:param name="word"/>
+    <xsl:call-template name="compared">
+      <xsl:with-param name="word" select="$word"/>
+      <xsl:with-param name="these" select="$these[@settled = 'no' or not(contains(@text, ': ')) or contains(@text, ' &lt; ') or contains(@text, ' > ') or contains(@text, ' ≤ ') or contains(@text, ' ≥ ')]"/>
+    </xsl:call-template>
+  </xsl:template>
+
+  <xsl:template name="compared">
     <xsl:param name="these"/>
     <xsl:param name="word"/>
     <xsl:if test="$these">
@@ -435,13 +498,20 @@
     <xsl:call-template name="marks"><xsl:with-param name="fact" select="key('fact', @path)"/></xsl:call-template>
   </xsl:template>
 
+  <!-- From a fact to what is known of it: its row among those not known, its evidence. -->
+  <xsl:key name="open-row" match="/assessment/open-facts/fact[@removes &gt; 0]" use="@path"/>
+
   <xsl:template name="marks">
     <xsl:param name="fact"/>
     <xsl:choose>
-      <xsl:when test="@state = 'unknown' or @assumed = 'yes'"><xsl:text> </xsl:text><span class="mark unknown"><xsl:value-of select="$w[@id = 'mark-unknown']"/></span></xsl:when>
+      <xsl:when test="@state = 'unknown' or @assumed = 'yes'"><xsl:text> </xsl:text>
+        <xsl:choose>
+          <xsl:when test="self::rests and key('open-row', @path)"><a class="mark unknown" href="#open-{@path}"><xsl:value-of select="$w[@id = 'mark-unknown']"/></a></xsl:when>
+          <xsl:otherwise><span class="mark unknown"><xsl:value-of select="$w[@id = 'mark-unknown']"/></span></xsl:otherwise>
+        </xsl:choose></xsl:when>
       <xsl:when test="@state = 'derived'"><xsl:text> </xsl:text><span class="mark"><xsl:value-of select="$w[@id = 'mark-derived']"/></span></xsl:when>
       <xsl:when test="@state = 'set'"><xsl:text> </xsl:text><span class="mark"><xsl:value-of select="$w[@id = 'mark-set']"/></span></xsl:when>
     </xsl:choose>
-    <xsl:if test="$fact/evidence"><xsl:text> </xsl:text><span class="mark"><xsl:value-of select="$w[@id = 'mark-evidence']"/></span></xsl:if>
+    <xsl:if test="$fact/evidence"><xsl:text> </xsl:text><a class="mark" href="#evidence-{$fact/../@path}/{$fact/@name}"><xsl:value-of select="$w[@id = 'mark-evidence']"/></a></xsl:if>
   </xsl:template>
 </xsl:stylesheet>

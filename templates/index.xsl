@@ -24,7 +24,7 @@
           <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'index-files'"/></xsl:call-template>
         </tr></thead>
         <tbody>
-          <xsl:for-each select="$words/file">
+          <xsl:for-each select="$files">
             <xsl:choose>
               <xsl:when test="@name = 'task'">
                 <xsl:variable name="file" select="."/>

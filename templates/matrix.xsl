@@ -9,7 +9,9 @@
   <xsl:template name="matrices">
     <section aria-labelledby="matrix">
       <xsl:call-template name="section-head"><xsl:with-param name="id" select="'matrix'"/></xsl:call-template>
+      <xsl:call-template name="task-matrix"/>
       <div class="matrix-block">
+      <h3><xsl:value-of select="$w[@id = 'all-findings']"/></h3>
       <div class="matrices">
         <xsl:call-template name="one-matrix"><xsl:with-param name="as" select="'described'"/></xsl:call-template>
         <xsl:call-template name="one-matrix"><xsl:with-param name="as" select="'in-place'"/></xsl:call-template>

@@ -34,11 +34,11 @@
     <table class="board count-board">
       <caption class="away"><xsl:value-of select="$w[@id = 'record-count']"/></caption>
       <thead>
-        <tr><th scope="col"><xsl:value-of select="$w[@id = 'record-time']"/></th><th scope="col"/><xsl:call-template name="cells"><xsl:with-param name="n" select="10"/></xsl:call-template></tr>
+        <tr><th scope="col"><xsl:value-of select="$w[@id = 'record-time']"/></th><td/><xsl:call-template name="cells"><xsl:with-param name="n" select="10"/></xsl:call-template></tr>
       </thead>
       <tbody>
         <xsl:for-each select="task/*[self::immersion or self::post][count(. | key('on-day', concat(../../@path, ' ', @person))[1]) = 1]">
-          <tr><th scope="row"><xsl:call-template name="person-name"/></th><td class="of"><xsl:value-of select="@role"/></td>
+          <tr><th scope="row"><xsl:call-template name="person-name"/></th><td class="of"><xsl:apply-templates select="@role" mode="term"/></td>
             <xsl:call-template name="cells"><xsl:with-param name="n" select="10"/></xsl:call-template></tr>
         </xsl:for-each>
         <xsl:call-template name="rows"><xsl:with-param name="n" select="2"/><xsl:with-param name="cells" select="12"/></xsl:call-template>

@@ -3,10 +3,8 @@
      all of them. How a cell is written is for who imports this to say
      (register-csv.xsl, register-ods.xsl). No personal facts. -->
 <xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
+  <xsl:include href="words.xsl"/>
 
-  <xsl:variable name="words" select="document('words-en-GB.xml')/words"/>
-  <xsl:variable name="w" select="$words/word"/>
-  <xsl:variable name="columns" select="$words/column"/>
   <xsl:key name="task" match="/assessment/schedule/day/task" use="@path"/>
   <xsl:key name="band" match="/assessment/matrix/band" use="@id"/>
 

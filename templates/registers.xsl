@@ -16,16 +16,13 @@
             <caption class="away"><xsl:value-of select="$sections[@id = 'duties']/@title"/></caption>
             <thead><tr>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'duty'"/></xsl:call-template>
-              <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'instrument'"/></xsl:call-template>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'because'"/></xsl:call-template>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'as-described'"/></xsl:call-template>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'as-in-place'"/></xsl:call-template>
             </tr></thead>
-            <tbody>
-              <xsl:apply-templates select="duties/duty[@state = 'not-met']"/>
-              <xsl:apply-templates select="duties/duty[@state = 'open']"/>
-              <xsl:apply-templates select="duties/duty[@state = 'met']"/>
-            </tbody>
+            <xsl:call-template name="duties-of"><xsl:with-param name="these" select="duties/duty[@state = 'not-met']"/></xsl:call-template>
+            <xsl:call-template name="duties-of"><xsl:with-param name="these" select="duties/duty[@state = 'open']"/></xsl:call-template>
+            <xsl:call-template name="duties-of"><xsl:with-param name="these" select="duties/duty[@state = 'met']"/></xsl:call-template>
           </table>
           </div>
         </xsl:when>
@@ -34,26 +31,39 @@
     </section>
   </xsl:template>
 
+  <!-- One body a rule: what it is and where it is written once, then a row for each it binds. -->
+  <xsl:template name="duties-of">
+    <xsl:param name="these"/>
+    <xsl:for-each select="$these">
+      <xsl:variable name="same" select="key('by-rule', @rule)[count(. | $these) = count($these)]"/>
+      <xsl:if test="count(. | $same[1]) = 1">
+        <tbody>
+          <tr class="duty-rule"><th colspan="4" scope="rowgroup"><xsl:value-of select="@title"/>
+            <span class="duty-law"><xsl:value-of select="@instrument"/><xsl:if test="@section">, <xsl:value-of select="@section"/></xsl:if>
+              <xsl:if test="@check-the-text = 'yes'"><xsl:text> </xsl:text><span class="mark"><xsl:value-of select="$w[@id = 'check-mark']"/></span></xsl:if>
+              <xsl:for-each select="source[. != concat(../@instrument, ', ', ../@section)]"><xsl:value-of select="concat(' · ', .)"/></xsl:for-each>
+              <xsl:text> </xsl:text><span class="path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span></span></th></tr>
+          <xsl:apply-templates select="$same"/>
+        </tbody>
+      </xsl:if>
+    </xsl:for-each>
+  </xsl:template>
+
+  <!-- A duty that is met rests on its facts; what was compared stands where it is not. -->
   <xsl:template match="duty">
     <tr id="{@id}">
-      <th scope="row"><span class="id"><xsl:value-of select="@id"/></span><xsl:text> </xsl:text><xsl:value-of select="@title"/>
-        <span class="of"><xsl:value-of select="@subject-label"/></span></th>
-      <td><xsl:call-template name="law"/>
-        <span class="of"><xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></span>
-        <span class="of path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span></td>
-      <td><xsl:for-each select="because"><p class="because"><xsl:value-of select="."/></p></xsl:for-each>
-        <xsl:call-template name="shown-by"/>
+      <xsl:call-template name="aid-marks"/>
+      <th scope="row"><span class="id"><xsl:value-of select="@id"/></span><xsl:text> </xsl:text><xsl:value-of select="@subject-label"/></th>
+      <td><xsl:for-each select="because"><p class="because"><xsl:value-of select="."/></p><xsl:text> </xsl:text></xsl:for-each>
         <xsl:if test="@state-in-place = 'open'"><xsl:call-template name="when-met"/></xsl:if>
-        <xsl:apply-templates select="value"/>
-        <xsl:call-template name="conditions"><xsl:with-param name="these" select="condition[not(@case = 'best')]"/><xsl:with-param name="word" select="'when-so'"/></xsl:call-template>
+        <xsl:if test="@state != 'met'">
+          <xsl:apply-templates select="value"/>
+          <xsl:call-template name="conditions"><xsl:with-param name="these" select="condition[not(@case = 'best')]"/><xsl:with-param name="word" select="'when-so'"/></xsl:call-template>
+        </xsl:if>
         <xsl:call-template name="fact-run"><xsl:with-param name="facts" select="rests"/><xsl:with-param name="subject" select="@subject"/></xsl:call-template></td>
       <td><xsl:call-template name="duty-state"><xsl:with-param name="state" select="@state"/></xsl:call-template></td>
       <td><xsl:call-template name="duty-state"><xsl:with-param name="state" select="@state-in-place"/></xsl:call-template></td>
     </tr>
-  </xsl:template>
-
-  <xsl:template name="shown-by">
-    <xsl:if test="@evidence"><p class="small"><xsl:value-of select="concat($w[@id = 'shown-by'], ' ', @evidence)"/></p></xsl:if>
   </xsl:template>
 
   <xsl:template name="duty-state">
@@ -167,7 +177,7 @@
   </xsl:template>
 
   <xsl:template match="open-facts/fact">
-    <tr>
+    <tr id="open-{@path}">
       <th scope="row"><xsl:value-of select="@title"/><span class="of"><xsl:value-of select="@subject-label"/></span>
         <xsl:if test="@measured"><span class="of"><xsl:value-of select="@measured"/></span></xsl:if></th>
       <td><xsl:choose>
@@ -332,6 +342,7 @@
             <tbody>
               <xsl:for-each select="subjects/subject/fact/evidence">
                 <tr>
+                  <xsl:if test="not(preceding-sibling::evidence)"><xsl:attribute name="id"><xsl:value-of select="concat('evidence-', ../../@path, '/', ../@name)"/></xsl:attribute></xsl:if>
                   <th scope="row"><xsl:value-of select="../@title"/><span class="of"><xsl:value-of select="../../@label"/></span></th>
                   <td><xsl:for-each select=".."><xsl:call-template name="fact-said"/></xsl:for-each></td>
                   <td><xsl:for-each select="@kind | @by | @on | @ref"><xsl:if test="position() &gt; 1">, </xsl:if><xsl:value-of select="."/></xsl:for-each></td>

@@ -6,7 +6,7 @@
   <xsl:import href="assessment.xsl"/>
 
   <xsl:variable name="withhold" select="true()"/>
-  <xsl:variable name="sections" select="$words/section[@id = 'scope' or @id = 'limits' or @id = 'matrix' or @id = 'scales' or @id = 'evidence'
+  <xsl:variable name="sections" select="$all-sections[@id = 'scope' or @id = 'limits' or @id = 'matrix' or @id = 'scales' or @id = 'evidence'
     or @id = 'facts' or @id = 'reliance' or @id = 'waivers' or @id = 'rules' or @id = 'looked' or @id = 'inputs' or @id = 'sign']"/>
 
   <xsl:template match="assessment" mode="title">
@@ -77,7 +77,7 @@
               <td><xsl:value-of select="../@site-label"/></td>
               <th scope="row"><xsl:value-of select="@title"/></th>
               <td><xsl:for-each select="immersion"><xsl:if test="position() &gt; 1">, </xsl:if><xsl:value-of select="@person-label"/></xsl:for-each></td>
-              <td><xsl:for-each select="post"><xsl:if test="position() &gt; 1">, </xsl:if><xsl:value-of select="@role"/></xsl:for-each></td>
+              <td><xsl:for-each select="post"><xsl:if test="position() &gt; 1">, </xsl:if><xsl:apply-templates select="@role" mode="term"/></xsl:for-each></td>
             </tr>
           </xsl:for-each>
         </tbody>

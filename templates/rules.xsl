@@ -24,21 +24,29 @@
     </section>
   </xsl:template>
 
+  <!-- Reason by reason, with some of those for whom it holds: a reason is often the same for all. -->
   <xsl:template match="looked-at/rule">
+    <xsl:variable name="skipped" select="skipped"/>
     <tr>
-      <th scope="row"><xsl:value-of select="@title"/>
-        <span class="of path"><xsl:value-of select="concat(@id, ' ', @pack, '/', @file, ':', @line)"/></span></th>
+      <th scope="row"><xsl:value-of select="@title"/></th>
       <td><xsl:value-of select="concat(@each, ': ', @subjects, ' · ', @applied, ' · ', @found)"/></td>
       <td>
         <xsl:for-each select="skipped">
-          <xsl:if test="position() &gt; 1">; </xsl:if>
-          <xsl:value-of select="@subject-label"/><xsl:if test="not(@subject-label)"><xsl:value-of select="@subject"/></xsl:if>
-          <xsl:if test="@because"><xsl:text>: </xsl:text><b><xsl:value-of select="@because"/></b></xsl:if>
+          <xsl:variable name="same" select="$skipped[string(@because) = string(current()/@because)]"/>
+          <xsl:if test="count(. | $same[1]) = 1">
+            <xsl:if test="position() &gt; 1">; </xsl:if>
+            <xsl:if test="@because"><b><xsl:value-of select="@because"/></b><xsl:text>: </xsl:text></xsl:if>
+            <xsl:for-each select="$same[position() &lt;= 2]">
+              <xsl:if test="position() &gt; 1">, </xsl:if>
+              <xsl:value-of select="@subject-label"/><xsl:if test="not(@subject-label)"><xsl:value-of select="@subject"/></xsl:if>
+            </xsl:for-each>
+            <xsl:call-template name="more"><xsl:with-param name="n" select="count($same) - 2"/></xsl:call-template>
+          </xsl:if>
         </xsl:for-each>
         <xsl:if test="@more &gt; 0"><xsl:text>; </xsl:text>
-          <xsl:call-template name="count"><xsl:with-param name="id" select="'n-more'"/><xsl:with-param name="n" select="@more"/></xsl:call-template></xsl:if>
-        <xsl:if test="source"><span class="of"><xsl:value-of select="concat($w[@id = 'sources'], ': ')"/>
-          <xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></span></xsl:if>
+          <xsl:call-template name="count"><xsl:with-param name="id" select="'n-not-shown'"/><xsl:with-param name="n" select="@more"/></xsl:call-template></xsl:if>
+        <span class="of"><span class="path"><xsl:value-of select="concat(@id, ' ', @pack, '/', @file, ':', @line)"/></span>
+          <xsl:for-each select="source"><xsl:value-of select="concat(' · ', .)"/></xsl:for-each></span>
       </td>
     </tr>
   </xsl:template>
@@ -56,6 +64,7 @@
           <xsl:for-each select="$each"><xsl:sort select="@rule"/><xsl:call-template name="rule-line"/></xsl:for-each>
         </div>
       </xsl:if>
+      <xsl:apply-templates select="not-translated"/>
       <xsl:if test="$functions">
         <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'functions']}">
         <table class="function-list">
@@ -77,6 +86,12 @@
         </div>
       </xsl:if>
     </section>
+  </xsl:template>
+
+  <!-- Once on the paper, by name: which texts it prints in English because nobody translated them. -->
+  <xsl:template match="not-translated[*]">
+    <p class="small"><span class="label"><xsl:value-of select="$w[@id = 'in-english']"/></span>
+      <xsl:for-each select="rule/@id | control/@ref"><xsl:if test="position() &gt; 1">, </xsl:if><xsl:value-of select="."/></xsl:for-each></p>
   </xsl:template>
 
   <xsl:template name="rule-line">

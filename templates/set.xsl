@@ -17,7 +17,7 @@
         </xsl:for-each>
         <li><a href="#station"><xsl:value-of select="$w[@id = 'sheet-station']"/></a></li>
         <xsl:for-each select="schedule/day/task">
-          <li><a href="#task-{@path}"><xsl:value-of select="concat($w[@id = 'sheet-task'], ': ', @title)"/></a></li>
+          <li><a href="#task-{@path}"><xsl:value-of select="concat($w[@id = 'sheet-task'], ': ')"/><xsl:call-template name="short"><xsl:with-param name="text" select="@title"/><xsl:with-param name="chars" select="160"/></xsl:call-template></a></li>
         </xsl:for-each>
         <li><a href="#card"><xsl:value-of select="$w[@id = 'sheet-card']"/></a></li>
         <xsl:for-each select="schedule/day">

@@ -14,8 +14,8 @@
   </xsl:template>
 
   <xsl:template match="task" mode="station">
-    <section class="station" aria-label="{@title}">
-      <xsl:call-template name="part"><xsl:with-param name="text" select="@title"/></xsl:call-template>
+    <section class="station" aria-label="{concat($w[@id = 'sheet-station'], ': ', @title)}">
+      <xsl:call-template name="part"><xsl:with-param name="text"><xsl:call-template name="short"><xsl:with-param name="text" select="@title"/><xsl:with-param name="chars" select="160"/></xsl:call-template></xsl:with-param></xsl:call-template>
       <p class="kicker"><b><xsl:call-template name="hours"/></b><xsl:text> · </xsl:text><xsl:call-template name="day-words"><xsl:with-param name="day" select=".."/></xsl:call-template>
         <xsl:if test="../@site-label"> · <xsl:value-of select="../@site-label"/></xsl:if></p>
       <xsl:call-template name="station-stop"/>
@@ -40,7 +40,7 @@
         <tbody>
           <xsl:for-each select="post">
             <tr>
-              <th scope="row"><xsl:value-of select="@role"/></th>
+              <th scope="row"><xsl:apply-templates select="@role" mode="term"/></th>
               <td><b><xsl:call-template name="person-name"/></b></td>
               <td><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/distance')"/></xsl:call-template></td>
               <td><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/watches')"/></xsl:call-template></td>
@@ -65,7 +65,7 @@
         <tbody>
           <xsl:for-each select="immersion">
             <tr>
-              <th scope="row"><xsl:call-template name="person-name"/><span class="of"><xsl:value-of select="@role"/></span></th>
+              <th scope="row"><xsl:call-template name="person-name"/><span class="of"><xsl:apply-templates select="@role" mode="term"/></span></th>
               <td><xsl:value-of select="@depth"/></td>
               <td><xsl:value-of select="@time"/></td>
               <td><b><xsl:value-of select="@breath-hold"/></b></td>

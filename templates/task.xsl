@@ -27,11 +27,14 @@
                                            | $around[@word = 'stop'][score[@as = 'in-place'][not(@state = 'gone')]]"/>
       </xsl:call-template>
       <xsl:call-template name="task-hazards">
-        <xsl:with-param name="hazards" select="$hazards"/><xsl:with-param name="around" select="$around[@word = 'hazard']"/>
+        <xsl:with-param name="hazards" select="$hazards"/>
       </xsl:call-template>
       <xsl:call-template name="task-go">
         <xsl:with-param name="ticks" select="$ticks"/><xsl:with-param name="open" select="$open"/>
         <xsl:with-param name="duties" select="$duties"/><xsl:with-param name="hazards" select="$hazards"/>
+      </xsl:call-template>
+      <xsl:call-template name="by-band">
+        <xsl:with-param name="these" select="$around[@word = 'hazard']"/><xsl:with-param name="word" select="'all-day'"/>
       </xsl:call-template>
       <xsl:call-template name="task-controls"><xsl:with-param name="ticks" select="$ticks"/><xsl:with-param name="here" select="$here"/></xsl:call-template>
       <xsl:call-template name="task-open"><xsl:with-param name="open" select="$open"/><xsl:with-param name="duties" select="$duties"/></xsl:call-template>
@@ -41,11 +44,11 @@
 
   <xsl:template name="task-head">
     <xsl:param name="hazards"/>
-    <header class="sheet-head">
+    <header class="sheet-head task-head">
       <p class="kicker"><xsl:value-of select="$w[@id = 'sheet-task']"/> · <xsl:value-of select="$production/@title"/></p>
       <xsl:element name="{$top}"><xsl:attribute name="class">doc-title</xsl:attribute>
         <xsl:if test="$sheet = 'set'"><xsl:attribute name="id"><xsl:value-of select="concat('task-', @path)"/></xsl:attribute></xsl:if>
-        <xsl:value-of select="@title"/></xsl:element>
+        <xsl:call-template name="short"><xsl:with-param name="text" select="@title"/><xsl:with-param name="chars" select="160"/></xsl:call-template></xsl:element>
       <dl class="strip">
         <div class="wide"><dt><xsl:value-of select="$w[@id = 'when']"/></dt>
           <dd><xsl:value-of select="../@words"/><xsl:if test="not(../@words)"><xsl:value-of select="../@date"/></xsl:if>
@@ -65,7 +68,7 @@
   </xsl:template>
 
   <xsl:template name="task-who">
-    <section aria-label="{$w[@id = 'who']}">
+    <section aria-label="{concat($w[@id = 'who'], ': ', @title)}">
       <xsl:call-template name="part"><xsl:with-param name="word" select="'who'"/></xsl:call-template>
       <xsl:if test="immersion">
         <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'who']}">
@@ -84,7 +87,7 @@
             <xsl:for-each select="immersion">
               <tr>
                 <th scope="row"><xsl:value-of select="@person-label"/><xsl:if test="not(@person-label)"><xsl:value-of select="@person"/></xsl:if></th>
-                <td><xsl:value-of select="@role"/></td>
+                <td><xsl:apply-templates select="@role" mode="term"/></td>
                 <td class="n"><xsl:call-template name="figure"><xsl:with-param name="text" select="@depth"/></xsl:call-template></td>
                 <td class="n"><xsl:call-template name="figure"><xsl:with-param name="text" select="@time"/></xsl:call-template></td>
                 <td class="n"><xsl:value-of select="@breath-hold"/><xsl:if test="not(@breath-hold)">–</xsl:if></td>
@@ -100,7 +103,7 @@
         <p class="posts"><span class="label"><xsl:value-of select="$w[@id = 'on-deck']"/></span>
           <xsl:for-each select="post">
             <xsl:if test="position() &gt; 1">; </xsl:if>
-            <xsl:text> </xsl:text><xsl:value-of select="@role"/><xsl:text>: </xsl:text>
+            <xsl:text> </xsl:text><xsl:apply-templates select="@role" mode="term"/><xsl:text>: </xsl:text>
             <b><xsl:value-of select="@person-label"/><xsl:if test="not(@person-label)"><xsl:value-of select="@person"/></xsl:if></b>
           </xsl:for-each>
         </p>
@@ -120,7 +123,7 @@
     <xsl:param name="all"/>
     <xsl:choose>
       <xsl:when test="$all">
-        <section class="stop-box" aria-label="{$w[@id = 'stops-here']}">
+        <section class="stop-box" aria-label="{concat($w[@id = 'stops-here'], ': ', @title)}">
           <xsl:call-template name="part"><xsl:with-param name="word" select="'stops-here'"/></xsl:call-template>
           <ul>
             <xsl:for-each select="$all">
@@ -157,6 +160,9 @@
         <xsl:value-of select="@who"/><xsl:if test="not(@who)"><xsl:value-of select="$w[@id = 'hidden-person']"/></xsl:if>
       </xsl:when>
       <xsl:when test="@subject = @task"/>
+      <xsl:when test="key('task', @task)/post[@path = current()/@subject]">
+        <xsl:value-of select="key('task', @task)/post[@path = current()/@subject]/@person-label"/>
+      </xsl:when>
       <xsl:when test="key('task', @task)/immersion[@path = current()/@subject]">
         <xsl:value-of select="key('task', @task)/immersion[@path = current()/@subject]/@person-label"/>
       </xsl:when>
@@ -167,13 +173,12 @@
   <!-- In the table: the worst kinds above the line, and at least four; the others in one line below it. -->
   <xsl:template name="task-hazards">
     <xsl:param name="hazards"/>
-    <xsl:param name="around"/>
     <xsl:variable name="kinds" select="$hazards[not(@rule = preceding-sibling::finding[@task = current()/@path][@word = 'hazard']/@rule)]"/>
     <xsl:variable name="told" select="$kinds[score[@as = 'in-place']/@worst-band = $above][position() &lt;= 5] | $kinds[position() &lt;= 4]"/>
     <xsl:variable name="others" select="$kinds[count(. | $told) &gt; count($told)]"/>
     <xsl:variable name="more" select="$others[score[@as = 'in-place']/@worst-band = $above]"/>
     <xsl:variable name="below" select="$others[count(. | $more) &gt; count($more)]"/>
-    <section aria-label="{$w[@id = 'top-hazards']}">
+    <section aria-label="{concat($w[@id = 'top-hazards'], ': ', @title)}">
       <xsl:call-template name="part"><xsl:with-param name="word" select="'top-hazards'"/></xsl:call-template>
       <xsl:choose>
         <xsl:when test="$hazards">
@@ -206,15 +211,11 @@
           </table>
           </div>
           <xsl:call-template name="by-band">
-            <xsl:with-param name="these" select="$more"/><xsl:with-param name="word" select="'top-hazards-more'"/>
+            <xsl:with-param name="these" select="$more"/><xsl:with-param name="word" select="'top-hazards-more'"/><xsl:with-param name="below" select="count($below)"/>
           </xsl:call-template>
-          <xsl:if test="$below"><p class="small"><xsl:call-template name="count"><xsl:with-param name="id" select="'n-below'"/><xsl:with-param name="n" select="count($below)"/></xsl:call-template></p></xsl:if>
         </xsl:when>
         <xsl:otherwise><p class="small"><xsl:value-of select="$w[@id = 'no-hazards']"/></p></xsl:otherwise>
       </xsl:choose>
-      <xsl:call-template name="by-band">
-        <xsl:with-param name="these" select="$around"/><xsl:with-param name="word" select="'all-day'"/>
-      </xsl:call-template>
     </section>
   </xsl:template>
 
@@ -222,7 +223,8 @@
   <xsl:template name="by-band">
     <xsl:param name="these"/>
     <xsl:param name="word"/>
-    <xsl:if test="$these">
+    <xsl:param name="below" select="0"/>
+    <xsl:if test="$these or $below &gt; 0">
       <p class="around"><span class="label"><xsl:value-of select="$w[@id = $word]"/></span>
         <xsl:for-each select="$bands">
           <xsl:sort select="@rank" data-type="number" order="descending"/>
@@ -238,6 +240,7 @@
             <xsl:text>. </xsl:text>
           </xsl:if>
         </xsl:for-each>
+        <xsl:call-template name="count"><xsl:with-param name="id" select="'n-below'"/><xsl:with-param name="n" select="$below"/></xsl:call-template>
       </p>
     </xsl:if>
   </xsl:template>
@@ -247,7 +250,7 @@
     <xsl:param name="ticks"/>
     <xsl:param name="here"/>
     <xsl:variable name="path" select="@path"/>
-    <section aria-label="{$w[@id = 'tick-controls']}">
+    <section aria-label="{concat($w[@id = 'tick-controls'], ': ', @title)}">
       <xsl:call-template name="part"><xsl:with-param name="word" select="'tick-controls'"/></xsl:call-template>
       <xsl:choose>
         <xsl:when test="$ticks">
@@ -279,7 +282,8 @@
     <p class="around">
       <xsl:if test="control">
         <span class="label"><xsl:value-of select="$w[@id = 'remedy-here']"/></span>
-        <xsl:for-each select="control"><xsl:if test="position() &gt; 1"> + </xsl:if><xsl:value-of select="@title"/></xsl:for-each>
+        <xsl:for-each select="control[position() &lt;= 5]"><xsl:if test="position() &gt; 1"> + </xsl:if><xsl:value-of select="@title"/></xsl:for-each>
+        <xsl:if test="count(control) &gt; 5"><xsl:text>, </xsl:text><xsl:call-template name="count"><xsl:with-param name="id" select="'n-more'"/><xsl:with-param name="n" select="count(control) - 5"/></xsl:call-template></xsl:if>
         <xsl:text>. </xsl:text>
       </xsl:if>
       <xsl:if test="@none = 'yes'">
@@ -309,7 +313,7 @@
     <xsl:param name="duties"/>
     <xsl:variable name="task" select="."/>
     <xsl:if test="$open or $duties">
-      <section class="two" aria-label="{$w[@id = 'open-facts-here']}">
+      <section class="two" aria-label="{concat($w[@id = 'open-facts-here'], ': ', @title)}">
         <xsl:if test="$open">
           <div>
             <xsl:call-template name="part"><xsl:with-param name="word" select="'open-facts-here'"/></xsl:call-template>
@@ -353,7 +357,7 @@
     <xsl:param name="open"/>
     <xsl:param name="duties"/>
     <xsl:param name="hazards"/>
-    <section class="go" aria-label="{$w[@id = 'go']}">
+    <section class="go" aria-label="{concat($w[@id = 'go'], ': ', @title)}">
       <xsl:element name="{$part}"><xsl:attribute name="class">part</xsl:attribute>
         <xsl:value-of select="$w[@id = 'go']"/><xsl:text> </xsl:text><span class="go-lead"><xsl:value-of select="$w[@id = 'go-lead']"/></span></xsl:element>
       <ul class="ticks three">

@@ -7,14 +7,23 @@ static const char **copy_texts(ts_arena *arena, const char *const *texts, size_t
   return copy;
 }
 
+static const ts_range *copy_arguments(ts_arena *arena, const ts_shown *value) {
+  if (value->function == NULL) return NULL;
+  size_t size = (size_t)value->function->count * sizeof(ts_range);
+  return memcpy(ts_arena_alloc(arena, size), value->arguments, size);
+}
+
 static const ts_shown *copy_values(ts_arena *arena, const ts_shown *values, size_t count) {
   ts_shown *copy = ts_arena_alloc(arena, (count + 1) * sizeof *copy);
-  for (size_t i = 0; i < count; i++)
-    copy[i] = (ts_shown){.name = ts_arena_copy(arena, values[i].name),
-                         .shown = ts_arena_copy(arena, values[i].shown),
-                         .working = ts_arena_copy(arena, values[i].working),
-                         .names = ts_arena_copy(arena, values[i].names),
-                         .withheld = ts_arena_copy(arena, values[i].withheld)};
+  for (size_t i = 0; i < count; i++) {
+    copy[i] = values[i];
+    copy[i].name = ts_arena_copy(arena, values[i].name);
+    copy[i].shown = ts_arena_copy(arena, values[i].shown);
+    copy[i].working = ts_arena_copy(arena, values[i].working);
+    copy[i].names = ts_arena_copy(arena, values[i].names);
+    copy[i].withheld = ts_arena_copy(arena, values[i].withheld);
+    copy[i].arguments = copy_arguments(arena, &values[i]);
+  }
   return copy;
 }
 

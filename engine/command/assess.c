@@ -50,7 +50,8 @@ typedef struct {
   ts_session *s;
   const ts_options *options;
   watch *progress;
-  const char *folder, *xml_path, *bytes;
+  const char *folder, *xml_path;
+  const char *bytes; /* the assessment in the language of the papers */
   size_t length;
   const ts_sheet *sheet;
   size_t files;
@@ -129,16 +130,16 @@ static bool wants_file(const char *out) {
 static bool write_documents(ts_session *s, const ts_options *options, watch *progress,
                             const char *bytes, size_t length) {
   if (wants_file(options->out)) return ts_file_write(options->out, bytes, length, s->problems);
-  writer w = {.s = s,
-              .options = options,
-              .progress = progress,
-              .folder = options->out,
-              .bytes = bytes,
-              .length = length};
+  writer w = {.s = s, .options = options, .progress = progress, .folder = options->out};
   w.xml_path = ts_path_join(s->arena, w.folder, "assessment.xml");
   w.files = 1;
-  bool good = ts_folder_make(w.folder, s->problems) &&
-              ts_file_write(w.xml_path, bytes, w.length, s->problems) && write_sheets(&w);
+  char *translated = NULL;
+  bool good = ts_assessment_in_language(bytes, length, options->language, &translated, &w.length,
+                                        s->problems);
+  w.bytes = translated;
+  good = good && ts_folder_make(w.folder, s->problems) &&
+         ts_file_write(w.xml_path, bytes, length, s->problems) && write_sheets(&w);
+  free(translated);
   if (good) printf("\n%zu files in %s\n", w.files, w.folder);
   return good;
 }
@@ -206,7 +207,9 @@ static int run(const ts_options *options) {
   int status = NOT_DONE;
   bool opened = session_open(&s);
   bool matrix = opened && session_read_matrix(&s, options->matrix);
-  if (opened && session_read_dossier(&s, options, options->words[0]) && matrix &&
+  bool language = !opened || options->language == NULL ||
+                  ts_language_known(options->language, "--language", 0, s.problems);
+  if (opened && session_read_dossier(&s, options, options->words[0]) && matrix && language &&
       ts_count(s.problems, TS_ERROR) == 0)
     assessment = assess(&s, options, &progress);
   if (assessment != NULL) status = conclude(&s, options, &progress, assessment);
@@ -233,7 +236,7 @@ const ts_verb verb_assess = {
         "Exit status: 0 nothing above the line, no stop, no duty open or not met, complete;\n"
         "1 otherwise; 2 not assessed, and then nothing is written.",
     .takes = OPTION_PACK | OPTION_MATRIX | OPTION_SET | OPTION_OUT | OPTION_PAPER | OPTION_NO_PDF |
-             OPTION_EXPLAIN,
+             OPTION_EXPLAIN | OPTION_LANGUAGE,
     .least = 1,
     .most = 1,
     .run = run};

@@ -36,7 +36,8 @@ typedef enum {
   OPTION_CERTIFICATE = 32768,
   OPTION_ON = 65536,
   OPTION_ROLE = 131072,
-  OPTION_TRUST = 262144
+  OPTION_TRUST = 262144,
+  OPTION_LANGUAGE = 524288
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -48,7 +49,7 @@ typedef struct {
   size_t set_count;
   const char *wheres[REPEATS_MAX];
   size_t where_count;
-  const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier;
+  const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier, *language;
   const char *key, *certificate, *on, *role, *trust;
   bool no_pdf, all, editor, help;
   const char *words[WORDS_MAX]; /* what is no option, in order */

@@ -20,6 +20,8 @@ static const option_row rows[] = {
     {"--where", "FIELD=TEXT", OPTION_WHERE, "only rules for which this holds; repeatable"},
     {"-o", "PATH", OPTION_OUT, "write here"},
     {"--paper", "a4|letter", OPTION_PAPER, "size of the paper (a4)"},
+    {"--language", "NAME", OPTION_LANGUAGE,
+     "of the papers: en-GB (default), en-US, fr, de, es; else the dossier's"},
     {"--no-pdf", NULL, OPTION_NO_PDF, "write no PDF, only HTML"},
     {"--explain", "FINDING", OPTION_EXPLAIN,
      "instead of the summary: all that is behind one finding or duty"},
@@ -87,6 +89,7 @@ static bool store(ts_options *into, const option_row *row, const char *value) {
   case OPTION_AS: into->as = value; break;
   case OPTION_SHEET: into->sheet = value; break;
   case OPTION_TASK: into->task = value; break;
+  case OPTION_LANGUAGE: into->language = value; break;
   case OPTION_KEY: into->key = value; break;
   case OPTION_CERTIFICATE: into->certificate = value; break;
   case OPTION_ON: into->on = value; break;

@@ -47,6 +47,19 @@ static bool print_sheet(const printer *p) {
   return good;
 }
 
+static bool print_in_language(printer *p) {
+  size_t length = 0;
+  char *translated = NULL;
+  const char *bytes =
+      ts_file_read(p->s->arena, p->options->words[0], ASSESSMENT_LIMIT, &length, p->s->problems);
+  bool good = bytes != NULL && ts_assessment_in_language(bytes, length, p->options->language,
+                                                         &translated, &p->length, p->s->problems);
+  p->bytes = translated;
+  good = good && print_sheet(p);
+  free(translated);
+  return good;
+}
+
 /* The forms a sheet comes in; the first is what it is without --as. */
 static int wrong_form(const ts_options *options, const ts_sheet *sheet) {
   static const char *const pages[] = {"html", "pdf"}, *const tables[] = {"csv", "ods"};
@@ -82,8 +95,7 @@ static int run(const ts_options *options) {
   if (status != DONE) return status;
   s.arena = ts_arena_new();
   s.problems = ts_diagnostics_new();
-  p.bytes = ts_file_read(s.arena, options->words[0], ASSESSMENT_LIMIT, &p.length, s.problems);
-  status = p.bytes != NULL && print_sheet(&p) ? DONE : NOT_DONE;
+  status = print_in_language(&p) ? DONE : NOT_DONE;
   session_close(&s);
   return status;
 }
@@ -109,7 +121,7 @@ const ts_verb verb_print = {
         "  reviewer    scope, method, evidence, assumptions, digests: the reviewer\n"
         "  register    findings and duties as a table: csv or ods\n\n"
         "All but the first leave personal facts out.",
-    .takes = OPTION_SHEET | OPTION_AS | OPTION_TASK | OPTION_OUT | OPTION_PAPER,
+    .takes = OPTION_SHEET | OPTION_AS | OPTION_TASK | OPTION_OUT | OPTION_PAPER | OPTION_LANGUAGE,
     .least = 1,
     .most = 1,
     .run = run};

@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "base/xml.h"
 #include "command/command.h"
+#include "tankside/document.h"
 #include <stdio.h>
 #include <string.h>
 
@@ -114,9 +115,10 @@ static char *attribute_copy(ts_arena *arena, xmlNode *element, const char *name)
 
 enum { PEEKS = 64 }; /* files looked into: one that includes itself is reported when it is read */
 
-/* What of a dossier decides which packs are loaded. */
+/* What of a dossier decides which packs are loaded, and in which language it is printed. */
 typedef struct {
-  const char *jurisdiction, *packs;
+  const char *jurisdiction, *packs, *language, *file; /* the file of the production */
+  int line;
   int left; /* files that may still be looked into */
 } peeked;
 
@@ -131,6 +133,9 @@ static void peek_into(ts_session *session, const ts_xml *xml, const char *path, 
     if (ts_same((const char *)child->name, "production")) {
       found->jurisdiction = attribute_copy(session->arena, child, "jurisdiction");
       found->packs = attribute_copy(session->arena, child, "packs");
+      found->language = attribute_copy(session->arena, child, "language");
+      found->file = path;
+      found->line = (int)xmlGetLineNo(child);
     }
     if (!ts_same((const char *)child->name, "include") || --found->left <= 0) continue;
     const char *href = attribute_copy(session->arena, child, "href");
@@ -176,6 +181,8 @@ static bool load_packs_of(ts_session *session, const ts_options *options, const 
   bool good = ts_packs_load(session->packs, own_pack(session, "common"), session->problems);
   if (found.jurisdiction != NULL) good = load_jurisdiction(session, found.jurisdiction) && good;
   good = load_beside(session, path, found.packs) && good;
+  if (found.language != NULL)
+    good = ts_language_known(found.language, found.file, found.line, session->problems) && good;
   return load_given(session, options) && good;
 }
 

@@ -39,6 +39,7 @@ void ts_paper_amendments(ts_paper *paper);
 void ts_paper_history(ts_paper *paper);
 void ts_paper_reliance(ts_paper *paper);
 void ts_paper_failures(ts_paper *paper);
+void ts_paper_charts(ts_paper *paper);
 
 /* Inside a finding or duty: when it stands so, its margins and the ways down. */
 void ts_paper_would_change(ts_paper *paper, const ts_finding *finding);

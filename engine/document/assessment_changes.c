@@ -122,10 +122,10 @@ static const char *margin_words(ts_paper *paper, const ts_finding *finding, cons
     return ts_arena_printf(paper->arena, "%s only %s; may be %s", then, where,
                            ts_paper_number(paper, fact, range));
   }
-  double far = margin->edge - margin->from;
-  const char *away =
-      far == 0 ? "at the edge"
-               : ts_arena_printf(paper->arena, "%s away", ts_paper_difference(paper, fact, far));
+  double far = margin->edge - margin->from, least = 1e-9 * fabs(margin->from);
+  const char *away = fabs(far) <= least ? "at the edge"
+                                        : ts_arena_printf(paper->arena, "%s away",
+                                                          ts_paper_difference(paper, fact, far));
   return ts_arena_printf(paper->arena, "%s %s; now %s; %s", then, where, is, away);
 }
 

@@ -103,7 +103,8 @@ void ts_paper_matrix(ts_paper *paper) {
 }
 
 void ts_paper_production(ts_paper *paper) {
-  static const char *const texts[] = {"title", "reference", "jurisdiction", "revision", "on", "by"};
+  static const char *const texts[] = {"title", "reference", "jurisdiction", "revision",
+                                      "on",    "by",        "language"};
   ts_xml_start(&paper->out, "production");
   for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
     ts_xml_attribute(&paper->out, texts[i], ts_paper_known(paper, 0, texts[i]));
@@ -183,8 +184,7 @@ void ts_paper_amendments(ts_paper *paper) {
     ts_xml_attribute(&paper->out, "limit", made->limit);
     ts_xml_attribute(&paper->out, "from", made->from);
     ts_xml_attribute(&paper->out, "to", made->to);
-    if (made->likelihood > 0)
-      ts_xml_attributef(&paper->out, "likelihood", "%d", made->likelihood);
+    if (made->likelihood > 0) ts_xml_attributef(&paper->out, "likelihood", "%d", made->likelihood);
     if (made->severity > 0) ts_xml_attributef(&paper->out, "severity", "%d", made->severity);
     ts_xml_attribute(&paper->out, "because", made->because);
     ts_xml_attribute(&paper->out, "pack", made->pack);

@@ -1,6 +1,6 @@
 /* The time line of an emergency, site by site: what each step takes, and how long after the
  * trouble it is over. Ranges add up end by end. */
-#include "document/assessment.h"
+#include "document/assessment_axis.h"
 
 enum {
   TROUBLE = -1,
@@ -73,6 +73,7 @@ static void write(ts_paper *paper, size_t index, uint32_t slot, milestone m) {
 
 static void site(ts_paper *paper, ts_subject emergency) {
   milestone at[STEPS];
+  ts_milestone drawn[STEPS];
   ts_subject parent = ts_subject_at(paper->dossier, emergency)->parent;
   ts_xml_start(&paper->out, "rescue");
   ts_xml_attribute(&paper->out, "site", ts_paper_path(paper, parent));
@@ -82,7 +83,10 @@ static void site(ts_paper *paper, ts_subject emergency) {
     milestone from = steps[i].after == TROUBLE ? (milestone){{0, 0}, false} : at[steps[i].after];
     at[i] = reached(paper, slot, from);
     write(paper, i, slot, at[i]);
+    drawn[i] = (ts_milestone){steps[i].id, at[i].at, !at[i].assumed};
   }
+  ts_paper_stretch(paper, "rescue", drawn, AMBULANCE);
+  ts_paper_stretch(paper, "hospital", drawn + AMBULANCE, STEPS - AMBULANCE);
   ts_xml_end(&paper->out);
 }
 

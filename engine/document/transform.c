@@ -4,6 +4,7 @@
  * clock or a random number: the same assessment gives the same bytes. */
 #include "document/transform.h"
 
+#include "base/digest.h"
 #include "base/file.h"
 #include "base/text.h"
 #include "document/withhold.h"
@@ -17,8 +18,8 @@
 
 enum { STYLE_LIMIT = 1 << 20, MESSAGE_LIMIT = 4000 };
 /* Far above what the largest assessment needs, far below a hung process. */
-static const unsigned long template_steps = 100UL * 1000 * 1000;
-static const unsigned long path_steps = 4000UL * 1000 * 1000;
+static const unsigned long template_steps = 1000UL * 1000 * 1000;
+static const unsigned long path_steps = 100UL * 1000 * 1000 * 1000;
 
 /* ---- opening ------------------------------------------------------------ */
 
@@ -116,7 +117,7 @@ static xsltStylesheet *load(const char *path, ts_text *said) {
 typedef struct {
   const char *name, *value;
 } parameter;
-enum { PARAMETERS = 7 };
+enum { PARAMETERS = 10 };
 
 static bool set_up(xsltTransformContext *context, ts_document_guard *guard,
                    const parameter *parameters, ts_text *said) {
@@ -182,7 +183,7 @@ static char *guarded(const char *path, const ts_xml *xml, const parameter *param
 
 /* What is to be made; what does not apply is NULL. */
 typedef struct {
-  const char *stylesheet, *sheet, *task, *finding, *pdf;
+  const char *stylesheet, *sheet, *task, *finding, *pdf, *language;
 } request;
 
 static const char *or_nothing(const char *text) { return text ? text : ""; }
@@ -190,6 +191,8 @@ static const char *or_nothing(const char *text) { return text ? text : ""; }
 static char *transform(request r, const ts_xml *xml, size_t *length, ts_diagnostics *problems) {
   ts_arena *arena = ts_arena_new();
   const char *folder = ts_data_path(arena, "templates");
+  const char *script = style_text(arena, folder, "reading.js", problems);
+  char digest[TS_DIGEST_BASE64];
   const parameter parameters[PARAMETERS] = {
       {"css", style_text(arena, folder, "page.css", problems)},
       {"browser-css", style_text(arena, folder, "browser.css", problems)},
@@ -198,10 +201,14 @@ static char *transform(request r, const ts_xml *xml, size_t *length, ts_diagnost
       {"task", or_nothing(r.task)},
       {"finding", or_nothing(r.finding)},
       {"pdf", or_nothing(r.pdf)},
+      {"into", or_nothing(r.language)},
+      {"script", or_nothing(script)},
+      {"script-digest", script ? ts_digest_base64(script, strlen(script), digest) : ""},
   };
-  bool there = parameters[0].value && parameters[1].value && parameters[2].value;
+  bool there = parameters[0].value && parameters[1].value && parameters[2].value && script;
   const char *path = ts_path_join(arena, folder, r.stylesheet);
   ts_text said = {0};
+  ts_document_plain(ts_xml_root(xml));
   char *html = there ? guarded(path, xml, parameters, length, &said) : NULL;
   if (there && !html) report_said(&said, path, problems);
   ts_text_release(&said);
@@ -236,6 +243,41 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
                   xml, html_length, problems);
   ts_xml_free(xml);
   return *html != NULL;
+}
+
+/* The language asked for, else that of the production; NULL with a report for one that there is
+ * none of. Both in the arena. */
+static const char *language_of(ts_arena *arena, const ts_xml *xml, const char *asked,
+                               ts_diagnostics *problems) {
+  const xmlNode *child = ts_xml_root(xml)->children;
+  while (child && !ts_same((const char *)child->name, "production")) child = child->next;
+  xmlChar *own = child ? xmlGetNoNsProp(child, BAD_CAST "language") : NULL;
+  const char *language = asked ? asked : ts_arena_copy(arena, (const char *)own);
+  xmlFree(own);
+  if (!language) return TS_WRITTEN_IN;
+  return ts_language_known(language, asked ? "--language" : "assessment.xml", 0, problems)
+             ? language
+             : NULL;
+}
+
+bool ts_assessment_in_language(const char *assessment_xml, size_t length, const char *language,
+                               char **translated, size_t *translated_length,
+                               ts_diagnostics *problems) {
+  ts_arena *arena = ts_arena_new();
+  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  const char *into = xml ? language_of(arena, xml, language, problems) : NULL;
+  *translated = NULL;
+  if (ts_same(into, TS_WRITTEN_IN)) {
+    *translated = ts_alloc(length + 1);
+    memcpy(*translated, assessment_xml, length);
+    (*translated)[ *translated_length = length] = '\0';
+  } else if (into) {
+    request r = {.stylesheet = "language.xsl", .language = into};
+    *translated = transform(r, xml, translated_length, problems);
+  }
+  ts_xml_free(xml);
+  ts_arena_free(arena);
+  return *translated != NULL;
 }
 
 bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char *sheet,

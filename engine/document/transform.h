@@ -18,6 +18,9 @@ ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *probl
 ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, const char *name,
                             ts_diagnostics *problems);
 
+/* The language that assessment.xml itself is written in. */
+#define TS_WRITTEN_IN "en-GB"
+
 /* As ts_sheet_each_task, on a parsed assessment. */
 bool ts_document_each_task(const xmlNode *root, bool (*visit)(void *data, const char *path),
                            void *data);
@@ -28,6 +31,10 @@ const char *ts_document_paper(const char *paper, ts_diagnostics *problems);
 /* The content of a spreadsheet (content.xml) made into the file; false when it cannot be.
  * Release *ods in any case. */
 bool ts_document_spreadsheet(const char *content, size_t length, ts_text *ods);
+
+/* Makes characters that turn the direction of writing visible, in every text of what is
+ * to become a paper. Changes the tree. */
+void ts_document_plain(xmlNode *root);
 
 /* What a stylesheet may reach: it reads inside `folder` and nothing else; no
  * writing, no network. Held between begin and end; libxslt checks imports

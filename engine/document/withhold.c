@@ -7,11 +7,13 @@
 #include "base/text.h"
 #include <stdlib.h>
 
+/* Unless the root of an assessment in another language carries its own words. */
 static const char neutral[] = "Withheld: ask the safety officer";
 
 typedef struct {
   xmlNode **nodes; /* findings and duties that are discreet */
   size_t count, capacity;
+  const char *neutral; /* what stands in their place */
 } discreet;
 
 static bool is_element(const xmlNode *node, const char *name) {
@@ -59,8 +61,8 @@ static void hush(const discreet *all, xmlNode *node) {
     if (node->type != XML_ELEMENT_NODE || has(node, "discreet", "yes")) continue;
     for (size_t i = 0; i < all->count; i++) {
       if (!tells_of(node, all->nodes[i])) continue;
-      put(node, "title", neutral);
-      put(node, "words", neutral);
+      put(node, "title", all->neutral);
+      put(node, "words", all->neutral);
       put(node, "subject-label", "");
       break;
     }
@@ -87,17 +89,17 @@ static bool only_for_discreet(const xmlNode *findings, const char *ref) {
   return named;
 }
 
-static void hush_control(const xmlNode *findings, xmlNode *control) {
+static void hush_control(const discreet *all, const xmlNode *findings, xmlNode *control) {
   xmlChar *ref = xmlGetNoNsProp(control, BAD_CAST "ref");
-  if (ref && only_for_discreet(findings, (const char *)ref)) put(control, "title", neutral);
+  if (ref && only_for_discreet(findings, (const char *)ref)) put(control, "title", all->neutral);
   xmlFree(ref);
 }
 
 /* In the remedies of tasks: elsewhere controls stand with the finding they are for. */
-static void hush_remedies(const xmlNode *findings, xmlNode *remedies) {
+static void hush_remedies(const discreet *all, const xmlNode *findings, xmlNode *remedies) {
   for (xmlNode *remedy = remedies->children; remedy; remedy = remedy->next)
     for (xmlNode *part = remedy->children; part; part = part->next)
-      if (is_element(part, "control")) hush_control(findings, part);
+      if (is_element(part, "control")) hush_control(all, findings, part);
 }
 
 static xmlNode *child_of(xmlNode *root, const char *name) {
@@ -155,16 +157,17 @@ static void drop_person(xmlNode *node) {
 }
 
 void ts_document_withhold(xmlNode *root) {
-  discreet all = {0};
+  xmlChar *words = xmlGetNoNsProp(root, BAD_CAST "withheld");
+  discreet all = {.neutral = words ? (const char *)words : neutral};
   gather(&all, root->children);
   xmlNode *findings = child_of(root, "findings"), *remedies = child_of(root, "remedies");
   xmlNode *inputs = child_of(root, "inputs");
   if (inputs) hush_inputs(root, inputs);
   if (all.count) hush(&all, root->children);
-  if (all.count && findings && remedies) hush_remedies(findings, remedies);
+  if (all.count && findings && remedies) hush_remedies(&all, findings, remedies);
   for (size_t i = 0; i < all.count; i++) {
     xmlNode *node = all.nodes[i];
-    put(node, "title", neutral);
+    put(node, "title", all.neutral);
     put(node, "rule", "withheld"); /* one line on paper for all of them */
     put(node, "file", "");
     drop_attributes(node);
@@ -172,4 +175,5 @@ void ts_document_withhold(xmlNode *root) {
     drop_person(node);
   }
   free(all.nodes);
+  xmlFree(words);
 }

@@ -7,11 +7,21 @@
 
 /* ---- the text of the rules --------------------------------------------------------------- */
 
+static bool is_lua(const ts_checking *c, const ts_pack_file *file) {
+  lua_State *L = c->packs->box->lua;
+  bool good = luaL_loadbufferx(L, file->text, file->length, "=file", "t") == LUA_OK;
+  lua_pop(L, 1);
+  return good;
+}
+
 static void read_trees(ts_checking *c) {
   c->trees = ts_arena_alloc(c->arena, (c->packs->file_count + 1) * sizeof *c->trees);
   for (size_t i = 0; i < c->packs->file_count; i++) {
     const ts_pack_file *file = &c->packs->files[i];
     c->trees[i] = ts_syntax_read(c->arena, file->name, file->text, file->length);
+    if (!c->trees[i] && !file->refused && is_lua(c, file))
+      ts_report(c->problems, TS_WARNING, file->name, 0,
+                "nested too deeply to be looked into: write it flatter");
   }
 }
 

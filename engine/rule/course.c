@@ -187,7 +187,8 @@ static run_result run_once(ts_sandbox *box, bool *applies, const char **failure)
   lua_pop(L, 1);
   if (abandoned) return RUN_IMPOSSIBLE;
   if (status != LUA_OK) return RUN_FAILED;
-  if (rule_unchanged(L)) return RUN_OK;
+  bool same = rule_unchanged(L);
+  if (ts_members_unchanged(L) && same) return RUN_OK;
   *failure = "the rule keeps something from one evaluation to the next";
   return RUN_FAILED;
 }

@@ -144,6 +144,8 @@ static ts_change read_change(ts_form *f, int table) {
   }
   if (!change.text) ts_form_wrong(f, "changes", "one of at_most, at_least, becomes");
   change.def = find_fact(f, change.entity, change.fact);
+  if (change.def && change.def->derived && !strcmp(change.entity, "production"))
+    ts_form_report(f, "\"%s\" is a figure about the dossier's papers, and no control changes those", path);
   if (change.def && change.text)
     f->good = ts_fact_read(f->packs->vocabulary, f->packs->units, f->packs->arena, change.def, change.text,
                            &change.value, f->problems, f->file, f->line) && f->good;

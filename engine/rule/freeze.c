@@ -42,10 +42,36 @@ static void new_view(lua_State *L) {
   lua_pop(L, 1);
 }
 
+/* Whether the function at `index`, or one it calls by an upvalue, holds a plain value that it
+ * might change. */
+static bool holds_plain(lua_State *L, int index, int depth) {
+  bool plain = false;
+  for (int n = 1; !plain && depth > 0 && lua_getupvalue(L, index, n); n++) {
+    if (lua_isfunction(L, -1) && !lua_iscfunction(L, -1)) plain = holds_plain(L, lua_gettop(L), depth - 1);
+    else plain = !lua_isfunction(L, -1) && !lua_istable(L, -1);
+    lua_pop(L, 1);
+  }
+  return plain;
+}
+
+/* A function in a table is reached by other ways than upvalues: it is looked at after each
+ * evaluation, whoever called it. */
+static void watch_member(lua_State *L) {  /* the function on the top */
+  luaL_checkstack(L, 16, "functions nested too deep");
+  if (!holds_plain(L, lua_gettop(L), 4)) return;
+  luaL_getsubtable(L, LUA_REGISTRYINDEX, TS_MEMBERS);
+  lua_pushvalue(L, -2);
+  lua_rawseti(L, -2, (lua_Integer)lua_rawlen(L, -2) + 1);
+  lua_pop(L, 1);
+}
+
 static void freeze_members(lua_State *L) {  /* original on the top */
   luaL_checkstack(L, 8, "tables nested too deep");
   for (lua_pushnil(L); lua_next(L, -2);) {  /* original, key, value */
-    if (lua_isfunction(L, -1) && !lua_iscfunction(L, -1)) ts_freeze_function(L, lua_gettop(L));
+    if (lua_isfunction(L, -1) && !lua_iscfunction(L, -1)) {
+      ts_freeze_function(L, lua_gettop(L));
+      watch_member(L);
+    }
     if (lua_istable(L, -1)) {
       ts_freeze(L);
       lua_pushvalue(L, -2);
@@ -124,10 +150,12 @@ void ts_freeze_function(lua_State *L, int index) {
   remember_upvalues(L, index);
 }
 
-static bool upvalue_unchanged(lua_State *L, int n) {  /* ..., list, value: pops the value */
+/* ..., list, value: pops the value. What was changed is put back, so that nobody else fails for it. */
+static bool upvalue_unchanged(lua_State *L, int index, int n) {
   lua_rawgeti(L, -2, n);
   bool same = lua_rawequal(L, -1, -2);
-  lua_pop(L, 1);
+  if (same) lua_pop(L, 1);
+  else lua_setupvalue(L, index, n);
   if (same && lua_isfunction(L, -1) && !lua_iscfunction(L, -1))
     same = ts_function_unchanged(L, lua_gettop(L));
   lua_pop(L, 1);
@@ -144,7 +172,7 @@ static bool unchanged_to(lua_State *L, int index) {
   lua_remove(L, -2);                        /* list */
   bool same = true;
   if (lua_istable(L, -1))
-    for (int n = 1; same && lua_getupvalue(L, index, n); n++) same = upvalue_unchanged(L, n);
+    for (int n = 1; same && lua_getupvalue(L, index, n); n++) same = upvalue_unchanged(L, index, n);
   lua_pop(L, 1);
   return same;
 }
@@ -152,4 +180,17 @@ static bool unchanged_to(lua_State *L, int index) {
 bool ts_function_unchanged(lua_State *L, int index) {
   if (!lua_checkstack(L, 16) || lua_gettop(L) > 150) return true;
   return unchanged_to(L, index);
+}
+
+bool ts_members_unchanged(lua_State *L) {
+  bool same = true;
+  luaL_getsubtable(L, LUA_REGISTRYINDEX, TS_MEMBERS);
+  lua_Integer count = (lua_Integer)lua_rawlen(L, -1);
+  for (lua_Integer i = 1; i <= count; i++) {
+    lua_rawgeti(L, -1, i);
+    same = ts_function_unchanged(L, lua_gettop(L)) && same;
+    lua_pop(L, 1);
+  }
+  lua_pop(L, 1);
+  return same;
 }

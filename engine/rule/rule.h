@@ -101,6 +101,11 @@ typedef struct {
   const char *working;  /* "45 s - 15 s - 12 s = 18 s" or NULL for a plain fact */
   const char *names;    /* "breath-hold limit - breath hold - air return time" or NULL */
   const char *withheld; /* as `shown`, or "(withheld)" when it rests on a confidential fact */
+  ts_range range;       /* the number itself, SI */
+  ts_dim dim;
+  /* The science function that gave it and what that was given, else NULL: for drawing it. */
+  const ts_function *function;
+  const ts_range *arguments;
 } ts_shown;
 
 typedef struct {

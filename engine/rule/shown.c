@@ -216,8 +216,24 @@ static const char *shown(pen *p, ts_node_id id, bool withhold) {
   return take(p);
 }
 
+/* What the call was given, for whoever goes through one of its arguments. */
+static void show_call(pen *p, const ts_node *call, ts_shown *s) {
+  ts_node_id values[TS_ARGUMENTS_MAX];
+  ts_range *arguments = ts_arena_alloc(p->box->arena, sizeof values / sizeof *values * sizeof *arguments);
+  ts_call_values(p->box->graph, call, values);
+  s->function = &ts_functions()[call->calc];
+  for (int i = 0; i < s->function->count; i++) {
+    const ts_node *n = ts_node_at(p->box->graph, values[i]);
+    arguments[i] = (ts_range){n->lo, n->hi};
+  }
+  s->arguments = arguments;
+}
+
 static ts_shown show_named(pen *p, const ts_named *named) {
-  ts_shown s = {.shown = shown(p, named->node, false), .withheld = shown(p, named->node, true)};
+  const ts_node *node = ts_node_at(p->box->graph, named->node);
+  ts_shown s = {.shown = shown(p, named->node, false), .withheld = shown(p, named->node, true),
+                .range = {node->lo, node->hi}, .dim = node->dim};
+  if (node->op == TS_CALL) show_call(p, node, &s);
   add_spaced(&p->out, named->name);
   s.name = take(p);
   if (!is_operation(ts_node_at(p->box->graph, named->node))) return s;

@@ -5,7 +5,10 @@
 #include "rule/lexer.h"
 #include <string.h>
 
-enum { DEPTH = 150 }; /* nested constructs; Lua itself stops at 200 */
+enum {
+  DEPTH = 150, /* nested constructs; Lua itself stops at 200 */
+  LINKS = 500  /* a.b.c, a + b + c: each link nests the tree by one, though nothing in the text */
+};
 
 typedef struct scope {
   ts_local *local;
@@ -83,7 +86,8 @@ static void add(ts_syntax *parent, ts_syntax *child) {
 }
 
 static ts_syntax *done(parser *p, ts_syntax *it) {
-  it->to = p->end > it->from ? p->end : it->from; /* an empty block begins after what is before it */
+  it->to =
+      p->end > it->from ? p->end : it->from; /* an empty block begins after what is before it */
   return it;
 }
 
@@ -218,7 +222,8 @@ static ts_syntax *index_of(parser *p, ts_syntax *object) {
 }
 
 static ts_syntax *suffixed(parser *p, ts_syntax *it) {
-  while (!p->bad) {
+  for (int links = 0; !p->bad; links++) {
+    if (links > LINKS) p->bad = true;
     bool call = p->now.kind == TS_T_STRING || at(p, "{") || at(p, "(");
     if (take(p, ".")) {
       it = around(p, TS_E_FIELD, it);
@@ -304,7 +309,8 @@ static ts_syntax *expression(parser *p, int limit) {
   ts_syntax *it = node(p, TS_E_NIL);
   if (p->bad || ++p->depth > DEPTH) return p->bad = true, it;
   it = unary(p);
-  while (!p->bad) {
+  for (int links = 0; !p->bad; links++) {
+    if (links > LINKS) p->bad = true;
     size_t i = 0;
     while (i < OPERATORS && !(at(p, operators[i].word) && operators[i].left > limit)) i++;
     if (i == OPERATORS) break;

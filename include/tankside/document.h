@@ -42,6 +42,21 @@ bool ts_sheet_each_task(const char *assessment_xml, size_t length,
                         bool (*visit)(void *data, const char *path), void *data,
                         ts_diagnostics *problems);
 
+enum { TS_LANGUAGES_MAX = 64 };
+
+/* Whether papers can be printed in a language ("en-GB", "fr"): whether templates/ has its list of
+ * words. False with a report against `where` and `line` (0: none) that names the nearest. */
+bool ts_language_known(const char *language, const char *where, int line,
+                       ts_diagnostics *problems);
+
+/* An assessment as the sheets print it in another language: texts of rules, controls and matrix
+ * that have a translation, days in words, decimal marks. `language` NULL: what the dossier asks
+ * for, else as it is. The result is for the functions below, not for keeping: assessment.xml is
+ * written in English, once. NUL-terminated, for free(); false with a report. */
+bool ts_assessment_in_language(const char *assessment_xml, size_t length, const char *language,
+                               char **translated, size_t *translated_length,
+                               ts_diagnostics *problems);
+
 /* Renders one sheet to HTML (UTF-8).
  *   sheet    a name from ts_sheet_names()
  *   subject  path of the task for a sheet printed per task, else NULL

@@ -59,11 +59,11 @@ local function at_place(law)
     local limit = q(row.place)
     if law.after_school and day.child_attended_school then limit = limit - q(law.after_school) end
     if row.one_day and day.child_one_day then limit = limit + q(row.one_day) end
-    if law.meal then limit = limit + min(day.child_meal_break, q(law.meal)) end
+    if law.meal and limit > q"0 h" then limit = limit + min(day.child_meal_break, q(law.meal)) end
     duty { met = time <= limit, instrument = law.instrument, section = law.section,
-      because = "at the place for {time}; at most {limit} at this age that day",
+      because = "at the place for {total}; at most {ceiling} at this age that day",
       evidence = "the day's record of when the child came and left",
-      values = { time = time, limit = limit }, controls = { "split-days" } }
+      values = { total = time, ceiling = limit }, controls = { "split-days" } }
   end
 end
 
@@ -75,10 +75,10 @@ local function working(law)
     if row.one_day and day.child_one_day then limit = limit + q(row.one_day) end
     duty { met = day.child_performing_time <= limit, instrument = law.instrument,
       section = law.section,
-      because = "performing and rehearsing {day.child_performing_time}; at most {limit} at this " ..
+      because = "performing and rehearsing {total}; at most {ceiling} at this " ..
         "age that day",
       evidence = "the day's record of each time on set",
-      values = { limit = limit }, controls = { "split-days" } }
+      values = { total = day.child_performing_time, ceiling = limit }, controls = { "split-days" } }
   end
 end
 
@@ -87,10 +87,10 @@ local function continuous(law)
     local limit = q(band(law.bands, pd.age).continuous)
     duty { met = pd.day.child_continuous_time <= limit, instrument = law.instrument,
       section = law.section,
-      because = "longest stretch without a break {day.child_continuous_time}; at most {limit} " ..
+      because = "longest stretch without a break {total}; at most {ceiling} " ..
         "at this age",
       evidence = "the day's record of each break",
-      values = { limit = limit }, controls = { "work-breaks" } }
+      values = { total = pd.day.child_continuous_time, ceiling = limit }, controls = { "work-breaks" } }
   end
 end
 

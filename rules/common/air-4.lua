@@ -42,7 +42,7 @@ rule {
       severity = highest > 0.04 and 5 or 3,
       because = "{c.occupants} people for {c.stay} on {c.supply_flow} reach {reached} of carbon dioxide; "
         .. "{c.carbon_dioxide} measured",
-      values = { reached = reached, flow = flow },
+      values = { reached = reached, flow = flow, ceiling_8_h = q"0.5 %", ceiling_15_min = q"1.5 %" },
       controls = controls, who = "everyone in the chamber",
     }
   end,

@@ -42,8 +42,8 @@ rule {
     hazard {
       likelihood = scale.reserve(most, pd.time),
       severity = 4,
-      because = "{pd.time} at up to {pd.deepest} where {most} needs no stop",
-      values = { most = most },
+      because = "{pd.time} at up to {pd.deepest} where {ceiling} needs no stop",
+      values = { ceiling = most, total = pd.time },
       controls = { "shorter-bottom-time", "supervised-tables", "depth-cap" },
       who = "1 person under water",
     }

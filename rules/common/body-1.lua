@@ -164,6 +164,11 @@ rule {
         "wet_time", 3, { "185 min", 2, "189 min", 3 }),
       example.edges(like(base, { ["site.water.temperature"] = "20 degC", suit = "wetsuit", neoprene = "7 mm",
         depth = "15 m" }), "wet_time", 3, { "154.5 min", 2, "156 min", 3 }),
+      -- four times as long in a drysuit; a heavy body counts as no slower than an adult of 70 kg
+      example.edges(like(base, { ["site.water.temperature"] = "10 degC", suit = "drysuit" }), "wet_time", 3,
+        { "200 min", 2, "205 min", 3 }),
+      example.edges(like(base, { ["site.water.temperature"] = "20 degC", time = "5 min", wet_time = "66 min" }),
+        "person.mass", 3, { "70 kg", 2, "100 kg", 2 }),
     }
   end)(),
 }

@@ -387,7 +387,8 @@ rule {
       severity = 3,
       because = "{pd.time} under water that day, {pd.time_7_days} in seven days; ceiling {ceiling} a day; "
         .. "{pd.at_place_time} at the place, {pd.preparation_time} of it in make-up",
-      values = { ceiling = ceiling },
+      values = { ceiling = ceiling, total = pd.time,
+        ceiling_in_7_days = ceiling * 5, total_in_7_days = pd.time_7_days },
       controls = { "under-water-cap", "double-shares", "split-days", "trained-double" },
       who = "1 person under water",
     }

@@ -427,6 +427,13 @@ rule {
     example.edges({ water_body = "lake", ["plant.dosing"] = "none", ["emergency.lost_person_procedure"] = "yes",
       ["emergency.power_failure_procedure"] = "yes" },
       "emergency.emergency_lighting", 3, { "yes", nothing, "no", 2 }),
+    example.edges({ ["plant.dosing"] = "none", ["emergency.lost_person_procedure"] = "yes",
+      ["emergency.power_failure_procedure"] = "yes", ["emergency.emergency_lighting"] = "yes",
+      ["emergency.structure_alarm_procedure"] = "no" }, "water_body", 3,
+      { "tank", 2, "stage-pool", 2, "flooded-set", 2, "lake", nothing }),
+    example.edges({ water_body = "lake", ["emergency.lost_person_procedure"] = "yes",
+      ["emergency.power_failure_procedure"] = "yes", ["emergency.emergency_lighting"] = "yes",
+      ["emergency.chemical_release_procedure"] = "no" }, "plant.dosing", 3, { "none", nothing, "manual", 2 }),
   },
 }
 

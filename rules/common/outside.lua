@@ -54,6 +54,7 @@ rule {
       { "180 s", 1, "177 s", 2, "90 s", 2, "88 s", 3, "60 s", 3, "59 s", 4, "31 s", 4,
         "30 s", { stop {}, hazard { likelihood = 4, severity = 5 } },
         "29 s", { stop {}, hazard { likelihood = 5, severity = 5 } } }),
+    example.edges({ indoor = "no", ["air.flash_to_bang"] = "180 s" }, "air.lightning_plan", 5, { "yes", 1, "no", 2 }),
   },
 }
 

@@ -200,6 +200,8 @@ rule {
     example.edges(in_training, "person.training_days", 3, { "10", 1, "9", 2 }),
     example.edges(in_training, "person.role", 3, { "performer", 1, "stand-in", 1, "visitor", 1 }),
     example.edges(in_training, "can_stand", 3, { "yes", nothing }),
+    { { "a child, and a double who is grown instead", given = example.like(in_training, { age = "12 year" }),
+        with = { "stunt-double" }, expect = hazard { likelihood = 1, severity = 3 } } },
   },
 }
 
@@ -306,6 +308,10 @@ rule {
     example.edges({ ["person.fear_of_water"] = "none", ["person.fear_of_enclosure"] = "mild",
       ["task.overhead"] = "no", touch_contact = "no", escorted = "yes", withdrawal_signal = "yes",
       first_time = "no", breathes_gas = "no", age = "30 year" }, "restrained", 3, { "no", nothing, "yes", 2 }),
+    example.edges({ ["person.fear_of_water"] = "mild", ["person.fear_of_enclosure"] = "none",
+      ["task.overhead"] = "no", restrained = "no", touch_contact = "no", escorted = "yes", withdrawal_signal = "yes",
+      first_time = "no", age = "30 year" }, "breathes_gas", 4,
+      { "no", hazard { likelihood = 1, severity = 3 }, "yes", 1 }),
   },
 }
 
@@ -369,6 +375,11 @@ rule {
   },
 }
 
+local declared_well = { breath_hold = "15 s", breathes_gas = "no", ["person.conditions_cleared"] = "no",
+  ["person.epilepsy"] = "no", ["person.heart_condition"] = "no", ["person.asthma"] = "no",
+  ["person.ear_trouble"] = "no", ["person.diabetes"] = "no", ["person.medication"] = "no" }
+local fells = { stop {}, hazard { likelihood = 4, severity = 5 } }
+
 rule {
   id = "people.condition",
   title = "A condition that a diving doctor has not cleared",
@@ -400,7 +411,7 @@ rule {
                also = { "stunt-double" } }
     end
   end,
-  examples = {
+  examples = example.join { {
     { "all well",
       given = { breath_hold = "15 s", breathes_gas = "yes", ["person.pregnant"] = "no",
                 ["person.conditions_cleared"] = "yes" }, expect = nothing },
@@ -423,6 +434,13 @@ rule {
     { "cleared", given = { breath_hold = "15 s", breathes_gas = "no", ["person.asthma"] = "yes" },
       with = { "diving-doctor" }, expect = nothing },
     { "dry", given = { breath_hold = "0 s", breathes_gas = "no" }, expect = nothing },
+  },
+    example.edges(declared_well, "person.epilepsy", 5, { "no", nothing, "yes", fells }),
+    example.edges(declared_well, "person.heart_condition", 5, { "yes", fells }),
+    example.edges(declared_well, "person.asthma", 5, { "yes", fells }),
+    example.edges(declared_well, "person.ear_trouble", 4, { "yes", 3 }),
+    example.edges(declared_well, "person.diabetes", 4, { "yes", 3 }),
+    example.edges(declared_well, "person.medication", 4, { "yes", 3 }),
   },
 }
 
@@ -596,6 +614,9 @@ rule {
       { "drive", 2, "fall", 2, "swim", nothing }),
     example.edges({ ["task.action"] = "swim", entry = "ladder", ["person.stunt_grade"] = "trainee",
       ["task.rehearsed"] = "no", first_time = "no", age = "30 year" }, "restrained", 4, { "no", nothing, "yes", 2 }),
+    example.edges({ ["task.action"] = "swim", entry_height = "3 m", restrained = "no", ["person.stunt_grade"] = "none",
+      ["task.rehearsed"] = "yes", first_time = "no", age = "30 year" }, "entry", 4,
+      { "jump", 2, "fall", 2, "dive", 2, "slide", nothing }),
   },
 }
 

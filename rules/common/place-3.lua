@@ -258,6 +258,8 @@ rule {
       { "0.1 m/h", 1, "0.103 m/h", 2, "0.3 m/h", 2, "0.31 m/h", 3, "1 m/h", 3, "1.03 m/h", 4, "3 m/h", 4, "3.1 m/h", 5 }),
     example.edges({ ["plant.level_change_while_occupied"] = "no", ["plant.level_lock_out"] = "no" }, "water_body", 4,
       { "pool", 2, "stage-pool", 2, "flooded-set", 2, "lake", nothing }),
+    example.edges({ water_body = "tank", ["plant.level_change_while_occupied"] = "yes",
+      ["plant.level_rate"] = "0.1 m/h" }, "plant.level_lock_out", 4, { "yes", 1, "no", 2 }),
   },
 }
 
@@ -516,6 +518,8 @@ rule {
     { { "not hung twice, nobody above", given = { water_body = "tank", ["power.lamps_secured"] = "no",
         ["deck.toe_boards"] = "yes", ["deck.people_overhead"] = "no" },
         expect = hazard { likelihood = 2, severity = 4 } } },
+    example.edges({ water_body = "tank", ["power.lamps_secured"] = "yes", ["deck.people_overhead"] = "yes" },
+      "deck.toe_boards", 4, { "yes", 2, "no", 3 }),
   },
 }
 

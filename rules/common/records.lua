@@ -431,6 +431,9 @@ rule {
       water_tested_before_entry = "yes" }, "site.water_body", 2, { "stage-pool", 3, "flooded-set", 3 }),
     example.edges({ ["site.water_body"] = "pool", ["site.water.sampled_on"] = "2027-03-04",
       ["site.plant.log_kept"] = "yes" }, "water_tested_before_entry", 2, { "yes", nothing, "no", 3 }),
+    { { "tests timetabled and logged", given = { ["site.water_body"] = "pool",
+        ["site.water.sampled_on"] = "2027-03-04", ["site.plant.log_kept"] = "no",
+        water_tested_before_entry = "yes" }, with = { "water-test-schedule" }, expect = nothing } },
   },
 }
 

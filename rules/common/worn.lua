@@ -80,6 +80,8 @@ rule {
     example.edges(example.like(masked, { ["wears.1.removed_by"] = "wearer", ["wears.2.removed_by"] = "wearer",
       ["wears.2.remove_time"] = "300 s" }),
       "wears.2.covers", 3, { "hands", 1, "nose", hazard { likelihood = 5, severity = 5 } }),
+    example.edges(example.like(masked, { ["wears.1.removed_by"] = "wearer", ["wears.1.remove_time"] = "10 s" }),
+      "wears.1.fits_mouthpiece", 3, { "no", 3, "yes", 2 }),
   },
 }
 
@@ -149,6 +151,9 @@ rule {
     example.edges({ breath_hold = "15 s", can_stand = "no", ["wears.1.sight"] = "clear",
       touch_contact = "no", own_safety_diver = "yes", ["task.lit_marker"] = "no", ["person.sight"] = "poor",
       air_return_time = "12 s", age = "30 year" }, "mask", 3, { "yes", nothing, "no", 3 }),
+    example.edges({ breath_hold = "15 s", mask = "no", can_stand = "no", touch_contact = "no",
+      own_safety_diver = "no", ["task.lit_marker"] = "yes", ["person.sight"] = "good", air_return_time = "12 s",
+      age = "30 year" }, "wears.1.sight", 3, { "clear", 2, "none", hazard { likelihood = 4, severity = 4 } }),
   },
 }
 

@@ -151,13 +151,15 @@ rule {
   title = "Meal break and other breaks",
   each = "person-day",
   harm = "child performers: tired and hungry in the water",
-  sources = { "SI 2014/3309 reg 23, as summarised by a practitioner (second hand)" },
+  sources = { "SI 2014/3309 reg 23, as summarised by a practitioner (second hand)",
+    "SI 2014/3309 reg 23: under five a meal break, and rest whenever not performing (from memory)" },
   when = child,
   assess = function (pd)
     local day = pd.day
     local time = day.child_wrap - day.child_call
     if time <= q"4 h" then return end
     local breaks = time < q"8 h" and 1 or 2
+    if pd.age < q"5 year" then breaks = 0 end
     duty { met = day.child_meal_break >= q"45 min" and day.child_short_breaks >= breaks,
       instrument = regulations, section = "reg 23",
       because = "at the place for {time}: a meal break of {day.child_meal_break} where 45 min " ..
@@ -175,6 +177,12 @@ rule {
     { "just under 8 h", day_with("16:50", "45 min", "1"), true },
     { "8 h, one break", day_with("17:00", "45 min", "1"), false },
     { "8 h, two", day_with("17:00", "45 min", "2"), true },
+    { "under five, a meal alone", example.like(day_with("13:30", "45 min", "0"),
+      { age = "4.99 year" }), true },
+    { "under five, meal too short", example.like(day_with("13:30", "44 min", "0"),
+      { age = "4.99 year" }), false },
+    { "five, a meal alone", example.like(day_with("13:30", "45 min", "0"), { age = "5 year" }),
+      false },
     { "meal not known", day_with("15:00", "?", "2"), false },
     { "an adult", until_time(adult, "18:00"), "none" },
   }),
@@ -207,7 +215,7 @@ rule {
   title = "Days in a row",
   each = "person-day",
   harm = "child performers: worn out",
-  sources = { "SI 2014/3309 reg 26; Middlesbrough Council, licence questions" },
+  sources = { "SI 2014/3309 reg 26, as Middlesbrough Council has it (second hand)" },
   when = child,
   assess = law.days_in_a_row { instrument = regulations, section = "reg 26", most = 6 },
   examples = law.cases({ age = "12 year" }, {

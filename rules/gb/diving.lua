@@ -220,3 +220,34 @@ rule {
       dive_record_retention = "?" }, expect = duty { met = false } },
   },
 }
+
+rule {
+  id = "gb.diving.chamber",
+  title = "Recompression chamber within reach",
+  each = "immersion",
+  harm = "the person who dives: decompression illness untreated",
+  sources = { "HSE approved codes of practice L104 to L107 (2014): to 10 m without stops within 6 h, " ..
+    "else within 2 h (from memory)" },
+  when = function (i) return i.breathes_gas end,
+  assess = function (i)
+    local near = i.depth <= q"10 m" and i.time <= calc.no_stop_limit(i.depth)
+    local limit = near and q"6 h" or q"2 h"
+    duty { met = i.site.emergency.chamber_time <= limit,
+      instrument = "Diving at Work Regulations 1997 (SI 1997/2776), approved codes of practice",
+      section = "compression chamber",
+      evidence = "the chamber's word, and the route",
+      because = "{depth} for {time}; chamber {site.emergency.chamber_time} away where {limit} is " ..
+        "the most; beyond 50 m or 20 minutes of stops it has to be on the site",
+      values = { limit = limit }, controls = { "chamber-agreed", "depth-cap" } }
+  end,
+  examples = law.cases({ breathes_gas = "yes", depth = "10 m", time = "30 min",
+      ["site.emergency.chamber_time"] = "6 h" }, {
+    { "shallow, six hours", {}, true },
+    { "shallow, farther", { ["site.emergency.chamber_time"] = "6.1 h" }, false },
+    { "deeper, two hours", { depth = "10.1 m", ["site.emergency.chamber_time"] = "2 h" }, true },
+    { "deeper, farther", { depth = "10.1 m", ["site.emergency.chamber_time"] = "2.1 h" }, false },
+    { "shallow, with stops", { time = "8 h", ["site.emergency.chamber_time"] = "2.1 h" }, false },
+    { "time not known", { time = "?", ["site.emergency.chamber_time"] = "2.1 h" }, false },
+    { "does not dive", { breathes_gas = "no" }, "none" },
+  }),
+}

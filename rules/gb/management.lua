@@ -182,6 +182,47 @@ rule {
 }
 
 rule {
+  id = "gb.management.young-worker",
+  title = "Hours and rest of young workers",
+  each = "person-day",
+  harm = "young person: tired at the water",
+  sources = { "Working Time Regulations 1998 (SI 1998/1833) regs 5A, 10, 12: over school age and under " ..
+    "18, 8 h a day, 12 h of rest, 30 min in a day over 4.5 h; school age as in regs 3(4)-(5) of SI " ..
+      "1999/3242" },
+  when = function (pd)
+    return pd.age < q"18 year" and not law.of_school_age(pd.person, pd.age, "15.66 year", "17 year")
+  end,
+  assess = function (pd)
+    local day = pd.day
+    local time = day.child_wrap - day.child_call
+    local pause = time <= q"4.5 h" or day.child_meal_break >= q"30 min"
+    duty { met = time <= q"8 h" and day.child_rest_before >= q"12 h" and pause,
+      instrument = "Working Time Regulations 1998 (SI 1998/1833)", section = "regs 5A, 10 and 12",
+      evidence = "the call sheets of both days",
+      because = "{time} where 8 h is the most, {day.child_rest_before} of rest before where 12 h is " ..
+        "the least, a break of {day.child_meal_break} where 30 min is, in a day over 4 h 30 min",
+      values = { time = time }, controls = { "work-breaks" } }
+  end,
+  examples = law.cases({ age = "17.99 year", ["day.child_call"] = "09:00", ["day.child_wrap"] = "17:00",
+      ["day.child_rest_before"] = "12 h", ["day.child_meal_break"] = "30 min" }, {
+    { "at every limit", {}, true },
+    { "longer", { ["day.child_wrap"] = "17:10" }, false },
+    { "less rest", { ["day.child_rest_before"] = "11.9 h" }, false },
+    { "a shorter break", { ["day.child_meal_break"] = "29 min" }, false },
+    { "no break in 4 h 30 min", { ["day.child_wrap"] = "13:30", ["day.child_meal_break"] = "0 min" },
+      true },
+    { "no break in more", { ["day.child_wrap"] = "13:36", ["day.child_meal_break"] = "0 min" }, false },
+    { "rest not known", { ["day.child_rest_before"] = "?" }, false },
+    { "sixteen and at school", { age = "16.9 year", ["person.school_age"] = "yes" }, "none" },
+    { "sixteen and not", { age = "16.9 year", ["person.school_age"] = "no" }, true },
+    { "before any leaving date", { age = "15.6 year", ["person.school_age"] = "no" }, "none" },
+    { "left at fifteen and eight months", { age = "15.66 year", ["person.school_age"] = "no" }, true },
+    { "seventeen, whatever is said", { age = "17 year", ["person.school_age"] = "yes" }, true },
+    { "eighteen", { age = "18 year" }, "none" },
+  }),
+}
+
+rule {
   id = "gb.management.noise",
   title = "Noise above the upper action value",
   each = "rig",

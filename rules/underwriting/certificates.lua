@@ -74,7 +74,9 @@ rule {
   assess = function (s, limit)
     lapses("windows", s.window_certificate_until, s.production, limit.room, 4)
   end,
-  examples = examples_of("window_certificate_until", 4),
+  examples = example.join { examples_of("window_certificate_until", 4),
+    example.edges({ window_certificate_until = "2027-03-08" }, "windows", 4, { "0", nothing, "1", 5 }),
+  },
 }
 
 rule {

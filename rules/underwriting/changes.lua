@@ -83,7 +83,7 @@ rule {
       values = { lead = lead }, controls = { "dive-plan" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "two days", given = { date = "2027-03-11", briefing_signed = "no" }, expect = nothing },
     { "the day before", given = { date = "2027-03-10", briefing_signed = "no" },
       expect = hazard { likelihood = 3, severity = 3 } },
@@ -94,5 +94,8 @@ rule {
     { "the same day, nobody knows who was briefed", given = {},
       expect = hazard { likelihood = 4, severity = 3 } },
     { "already shot", given = { date = "2027-03-08", briefing_signed = "no" }, expect = nothing },
+  },
+    { { "briefed and signed", given = { date = "2027-03-10", briefing_signed = "no" }, with = { "dive-plan" },
+        expect = hazard { likelihood = 2, severity = 3 } } },
   },
 }

@@ -137,7 +137,7 @@ rule {
       because = "aged {age}, {time} under water on this day", controls = { "shorter-bottom-time" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "a quarter of an hour", given = { age = "12 year", time = "15 min" },
       expect = hazard { likelihood = 1, severity = 4 } },
     { "a little more", given = { age = "12 year", time = "16 min" },
@@ -159,5 +159,8 @@ rule {
     { "eighteen", given = { age = "18 year", time = "95 min" }, expect = nothing },
     { "age not known", given = { time = "20 min" },
       expect = hazard { likelihood = 2, severity = 4 } },
+  },
+    { { "an hour at most", given = { age = "12 year", ["immersions.1.time"] = "95 min", ["day.records"] = "none" },
+        with = { "shorter-bottom-time" }, expect = hazard { likelihood = 3, severity = 4 } } },
   },
 }

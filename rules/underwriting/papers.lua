@@ -70,6 +70,8 @@ rule {
       evidence_without_reference = "21" }, expect = hazard { likelihood = 4, severity = 2 } },
     { "anything from none to all", given = { evidence_count = "40",
       evidence_estimates = "0..40" }, expect = hazard { likelihood = 4, severity = 2 } },
+    { "one, and that an estimate", given = { evidence_count = "1", evidence_estimates = "1",
+      evidence_without_reference = "0" }, expect = hazard { likelihood = 4, severity = 2 } },
     { "no evidence: the rule before says so", given = {}, expect = nothing },
   },
 }

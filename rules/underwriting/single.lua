@@ -53,7 +53,7 @@ rule {
       controls = { "more-safety-divers", "standby-diver" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "a safety diver and a standby diver", given = { safety_divers = "1", standby_divers = "1" },
       expect = nothing },
     { "one for one", given = { safety_divers = "1", standby_divers = "0" },
@@ -64,6 +64,11 @@ rule {
       expect = hazard { likelihood = 4, severity = 5 } },
     { "not known", given = {}, expect = hazard { likelihood = 4, severity = 5 } },
     { "nobody in the water", given = { immersions = "none" }, expect = nothing },
+  },
+    { { "more of them", given = { safety_divers = "1", standby_divers = "0" }, with = { "more-safety-divers" },
+        expect = nothing },
+      { "one stands by", given = { safety_divers = "1", standby_divers = "0" }, with = { "standby-diver" },
+        expect = nothing } },
   },
 }
 
@@ -83,7 +88,7 @@ rule {
       controls = { "more-ladders" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "two", given = { ["site.basin.exits"] = "2" }, expect = nothing },
     { "one, for one", given = { ["site.basin.exits"] = "1" },
       expect = hazard { likelihood = 3, severity = 3 } },
@@ -92,6 +97,8 @@ rule {
     { "not known", given = {}, expect = hazard { likelihood = 3, severity = 3 } },
     { "nobody in the water", given = { immersions = "none", ["site.basin.exits"] = "1" },
       expect = nothing },
+  },
+    { { "more ladders", given = { ["site.basin.exits"] = "1" }, with = { "more-ladders" }, expect = nothing } },
   },
 }
 
@@ -109,13 +116,15 @@ rule {
       controls = { "chamber-second-exit" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "two", given = { exits = "2" }, expect = nothing },
     { "one, with an attendant", given = { exits = "1", attendant = "yes" },
       expect = hazard { likelihood = 2, severity = 5 } },
     { "one, and nobody inside", given = { exits = "1", attendant = "no" },
       expect = hazard { likelihood = 3, severity = 5 } },
     { "not known", given = {}, expect = hazard { likelihood = 3, severity = 5 } },
+  },
+    { { "a second one", given = { exits = "1" }, with = { "chamber-second-exit" }, expect = nothing } },
   },
 }
 
@@ -146,7 +155,7 @@ rule {
       controls = { "appoint-supervisor" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "two", given = { ["posts.1.role"] = "diving-supervisor",
       ["posts.2.role"] = "diving-supervisor" }, expect = nothing },
     { "one, with no other job", given = { ["posts.1.role"] = "diving-supervisor",
@@ -159,6 +168,10 @@ rule {
       given = { ["posts.1.role"] = "diving-supervisor" },
       expect = hazard { likelihood = 3, severity = 3 } },
     { "nobody in the water", given = { immersions = "none" }, expect = nothing },
+  },
+    { { "freed of the other job", given = { ["posts.1.role"] = "diving-supervisor",
+        supervisor_other_duties = "yes" }, with = { "appoint-supervisor" },
+        expect = hazard { likelihood = 2, severity = 3 } } },
   },
 }
 
@@ -183,7 +196,7 @@ rule {
       controls = { "second-air-source", "more-safety-divers", "more-ladders" },
     }
   end,
-  examples = {
+  examples = example.join { {
     { "supervisor only", given = { ["immersions.1.air_sources"] = "2", safety_divers = "2",
       ["site.basin.exits"] = "2", ["posts.1.role"] = "diving-supervisor" }, expect = nothing },
     { "two of them", given = { ["immersions.1.air_sources"] = "2", safety_divers = "2",
@@ -206,5 +219,9 @@ rule {
       expect = hazard { likelihood = 3, severity = 5 } },
     { "nothing known", given = {}, expect = hazard { likelihood = 4, severity = 5 } },
     { "nobody in the water", given = { immersions = "none" }, expect = nothing },
+  },
+    { { "more of everything", given = { ["immersions.1.breathes_gas"] = "yes", ["immersions.1.air_sources"] = "1",
+        safety_divers = "1", standby_divers = "0", ["site.basin.exits"] = "1" },
+        with = { "second-air-source", "more-safety-divers", "more-ladders" }, expect = nothing } },
   },
 }

@@ -38,6 +38,8 @@ rule {
     after_school = "6 h", meal = "0.5 h" },
   examples = law.cases({}, {
     { "nobody under fifteen days", until_time("14.9 day", "08:01"), false },
+    { "a meal changes nothing there", example.like(until_time("14.9 day", "08:20"),
+      { ["day.child_meal_break"] = "30 min" }), false },
     { "2 h at fifteen days", until_time("15 day", "10:00"), true },
     { "longer before six months", until_time("0.49 year", "10:06"), false },
     { "longer at six months", until_time("0.5 year", "10:06"), true },

@@ -139,6 +139,24 @@ rule {
 }
 
 rule {
+  id = "us-fed.diving.link",
+  title = "A two-way link for help from outside",
+  each = "task",
+  harm = "everyone who dives: no call",
+  sources = { "29 CFR 1910.422(c): two-way communication at the dive location for emergency help" },
+  when = law.task_dives,
+  assess = function (t)
+    duty { met = t.site.emergency.phone_coverage, instrument = subpart, section = "§ 1910.422(c)",
+      evidence = "a call tried from the water",
+      because = "telephone or radio works at the water: {site.emergency.phone_coverage}",
+      controls = { "radio-at-water" } }
+  end,
+  examples = example.join { law.needs(task_diving, { "site.emergency.phone_coverage" }),
+    { task_dry, { "with a radio", given = task_diving, with = { "radio-at-water" },
+      expect = duty { met = true } } } },
+}
+
+rule {
   id = "us-fed.diving.before",
   title = "Before the dive: plan, briefing, equipment looked over",
   each = "day",
@@ -297,7 +315,7 @@ rule {
       section = "§ 1910.423(c)", evidence = "the chamber, seen, and a drill to it",
       because = "{depth} for {time}; chamber {site.emergency.chamber_time} away where 5 min is the " ..
         "most: deeper than 100 fsw, on a gas other than air, or outside the no-decompression limits",
-      controls = { "shorter-bottom-time", "depth-cap" } }
+      controls = { "air-not-nitrox", "shorter-bottom-time", "depth-cap" } }
   end,
   examples = example.join { law.cases({ breathes_gas = "yes", depth = "30 ft", time = "20 min",
       ["supply.kind"] = "scuba", ["supply.gas"] = "air",
@@ -313,6 +331,8 @@ rule {
     { "outside the limit", { depth = "60 ft", time = "64 min" }, false },
     { "does not dive", { breathes_gas = "no" }, "none" },
   }), {
+    { "on nitrox, air instead", given = { breathes_gas = "yes", depth = "30 ft", time = "20 min",
+      ["supply.gas"] = "nitrox" }, with = { "air-not-nitrox" }, expect = nothing },
     { "from nothing listed, shallow", given = { breathes_gas = "yes", supply = "none",
       depth = "30 ft", time = "20 min" }, expect = nothing },
   } },

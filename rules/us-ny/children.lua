@@ -3,6 +3,7 @@
 -- stands alone may be two hours longer.
 
 local regulations = "Child Performers, 12 NYCRR part 186"
+local annual = { name = "New York Labor Law, child performer permits", from = "2011-07-21" }
 local table_of_hours = "12 NYCRR 186-6.2(f), the table of hours (from memory)"
 local hours = "12 NYCRR 186-6.2(d): up to two hours more for a one-day assignment, from six months " ..
   "on; (e): three hours less at the place after school"
@@ -251,12 +252,14 @@ rule {
   title = "Child performer permit",
   each = "person-day",
   harm = "child performers: nobody outside has looked at the work",
-  sources = { "New York Department of Labor, register notice LAB-36-12-00007-A: permits are annual" },
+  sources = { "New York State Register of 6 March 2013, notice LAB-36-12-00007-A: annual instead of " ..
+    "half-yearly from 21 July 2011" },
   when = child,
-  assess = law.permit { instrument = regulations, section = "permit", valid = "366 day" },
+  assess = law.permit { instrument = annual, section = "permit", valid = "366 day" },
   examples = law.cases({ age = "17.99 year", ["person.performance_licence"] = "yes",
       ["day.date"] = "2027-03-09", ["person.licence_until"] = "2027-03-30" }, {
     { "held", {}, true },
+    { "while permits were half-yearly", { ["day.date"] = "2011-07-20" }, "none" },
     { "its last day", { ["person.licence_until"] = "2027-03-09" }, true },
     { "over the day before", { ["person.licence_until"] = "2027-03-08" }, false },
     { "a year on", { ["person.licence_until"] = "2028-03-09" }, true },

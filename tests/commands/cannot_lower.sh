@@ -125,6 +125,9 @@ trick 'control: field "lowers" must be without severity: administrative controls
   "$(control tricks.notice administrative 'severity = 1')"
 trick 'control: field "likelihood" must be a whole number from 0 to 4' "$(control tricks.mask ppe 'likelihood = 5')"
 
+trick 'control: "production.waiver-count" is a figure about the dossier'"'"'s papers, and no control changes those' \
+  "$(control tricks.forget elimination '' | sed 's/lowers = {  }/changes = { { fact = "production.waiver-count", becomes = "0" } }/')"
+
 # ---- amending ---------------------------------------------------------------------
 tighten() { # MESSAGE RULE LIMIT TO
   trick "tighten: $1" "tighten { rule = \"$2\", limit = \"$3\", to = \"$4\", because = \"b\" }"
@@ -157,11 +160,15 @@ rule { id = "tricks.writes", title = "T", each = "site", harm = "nobody: nothing
   assess = function (s) local _, t = pairs(scale) t.reserve = function () return 1 end end }
 rule { id = "tricks.keeps", title = "T", each = "site", harm = "nobody: nothing", sources = { "none" },
   assess = function (s) kept.n = 1 end }
+local count = 0
+share("tricks", { next = function () count = count + 1 return count end })
+rule { id = "tricks.counts", title = "T", each = "site", harm = "nobody: nothing", sources = { "none" },
+  assess = function (s) if tricks.next() > 1 then note { because = "again" } end end }
 rule { id = "tricks.runs-on", title = "T", each = "site", harm = "nobody: nothing", sources = { "none" },
   assess = function (s) while true do kept = kept end end }
 LUA
 harmless "a rule that changes what is shared"
-for rule in tricks.writes tricks.keeps tricks.runs-on; do
+for rule in tricks.writes tricks.keeps tricks.counts tricks.runs-on; do
   grep -q "<failure rule=\"$rule\"" harmless/assessment.xml || fail "$rule did not fail"
 done
 grep -q 'NOT COMPLETE' harmless.out

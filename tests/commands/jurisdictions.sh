@@ -132,4 +132,4 @@ has duty 'evidence="the day'\''s record of when the child came and left"'
 grep 'rule="gb.diving.record-kept"\|rule="gb.management.review"' paper/assessment.xml >read
 if grep 'check-the-text' read; then exit 1; fi
 has paper/assessment.html 'in force from 2015-02-06'
-has paper/assessment.html 'Shown by: the day'
+has paper/assessment.html 'Evidence that it is met: the day'

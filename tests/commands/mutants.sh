@@ -4,4 +4,4 @@
 set -eu
 cd "$WORK"
 export PYTHONDONTWRITEBYTECODE=1
-exec python3 "$SOURCE/tests/mutation/mutate.py" "${TANKSIDE%/*}/tankside-mutants" "$SOURCE/rules" "$WORK/data" common
+exec python3 "$SOURCE/tests/mutation/mutate.py" "${TANKSIDE%/*}/tankside-mutants" "$SOURCE/rules" "$WORK/data"

@@ -1,14 +1,16 @@
 #!/usr/bin/env python3
 """Changes every figure the rules decide by, and asks whether an example notices.
 
-    mutate.py PROGRAM RULES SCRATCH PACK... [--only FILE...]
+    mutate.py PROGRAM RULES SCRATCH [PACK...] [--more] [--only FILE...]
 
 Each number a rule decides by is made a tenth more and a tenth less (a count below ten: one more, one
 less), and each comparison is turned round. Every such mutant of a file is loaded in place of the
 file, with PROGRAM (tankside-mutants), and the examples of the rules it concerns are run: it dies when
 one of them fails; what is shared with other files is tried on every rule that uses it, in whatever pack.
 A mutant that lives is a figure no example holds to. Those that may live, each with
-a reason, stand in survivors.txt; at most a twentieth may.
+a reason, stand in survivors.txt; at most a twentieth may. With --more "and" and "or" change places,
+"not" is left out, and levels of scores are one more and one less, too: to look for what else no example
+holds to, not for the test.
 """
 import collections
 import os
@@ -20,6 +22,7 @@ import sys
 from lua import mentioned, statements
 
 COMPARISONS = {"<": ">", ">": "<", "<=": ">=", ">=": "<="}
+WORDS = {"and": "or", "or": "and", "not": " "}
 QUANTITY = re.compile(r'"(-?\d+(?:\.\d+)?)( ?(?:[A-Za-z%°]|1\/)[^ ]*(?: [^ ]+){0,2})?"$')
 LADDERS = {"limit", "minimum", "reserve", "repeats"}
 SHOWN = {"who", "because", "about"}
@@ -69,6 +72,15 @@ def moved(number, count):
     return [f"{value * by:.9g}" for by in (1.1, 0.9)] if value else []
 
 
+def more_changes(row, i):
+    token = row[i].text
+    if token in WORDS:
+        return [WORDS[token]]
+    if token.isdigit() and row[i - 1].text != "[" and not is_threshold(row, i):
+        return [str(int(token) + 1), str(int(token) - 1)]
+    return []
+
+
 def changes(row, i):
     """What may stand instead of a token."""
     token, before = row[i].text, row[i - 1].text if i else ""
@@ -76,7 +88,8 @@ def changes(row, i):
         return [COMPARISONS[token]]
     quantity = QUANTITY.match(token)
     if quantity and not (before == "=" and row[i - 2].text in SHOWN):
-        return [f'"{n}{quantity[2] or ""}"' for n in moved(quantity[1], False)]
+        count = not quantity[2] and quantity[1].isdigit() and int(quantity[1]) < 10
+        return [f'"{n}{quantity[2] or ""}"' for n in moved(quantity[1], count)]
     if token[0].isdigit() and is_threshold(row, i):
         return moved(token, is_count(row, i))
     return []
@@ -115,11 +128,11 @@ class File:
                     pairs.setdefault(statement, ([], set()))[1].add(field)
         return [(s, tuple(ids), names) for s, (ids, names) in pairs.items()]
 
-    def mutants(self):
+    def mutants(self, more):
         for statement, ids, names in self.deciding():
             row = statement.decides()
             for i, token in enumerate(row):
-                for new in changes(row, i):
+                for new in changes(row, i) + (more_changes(row, i) if more else []):
                     yield Mutant(self.name, token.line, token.at, token.text, new, ids, names)
 
     def mentions(self, rule):
@@ -142,12 +155,10 @@ class Pack:
         self.files = [File(path) for path in sorted(folder.glob("*.lua"))]
 
     def controls_tried(self, ids):
-        """The controls the examples of some rules have in place."""
-        return {t.text.strip('"') for f in self.files for r in f.rules if r.id in ids
-                for t in r.fields.get("examples", []) if t.text.startswith('"')}
-
-    def all_rules(self):
-        return tuple(r.id for f in self.files for r in f.rules)
+        """What the examples of some rules may have in place: words of theirs, and of the locals beside."""
+        return {t.text.strip('"') for f in self.files if any(r.id in ids for r in f.rules)
+                for s in f.statements if s.word == "local" or s.id in ids
+                for t in s.fields.get("examples", s.row) if t.text.startswith('"')}
 
 
 class Bench:
@@ -169,8 +180,8 @@ class Bench:
         if ids == self.ids:
             return
         self.ids = ids
+        controls = set().union(*(pack.controls_tried(ids) for pack in self.packs))
         for pack in self.packs:
-            controls = pack.controls_tried(ids)
             unwanted = lambda s: s.word in ("rule", "control") and s.id not in ids and s.id not in controls
             for file in pack.files:
                 path = self.scratch / pack.name / file.name
@@ -221,7 +232,8 @@ def groups(packs, mutant):
 
 def key_of(pack, mutant, seen):
     """How survivors.txt names a mutant: not by its line, which moves."""
-    key = (f"{pack.name}/{mutant.file}", " ".join(sorted(mutant.names)) or mutant.rules[0], f"{mutant.old} -> {mutant.new}")
+    rule = " ".join(sorted(mutant.names)) or mutant.rules[0]
+    key = (f"{pack.name}/{mutant.file}", rule, f"{mutant.old} -> {mutant.new.strip() or 'nothing'}")
     seen[key] += 1
     return key if seen[key] == 1 else (*key[:2], f"{key[2]} #{seen[key]}")
 
@@ -249,15 +261,18 @@ def judge(tried, alive):
         yield f"{len(alive)} of {len(tried)} live: more than {MOST_ALIVE:.0%}"
 
 
-def main(program, rules, scratch, *names):
-    only = names[names.index("--only") + 1:] if "--only" in names else None
-    names = names[:names.index("--only")] if only else names
+def main(program, rules, scratch, *words):
+    at = words.index("--only") if "--only" in words else len(words)
+    only, names, more = words[at + 1:], [w for w in words[:at] if w != "--more"], "--more" in words[:at]
     folders = sorted(pathlib.Path(rules).glob("*/"), key=lambda folder: (folder.name != "common", folder))
     packs = [Pack(folder) for folder in folders]
     bench = Bench(program, pathlib.Path(scratch), packs)
     tried, alive, seen = [], {}, collections.Counter()
-    for pack, file in ((p, f) for p in packs if p.name in names for f in p.files if not only or f.name in only):
-        for mutant in file.mutants():
+    wanted = [p for p in packs if not names or p.name in names]
+    for pack, file in ((p, f) for p in wanted for f in p.files if not only or f.name in only):
+        for mutant in file.mutants(more):
+            if not groups(packs, mutant):
+                continue  # shared by examples only
             key = key_of(pack, mutant, seen)
             tried.append(key)
             if bench.outlived(pack, mutant):

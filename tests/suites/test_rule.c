@@ -420,6 +420,23 @@ START_TEST(a_threshold_no_example_reaches_is_found) {
 }
 END_TEST
 
+START_TEST(a_file_nested_too_deeply_is_said_to_be) {
+  bench b = open_bench();
+  ts_text text = {0};
+  ts_text_add(&text, "local t = {}\nlocal x = 1");
+  for (int i = 0; i < 600; i++) ts_text_add(&text, " + 1");
+  ts_text_add(&text, "\nlocal function f() return t");
+  for (int i = 0; i < 9000; i++) ts_text_add(&text, ".a");
+  ts_text_add(&text, " end\n");
+  put(&b, "a.lua", text.data);
+  ck_assert_msg(ts_packs_load(b.packs, b.folder, b.problems), "%s", printed(&b));
+  ts_packs_check(b.packs, b.problems);
+  expect_report(&b, "a.lua: warning: nested too deeply to be looked into");
+  ts_text_release(&text);
+  close_bench(&b);
+}
+END_TEST
+
 START_TEST(a_pack_may_declare_facts_and_share_tables) {
   bench b = open_bench();
   put(&b, "00.lua", "fact { entity = 'basin', name = 'ledge-width', type = 'quantity', unit = 'm', low = '0 m', high = '9 m',\n"
@@ -464,6 +481,7 @@ static void add_all(TCase *tc) {
   tcase_add_test(tc, examples_are_run_and_judged);
   tcase_add_test(tc, a_threshold_no_example_reaches_is_found);
   tcase_add_test(tc, a_pack_may_declare_facts_and_share_tables);
+  tcase_add_test(tc, a_file_nested_too_deeply_is_said_to_be);
   tcase_add_test(tc, the_same_rule_twice_is_refused);
 }
 

@@ -1,0 +1,53 @@
+#!/bin/sh
+# Every paper in a browser, at the width of a phone, a laptop, A4 and US Letter: nothing overflows, no
+# table is cut off, nothing is said on the console, nothing fetched, axe-core finds nothing. The aids
+# for reading show what they say, and a page without its script is whole. And the PDF: sound, tagged, in the language, with
+# bookmarks, every finding in the order of the page.
+set -eu
+cd "$WORK"
+for program in chromium python3 qpdf pdftotext weasyprint; do
+  command -v $program >/dev/null 2>&1 || { echo "skipped: $program is not installed"; exit 77; }
+done
+export PYTHONDONTWRITEBYTECODE=1
+
+# axe-core is no Debian package: it comes by the client of its registry, once, into the build folder.
+axe=${TANKSIDE_AXE:-}
+kept=$SOURCE/build/axe
+if [ -z "$axe" ] && command -v npm >/dev/null 2>&1; then
+  axe=$kept/node_modules/axe-core/axe.min.js
+  [ -f "$axe" ] || timeout 60 npm install --silent --no-audit --no-fund --ignore-scripts --prefix "$kept" axe-core@4 >npm.said 2>&1 || true
+fi
+[ -n "$axe" ] && [ -f "$axe" ] || { echo "skipped: axe-core is not there (npm install axe-core, or TANKSIDE_AXE=its axe.min.js)"; exit 77; }
+
+sample=$SOURCE/tests/assessments/sample.xml
+for sheet in assessment emergency station card record question form set reviewer; do
+  "$TANKSIDE" print "$sample" --sheet $sheet >$sheet.html
+done
+for task in d1t2 d1t3; do "$TANKSIDE" print "$sample" --sheet task --task $task >task-$task.html; done
+look() { python3 "$SOURCE/tests/paper/check_pages.py" chromium "$axe" "$@"; }
+look ./*.html >said 2>&1 || { cat said; exit 1; }
+
+# What the look finds, it finds: a wide thing, a cut table, a message, a picture from elsewhere, a
+# picture without words.
+broken() { # SED-SCRIPT WHAT-IS-SAID
+  sed "$1" task-d1t2.html >broken.html
+  ! look broken.html >said 2>&1 || { echo "nothing said of: $1"; exit 1; }
+  grep -q -e "$2" said || { echo "no \"$2\" of: $1"; cat said; exit 1; }
+}
+broken 's|<main |<div style="width:2000px">x</div><main |' "the page is 20.. px wide"
+broken 's|<h1|<img alt="" src="missing.png"/><h1|' "it asks for .*missing.png"
+broken 's|<h1|<img src="data:,"/><h1|' "image-alt"
+
+python3 "$SOURCE/tests/paper/check_aids.py" chromium assessment.html >said 2>&1 || { cat said; exit 1; }
+# A script that is not ours does not run, and the browser says so.
+sed 's|<h1|<script>document.title = "run"</script><h1|' assessment.html >broken.html
+! look broken.html >said 2>&1
+grep -q "the console says: .*Content Security Policy" said || { cat said; exit 1; }
+
+# ---- PDF -----------------------------------------------------------------------------------
+for paper in a4 letter; do
+  "$TANKSIDE" print "$sample" --as pdf --paper $paper -o $paper.pdf 2>err
+  [ ! -s err ] || { cat err; exit 1; }
+  qpdf --check $paper.pdf >said 2>&1 || { cat said; exit 1; }
+done
+python3 "$SOURCE/tests/paper/check_pdf.py" "$sample" a4.pdf letter.pdf
