@@ -5,6 +5,7 @@
 <xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
   <xsl:import href="common.xsl"/>
   <xsl:include href="cover.xsl"/>
+  <xsl:include href="aids.xsl"/>
   <xsl:include href="chart-parts.xsl"/>
   <xsl:include href="chart-matrix.xsl"/>
   <xsl:include href="chart-margins.xsl"/>
@@ -18,6 +19,8 @@
   <xsl:include href="days.xsl"/>
   <xsl:include href="registers.xsl"/>
   <xsl:include href="rules.xsl"/>
+
+  <xsl:variable name="aids" select="true()"/>
 
   <xsl:key name="by-rule" match="finding | duty" use="@rule"/>
   <xsl:key name="by-function" match="function" use="@name"/>

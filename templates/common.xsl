@@ -9,6 +9,10 @@
   <xsl:param name="css"/>
   <xsl:param name="browser-css"/>
   <xsl:param name="sheets-css"/>
+  <xsl:param name="script"/>
+  <xsl:param name="script-digest"/>
+  <!-- A page with aids for reading on a screen sets this to true. -->
+  <xsl:variable name="aids" select="false()"/>
   <xsl:param name="sheet"/>
   <xsl:param name="task"/>
   <!-- A sheet for readers who may not see confidential facts sets this to true. -->
@@ -98,6 +102,16 @@
     <html lang="{$words/@lang}">
       <head>
         <title><xsl:value-of select="$title"/></title>
+        <!-- Nothing is fetched from anywhere, and only our own script may run. -->
+        <meta http-equiv="Content-Security-Policy">
+          <xsl:attribute name="content">
+            <xsl:text>default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'; script-src </xsl:text>
+            <xsl:choose>
+              <xsl:when test="$aids"><xsl:value-of select='concat("&apos;sha256-", $script-digest, "&apos;")'/></xsl:when>
+              <xsl:otherwise>'none'</xsl:otherwise>
+            </xsl:choose>
+          </xsl:attribute>
+        </meta>
         <meta name="viewport" content="width=device-width, initial-scale=1"/>
         <meta name="generator" content="tankside {assessment/@tankside}"/>
         <xsl:if test="$production/@by"><meta name="author" content="{$production/@by}"/></xsl:if>
@@ -136,6 +150,10 @@
         <a class="skip" href="#content"><xsl:value-of select="$w[@id = 'skip']"/></a>
         <xsl:call-template name="status-bar"/>
         <xsl:apply-templates select="*" mode="body"/>
+        <xsl:if test="$aids">
+          <xsl:call-template name="aids"/>
+          <script><xsl:value-of select="$script"/></script>
+        </xsl:if>
       </body>
     </html>
   </xsl:template>

@@ -113,12 +113,12 @@
         <xsl:otherwise><h4><xsl:value-of select="@title"/></h4></xsl:otherwise>
       </xsl:choose>
       <p class="meta">
-        <xsl:if test="@harm"><span class="part"><span class="label"><xsl:value-of select="$w[@id = 'harm']"/></span><xsl:value-of select="@harm"/></span><xsl:text> </xsl:text></xsl:if>
-        <span class="part"><span class="label"><xsl:value-of select="$w[@id = 'rule']"/></span>
+        <xsl:if test="@harm"><span class="bit"><span class="label"><xsl:value-of select="$w[@id = 'harm']"/></span><xsl:value-of select="@harm"/></span><xsl:text> </xsl:text></xsl:if>
+        <span class="bit"><span class="label"><xsl:value-of select="$w[@id = 'rule']"/></span>
           <a href="#rule-{@rule}"><xsl:value-of select="@rule"/></a>
           <span class="path"><xsl:value-of select="concat(' ', @pack, '/', @file, ':', @line)"/></span></span>
         <xsl:if test="count($same | $home) != count($same)">
-          <xsl:text> </xsl:text><span class="part"><xsl:value-of select="$w[@id = 'sources-at']"/><xsl:text> </xsl:text><a class="page" href="#{$home/@id}"><xsl:value-of select="$home/@id"/></a></span>
+          <xsl:text> </xsl:text><span class="bit"><xsl:value-of select="$w[@id = 'sources-at']"/><xsl:text> </xsl:text><a class="page" href="#{$home/@id}"><xsl:value-of select="$home/@id"/></a></span>
         </xsl:if>
       </p><xsl:text> </xsl:text>
       <xsl:if test="count($same | $home) = count($same)"><xsl:call-template name="block-head"><xsl:with-param name="same" select="$same"/><xsl:with-param name="short" select="$short"/></xsl:call-template></xsl:if>
@@ -139,6 +139,7 @@
   <xsl:template match="finding" mode="full">
     <xsl:param name="same"/>
     <article class="full" id="{@id}" aria-label="{@id}">
+      <xsl:call-template name="aid-marks"/>
       <div class="full-head">
         <p class="full-who">
           <span class="id"><xsl:value-of select="@id"/></span><xsl:text> </xsl:text>
@@ -215,13 +216,13 @@
       <xsl:text> = </xsl:text>
       <xsl:if test="@names and @names != key('formulas', concat(../@rule, ' ', @name))[1]/@names"><xsl:value-of select="concat(@names, ' = ')"/></xsl:if>
       <xsl:choose>
-        <xsl:when test="$short or not(@working)"/>
+        <xsl:when test="$short or not(@working) or $withhold and @withheld"/>
         <xsl:when test="substring(@working, string-length(@working) - string-length(@text) + 1) = @text">
           <xsl:value-of select="substring(@working, 1, string-length(@working) - string-length(@text))"/>
         </xsl:when>
         <xsl:otherwise><xsl:value-of select="concat(@working, ' = ')"/></xsl:otherwise>
       </xsl:choose>
-      <b><xsl:value-of select="@text"/></b>
+      <b><xsl:apply-templates select="@text" mode="said"/></b>
     </p><xsl:text> </xsl:text>
   </xsl:template>
 
@@ -333,6 +334,7 @@
     <xsl:param name="rows"/>
     <xsl:param name="twins"/>
     <tr id="{@id}">
+      <xsl:call-template name="aid-marks"><xsl:with-param name="all" select=". | $twins"/></xsl:call-template>
       <th scope="row" class="c1">
         <span class="id"><xsl:value-of select="@id"/></span><xsl:text> </xsl:text>
         <xsl:call-template name="subject-of"/>
@@ -496,13 +498,20 @@
     <xsl:call-template name="marks"><xsl:with-param name="fact" select="key('fact', @path)"/></xsl:call-template>
   </xsl:template>
 
+  <!-- From a fact to what is known of it: its row among those not known, its evidence. -->
+  <xsl:key name="open-row" match="/assessment/open-facts/fact[@removes &gt; 0]" use="@path"/>
+
   <xsl:template name="marks">
     <xsl:param name="fact"/>
     <xsl:choose>
-      <xsl:when test="@state = 'unknown' or @assumed = 'yes'"><xsl:text> </xsl:text><span class="mark unknown"><xsl:value-of select="$w[@id = 'mark-unknown']"/></span></xsl:when>
+      <xsl:when test="@state = 'unknown' or @assumed = 'yes'"><xsl:text> </xsl:text>
+        <xsl:choose>
+          <xsl:when test="self::rests and key('open-row', @path)"><a class="mark unknown" href="#open-{@path}"><xsl:value-of select="$w[@id = 'mark-unknown']"/></a></xsl:when>
+          <xsl:otherwise><span class="mark unknown"><xsl:value-of select="$w[@id = 'mark-unknown']"/></span></xsl:otherwise>
+        </xsl:choose></xsl:when>
       <xsl:when test="@state = 'derived'"><xsl:text> </xsl:text><span class="mark"><xsl:value-of select="$w[@id = 'mark-derived']"/></span></xsl:when>
       <xsl:when test="@state = 'set'"><xsl:text> </xsl:text><span class="mark"><xsl:value-of select="$w[@id = 'mark-set']"/></span></xsl:when>
     </xsl:choose>
-    <xsl:if test="$fact/evidence"><xsl:text> </xsl:text><span class="mark"><xsl:value-of select="$w[@id = 'mark-evidence']"/></span></xsl:if>
+    <xsl:if test="$fact/evidence"><xsl:text> </xsl:text><a class="mark" href="#evidence-{$fact/../@path}/{$fact/@name}"><xsl:value-of select="$w[@id = 'mark-evidence']"/></a></xsl:if>
   </xsl:template>
 </xsl:stylesheet>

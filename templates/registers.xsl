@@ -52,6 +52,7 @@
   <!-- A duty that is met rests on its facts; what was compared stands where it is not. -->
   <xsl:template match="duty">
     <tr id="{@id}">
+      <xsl:call-template name="aid-marks"/>
       <th scope="row"><span class="id"><xsl:value-of select="@id"/></span><xsl:text> </xsl:text><xsl:value-of select="@subject-label"/></th>
       <td><xsl:for-each select="because"><p class="because"><xsl:value-of select="."/></p><xsl:text> </xsl:text></xsl:for-each>
         <xsl:if test="@state-in-place = 'open'"><xsl:call-template name="when-met"/></xsl:if>
@@ -176,7 +177,7 @@
   </xsl:template>
 
   <xsl:template match="open-facts/fact">
-    <tr>
+    <tr id="open-{@path}">
       <th scope="row"><xsl:value-of select="@title"/><span class="of"><xsl:value-of select="@subject-label"/></span>
         <xsl:if test="@measured"><span class="of"><xsl:value-of select="@measured"/></span></xsl:if></th>
       <td><xsl:choose>
@@ -341,6 +342,7 @@
             <tbody>
               <xsl:for-each select="subjects/subject/fact/evidence">
                 <tr>
+                  <xsl:if test="not(preceding-sibling::evidence)"><xsl:attribute name="id"><xsl:value-of select="concat('evidence-', ../../@path, '/', ../@name)"/></xsl:attribute></xsl:if>
                   <th scope="row"><xsl:value-of select="../@title"/><span class="of"><xsl:value-of select="../../@label"/></span></th>
                   <td><xsl:for-each select=".."><xsl:call-template name="fact-said"/></xsl:for-each></td>
                   <td><xsl:for-each select="@kind | @by | @on | @ref"><xsl:if test="position() &gt; 1">, </xsl:if><xsl:value-of select="."/></xsl:for-each></td>

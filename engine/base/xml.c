@@ -142,7 +142,7 @@ static int line_at(const ts_xml *xml, size_t offset) {
 
 /* First and last byte of the element's start tag: [*begin] is '<', *end is just
  * after the last attribute. False when the text does not show it there. */
-static bool start_tag(const ts_xml *xml, const xmlNode *element, size_t *begin, size_t *end) {
+bool ts_xml_tag(const ts_xml *xml, const xmlNode *element, size_t *begin, size_t *end) {
   *end = (size_t)element->_private;
   if (*end == 0 || *end > xml->length) return false;
   const char *open = memrchr(xml->bytes, '<', *end);
@@ -153,7 +153,7 @@ static bool start_tag(const ts_xml *xml, const xmlNode *element, size_t *begin, 
 
 int ts_xml_line(const ts_xml *xml, const xmlNode *element) {
   size_t begin, end;
-  if (start_tag(xml, element, &begin, &end)) return line_at(xml, begin);
+  if (ts_xml_tag(xml, element, &begin, &end)) return line_at(xml, begin);
   return (int)xmlGetLineNo((xmlNode *)element);
 }
 
@@ -167,22 +167,40 @@ static size_t after_value(const char *bytes, size_t at, size_t end) {
   return close ? (size_t)(close - bytes) + 1 : end;
 }
 
-int ts_xml_attribute_line(const ts_xml *xml, const xmlNode *element, const char *name) {
+/* Where the name of an attribute stands, and where its value with its quotes ends. */
+static bool find_attribute(const ts_xml *xml, const xmlNode *element, const char *name,
+                           size_t *begin, size_t *after) {
   size_t at, end, wanted = strlen(name);
-  if (!start_tag(xml, element, &at, &end)) return ts_xml_line(xml, element);
+  if (!ts_xml_tag(xml, element, &at, &end)) return false;
   while (at < end && !is_space(xml->bytes[at])) at++; /* past the element's name */
   while (at < end) {
     while (at < end && is_space(xml->bytes[at])) at++;
-    size_t begin = at;
+    *begin = at;
     while (at < end && !is_space(xml->bytes[at]) && xml->bytes[at] != '=') at++;
-    const char *written = xml->bytes + begin;
-    const char *colon = memchr(written, ':', at - begin);
+    const char *written = xml->bytes + *begin;
+    const char *colon = memchr(written, ':', at - *begin);
     const char *local = colon ? colon + 1 : written;
-    size_t length = at - begin, tail = (size_t)(xml->bytes + at - local);
+    size_t length = at - *begin, tail = (size_t)(xml->bytes + at - local);
+    *after = after_value(xml->bytes, at, end);
     if ((length == wanted && memcmp(written, name, wanted) == 0) ||
         (tail == wanted && memcmp(local, name, wanted) == 0))
-      return line_at(xml, begin);
-    at = after_value(xml->bytes, at, end);
+      return true;
+    at = *after;
   }
+  return false;
+}
+
+int ts_xml_attribute_line(const ts_xml *xml, const xmlNode *element, const char *name) {
+  size_t begin, after;
+  if (find_attribute(xml, element, name, &begin, &after)) return line_at(xml, begin);
   return ts_xml_line(xml, element);
+}
+
+bool ts_xml_value(const ts_xml *xml, const xmlNode *element, const char *name, size_t *begin,
+                  size_t *end) {
+  size_t after;
+  if (!find_attribute(xml, element, name, begin, &after)) return false;
+  while (*begin < after && xml->bytes[*begin] != '"' && xml->bytes[*begin] != '\'') ++*begin;
+  *end = after - 1;
+  return ++*begin <= *end;
 }

@@ -24,6 +24,12 @@ xmlDoc *ts_xml_document(const ts_xml *xml);
 int ts_xml_line(const ts_xml *xml, const xmlNode *element);                           /* where its start tag begins */
 int ts_xml_attribute_line(const ts_xml *xml, const xmlNode *element, const char *name); /* where the attribute is written */
 
+/* Where things stand in the text, as offsets: an element's start tag, from its '<' to just after its
+ * last attribute; and the value of an attribute, without its quotes. False when it is not there. */
+bool ts_xml_tag(const ts_xml *xml, const xmlNode *element, size_t *begin, size_t *end);
+bool ts_xml_value(const ts_xml *xml, const xmlNode *element, const char *name, size_t *begin,
+                  size_t *end);
+
 /* A writer of indented XML. Start with `ts_xml_out w = {0}`. Text and values
  * are escaped; characters XML cannot hold are replaced. */
 typedef struct {

@@ -11,21 +11,21 @@
 
 /* What stands before each part, and after the last. */
 static const char *const fixed[TS_SIGN_PARTS + 1] = {
-    "<Signature xmlns=\"http://www.w3.org/2000/09/xmldsig#\">\n<SignedInfo>\n"
-    "<CanonicalizationMethod Algorithm=\"http://www.w3.org/2001/10/xml-exc-c14n#\"/>\n"
-    "<SignatureMethod Algorithm=\"",
-    "\"/>\n<Reference URI=\"\">\n<Transforms>\n"
-    "<Transform Algorithm=\"http://www.w3.org/2002/06/xmldsig-filter2\">"
-    "<XPath xmlns=\"http://www.w3.org/2002/06/xmldsig-filter2\" "
-    "xmlns:ds=\"http://www.w3.org/2000/09/xmldsig#\" Filter=\"subtract\">/*/ds:Signature</XPath>"
-    "</Transform>\n" CANONICAL "\n</Transforms>\n" SHA256 "\n<DigestValue>",
+    ("<Signature xmlns=\"http://www.w3.org/2000/09/xmldsig#\">\n<SignedInfo>\n"
+     "<CanonicalizationMethod Algorithm=\"http://www.w3.org/2001/10/xml-exc-c14n#\"/>\n"
+     "<SignatureMethod Algorithm=\""),
+    ("\"/>\n<Reference URI=\"\">\n<Transforms>\n"
+     "<Transform Algorithm=\"http://www.w3.org/2002/06/xmldsig-filter2\">"
+     "<XPath xmlns=\"http://www.w3.org/2002/06/xmldsig-filter2\" "
+     "xmlns:ds=\"http://www.w3.org/2000/09/xmldsig#\" Filter=\"subtract\">/*/ds:Signature</XPath>"
+     "</Transform>\n" CANONICAL "\n</Transforms>\n" SHA256 "\n<DigestValue>"),
     "</DigestValue>\n</Reference>\n<Reference URI=\"#signed-",
-    "\">\n<Transforms>\n" CANONICAL "\n</Transforms>\n" SHA256 "\n<DigestValue>",
+    ("\">\n<Transforms>\n" CANONICAL "\n</Transforms>\n" SHA256 "\n<DigestValue>"),
     "</DigestValue>\n</Reference>\n</SignedInfo>\n<SignatureValue>",
     "</SignatureValue>\n<KeyInfo>\n<X509Data>",
     "</X509Data>\n</KeyInfo>\n<Object Id=\"signed-",
-    "\"><SignatureProperties><SignatureProperty Target=\"\">"
-    "<on xmlns=\"urn:tankside:signature\">",
+    ("\"><SignatureProperties><SignatureProperty Target=\"\">"
+     "<on xmlns=\"urn:tankside:signature\">"),
     "</on><as xmlns=\"urn:tankside:signature\">",
     "</as></SignatureProperty></SignatureProperties></Object>\n</Signature>"};
 

@@ -4,6 +4,7 @@
  * clock or a random number: the same assessment gives the same bytes. */
 #include "document/transform.h"
 
+#include "base/digest.h"
 #include "base/file.h"
 #include "base/text.h"
 #include "document/withhold.h"
@@ -116,7 +117,7 @@ static xsltStylesheet *load(const char *path, ts_text *said) {
 typedef struct {
   const char *name, *value;
 } parameter;
-enum { PARAMETERS = 8 };
+enum { PARAMETERS = 10 };
 
 static bool set_up(xsltTransformContext *context, ts_document_guard *guard,
                    const parameter *parameters, ts_text *said) {
@@ -190,6 +191,8 @@ static const char *or_nothing(const char *text) { return text ? text : ""; }
 static char *transform(request r, const ts_xml *xml, size_t *length, ts_diagnostics *problems) {
   ts_arena *arena = ts_arena_new();
   const char *folder = ts_data_path(arena, "templates");
+  const char *script = style_text(arena, folder, "reading.js", problems);
+  char digest[TS_DIGEST_BASE64];
   const parameter parameters[PARAMETERS] = {
       {"css", style_text(arena, folder, "page.css", problems)},
       {"browser-css", style_text(arena, folder, "browser.css", problems)},
@@ -199,8 +202,10 @@ static char *transform(request r, const ts_xml *xml, size_t *length, ts_diagnost
       {"finding", or_nothing(r.finding)},
       {"pdf", or_nothing(r.pdf)},
       {"into", or_nothing(r.language)},
+      {"script", or_nothing(script)},
+      {"script-digest", script ? ts_digest_base64(script, strlen(script), digest) : ""},
   };
-  bool there = parameters[0].value && parameters[1].value && parameters[2].value;
+  bool there = parameters[0].value && parameters[1].value && parameters[2].value && script;
   const char *path = ts_path_join(arena, folder, r.stylesheet);
   ts_text said = {0};
   ts_document_plain(ts_xml_root(xml));

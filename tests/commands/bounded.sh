@@ -90,7 +90,7 @@ stands() {
 stands plain/assessment.xml >plain.stands
 stands packed/assessment.xml >packed.all
 [ "$(wc -l <plain.stands)" -gt 100 ]
-grep -c '<score' plain.stands | grep -qx "$(wc -l <plain.stands)"
+[ "$(grep -v ' state="' plain.stands | grep -vc '<score')" = 0 ] # a duty is met or not, and has no score
 grep -v 'rule="greedy\.' packed.all >packed.stands
 diff plain.stands packed.stands || { echo "other findings stand otherwise"; exit 1; }
 

@@ -1,7 +1,7 @@
 #!/bin/sh
 # Every paper in a browser, at the width of a phone, a laptop, A4 and US Letter: nothing overflows, no
-# table is cut off, nothing is said on the console, nothing fetched, axe-core finds nothing. With
-# its script taken out a page says as much. And the PDF: sound, tagged, in the language, with
+# table is cut off, nothing is said on the console, nothing fetched, axe-core finds nothing. The aids
+# for reading show what they say, and a page without its script is whole. And the PDF: sound, tagged, in the language, with
 # bookmarks, every finding in the order of the page.
 set -eu
 cd "$WORK"
@@ -37,6 +37,12 @@ broken() { # SED-SCRIPT WHAT-IS-SAID
 broken 's|<main |<div style="width:2000px">x</div><main |' "the page is 20.. px wide"
 broken 's|<h1|<img alt="" src="missing.png"/><h1|' "it asks for .*missing.png"
 broken 's|<h1|<img src="data:,"/><h1|' "image-alt"
+
+python3 "$SOURCE/tests/paper/check_aids.py" chromium assessment.html >said 2>&1 || { cat said; exit 1; }
+# A script that is not ours does not run, and the browser says so.
+sed 's|<h1|<script>document.title = "run"</script><h1|' assessment.html >broken.html
+! look broken.html >said 2>&1
+grep -q "the console says: .*Content Security Policy" said || { cat said; exit 1; }
 
 # ---- PDF -----------------------------------------------------------------------------------
 for paper in a4 letter; do

@@ -57,7 +57,7 @@ def read_vocabulary(text):
     known, entity, lines = {}, None, []
 
     def finish():
-        if not lines:
+        if not lines or lines[0].startswith("    In rules "):
             return
         name = re.match(r"    (\S+):", lines[0]).group(1)
         what = " ".join(line.strip() for line in lines if line.startswith("      "))
