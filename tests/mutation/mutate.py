@@ -65,6 +65,17 @@ def is_count(row, i):
     return not is_ratio(row, i) and int(row[i].text) < 10
 
 
+def is_shown(row, i):
+    """Whether a token stands in the values that a finding only shows."""
+    depth = row[i].depth
+    for at in range(i - 1, 1, -1):
+        if row[at].depth < depth:
+            depth = row[at].depth
+            if row[at].text == "{" and row[at - 2].text == "values":
+                return True
+    return False
+
+
 def moved(number, count):
     value = float(number)
     if count:
@@ -93,6 +104,11 @@ def changes(row, i):
     if token[0].isdigit() and is_threshold(row, i):
         return moved(token, is_count(row, i))
     return []
+
+
+def replacements(row, i, more):
+    found = changes(row, i) + (more_changes(row, i) if more else [])
+    return [] if found and is_shown(row, i) else found
 
 
 # ---- files and the rules in them ----------------------------------------------------------
@@ -132,7 +148,7 @@ class File:
         for statement, ids, names in self.deciding():
             row = statement.decides()
             for i, token in enumerate(row):
-                for new in changes(row, i) + (more_changes(row, i) if more else []):
+                for new in replacements(row, i, more):
                     yield Mutant(self.name, token.line, token.at, token.text, new, ids, names)
 
     def mentions(self, rule):
