@@ -12,7 +12,7 @@
         <xsl:when test="duties/duty">
           <xsl:if test="duties/duty/@check-the-text"><p class="legend"><span class="mark"><xsl:value-of select="$w[@id = 'check-mark']"/></span><xsl:text> </xsl:text><xsl:value-of select="$w[@id = 'check-the-text']"/></p></xsl:if>
           <div class="scroll" tabindex="0" role="group" aria-labelledby="duties">
-          <table class="duties">
+          <table class="duties stack">
             <caption class="away"><xsl:value-of select="$sections[@id = 'duties']/@title"/></caption>
             <thead><tr>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'duty'"/></xsl:call-template>
@@ -61,8 +61,8 @@
           <xsl:call-template name="conditions"><xsl:with-param name="these" select="condition[not(@case = 'best')]"/><xsl:with-param name="word" select="'when-so'"/></xsl:call-template>
         </xsl:if>
         <xsl:call-template name="fact-run"><xsl:with-param name="facts" select="rests"/><xsl:with-param name="subject" select="@subject"/></xsl:call-template></td>
-      <td><xsl:call-template name="duty-state"><xsl:with-param name="state" select="@state"/></xsl:call-template></td>
-      <td><xsl:call-template name="duty-state"><xsl:with-param name="state" select="@state-in-place"/></xsl:call-template></td>
+      <td data-h="{$w[@id = 'as-described']}"><xsl:call-template name="duty-state"><xsl:with-param name="state" select="@state"/></xsl:call-template></td>
+      <td data-h="{$w[@id = 'as-in-place']}"><xsl:call-template name="duty-state"><xsl:with-param name="state" select="@state-in-place"/></xsl:call-template></td>
     </tr>
   </xsl:template>
 

@@ -72,7 +72,7 @@
       <xsl:call-template name="part"><xsl:with-param name="word" select="'who'"/></xsl:call-template>
       <xsl:if test="immersion">
         <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'who']}">
-        <table class="compact who-table">
+        <table class="compact who-table stack">
           <caption class="away"><xsl:value-of select="$w[@id = 'in-water']"/></caption>
           <thead><tr>
             <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'person'"/></xsl:call-template>
@@ -87,12 +87,12 @@
             <xsl:for-each select="immersion">
               <tr>
                 <th scope="row"><xsl:value-of select="@person-label"/><xsl:if test="not(@person-label)"><xsl:value-of select="@person"/></xsl:if></th>
-                <td><xsl:apply-templates select="@role" mode="term"/></td>
-                <td class="n"><xsl:call-template name="figure"><xsl:with-param name="text" select="@depth"/></xsl:call-template></td>
-                <td class="n"><xsl:call-template name="figure"><xsl:with-param name="text" select="@time"/></xsl:call-template></td>
-                <td class="n"><xsl:value-of select="@breath-hold"/><xsl:if test="not(@breath-hold)">–</xsl:if></td>
-                <td class="n"><xsl:value-of select="@takes"/><xsl:if test="not(@takes)">–</xsl:if></td>
-                <td><xsl:value-of select="@wears"/></td>
+                <td data-h="{$w[@id = 'role']}"><xsl:apply-templates select="@role" mode="term"/></td>
+                <td class="n" data-h="{$w[@id = 'depth']}"><xsl:call-template name="figure"><xsl:with-param name="text" select="@depth"/></xsl:call-template></td>
+                <td class="n" data-h="{$w[@id = 'time-in-water']}"><xsl:call-template name="figure"><xsl:with-param name="text" select="@time"/></xsl:call-template></td>
+                <td class="n" data-h="{$w[@id = 'breath-hold']}"><xsl:value-of select="@breath-hold"/><xsl:if test="not(@breath-hold)">–</xsl:if></td>
+                <td class="n" data-h="{$w[@id = 'takes']}"><xsl:value-of select="@takes"/><xsl:if test="not(@takes)">–</xsl:if></td>
+                <td data-h="{$w[@id = 'wears']}"><xsl:value-of select="@wears"/></td>
               </tr>
             </xsl:for-each>
           </tbody>
@@ -183,7 +183,7 @@
       <xsl:choose>
         <xsl:when test="$hazards">
           <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'top-hazards']}">
-          <table class="compact hazards">
+          <table class="compact hazards stack">
             <caption class="away"><xsl:value-of select="$w[@id = 'top-hazards']"/></caption>
             <thead><tr>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'hazard'"/></xsl:call-template>
@@ -203,8 +203,8 @@
                       </xsl:for-each>
                     </span></th>
                   <td><xsl:apply-templates select="because[1]" mode="open"/></td>
-                  <td class="b"><xsl:call-template name="worst-of"><xsl:with-param name="findings" select="$same"/><xsl:with-param name="as" select="'described'"/></xsl:call-template></td>
-                  <td class="b"><xsl:call-template name="worst-of"><xsl:with-param name="findings" select="$same"/><xsl:with-param name="as" select="'in-place'"/></xsl:call-template></td>
+                  <td class="b" data-h="{$w[@id = 'before']}"><xsl:call-template name="worst-of"><xsl:with-param name="findings" select="$same"/><xsl:with-param name="as" select="'described'"/></xsl:call-template></td>
+                  <td class="b" data-h="{$w[@id = 'after']}"><xsl:call-template name="worst-of"><xsl:with-param name="findings" select="$same"/><xsl:with-param name="as" select="'in-place'"/></xsl:call-template></td>
                 </tr>
               </xsl:for-each>
             </tbody>
