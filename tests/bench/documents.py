@@ -6,7 +6,7 @@
 A production is made of copies of one task of a demo, five a day, assessed, and each document is made
 from it; beside it xsltproc makes the full assessment with the same stylesheet from the same file.
 Times are processor seconds, the least of three; beside each the megabytes it wrote. The last lines give
-the exponent of time over what was written, over the last step: 1 is time in proportion to the pages.
+the exponent of time over the number of tasks, over the last step: 1 is time in proportion to them.
 """
 import datetime
 import math
@@ -82,9 +82,8 @@ def measure(tankside, tasks, folder):
     return row
 
 
-def exponent(a, b):
-    return {k: math.log(b[k][0] / a[k][0]) / math.log(b[k][1] / a[k][1])
-            for k in a if a[k][0] and b[k][0] and b[k][1] > a[k][1]}
+def exponents(sizes, a, b):
+    return {k: math.log(b[k][0] / a[k][0]) / math.log(sizes[-1] / sizes[-2]) for k in a if a[k][0] and b[k][0]}
 
 
 def main():
@@ -102,7 +101,7 @@ def main():
     if last["xsltproc"][0] and last["assessment"][0]:
         print(f"\nfull assessment against xsltproc: {last['assessment'][0] / last['xsltproc'][0]:.2f} times")
     if len(rows) > 1:
-        for name, value in exponent(rows[-2], rows[-1]).items():
+        for name, value in exponents(sizes, rows[-2], rows[-1]).items():
             print(f"exponent of {name}: {value:.2f}")
 
 
