@@ -18,8 +18,8 @@ check write "$SOURCE/rules/common"
 # No paper: what counts is assessment.xml.
 mkdir data
 cp -R "$SOURCE/shared" "$SOURCE/templates" data/
-for sheet in assessment task; do
-  cat >data/templates/$sheet.xsl <<'XSL'
+for sheet in data/templates/*.xsl; do
+  cat >"$sheet" <<'XSL'
 <xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
   <xsl:template match="/"><html/></xsl:template>
 </xsl:stylesheet>
