@@ -94,7 +94,7 @@
     <xsl:choose>
       <xsl:when test="not($fact)">–</xsl:when>
       <xsl:when test="$fact/@sees = 'confidential' or $fact/@assumed = 'yes'"><xsl:call-template name="blank"/></xsl:when>
-      <xsl:otherwise><xsl:value-of select="$fact/@text"/></xsl:otherwise>
+      <xsl:otherwise><xsl:apply-templates select="$fact/@text" mode="term"/></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
 

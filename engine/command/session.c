@@ -135,7 +135,7 @@ static void peek_into(ts_session *session, const ts_xml *xml, const char *path, 
       found->packs = attribute_copy(session->arena, child, "packs");
       found->language = attribute_copy(session->arena, child, "language");
       found->file = path;
-      found->line = (int)xmlGetLineNo(child);
+      found->line = ts_xml_attribute_line(xml, child, "language");
     }
     if (!ts_same((const char *)child->name, "include") || --found->left <= 0) continue;
     const char *href = attribute_copy(session->arena, child, "href");

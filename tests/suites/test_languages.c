@@ -1,0 +1,323 @@
+/* languages: every list of words is complete, no fixed English text is left on a translated
+ * paper, and texts, days and decimal marks are those of the language. */
+#include "base/arena.h"
+#include "base/file.h"
+#include "base/text.h"
+#include "base/xml.h"
+#include "tankside/document.h"
+
+#include <check.h>
+#include <stdlib.h>
+#include <string.h>
+
+Suite *suite_languages(void);
+
+static const char *const translated[] = {"fr", "de", "es"};
+enum { TRANSLATED = sizeof translated / sizeof *translated };
+
+static ts_arena *arena;
+static ts_diagnostics *problems;
+
+static void setup(void) {
+  arena = ts_arena_new();
+  problems = ts_diagnostics_new();
+}
+
+static void teardown(void) {
+  ts_diagnostics_free(problems);
+  ts_arena_free(arena);
+}
+
+static const char *file_text(const char *path, size_t *length) {
+  char *text = ts_file_read(arena, path, 1 << 22, length, problems);
+  ck_assert_msg(text != NULL, "no %s", path);
+  return text;
+}
+
+static const char *template_path(const char *kind, const char *language) {
+  return ts_path_join(arena, ts_data_path(arena, "templates"),
+                      ts_arena_printf(arena, "%s-%s.xml", kind, language));
+}
+
+static ts_xml *list(const char *kind, const char *language) {
+  size_t length = 0;
+  const char *path = template_path(kind, language), *text = file_text(path, &length);
+  ts_xml *xml = ts_xml_read(text, length, path, problems);
+  ck_assert_msg(xml != NULL, "%s is not well-formed", path);
+  return xml;
+}
+
+static const char *attribute(const xmlNode *node, const char *name) {
+  xmlChar *value = xmlGetNoNsProp(node, BAD_CAST name);
+  const char *copy = ts_arena_copy(arena, (const char *)value);
+  xmlFree(value);
+  return copy;
+}
+
+static const char *content(const xmlNode *node) {
+  xmlChar *value = xmlNodeGetContent(node);
+  const char *copy = ts_arena_copy(arena, (const char *)value);
+  xmlFree(value);
+  return copy;
+}
+
+/* ---- the lists ---------------------------------------------------------------------- */
+
+static const char *key_of(const xmlNode *node) {
+  const char *id = attribute(node, "id");
+  return id ? id : attribute(node, "name");
+}
+
+/* The entry of the same kind and name; <date> and its parts have none. */
+static const xmlNode *same_entry(const ts_xml *words, const xmlNode *like) {
+  for (const xmlNode *n = ts_xml_root(words)->children; n; n = n->next)
+    if (n->type == XML_ELEMENT_NODE && xmlStrEqual(n->name, like->name) &&
+        ts_same(key_of(n), key_of(like)))
+      return n;
+  return NULL;
+}
+
+static bool is_entry(const xmlNode *node) {
+  return node->type == XML_ELEMENT_NODE && key_of(node) != NULL;
+}
+
+/* What only the terminal prints is in English. */
+static bool is_for_the_terminal(const char *key) { return strncmp(key, "explain-", 8) == 0; }
+
+/* How often {n} or {m} stands in a text. */
+static int marks(const char *text) {
+  int n = 0;
+  for (; text && *text; text++) n += !strncmp(text, "{n}", 3) || !strncmp(text, "{m}", 3);
+  return n;
+}
+
+static void check_text(const char *language, const char *key, const char *english,
+                       const char *other) {
+  bool empty = !english || !*english, empty_too = !other || !*other;
+  ck_assert_msg(empty == empty_too, "%s: \"%s\" is empty on one side", language, key);
+  ck_assert_msg(marks(english) == marks(other), "%s: \"%s\" has other places for numbers", language,
+                key);
+}
+
+static void check_entry(const char *language, const xmlNode *english, const xmlNode *other) {
+  static const char *const attributes[] = {"one", "many", "none", "title"};
+  static const char *const kept[] = {"width", "number", "forms", "for"};
+  const char *key = key_of(english);
+  check_text(language, key, content(english), content(other));
+  for (size_t i = 0; i < sizeof attributes / sizeof *attributes; i++)
+    check_text(language, key, attribute(english, attributes[i]), attribute(other, attributes[i]));
+  for (size_t i = 0; i < sizeof kept / sizeof *kept; i++)
+    ck_assert_msg(ts_same(attribute(english, kept[i]), attribute(other, kept[i])),
+                  "%s: \"%s\" has another %s", language, key, kept[i]);
+}
+
+START_TEST(every_list_has_the_words_of_the_english_one_and_no_others) {
+  ts_xml *english = list("words", "en-GB"), *other = list("words", translated[_i]);
+  int entries = 0;
+  for (const xmlNode *n = ts_xml_root(english)->children; n; n = n->next) {
+    if (!is_entry(n) || is_for_the_terminal(key_of(n))) continue;
+    const xmlNode *same = same_entry(other, n);
+    ck_assert_msg(same != NULL, "words-%s.xml lacks <%s> \"%s\"", translated[_i],
+                  (const char *)n->name, key_of(n));
+    check_entry(translated[_i], n, same);
+    entries++;
+  }
+  ck_assert_int_gt(entries, 400);
+  for (const xmlNode *n = ts_xml_root(other)->children; n; n = n->next)
+    if (is_entry(n))
+      ck_assert_msg(same_entry(english, n) != NULL, "words-%s.xml has \"%s\", which nothing prints",
+                    translated[_i], key_of(n));
+  ts_xml_free(english);
+  ts_xml_free(other);
+}
+END_TEST
+
+START_TEST(american_english_says_only_what_differs) {
+  ts_xml *english = list("words", "en-GB"), *american = list("words", "en-US");
+  for (const xmlNode *n = ts_xml_root(american)->children; n; n = n->next) {
+    if (!is_entry(n)) continue;
+    const xmlNode *same = same_entry(english, n);
+    ck_assert_msg(same != NULL, "words-en-US.xml has \"%s\", which nothing prints", key_of(n));
+    ck_assert_msg(!ts_same(content(same), content(n)), "\"%s\" does not differ", key_of(n));
+  }
+  ts_xml_free(english);
+  ts_xml_free(american);
+}
+END_TEST
+
+/* Texts by what they are in English: the same ones in every language, each once, none empty. */
+START_TEST(every_list_of_terms_has_the_same_texts) {
+  ts_xml *first = list("terms", translated[0]), *other = list("terms", translated[_i]);
+  const xmlNode *a = ts_xml_root(first)->children, *b = ts_xml_root(other)->children;
+  int terms = 0;
+  for (; a && b; a = a->next, b = b->next) {
+    if (a->type != XML_ELEMENT_NODE) continue;
+    ck_assert_msg(ts_same(attribute(a, "of"), attribute(b, "of")), "terms-%s.xml parts at \"%s\"",
+                  translated[_i], attribute(b, "of"));
+    ck_assert_msg(*content(b) &&
+                      !(strlen(content(b)) > 20 && ts_same(content(b), attribute(b, "of"))),
+                  "terms-%s.xml: \"%s\" is not translated", translated[_i], attribute(b, "of"));
+    terms++;
+  }
+  ck_assert(!a && !b);
+  ck_assert_int_gt(terms, 300);
+  ts_xml_free(first);
+  ts_xml_free(other);
+}
+END_TEST
+
+/* ---- papers -------------------------------------------------------------------------- */
+
+static const char *in_language(const char *xml, size_t length, const char *language, size_t *size) {
+  char *out = NULL;
+  ck_assert_msg(ts_assessment_in_language(xml, length, language, &out, size, problems),
+                "not put into %s", language);
+  const char *copy = ts_arena_copy_n(arena, out, *size);
+  free(out);
+  return copy;
+}
+
+static const char *sample(size_t *length) {
+  return file_text(SOURCE_FOLDER "/tests/assessments/sample.xml", length);
+}
+
+static const char *page(const char *xml, size_t length, const ts_sheet *sheet) {
+  char *html = NULL;
+  size_t size = 0;
+  ck_assert_msg(ts_sheet_render(xml, length, sheet->name, sheet->per_task ? "d1t1" : NULL, NULL,
+                                &html, &size, problems),
+                "no sheet %s", sheet->name);
+  const char *copy = ts_arena_copy_n(arena, html, size);
+  free(html);
+  return copy;
+}
+
+/* A text of more than twelve characters that the other list says otherwise. */
+static const char *english_only(const xmlNode *word, const ts_xml *other) {
+  const xmlNode *same = same_entry(other, word);
+  const char *text = content(word);
+  return same && strlen(text) > 12 && !ts_same(text, content(same)) ? text : NULL;
+}
+
+/* What the assessment itself says (a rule, a dossier) may be the same words. */
+static void no_english_in(const char *html, const ts_xml *english, const ts_xml *other,
+                          const char *sheet, const char *xml) {
+  for (const xmlNode *n = ts_xml_root(english)->children; n; n = n->next) {
+    const char *text = is_entry(n) ? english_only(n, other) : NULL;
+    if (text && !strstr(xml, text))
+      ck_assert_msg(!strstr(html, text), "sheet %s still says \"%s\"", sheet, text);
+  }
+}
+
+START_TEST(no_fixed_text_stays_english_on_a_translated_paper) {
+  ts_xml *english = list("words", "en-GB"), *other = list("words", translated[_i]);
+  size_t length = 0, size = 0;
+  const char *xml = sample(&length);
+  const char *foreign = in_language(xml, length, translated[_i], &size);
+  for (const ts_sheet *sheet = ts_sheets(); sheet->name; sheet++)
+    no_english_in(page(foreign, size, sheet), english, other, sheet->name, xml);
+  /* The same search finds plenty where nothing was translated. */
+  ck_assert_ptr_nonnull(
+      strstr(page(xml, length, ts_sheet_find("task")), ">What can hurt you here<"));
+  ts_xml_free(english);
+  ts_xml_free(other);
+}
+END_TEST
+
+/* ---- texts, days, numbers ----------------------------------------------------------------- */
+
+static const char small[] =
+    "<assessment format=\"1\" tankside=\"0.1.0\"><production title=\"performer\" "
+    "on=\"2027-03-01\"/>"
+    "<schedule><day path=\"a\" date=\"2000-01-01\" words=\"x\"><task path=\"t\" title=\"High\">"
+    "<immersion path=\"i\" person=\"p\" role=\"performer\" depth=\"1.5..2.25 m\" time=\"10..12 "
+    "s\"/>"
+    "</task></day><day path=\"b\" date=\"2024-02-29\" words=\"x\"/>"
+    "<day path=\"c\" date=\"2027-03-01\" words=\"x\"/></schedule>"
+    "<findings><finding rule=\"place.rescue-depth\" title=\"Deeper than a rescuer reaches\""
+    " harm=\"performer: nobody can bring them up\" word=\"hazard\">"
+    "<because>3.5 m, table 4.2.1, step 7. 12 of .5</because></finding>"
+    "<finding rule=\"site.own\" title=\"A rule of the site\" word=\"hazard\"/></findings>"
+    "<controls><control ref=\"own\" title=\"A rope\"><say>Tie 1.5 m of "
+    "it.</say></control></controls>"
+    "</assessment>";
+
+static void says(const char *xml, const char *text) {
+  ck_assert_msg(strstr(xml, text) != NULL, "no %s in %s", text, xml);
+}
+
+START_TEST(days_are_those_of_the_calendar_in_the_words_of_the_language) {
+  size_t size = 0;
+  const char *fr = in_language(small, sizeof small - 1, "fr", &size);
+  says(fr, "words=\"samedi 1er janvier 2000\"");
+  says(fr, "words=\"jeudi 29 février 2024\"");
+  const char *de = in_language(small, sizeof small - 1, "de", &size);
+  says(de, "words=\"Donnerstag, 29. Februar 2024\"");
+  says(de, "words=\"Montag, 1. März 2027\"");
+  says(in_language(small, sizeof small - 1, "es", &size), "words=\"lunes, 1 de marzo de 2027\"");
+  says(in_language(small, sizeof small - 1, "en-US", &size), "words=\"Saturday, January 1, 2000\"");
+}
+END_TEST
+
+START_TEST(decimal_marks_are_exchanged_in_numbers_only) {
+  size_t size = 0;
+  const char *de = in_language(small, sizeof small - 1, "de", &size);
+  says(de, "depth=\"1,5..2,25 m\"");
+  says(de, "time=\"10..12 s\"");
+  says(de, ">3,5 m, table 4.2.1, step 7. 12 of .5<");
+  says(de, ">Tie 1,5 m of it.<");
+  says(de, "tankside=\"0.1.0\"");
+  says(in_language(small, sizeof small - 1, "en-US", &size), "depth=\"1.5..2.25 m\"");
+}
+END_TEST
+
+START_TEST(texts_with_a_translation_change_and_all_others_stay_and_are_listed) {
+  size_t size = 0;
+  const char *es = in_language(small, sizeof small - 1, "es", &size);
+  says(es, "title=\"Más profundo de lo que alcanza un rescatador\"");
+  says(es, "title=\"A rule of the site\"");
+  says(es, "<not-translated><rule id=\"site.own\"/><control ref=\"own\"/></not-translated>");
+  /* what a dossier says, and the words sheets choose by */
+  says(es, "<production title=\"performer\"");
+  says(es, "title=\"High\"");
+  says(es, "role=\"performer\"");
+  says(es, "word=\"hazard\"");
+}
+END_TEST
+
+START_TEST(english_is_handed_on_byte_for_byte) {
+  size_t length = 0, size = 0;
+  const char *xml = sample(&length);
+  ck_assert_str_eq(in_language(xml, length, "en-GB", &size), xml);
+  ck_assert_str_eq(in_language(xml, length, NULL, &size), xml);
+  ck_assert_uint_eq(size, length);
+}
+END_TEST
+
+START_TEST(an_unknown_language_is_refused_with_the_nearest) {
+  ck_assert(ts_language_known("en-US", "x", 0, problems));
+  ck_assert_uint_eq(ts_count(problems, TS_ERROR), 0);
+  ck_assert(!ts_language_known("en-UK", "x", 0, problems));
+  ck_assert_uint_eq(ts_count(problems, TS_ERROR), 1);
+  ck_assert(!ts_language_known("../fr", "x", 0, problems));
+}
+END_TEST
+
+Suite *suite_languages(void) {
+  Suite *suite = suite_create("languages");
+  TCase *tcase = tcase_create("languages");
+  tcase_add_checked_fixture(tcase, setup, teardown);
+  tcase_set_timeout(tcase, 120);
+  tcase_add_loop_test(tcase, every_list_has_the_words_of_the_english_one_and_no_others, 0,
+                      TRANSLATED);
+  tcase_add_test(tcase, american_english_says_only_what_differs);
+  tcase_add_loop_test(tcase, every_list_of_terms_has_the_same_texts, 0, TRANSLATED);
+  tcase_add_loop_test(tcase, no_fixed_text_stays_english_on_a_translated_paper, 0, TRANSLATED);
+  tcase_add_test(tcase, days_are_those_of_the_calendar_in_the_words_of_the_language);
+  tcase_add_test(tcase, decimal_marks_are_exchanged_in_numbers_only);
+  tcase_add_test(tcase, texts_with_a_translation_change_and_all_others_stay_and_are_listed);
+  tcase_add_test(tcase, english_is_handed_on_byte_for_byte);
+  tcase_add_test(tcase, an_unknown_language_is_refused_with_the_nearest);
+  suite_add_tcase(suite, tcase);
+  return suite;
+}
