@@ -1,7 +1,7 @@
 #!/bin/sh
 # `tankside verify`: what does not follow from the facts is found, and named to the element.
 set -eu
-edits=30
+edits=20
 [ -z "${TANKSIDE_TEST_SHORT-}" ] || edits=5
 mkdir "$WORK/edits"
 python3 "$SOURCE/tests/verify/edits.py" "$TANKSIDE" "$SOURCE" "$WORK/edits" $edits
