@@ -6,7 +6,8 @@
 
   <xsl:template match="assessment" mode="card">
     <div class="cards">
-      <xsl:if test="$sheet = 'card'"><h1 class="away"><xsl:value-of select="$w[@id = 'sheet-card']"/></h1></xsl:if>
+      <xsl:if test="not(schedule/day/task/immersion)"><xsl:call-template name="doc-empty"/></xsl:if>
+      <xsl:if test="$sheet = 'card' and schedule/day/task/immersion"><h1 class="away"><xsl:value-of select="$w[@id = 'sheet-card']"/></h1></xsl:if>
       <xsl:for-each select="schedule/day/task/immersion[count(. | key('goes-in', concat(../../@path, ' ', @person))[1]) = 1]">
         <xsl:call-template name="one-card"/>
       </xsl:for-each>

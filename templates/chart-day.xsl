@@ -41,7 +41,7 @@
             <xsl:call-template name="fit"><xsl:with-param name="text" select="@title"/><xsl:with-param name="chars" select="floor((@finish-min - @start-min) * $scale div 4.9)"/></xsl:call-template>
           </text>
         </xsl:for-each>
-        <xsl:call-template name="hours">
+        <xsl:call-template name="hour-lines">
           <xsl:with-param name="hour" select="$first"/><xsl:with-param name="first" select="$first"/><xsl:with-param name="last" select="$last"/>
           <xsl:with-param name="scale" select="$scale"/><xsl:with-param name="tall" select="$tall"/>
         </xsl:call-template>
@@ -64,7 +64,7 @@
     </xsl:if>
   </xsl:template>
 
-  <xsl:template name="hours">
+  <xsl:template name="hour-lines">
     <xsl:param name="hour"/>
     <xsl:param name="first"/>
     <xsl:param name="last"/>
@@ -74,7 +74,7 @@
     <path d="M{$x} {$head - 20}V{$tall - 2}" stroke="{$hair}" stroke-width="0.7"/>
     <text x="{$x}" y="10" fill="{$soft}" text-anchor="middle"><xsl:value-of select="concat($hour, ':00')"/></text>
     <xsl:if test="$hour &lt; $last">
-      <xsl:call-template name="hours">
+      <xsl:call-template name="hour-lines">
         <xsl:with-param name="hour" select="$hour + 1"/><xsl:with-param name="first" select="$first"/><xsl:with-param name="last" select="$last"/>
         <xsl:with-param name="scale" select="$scale"/><xsl:with-param name="tall" select="$tall"/>
       </xsl:call-template>

@@ -10,7 +10,7 @@
   <xsl:template name="gas-over-time">
     <xsl:param name="subject" select="''"/>
     <xsl:for-each select="/assessment/charts/curve[$subject = '' or @subject = $subject]">
-      <xsl:if test="not($withhold and key('finding', @finding)/value[@name = current()/@value]/@withheld)"><xsl:call-template name="one-curve"/></xsl:if>
+      <xsl:if test="not($withhold and key('finding', @finding)[@discreet = 'yes' or value/@withheld])"><xsl:call-template name="one-curve"/></xsl:if>
     </xsl:for-each>
   </xsl:template>
 

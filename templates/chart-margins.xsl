@@ -4,7 +4,7 @@
 <xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
 
   <xsl:template name="margin-bars">
-    <xsl:variable name="bars" select="/assessment/charts/bar[not($withhold and key('finding', @finding)/margin[number(current()/@margin)]/@withheld)]"/>
+    <xsl:variable name="bars" select="/assessment/charts/bar[not($withhold and key('finding', @finding)[@discreet = 'yes' or margin/@withheld])]"/>
     <xsl:choose>
       <xsl:when test="$bars">
         <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'chart-margins']}">

@@ -9,7 +9,7 @@
     <xsl:param name="day" select="''"/>
     <xsl:param name="id" select="'totals'"/>
     <xsl:variable name="all" select="/assessment/charts/ceiling[$day = '' or @day = $day]"/>
-    <xsl:variable name="drawn" select="$all[not($withhold and key('finding', @finding)/value[@name = current()/@total or @withheld]/@withheld)]"/>
+    <xsl:variable name="drawn" select="$all[not($withhold and key('finding', @finding)[@discreet = 'yes' or value/@withheld])]"/>
     <xsl:if test="$drawn">
       <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'chart-totals']}">
       <table class="barred totals">

@@ -5,6 +5,7 @@
 
   <xsl:template match="assessment" mode="emergency">
     <xsl:apply-templates select="rescue[@site = $root/schedule/day/@site]" mode="emergency"/>
+    <xsl:if test="not(rescue[@site = $root/schedule/day/@site])"><xsl:call-template name="doc-empty"/></xsl:if>
   </xsl:template>
 
   <xsl:template match="rescue" mode="emergency">

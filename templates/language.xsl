@@ -43,6 +43,21 @@
     <xsl:call-template name="term"><xsl:with-param name="text" select="string(.)"/></xsl:call-template>
   </xsl:template>
 
+  <!-- "Hal in “the leap”", "Drew, post in “the leap”": what a subject is called that nobody named. -->
+  <xsl:template match="@subject-label | @scope-label">
+    <xsl:attribute name="{name()}">
+      <xsl:choose>
+        <xsl:when test="contains(., ', post in “')">
+          <xsl:value-of select="concat(substring-before(., ', post in “'), ', ', $w[@id = 'label-post'], ' “', substring-after(., ', post in “'))"/>
+        </xsl:when>
+        <xsl:when test="contains(., ' in “')">
+          <xsl:value-of select="concat(substring-before(., ' in “'), ' ', $w[@id = 'label-in'], ' “', substring-after(., ' in “'))"/>
+        </xsl:when>
+        <xsl:otherwise><xsl:value-of select="."/></xsl:otherwise>
+      </xsl:choose>
+    </xsl:attribute>
+  </xsl:template>
+
   <!-- ===== values ===== -->
 
   <xsl:template match="fact/@text | rests/@text | value/@text | value/@names | value/@working | condition/@text | when/@text

@@ -5,6 +5,7 @@
 
   <xsl:template match="assessment" mode="record">
     <xsl:apply-templates select="schedule/day" mode="record"/>
+    <xsl:if test="not(schedule/day)"><xsl:call-template name="doc-empty"/></xsl:if>
   </xsl:template>
 
   <xsl:template match="day" mode="record">

@@ -42,7 +42,7 @@
         <xsl:otherwise><xsl:apply-templates select="." mode="set"/></xsl:otherwise>
       </xsl:choose>
     </main>
-    <xsl:if test="$sheet != 'card'">
+    <xsl:if test="$sheet != 'card' or not(schedule/day/task/immersion)">
       <footer class="sheet-foot">
         <xsl:if test="$sheet = 'task' or $sheet = 'set'"><xsl:call-template name="band-key"/></xsl:if>
         <p class="caution"><xsl:value-of select="$w[@id = 'caution']"/></p>
@@ -66,6 +66,14 @@
       </xsl:element>
       <xsl:if test="$lead"><p class="lead"><xsl:value-of select="$w[@id = $lead]"/></p></xsl:if>
     </header>
+  </xsl:template>
+
+  <!-- A document with nothing to say says so. -->
+  <xsl:template name="doc-empty">
+    <xsl:if test="$sheet != 'set'">
+      <xsl:call-template name="doc-head"/>
+      <p><xsl:value-of select="$w[@id = 'none']"/></p>
+    </xsl:if>
   </xsl:template>
 
   <xsl:template name="part">

@@ -33,9 +33,11 @@ status=0
 "$TANKSIDE" assess dossier.xml -o out --no-pdf >said 2>err || status=$?
 [ $status -le 1 ] || { cut -c1-300 err; exit 1; }
 
-python3 - <<'PY'
+python3 - "$SOURCE/templates/reading.js" <<'PY'
 import csv, html.parser, json, os, re, sys, zipfile
 from xml.etree import ElementTree
+
+OURS = open(sys.argv[1], encoding="utf-8").read().strip()
 
 def check(ok, *what):
     if not ok:
@@ -47,8 +49,8 @@ def shown(text):
 
 class Page(html.parser.HTMLParser):
     KNOWN = set("""html head title meta style body a aside b i header main section article figure figcaption nav footer div span p h1 h2 h3 h4
-        ul ol li dl dt dd table caption thead tbody tr th td input label code br small
-        svg g rect line path text circle polyline polygon defs pattern desc""".split())
+        ul ol li dl dt dd table caption thead tbody tr th td input label code br small select option button template output script
+        svg g rect line path text tspan title circle polyline polygon defs pattern desc""".split())
     def __init__(self, name):
         super().__init__()
         self.name, self.stack, self.text = name, [], ""
@@ -67,7 +69,9 @@ class Page(html.parser.HTMLParser):
         if tag not in ("meta", "input", "br"):
             check(self.stack and self.stack.pop() == tag, self.name, "closes", tag)
     def handle_data(self, data):
-        if "style" not in self.stack:
+        if "script" in self.stack:  # our own, word for word, is the only one that may be there
+            check(data.strip() == OURS, self.name, "has another script", data)
+        elif "style" not in self.stack:
             self.text += data
 
 texts = {shown(text): places for text, places in json.load(open("texts.json")).items()}

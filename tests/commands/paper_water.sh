@@ -55,6 +55,18 @@ for card in cards:
     assert "A competent person decides" in card and "You may stop at any time" in card
 PY
 
+# With nothing planned yet every paper is there all the same, with its heading and the caution.
+cat >empty.xml <<'XML'
+<dossier format="1" units="metric">
+  <production title="Nothing yet" jurisdiction="gb-eng" revision="1" on="2027-01-01" by="A. Nobody"/>
+</dossier>
+XML
+"$TANKSIDE" assess empty.xml --no-pdf -o empty >said 2>err || [ $? = 1 ]
+for page in empty/*.html; do
+  [ "$(grep -o "<h1" "$page" | wc -l)" = 1 ] || { echo "$page has no heading"; exit 1; }
+  grep -q "A competent person decides, and local codes" "$page" || { echo "$page lacks the caution"; exit 1; }
+done
+
 command -v weasyprint >/dev/null 2>&1 && command -v pdftotext >/dev/null 2>&1 || exit 0
 "$TANKSIDE" print out/assessment.xml --sheet set --as pdf -o set.pdf 2>err
 if [ -s err ]; then cat err; exit 1; fi
