@@ -39,8 +39,7 @@
       <xsl:if test="count(. | $same[1]) = 1">
         <tbody>
           <tr class="duty-rule"><th colspan="4" scope="rowgroup"><xsl:value-of select="@title"/>
-            <span class="duty-law"><xsl:value-of select="@instrument"/><xsl:if test="@section">, <xsl:value-of select="@section"/></xsl:if>
-              <xsl:if test="@check-the-text = 'yes'"><xsl:text> </xsl:text><span class="mark"><xsl:value-of select="$w[@id = 'check-mark']"/></span></xsl:if>
+            <span class="duty-law"><xsl:call-template name="law"/>
               <xsl:for-each select="source[. != concat(../@instrument, ', ', ../@section)]"><xsl:value-of select="concat(' · ', .)"/></xsl:for-each>
               <xsl:text> </xsl:text><span class="path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span></span></th></tr>
           <xsl:apply-templates select="$same"/>
@@ -55,6 +54,7 @@
       <xsl:call-template name="aid-marks"/>
       <th scope="row"><span class="id"><xsl:value-of select="@id"/></span><xsl:text> </xsl:text><xsl:value-of select="@subject-label"/></th>
       <td><xsl:for-each select="because"><p class="because"><xsl:value-of select="."/></p><xsl:text> </xsl:text></xsl:for-each>
+        <xsl:call-template name="shown-by"/>
         <xsl:if test="@state-in-place = 'open'"><xsl:call-template name="when-met"/></xsl:if>
         <xsl:if test="@state != 'met'">
           <xsl:apply-templates select="value"/>
@@ -64,6 +64,10 @@
       <td data-h="{$w[@id = 'as-described']}"><xsl:call-template name="duty-state"><xsl:with-param name="state" select="@state"/></xsl:call-template></td>
       <td data-h="{$w[@id = 'as-in-place']}"><xsl:call-template name="duty-state"><xsl:with-param name="state" select="@state-in-place"/></xsl:call-template></td>
     </tr>
+  </xsl:template>
+
+  <xsl:template name="shown-by">
+    <xsl:if test="@evidence"><p class="aside"><xsl:value-of select="concat($w[@id = 'shown-by'], ' ', @evidence)"/></p><xsl:text> </xsl:text></xsl:if>
   </xsl:template>
 
   <xsl:template name="duty-state">
