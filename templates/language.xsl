@@ -101,6 +101,12 @@
     <xsl:attribute name="words"><xsl:call-template name="day"><xsl:with-param name="date" select="../@date"/></xsl:call-template></xsl:attribute>
   </xsl:template>
 
+  <!-- Beside the date of the revision, which the page's own data need as it is. -->
+  <xsl:template match="production/@on">
+    <xsl:copy/>
+    <xsl:attribute name="on-words"><xsl:call-template name="day"><xsl:with-param name="date" select="."/></xsl:call-template></xsl:attribute>
+  </xsl:template>
+
   <xsl:template name="day">
     <xsl:param name="date"/>
     <xsl:variable name="year" select="number(substring($date, 1, 4))"/>
