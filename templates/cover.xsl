@@ -24,8 +24,7 @@
         <p class="quiet"><xsl:value-of select="$w[@id = 'in-english']"/><xsl:text> </xsl:text>
           <xsl:call-template name="count"><xsl:with-param name="id" select="'n-rules-english'"/><xsl:with-param name="n" select="count(not-translated/rule)"/></xsl:call-template>
           <xsl:text>, </xsl:text>
-          <xsl:call-template name="count"><xsl:with-param name="id" select="'n-controls-english'"/><xsl:with-param name="n" select="count(not-translated/control)"/></xsl:call-template>.
-          <xsl:value-of select="$w[@id = 'in-english-why']"/></p>
+          <xsl:call-template name="count"><xsl:with-param name="id" select="'n-controls-english'"/><xsl:with-param name="n" select="count(not-translated/control)"/></xsl:call-template>.</p>
       </xsl:if>
     </header>
   </xsl:template>
