@@ -9,7 +9,7 @@
       <dl class="strip">
         <xsl:call-template name="cover-line"><xsl:with-param name="word" select="'reference'"/><xsl:with-param name="text" select="$production/@reference"/></xsl:call-template>
         <xsl:call-template name="cover-line"><xsl:with-param name="word" select="'revision'"/><xsl:with-param name="text" select="$production/@revision"/></xsl:call-template>
-        <xsl:call-template name="cover-line"><xsl:with-param name="word" select="'dated'"/><xsl:with-param name="text" select="$production/@on"/></xsl:call-template>
+        <xsl:call-template name="cover-line"><xsl:with-param name="word" select="'dated'"/><xsl:with-param name="text" select="($production/@on-words | $production/@on[not(../@on-words)])"/></xsl:call-template>
         <xsl:call-template name="cover-line"><xsl:with-param name="word" select="'prepared-by'"/><xsl:with-param name="text" select="$production/@by"/></xsl:call-template>
         <xsl:call-template name="cover-line"><xsl:with-param name="word" select="'jurisdiction'"/><xsl:with-param name="text" select="$production/@jurisdiction"/></xsl:call-template>
       </dl>
@@ -24,8 +24,7 @@
         <p class="quiet"><xsl:value-of select="$w[@id = 'in-english']"/><xsl:text> </xsl:text>
           <xsl:call-template name="count"><xsl:with-param name="id" select="'n-rules-english'"/><xsl:with-param name="n" select="count(not-translated/rule)"/></xsl:call-template>
           <xsl:text>, </xsl:text>
-          <xsl:call-template name="count"><xsl:with-param name="id" select="'n-controls-english'"/><xsl:with-param name="n" select="count(not-translated/control)"/></xsl:call-template>.
-          <xsl:value-of select="$w[@id = 'in-english-why']"/></p>
+          <xsl:call-template name="count"><xsl:with-param name="id" select="'n-controls-english'"/><xsl:with-param name="n" select="count(not-translated/control)"/></xsl:call-template>.</p>
       </xsl:if>
     </header>
   </xsl:template>

@@ -26,7 +26,7 @@
   <!-- ===== texts ===== -->
 
   <xsl:template match="@title | @harm | @reasoning | @who | @word | @meaning | @sign | @review | @how | @often
-    | @asked | @measured | @withheld">
+    | @asked | @measured">
     <xsl:attribute name="{name()}"><xsl:call-template name="said"/></xsl:attribute>
   </xsl:template>
   <!-- How the sheets tell kinds apart, and what the dossier says. -->
@@ -58,10 +58,22 @@
     </xsl:attribute>
   </xsl:template>
 
+  <!-- "age ((withheld)) at least 18 years" -->
+  <xsl:template match="@withheld | skipped/@because">
+    <xsl:variable name="mark" select="'(withheld)'"/>
+    <xsl:variable name="text">
+      <xsl:if test="not(contains(., $mark))"><xsl:value-of select="."/></xsl:if>
+      <xsl:if test="contains(., $mark)"><xsl:value-of select="concat(substring-before(., $mark), $w[@id = 'withheld'], substring-after(., $mark))"/></xsl:if>
+    </xsl:variable>
+    <xsl:attribute name="{name()}">
+      <xsl:call-template name="decimals"><xsl:with-param name="text" select="string($text)"/></xsl:call-template>
+    </xsl:attribute>
+  </xsl:template>
+
   <!-- ===== values ===== -->
 
   <xsl:template match="fact/@text | rests/@text | value/@text | value/@names | value/@working | condition/@text | when/@text
-    | @now | @edge | @to | @words | @then | @because | @plausible | @best | @takes | @at | @depth | @time | @breath-hold
+    | @now | @edge | @to | @words | @then | @plausible | @best | @takes | @at | @depth | @time | @breath-hold
     | @planned | @recorded | @seven-days | @minutes">
     <xsl:attribute name="{name()}">
       <xsl:call-template name="decimals"><xsl:with-param name="text" select="string(.)"/></xsl:call-template>
@@ -99,6 +111,12 @@
 
   <xsl:template match="day/@words" priority="1">
     <xsl:attribute name="words"><xsl:call-template name="day"><xsl:with-param name="date" select="../@date"/></xsl:call-template></xsl:attribute>
+  </xsl:template>
+
+  <!-- Beside the date of the revision, which the page's own data need as it is. -->
+  <xsl:template match="production/@on">
+    <xsl:copy/>
+    <xsl:attribute name="on-words"><xsl:call-template name="day"><xsl:with-param name="date" select="."/></xsl:call-template></xsl:attribute>
   </xsl:template>
 
   <xsl:template name="day">

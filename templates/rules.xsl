@@ -89,9 +89,10 @@
   </xsl:template>
 
   <!-- Once on the paper, by name: which texts it prints in English because nobody translated them. -->
-  <xsl:template match="not-translated[*]">
-    <p class="small"><span class="label"><xsl:value-of select="$w[@id = 'in-english']"/></span>
-      <xsl:for-each select="rule/@id | control/@ref"><xsl:if test="position() &gt; 1">, </xsl:if><xsl:value-of select="."/></xsl:for-each></p>
+  <xsl:template match="not-translated">
+    <p class="small"><xsl:value-of select="$w[@id = 'in-english-why']"/></p>
+    <xsl:if test="*"><p class="small"><span class="label"><xsl:value-of select="$w[@id = 'in-english']"/></span>
+      <xsl:for-each select="rule/@id | control/@ref"><xsl:if test="position() &gt; 1">, </xsl:if><xsl:value-of select="."/></xsl:for-each></p></xsl:if>
   </xsl:template>
 
   <xsl:template name="rule-line">
