@@ -16,9 +16,9 @@ equal() { # WHAT FILE ATTRIBUTE XPATH
 for dossier in "$SOURCE"/shared/productions/*/dossier.xml; do
   name=$(basename "$(dirname "$dossier")")
   status=0
-  "$TANKSIDE" assess "$dossier" -o "$name" --no-pdf >"$name.out" 2>"$name.err" || status=$?
+  file=$name.xml
+  "$TANKSIDE" assess "$dossier" -o "$file" >"$name.out" 2>"$name.err" || status=$?
   [ $status -le 1 ] || { cat "$name.err"; exit 1; }
-  file=$name/assessment.xml
   jing "$SOURCE/shared/schema/assessment.rng" "$file"
   place='score[@as="in-place"]'
   equal "$name" "$file" stops "//finding[@word='stop'][$place[@state!='gone']]"
@@ -33,7 +33,7 @@ for dossier in "$SOURCE"/shared/productions/*/dossier.xml; do
   [ "$(count "//rests[@assumed='no' and @state='unknown']" "$file")" = 0 ]
   # The same again with the other matrix.
   status=0
-  "$TANKSIDE" assess "$dossier" --matrix mil-std-882e -o "$name-mil" --no-pdf >/dev/null 2>&1 || status=$?
+  "$TANKSIDE" assess "$dossier" --matrix mil-std-882e -o "$name-mil.xml" >/dev/null 2>&1 || status=$?
   [ $status -le 1 ]
-  jing "$SOURCE/shared/schema/assessment.rng" "$name-mil/assessment.xml"
+  jing "$SOURCE/shared/schema/assessment.rng" "$name-mil.xml"
 done

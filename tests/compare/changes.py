@@ -111,7 +111,7 @@ def main():
         assert not [e for e in nothing.iter() if e.get("change")], name
         share = CHANGES // len(productions) + (i < CHANGES % len(productions))
         listed += by_lot(name, dossier, base, share, chance)
-    assert listed > CHANGES, "hardly anything changed: nothing was tried"
+    assert listed > CHANGES or CHANGES < 10, "hardly anything changed: nothing was tried"
     print(f"{CHANGES} changes by lot: {listed} findings and duties that stand otherwise, each with its cause")
 
 
