@@ -97,7 +97,7 @@ void session_close(ts_session *session);
 bool session_load_all_packs(ts_session *session, const ts_options *options);
 /* Where an assessment is: the path itself, or assessment.xml in it where it is a folder. */
 const char *assessment_path(ts_session *session, const char *path);
-enum { ASSESSMENT_LIMIT = 64 * 1024 * 1024, KEY_LIMIT = 1024 * 1024 }; /* bytes */
+enum { ASSESSMENT_LIMIT = 512 * 1024 * 1024, KEY_LIMIT = 1024 * 1024 }; /* bytes */
 /* The common pack, those of the dossier's jurisdiction, those it names beside itself, those given
  * with --pack; then the dossier itself, and each --set. */
 bool session_read_dossier(ts_session *session, const ts_options *options, const char *path);
