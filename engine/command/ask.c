@@ -33,12 +33,7 @@ typedef struct {
 /* ---- reading and assessing --------------------------------------------------------------- */
 
 static ts_assessment *assess(const asker *k) {
-  ts_assess_inputs inputs = {.dossier = k->s->dossier,
-                             .packs = k->s->packs,
-                             .matrix = k->s->matrix,
-                             .units = k->s->units,
-                             .folder = session_folder(k->s, k->options->words[0]),
-                             .no_rules_for = k->s->no_rules_for};
+  ts_assess_inputs inputs = session_inputs(k->s, k->options, k->options->words[0]);
   return ts_assess(&inputs, k->s->problems);
 }
 
@@ -237,13 +232,12 @@ static bool ask_evidence(asker *k, ts_edit_evidence *e) {
   return e->by != NULL && e->by[0] != '\0' && e->on != NULL && e->on[0] != '\0';
 }
 
-static bool with_evidence(asker *k, const char *path, const ts_edit_evidence *e, ts_text *text) {
+static bool with_evidence(const char *path, const ts_edit_evidence *e, ts_text *text) {
   ts_text more;
   if (e == NULL) return true;
   if (!ts_edit_add_evidence(path, e, text->data, text->length, &more)) return false;
   ts_text_release(text);
   *text = more;
-  (void)k;
   return true;
 }
 
@@ -258,7 +252,7 @@ static bool write_answer(asker *k, uint32_t slot, const char *value,
   if (before == NULL ||
       !ts_edit_fact(k->s->dossier, slot, value, before, length, &text, k->s->problems))
     return false;
-  bool good = with_evidence(k, path, evidence, &text) &&
+  bool good = with_evidence(path, evidence, &text) &&
               ts_file_write(file, text.data, text.length, k->s->problems);
   if (good && !read_again(k)) {
     ts_file_write(file, before, length, k->s->problems);

@@ -147,16 +147,9 @@ static bool write_documents(ts_session *s, const ts_options *options, watch *pro
 /* ---- the verb ----------------------------------------------------------------------- */
 
 static ts_assessment *assess(ts_session *s, const ts_options *options, watch *progress) {
-  ts_assess_inputs inputs = {.dossier = s->dossier,
-                             .packs = s->packs,
-                             .matrix = s->matrix,
-                             .units = s->units,
-                             .sets = options->sets,
-                             .set_count = options->set_count,
-                             .folder = session_folder(s, options->words[0]),
-                             .no_rules_for = s->no_rules_for,
-                             .progress = progress_part,
-                             .context = progress};
+  ts_assess_inputs inputs = session_inputs(s, options, options->words[0]);
+  inputs.progress = progress_part;
+  inputs.context = progress;
   return ts_assess(&inputs, s->problems);
 }
 

@@ -101,6 +101,9 @@ enum { ASSESSMENT_LIMIT = 512 * 1024 * 1024, KEY_LIMIT = 1024 * 1024 }; /* bytes
 /* The common pack, those of the dossier's jurisdiction, those it names beside itself, those given
  * with --pack; then the dossier itself, and each --set. */
 bool session_read_dossier(ts_session *session, const ts_options *options, const char *path);
+/* What has been loaded, to be assessed; the dossier was read from `path`. */
+ts_assess_inputs session_inputs(const ts_session *session, const ts_options *options,
+                                const char *path);
 /* The folder of a dossier as a prefix for messages; NULL where its name has none. */
 const char *session_folder(const ts_session *session, const char *path);
 /* The matrix by name or file; the default where none is given. */

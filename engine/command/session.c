@@ -209,6 +209,18 @@ const char *session_folder(const ts_session *session, const char *path) {
   return strchr(path, '/') != NULL ? ts_path_folder(session->arena, path) : NULL;
 }
 
+ts_assess_inputs session_inputs(const ts_session *session, const ts_options *options,
+                                const char *path) {
+  return (ts_assess_inputs){.dossier = session->dossier,
+                            .packs = session->packs,
+                            .matrix = session->matrix,
+                            .units = session->units,
+                            .sets = options->sets,
+                            .set_count = options->set_count,
+                            .folder = session_folder(session, path),
+                            .no_rules_for = session->no_rules_for};
+}
+
 /* ---- matrix --------------------------------------------------------------------- */
 
 bool session_read_matrix(ts_session *session, const char *name) {

@@ -84,14 +84,7 @@ static bool assess_again(verifier *v, char **bytes, size_t *length) {
       !session_read_dossier(s, &v->options, v->options.dossier) ||
       ts_count(s->problems, TS_ERROR) > 0)
     return false;
-  ts_assess_inputs inputs = {.dossier = s->dossier,
-                             .packs = s->packs,
-                             .matrix = s->matrix,
-                             .units = s->units,
-                             .sets = v->options.sets,
-                             .set_count = v->options.set_count,
-                             .folder = session_folder(s, v->options.dossier),
-                             .no_rules_for = s->no_rules_for};
+  ts_assess_inputs inputs = session_inputs(s, &v->options, v->options.dossier);
   ts_assessment *again = ts_assess(&inputs, s->problems);
   if (again == NULL) return false;
   ts_assessment_write(again, bytes, length);
