@@ -125,6 +125,20 @@ void ts_xml_free(ts_xml *xml) {
 xmlNode *ts_xml_root(const ts_xml *xml) { return xmlDocGetRootElement(xml->document); }
 xmlDoc *ts_xml_document(const ts_xml *xml) { return xml->document; }
 
+static xmlNode *named_from(xmlNode *node, const char *name) {
+  while (node && !(node->type == XML_ELEMENT_NODE && xmlStrEqual(node->name, BAD_CAST name)))
+    node = node->next;
+  return node;
+}
+
+xmlNode *ts_xml_child(const xmlNode *parent, const char *name) {
+  return parent ? named_from(parent->children, name) : NULL;
+}
+
+xmlNode *ts_xml_next(const xmlNode *node, const char *name) {
+  return node ? named_from(node->next, name) : NULL;
+}
+
 /* ---- lines -------------------------------------------------------------- */
 
 /* The line, from 1, on which the byte at this offset stands. */

@@ -24,6 +24,11 @@ xmlDoc *ts_xml_document(const ts_xml *xml);
 int ts_xml_line(const ts_xml *xml, const xmlNode *element);                           /* where its start tag begins */
 int ts_xml_attribute_line(const ts_xml *xml, const xmlNode *element, const char *name); /* where the attribute is written */
 
+/* The first element of that name inside `parent`, the next after `node`; NULL where there is none, or
+ * where they are given NULL. */
+xmlNode *ts_xml_child(const xmlNode *parent, const char *name);
+xmlNode *ts_xml_next(const xmlNode *node, const char *name);
+
 /* Where things stand in the text, as offsets: an element's start tag, from its '<' to just after its
  * last attribute; and the value of an attribute, without its quotes. False when it is not there. */
 bool ts_xml_tag(const ts_xml *xml, const xmlNode *element, size_t *begin, size_t *end);

@@ -28,12 +28,6 @@ static char *attribute_of(ts_arena *arena, xmlNode *node, const char *name) {
   return kept;
 }
 
-static xmlNode *child_of(xmlNode *node, const char *name) {
-  xmlNode *child = node ? node->children : NULL;
-  while (child != NULL && !ts_same((const char *)child->name, name)) child = child->next;
-  return child;
-}
-
 /* A value set for that run alone is set again. */
 static void take_set(verifier *v, xmlNode *set) {
   char *path = attribute_of(v->s->arena, set, "path"),
@@ -56,9 +50,9 @@ static const char *find_dossier(verifier *v, const char *name) {
 }
 
 static void take_inputs(verifier *v, xmlNode *inputs) {
-  for (xmlNode *child = inputs ? inputs->children : NULL; child != NULL; child = child->next)
-    if (ts_same((const char *)child->name, "set")) take_set(v, child);
-  xmlNode *dossier = child_of(inputs, "dossier");
+  for (xmlNode *set = ts_xml_child(inputs, "set"); set != NULL; set = ts_xml_next(set, "set"))
+    take_set(v, set);
+  xmlNode *dossier = ts_xml_child(inputs, "dossier");
   if (v->options.dossier == NULL && dossier != NULL)
     v->options.dossier = find_dossier(v, attribute_of(v->s->arena, dossier, "file"));
 }
@@ -68,7 +62,7 @@ static bool read_assessment(verifier *v) {
   v->bytes = ts_file_read(v->s->arena, v->path, ASSESSMENT_LIMIT, &v->length, v->s->problems);
   ts_xml *xml = v->bytes ? ts_xml_read(v->bytes, v->length, v->path, v->s->problems) : NULL;
   if (xml == NULL) return false;
-  take_inputs(v, child_of(ts_xml_root(xml), "inputs"));
+  take_inputs(v, ts_xml_child(ts_xml_root(xml), "inputs"));
   ts_xml_free(xml);
   if (v->options.dossier != NULL) return true;
   ts_report(v->s->problems, TS_ERROR, v->path, 0,

@@ -21,19 +21,12 @@ const char *ts_node_text(ts_comparison *c, const xmlNode *node, const char *name
   return copy;
 }
 
-static const xmlNode *from(const xmlNode *node, const char *name) {
-  while (node != NULL &&
-         !(node->type == XML_ELEMENT_NODE && ts_same((const char *)node->name, name)))
-    node = node->next;
-  return node;
-}
-
 const xmlNode *ts_node_child(const xmlNode *node, const char *name) {
-  return node ? from(node->children, name) : NULL;
+  return ts_xml_child(node, name);
 }
 
 const xmlNode *ts_node_next(const xmlNode *node) {
-  return from(node->next, (const char *)node->name);
+  return ts_xml_next(node, (const char *)node->name);
 }
 
 /* ---- differences --------------------------------------------------------------------- */

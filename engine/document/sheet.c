@@ -63,12 +63,6 @@ const ts_sheet *ts_sheet_find(const char *name) {
   return NULL;
 }
 
-static const xmlNode *next_element(const xmlNode *node, const char *name) {
-  while (node && !(node->type == XML_ELEMENT_NODE && ts_same((const char *)node->name, name)))
-    node = node->next;
-  return node;
-}
-
 static bool visit_task(const xmlNode *task, bool (*visit)(void *, const char *), void *data) {
   xmlChar *path = xmlGetNoNsProp(task, BAD_CAST "path");
   bool more = !path || visit(data, (const char *)path);
@@ -78,11 +72,10 @@ static bool visit_task(const xmlNode *task, bool (*visit)(void *, const char *),
 
 bool ts_document_each_task(const xmlNode *root, bool (*visit)(void *data, const char *path),
                            void *data) {
-  const xmlNode *schedule = next_element(root->children, "schedule");
-  const xmlNode *day = schedule ? next_element(schedule->children, "day") : NULL;
-  for (; day; day = next_element(day->next, "day"))
-    for (const xmlNode *task = next_element(day->children, "task"); task;
-         task = next_element(task->next, "task"))
+  const xmlNode *schedule = ts_xml_child(root, "schedule");
+  const xmlNode *day = ts_xml_child(schedule, "day");
+  for (; day; day = ts_xml_next(day, "day"))
+    for (const xmlNode *task = ts_xml_child(day, "task"); task; task = ts_xml_next(task, "task"))
       if (!visit_task(task, visit, data)) return false;
   return true;
 }

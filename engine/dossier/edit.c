@@ -24,12 +24,6 @@ static bool is_named(const xmlNode *node, const char *name) {
   return node->type == XML_ELEMENT_NODE && ts_same((const char *)node->name, name);
 }
 
-static xmlNode *child_named(const xmlNode *parent, const char *name) {
-  xmlNode *child = parent->children;
-  while (child != NULL && !is_named(child, name)) child = child->next;
-  return child;
-}
-
 /* Subjects of one entity that begin on one line are told apart by their order. */
 static size_t order_on_line(const ts_dossier *dossier, ts_subject subject) {
   const ts_subject_entry *entry = &dossier->subjects[subject];
@@ -60,7 +54,7 @@ static xmlNode *element_of(const editor *e, ts_subject subject) {
   if (def->single) {
     bool top = entry->info.parent == TS_NO_SUBJECT;
     xmlNode *parent = top ? ts_xml_root(e->xml) : element_of(e, entry->info.parent);
-    return parent != NULL ? child_named(parent, def->name) : NULL;
+    return parent != NULL ? ts_xml_child(parent, def->name) : NULL;
   }
   size_t left = order_on_line(e->dossier, subject);
   return on_line(e, ts_xml_root(e->xml), def->name, entry->info.line, &left);
