@@ -1,6 +1,7 @@
 /* Files: reading bounded, writing whole or not at all. Paths are in path.c. */
 #include "base/file.h"
 
+#include "base/staging.h"
 #include "base/text.h"
 
 #include <dirent.h>
@@ -93,55 +94,37 @@ static bool write_fully(int file, const char *bytes, size_t length) {
   return true;
 }
 
-/* Creates a file that was not there before; its name goes to `name`. */
-static int create_temporary(int folder, char *name, size_t size) {
-  for (int i = 0; i < 1000; i++) {
-    snprintf(name, size, ".tankside-%ld-%d", (long)getpid(), i);
-    int file = openat(folder, name, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-    if (file >= 0 || errno != EEXIST) return file;
-  }
-  return -1;
-}
-
-/* Fills and closes the temporary. An existing file keeps its permissions. */
-static bool fill(int file, const char *bytes, size_t length, const struct stat *old) {
-  bool good = write_fully(file, bytes, length);
-  if (good && old) good = fchmod(file, old->st_mode & 0777) == 0;
-  if (good) good = fsync(file) == 0;
+/* A new file, its bytes on the disk. */
+static bool write_new(int folder, const char *name, const char *bytes, size_t length) {
+  int file = openat(folder, name, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+  if (file < 0) return false;
+  bool good = write_fully(file, bytes, length) && fsync(file) == 0;
   int why = errno;
   if (close(file) != 0 && good) return false;
   errno = why;
   return good;
 }
 
-static bool write_in_folder(int folder, const char *name, const char *bytes, size_t length,
-                            const struct stat *old) {
-  char temporary[64];
-  int file = create_temporary(folder, temporary, sizeof temporary);
-  if (file < 0) return false;
-  if (!fill(file, bytes, length, old) || renameat(folder, temporary, folder, name) != 0) {
-    int why = errno;
-    unlinkat(folder, temporary, 0);
-    errno = why;
-    return false;
-  }
-  /* Some file systems cannot flush a folder; the file itself is on the disk by now. */
-  return fsync(folder) == 0 || errno == EINVAL || errno == ENOTSUP;
+static bool write_staged(const char *folder, const char *name, const char *bytes, size_t length) {
+  const char *const names[] = {name, NULL};
+  ts_staging *staging = ts_staging_new(folder);
+  bool good = staging != NULL && write_new(ts_staging_inside(staging), name, bytes, length) &&
+              ts_staging_publish(staging, names, NULL);
+  int why = errno;
+  ts_staging_free(staging);
+  errno = why;
+  return good;
 }
 
 bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagnostics *problems) {
   struct stat old;
-  bool replaces = stat(path, &old) == 0;
-  if (replaces && !S_ISREG(old.st_mode)) {
-    ts_report(problems, TS_ERROR, path, 0, "is not a regular file and is left alone");
-    return false;
-  }
   ts_arena *arena = ts_arena_new();
-  int folder = open(ts_path_folder(arena, path), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  bool good = folder >= 0 &&
-              write_in_folder(folder, ts_path_name(path), bytes, length, replaces ? &old : NULL);
-  if (!good) failed(problems, path, "cannot be written");
-  if (folder >= 0) close(folder);
+  const char *target = ts_path_target(arena, path), *folder = ts_path_folder(arena, target);
+  bool good = lstat(target, &old) != 0 || S_ISREG(old.st_mode);
+  if (!good)
+    ts_report(problems, TS_ERROR, path, 0, "is not a regular file and is left alone");
+  else if (!write_staged(folder, ts_path_name(target), bytes, length))
+    good = failed(problems, path, "cannot be written");
   ts_arena_free(arena);
   return good;
 }
