@@ -232,4 +232,5 @@ const ts_verb verb_assess = {
              OPTION_EXPLAIN | OPTION_LANGUAGE,
     .least = 1,
     .most = 1,
+    .kinds = {A_DOSSIER},
     .run = run};
