@@ -136,6 +136,11 @@ bool ts_folder_exists(const char *path) {
   return stat(path, &about) == 0 && S_ISDIR(about.st_mode);
 }
 
+bool ts_file_exists(const char *path) {
+  struct stat about;
+  return lstat(path, &about) == 0;
+}
+
 static bool make_one(const char *path) {
   if (mkdir(path, 0777) == 0) return true;
   int why = errno;

@@ -26,6 +26,7 @@ bool ts_folder_make(const char *path, ts_diagnostics *problems);
  * "/", in byte order, NULL-terminated; NULL with a report. */
 char **ts_folder_list(ts_arena *arena, const char *path, const char *suffix, ts_diagnostics *problems);
 bool ts_folder_exists(const char *path);
+bool ts_file_exists(const char *path); /* whatever it is, a link that leads nowhere too */
 
 /* Joins and takes apart; results in the arena. */
 char *ts_path_join(ts_arena *arena, const char *folder, const char *name);

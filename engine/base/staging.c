@@ -5,6 +5,7 @@
 #include "base/staging.h"
 
 #include "base/arena.h"
+#include "base/file.h"
 #include "base/text.h"
 
 #include <dirent.h>
@@ -26,6 +27,7 @@ struct ts_staging {
   int folder, inside, replaced; /* opened: where all belongs, the hidden folder, "before" in it */
   char name[NAME];              /* of the hidden folder */
   bool until_exit;              /* freed by at_exit */
+  bool alone;                   /* inside a hidden folder: nobody else publishes there */
 };
 
 static void close_kept(int file) {
@@ -140,7 +142,8 @@ ts_staging *ts_staging_new(const char *folder) {
   s->inside = s->replaced = -1;
   s->folder = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
   if (s->folder < 0) return give_up(s);
-  clear_left_over(s->folder);
+  s->alone = is_staging_name(ts_path_name(folder));
+  if (!s->alone) clear_left_over(s->folder);
   return make(s) ? s : give_up(s);
 }
 
@@ -221,10 +224,10 @@ static bool move_all(const ts_staging *s, move *moves, size_t count) {
 static bool publish(ts_staging *s, move *moves, size_t count) {
   if (mkdirat(s->inside, before, 0700) != 0) return false;
   s->replaced = openat(s->inside, before, O_RDONLY | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC);
-  if (s->replaced < 0 || !lock(s->folder)) return false;
+  if (s->replaced < 0 || !(s->alone || lock(s->folder))) return false;
   bool good = move_all(s, moves, count);
   int why = errno;
-  flock(s->folder, LOCK_UN);
+  if (!s->alone) flock(s->folder, LOCK_UN);
   errno = why;
   return good;
 }

@@ -37,7 +37,8 @@ typedef enum {
   OPTION_ON = 65536,
   OPTION_ROLE = 131072,
   OPTION_TRUST = 262144,
-  OPTION_LANGUAGE = 524288
+  OPTION_LANGUAGE = 524288,
+  OPTION_FORCE = 1 << 24
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -71,7 +72,7 @@ typedef struct {
   size_t where_count;
   const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier, *language;
   const char *key, *certificate, *on, *role, *trust;
-  bool no_pdf, all, editor, help;
+  bool no_pdf, all, editor, force, help;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
 } ts_options;
@@ -168,6 +169,18 @@ void rule_head(const ts_rule *rule);
 void print_outcome(const char *indent, const ts_outcome *said);
 /* Writes a first rule of one's own, as the words after "new" ask: rules_new.c. */
 int rules_new(ts_session *session, const ts_options *options);
+
+/* ---- papers (papers.c) ----------------------------------------------------------- */
+
+/* Hears the name of each file before it is made. */
+typedef struct {
+  void (*of)(void *context, const char *name);
+  void *context;
+} ts_heard;
+
+/* Every paper of an assessment, into the folder given with -o. */
+bool papers_write(ts_session *session, const ts_options *options, ts_heard heard, const char *bytes,
+                  size_t length);
 
 /* ---- printing ---------------------------------------------------------------- */
 

@@ -47,8 +47,7 @@ static bool is_pdf(const char *bytes, size_t length) {
   static const char end[] = "%%EOF";
   const char *first = memmem(bytes, length, end, sizeof end - 1);
   return begins(bytes, length, "%PDF-") && holds(bytes, length, "/Creator (tankside") &&
-         first != NULL &&
-         !holds(first + 1, length - (size_t)(first + 1 - bytes), end);
+         first != NULL && !holds(first + 1, length - (size_t)(first + 1 - bytes), end);
 }
 
 /* The register as CSV: all in quotes, which no spreadsheet program keeps to, and the digest of the

@@ -3,6 +3,7 @@
  * `mimetype` comes first, stored and without extra field (ODF 1.3 part 2, section 3.3);
  * every entry has the same time, so that two runs give the same bytes. */
 #include "base/text.h"
+#include "document/mark.h"
 #include "document/transform.h"
 
 #include <minizip/zip.h>
@@ -90,7 +91,7 @@ bool ts_document_spreadsheet(const char *content, size_t length, ts_text *ods) {
   bool good = zip != NULL && add(zip, "mimetype", mimetype, sizeof mimetype - 1, 0) &&
               add(zip, "content.xml", content, length, 6) &&
               add(zip, "META-INF/manifest.xml", manifest, sizeof manifest - 1, 6);
-  good = zip != NULL && zipClose(zip, NULL) == ZIP_OK && good;
+  good = zip != NULL && zipClose(zip, TS_ARCHIVE_MARK) == ZIP_OK && good;
   *ods = m.bytes;
   return good;
 }
