@@ -17,6 +17,8 @@ static const option_row rows[] = {
     {"--matrix", "NAME|FILE", OPTION_MATRIX,
      "the matrix: five-by-five (default), mil-std-882e, or a file"},
     {"--set", "PATH=VALUE", OPTION_SET, "take this value instead of the dossier's; repeatable"},
+    {"--set-file", "FILE", OPTION_SET_FILE,
+     "the same, one PATH=VALUE a line, # for comments; repeatable"},
     {"--where", "FIELD=TEXT", OPTION_WHERE, "only rules for which this holds; repeatable"},
     {"-o", "PATH", OPTION_OUT, "write here"},
     {"--paper", "a4|letter", OPTION_PAPER, "size of the paper (a4)"},
@@ -79,6 +81,7 @@ static bool store(ts_options *into, const option_row *row, const char *value) {
   switch (row->bit) {
   case OPTION_PACK: return keep(into->packs, &into->pack_count, value, row->name);
   case OPTION_SET: return keep(into->sets, &into->set_count, value, row->name);
+  case OPTION_SET_FILE: return keep(into->set_files, &into->set_file_count, value, row->name);
   case OPTION_WHERE: return keep(into->wheres, &into->where_count, value, row->name);
   case OPTION_MATRIX: into->matrix = value; break;
   case OPTION_OUT: into->out = value; break;
