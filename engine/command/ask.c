@@ -360,4 +360,5 @@ const ts_verb verb_ask = {
     .takes = OPTION_PACK | OPTION_MATRIX,
     .least = 1,
     .most = 1,
+    .kinds = {A_DOSSIER},
     .run = run};

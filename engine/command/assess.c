@@ -264,4 +264,5 @@ const ts_verb verb_assess = {
              OPTION_PAPER | OPTION_NO_PDF | OPTION_EXPLAIN | OPTION_LANGUAGE,
     .least = 1,
     .most = 1,
+    .kinds = {A_DOSSIER},
     .run = run};

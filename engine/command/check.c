@@ -53,4 +53,5 @@ const ts_verb verb_check = {
     .takes = OPTION_PACK | OPTION_SET | OPTION_SET_FILE,
     .least = 1,
     .most = 1,
+    .kinds = {A_DOSSIER},
     .run = run};

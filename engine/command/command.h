@@ -43,6 +43,26 @@ typedef enum {
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
 
+/* What a value of an option or a word after a verb stands for: what it can be completed to. */
+typedef enum {
+  A_WORD, /* nothing can be offered */
+  A_FILE,
+  A_FOLDER,
+  A_DOSSIER,
+  AN_ASSESSMENT, /* a file, or the folder it is in */
+  A_PACK,
+  A_MATRIX,
+  A_PAPER,
+  A_LANGUAGE,
+  A_SHEET,
+  A_FORM, /* one of the verb's */
+  A_SETTING,
+  A_TASK,
+  A_RULE,
+  A_FACT, /* "immersion.depth" */
+  A_FUNCTION
+} value_kind;
+
 typedef struct {
   const char *packs[REPEATS_MAX];
   size_t pack_count;
@@ -59,11 +79,34 @@ typedef struct {
   size_t word_count;
 } ts_options;
 
+/* A row of the one table of options, from which they are read, described and completed. */
+typedef struct {
+  const char *name, *value; /* "--pack", "DIR"; value NULL for a switch */
+  option_bit bit;
+  const char *help;
+  value_kind kind;
+  size_t at;       /* where in ts_options it is kept */
+  size_t count_at; /* where the number of values is kept; 0: not repeatable */
+} ts_option;
+
+/* The option after `last` (NULL: the first) among those taken; NULL where there is no more. */
+const ts_option *options_next(unsigned takes, const ts_option *last);
+
+/* What the first word of a verb can be, where it says what is to be done. */
+typedef struct {
+  const char *name, *usage; /* "try", " RULE DOSSIER" */
+  size_t words;             /* how many, with its own */
+  value_kind kinds[2];      /* of the words after it */
+} ts_action;
+
 typedef struct {
   const char *name, *usage, *summary; /* "assess", "assess DOSSIER [OPTION]...", one line */
   const char *details;                /* paragraphs for its help, lines of at most 80 columns */
   unsigned takes;                     /* option_bit, or-ed */
   size_t least, most;                 /* how many words */
+  value_kind kinds[2];                /* of the words; the last holds for all after it */
+  const ts_action *actions;           /* or these, ended by a row without a name */
+  const char *const *forms;           /* what --as can say, ended by NULL */
   int (*run)(const ts_options *options);
 } ts_verb;
 
@@ -72,8 +115,10 @@ extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc,
 
 /* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
 bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);
+/* The sizes of paper, ended by NULL. */
+extern const char *const papers[];
 /* The lines that describe the options a verb takes, to stdout. */
-void options_help(unsigned takes);
+void options_help(const ts_verb *verb);
 /* `tankside: error: ...` on stderr with the nearest of the candidates; gives NOT_DONE. */
 int unknown(const char *what, const char *name, const char *const *candidates, size_t count);
 int usage_error(const char *format, ...) __attribute__((format(printf, 1, 2)));

@@ -178,4 +178,5 @@ const ts_verb verb_verify = {
     .takes = OPTION_DOSSIER | OPTION_PACK | OPTION_MATRIX | OPTION_TRUST,
     .least = 1,
     .most = 1,
+    .kinds = {AN_ASSESSMENT},
     .run = run};
