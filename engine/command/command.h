@@ -12,6 +12,7 @@
 #include "tankside/diagnostics.h"
 #include <stdbool.h>
 #include <stddef.h>
+#include <time.h>
 
 enum { DONE = 0, LOOK = 1, NOT_DONE = 2 };
 
@@ -111,7 +112,7 @@ typedef struct {
 } ts_verb;
 
 extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary,
-    verb_compare, verb_verify, verb_sign, verb_ask;
+    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch;
 
 /* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
 bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);
@@ -200,6 +201,19 @@ void rule_head(const ts_rule *rule);
 void print_outcome(const char *indent, const ts_outcome *said);
 /* Writes a first rule of one's own, as the words after "new" ask: rules_new.c. */
 int rules_new(ts_session *session, const ts_options *options);
+
+/* ---- progress (progress.c) --------------------------------------------------------- */
+
+/* Shown only to somebody who watches a terminal, and only once it takes long. */
+typedef struct {
+  bool watched, shown;
+  struct timespec began;
+} ts_progress;
+
+ts_progress progress_new(void);
+void progress_part(void *progress, double part); /* as ts_assess calls it */
+void progress_file(ts_progress *progress, const char *name);
+void progress_end(const ts_progress *progress);
 
 /* ---- printing ---------------------------------------------------------------- */
 
