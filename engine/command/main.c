@@ -32,7 +32,7 @@ static void help_verb(const ts_verb *verb) {
   printf("usage: tankside %s\n\n%s\n", verb->usage, verb->details);
   if (verb->takes != 0) {
     puts("\nOptions:");
-    options_help(verb->takes);
+    options_help(verb);
   }
 }
 
