@@ -18,7 +18,7 @@ typedef struct {
 
 typedef struct {
   ts_output out;
-  ts_heard heard;
+  ts_progress *progress;
   const char *bytes; /* the assessment in the language of the papers */
   size_t length;
   const ts_sheet *sheet;
@@ -105,7 +105,7 @@ static bool write_form(writer *w, const paper *p, const char *form) {
   const char *name = file_name(w, p, form);
   char *bytes = NULL;
   size_t length = 0;
-  w->heard.of(w->heard.context, name);
+  progress_file(w->progress, name);
   if (ts_same(form, "pdf")) return w->files++, write_pdf(w, p, name);
   bool made = ts_same(form, "ods")
                   ? ts_sheet_spreadsheet(w->bytes, w->length, p->sheet->name, &bytes, &length,
@@ -151,9 +151,9 @@ static bool write_in_language(writer *w, ts_session *s, const ts_options *option
   return good;
 }
 
-bool papers_write(ts_session *s, const ts_options *options, ts_heard heard, const char *bytes,
-                  size_t length) {
-  writer w = {.heard = heard};
+bool papers_write(ts_session *s, const ts_options *options, ts_progress *progress,
+                  const char *bytes, size_t length) {
+  writer w = {.progress = progress};
   char *translated = NULL;
   bool good = ts_assessment_in_language(bytes, length, options->language, &translated, &w.length,
                                         s->problems);
