@@ -49,6 +49,30 @@ void ts_text_release(ts_text *text) {
   *text = (ts_text){0};
 }
 
+/* Characters, not bytes. */
+static size_t width(const char *text, size_t length) {
+  size_t count = 0;
+  for (size_t i = 0; i < length; i++) count += ((unsigned char)text[i] & 0xC0) != 0x80;
+  return count;
+}
+
+void ts_text_add_folded(ts_text *text, const char *words, size_t column, size_t indent,
+                        size_t columns) {
+  for (bool begun = false; *(words += strspn(words, " ")) != '\0'; begun = true) {
+    size_t length = strcspn(words, " "), wide = width(words, length);
+    if (begun && column + 1 + wide > columns) {
+      ts_text_addf(text, "\n%*s", (int)indent, "");
+      column = indent;
+    } else if (begun) {
+      ts_text_add(text, " ");
+      column++;
+    }
+    ts_text_add_n(text, words, length);
+    column += wide;
+    words += length;
+  }
+}
+
 bool ts_same(const char *a, const char *b) {
   if (!a || !b) return a == b;
   return strcmp(a, b) == 0;
