@@ -143,10 +143,10 @@ static void show_assessment(const adviser *a) {
   const char *above = quoted_after(a, a->text, "above=\""),
              *stops = quoted_after(a, a->text, "stops=\"");
   print_folded(ts_arena_printf(a->s.arena, "%s: ", a->assessment),
-               ts_arena_printf(
-                   a->s.arena, "%s above the line, %s %s; %s; %s", above, stops,
-                   ts_same(stops, "1") ? "stop" : "stops", a->is_signed ? "signed" : "not signed",
-                   a->current ? "of the dossier as it is" : "the dossier changed since"));
+               ts_arena_printf(a->s.arena, "%s above the line, %s %s; %s; %s", above, stops,
+                               ts_same(stops, "1") ? "stop" : "stops",
+                               a->is_signed ? "signed" : "not signed",
+                               a->current ? "matches the dossier" : "the dossier changed since"));
 }
 
 static void advise_assessment(adviser *a) {
@@ -159,8 +159,8 @@ static void advise_assessment(adviser *a) {
   else if (!a->is_signed)
     due(a,
         ts_arena_printf(arena,
-                        "tankside sign %s --key KEY.pem --certificate CERTIFICATE.pem \\\n"
-                        "    --on DATE --role 'safety officer'",
+                        "tankside sign %s --key KEY.pem \\\n"
+                        "    --certificate CERTIFICATE.pem --on DATE --role 'safety officer'",
                         a->assessment),
         "whoever answers for it signs");
   else
