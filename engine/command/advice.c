@@ -143,10 +143,10 @@ static void show_assessment(const adviser *a) {
   const char *above = quoted_after(a, a->text, "above=\""),
              *stops = quoted_after(a, a->text, "stops=\"");
   print_folded(ts_arena_printf(a->s.arena, "%s: ", a->assessment),
-               ts_arena_printf(a->s.arena, "%s above the line, %s %s; %s; %s", above, stops,
-                               ts_same(stops, "1") ? "stop" : "stops",
-                               a->is_signed ? "signed" : "not signed",
-                               a->current ? "matches the dossier" : "the dossier changed since"));
+               ts_arena_printf(a->s.arena, "%s, %s; %s above the line, %s stop%s",
+                               a->current ? "matches the dossier" : "the dossier changed since",
+                               a->is_signed ? "signed" : "not signed", above, stops,
+                               ts_same(stops, "1") ? "" : "s"));
 }
 
 static void advise_assessment(adviser *a) {

@@ -162,7 +162,7 @@ const ts_verb verb_rules = {
         "All packs that came with the program are loaded, and those given with --pack;\n"
         "`try` loads those of the dossier's jurisdiction.\n"
         "Exit status of check: 0 all come out, 1 some do not, 2 a pack cannot be loaded.",
-    .takes = OPTION_PACK | OPTION_SET | OPTION_OUT | OPTION_WHERE | OPTION_AS,
+    .takes = OPTION_PACK | OPTION_SET | OPTION_SET_FILE | OPTION_OUT | OPTION_WHERE | OPTION_AS,
     .least = 1,
     .most = 5,
     .actions = actions,

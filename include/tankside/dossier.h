@@ -112,4 +112,8 @@ ts_dossier *ts_dossier_read_text(const char *text, size_t length, const char *pa
 bool ts_dossier_set(ts_dossier *dossier, const char *path, const char *value,
                     ts_diagnostics *problems);
 
+/* The same, with reports against the place where it was asked for. */
+bool ts_dossier_set_from(ts_dossier *dossier, const char *path, const char *value,
+                         ts_diagnostics *problems, const char *file, int line);
+
 #endif

@@ -43,7 +43,7 @@ rm first.xml
 "$TANKSIDE" assess dossier.xml -o paper --no-pdf >/dev/null || [ $? -eq 1 ]
 gives 1
 has ../out "paper/assessment.xml: "
-has ../out "not signed; matches the dossier"
+has ../out "matches the dossier, not signed;"
 has ../out "tankside sign paper/assessment.xml"
 hasnt ../out "tankside assess"
 
@@ -61,7 +61,7 @@ gives 1
 sed -n '/tankside sign/,/--role/p' ../out | sed "s|KEY.pem|k.pem|; s|CERTIFICATE.pem|c.pem|; s|DATE|2027-03-02|; s|tankside|$TANKSIDE|" >do.sh
 sh do.sh >/dev/null
 gives 0
-has ../out "; signed; matches the dossier"
+has ../out "matches the dossier, signed;"
 has ../out "tankside verify paper/assessment.xml --dossier dossier.xml"
 hasnt ../out "Next:"
 
