@@ -26,11 +26,12 @@
     <xsl:call-template name="figures"/>
   </xsl:template>
 
-  <!-- The worst first. -->
+  <!-- The worst first; of facts those that some finding reads. -->
   <xsl:template name="some">
     <xsl:param name="all"/>
     <xsl:for-each select="$all">
       <xsl:sort select="@rank" data-type="number" order="descending"/>
+      <xsl:sort select="@matters = 'yes'" order="descending"/>
       <xsl:if test="position() &lt;= $most"><xsl:apply-templates select="." mode="brief"/></xsl:if>
     </xsl:for-each>
     <xsl:if test="count($all) &gt; $most">

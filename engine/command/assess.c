@@ -6,50 +6,13 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
-#include <unistd.h>
-
-/* ---- progress ------------------------------------------------------------------ */
-
-/* Shown only to somebody who watches a terminal, and only once it takes long. */
-typedef struct {
-  bool watched, shown;
-  struct timespec began;
-} watch;
-
-static watch progress_new(void) {
-  watch p = {.watched = isatty(STDERR_FILENO) == 1};
-  clock_gettime(CLOCK_MONOTONIC, &p.began);
-  return p;
-}
-
-static bool progress_due(watch *p) {
-  struct timespec now;
-  if (!p->watched) return false;
-  clock_gettime(CLOCK_MONOTONIC, &now);
-  long waited = (now.tv_sec - p->began.tv_sec) * 1000 + (now.tv_nsec - p->began.tv_nsec) / 1000000;
-  p->shown = p->shown || waited > 1000;
-  return p->shown;
-}
-
-static void progress_part(void *context, double part) {
-  if (progress_due(context)) fprintf(stderr, "\rassessing %3.0f %%", 100 * part);
-}
-
-static void progress_file(watch *p, const char *name) {
-  if (progress_due(p)) fprintf(stderr, "\r\033[Kwriting %s", name);
-}
-
-static void progress_end(const watch *p) {
-  if (p->shown) fputs("\r\033[K", stderr);
-}
 
 /* ---- documents ------------------------------------------------------------------ */
 
 typedef struct {
   ts_session *s;
   const ts_options *options;
-  watch *progress;
+  ts_progress *progress;
   const char *folder, *xml_path;
   const char *bytes; /* the assessment in the language of the papers */
   size_t length;
@@ -127,7 +90,7 @@ static bool wants_file(const char *out) {
   return length > 4 && ts_same(out + length - 4, ".xml");
 }
 
-static bool write_documents(ts_session *s, const ts_options *options, watch *progress,
+static bool write_documents(ts_session *s, const ts_options *options, ts_progress *progress,
                             const char *bytes, size_t length) {
   if (wants_file(options->out)) return ts_file_write(options->out, bytes, length, s->problems);
   writer w = {.s = s, .options = options, .progress = progress, .folder = options->out};
@@ -140,7 +103,7 @@ static bool write_documents(ts_session *s, const ts_options *options, watch *pro
   good = good && ts_folder_make(w.folder, s->problems) &&
          ts_file_write(w.xml_path, bytes, length, s->problems) && write_sheets(&w);
   free(translated);
-  if (good) printf("\n%zu files in %s\n", w.files, w.folder);
+  if (good) printf("\n%zu file%s in %s\n", w.files, plural(w.files), w.folder);
   return good;
 }
 
@@ -157,7 +120,7 @@ static ts_kept as_it_stands(ts_session *s, const ts_options *options) {
   return kept;
 }
 
-static ts_assessment *assess(ts_session *s, const ts_options *options, watch *progress) {
+static ts_assessment *assess(ts_session *s, const ts_options *options, ts_progress *progress) {
   ts_assess_inputs inputs = session_inputs(s, options->words[0]);
   inputs.progress = progress_part;
   inputs.context = progress;
@@ -195,7 +158,7 @@ static bool show_what_if(ts_session *s, const ts_assessment *assessment, const t
   return good;
 }
 
-static int conclude(ts_session *s, const ts_options *options, watch *progress,
+static int conclude(ts_session *s, const ts_options *options, ts_progress *progress,
                     const ts_assessment *assessment, const ts_kept *before) {
   char *bytes = NULL;
   size_t length = 0;
@@ -226,7 +189,7 @@ static bool read_all(ts_session *s, const ts_options *options) {
 
 static int run(const ts_options *options) {
   ts_session s = {0};
-  watch progress = progress_new();
+  ts_progress progress = progress_new();
   ts_assessment *assessment = NULL;
   ts_kept before = {NULL, 0};
   int status = NOT_DONE;
