@@ -105,11 +105,14 @@ static bool write_new(int folder, const char *name, const char *bytes, size_t le
   return good;
 }
 
-static bool write_staged(const char *folder, const char *name, const char *bytes, size_t length) {
+/* `over`: whether it may take the place of what is there. */
+static bool write_staged(const char *folder, const char *name, const char *bytes, size_t length,
+                         bool over) {
   const char *const names[] = {name, NULL};
   ts_staging *staging = ts_staging_new(folder);
-  bool good = staging != NULL && write_new(ts_staging_inside(staging), name, bytes, length) &&
-              ts_staging_publish(staging, names, NULL);
+  bool good =
+      staging != NULL && write_new(ts_staging_inside(staging), name, bytes, length) &&
+      (over ? ts_staging_publish(staging, names, NULL) : ts_staging_publish_new(staging, name));
   int why = errno;
   ts_staging_free(staging);
   errno = why;
@@ -123,8 +126,17 @@ bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagno
   bool good = lstat(target, &old) != 0 || S_ISREG(old.st_mode);
   if (!good)
     ts_report(problems, TS_ERROR, path, 0, "is not a regular file and is left alone");
-  else if (!write_staged(folder, ts_path_name(target), bytes, length))
+  else if (!write_staged(folder, ts_path_name(target), bytes, length, true))
     good = failed(problems, path, "cannot be written");
+  ts_arena_free(arena);
+  return good;
+}
+
+bool ts_file_write_new(const char *path, const char *bytes, size_t length,
+                       ts_diagnostics *problems) {
+  ts_arena *arena = ts_arena_new();
+  bool good = write_staged(ts_path_folder(arena, path), ts_path_name(path), bytes, length, false) ||
+              failed(problems, path, "cannot be written");
   ts_arena_free(arena);
   return good;
 }

@@ -245,3 +245,16 @@ bool ts_staging_publish(ts_staging *s, const char *const *names, const char *con
   errno = why;
   return good;
 }
+
+/* Not every file system knows a renaming that fails where something is; a second name for the same
+ * file does. */
+bool ts_staging_publish_new(ts_staging *s, const char *name) {
+  bool there = renameat2(s->inside, name, s->folder, name, RENAME_NOREPLACE) == 0;
+  if (!there && (errno == EINVAL || errno == ENOSYS))
+    there = linkat(s->inside, name, s->folder, name, 0) == 0;
+  if (!there || flush_folder(s->folder)) return there;
+  int why = errno;
+  unlinkat(s->folder, name, 0);
+  errno = why;
+  return false;
+}

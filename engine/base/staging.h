@@ -30,4 +30,7 @@ int ts_staging_inside(const ts_staging *staging); /* the same, opened */
  * (FAT) cannot undo a replacement. To be called once. */
 bool ts_staging_publish(ts_staging *staging, const char *const *names, const char *const *stale);
 
+/* One file, and never over what is there already. */
+bool ts_staging_publish_new(ts_staging *staging, const char *name);
+
 #endif

@@ -147,7 +147,7 @@ static bool write_in_language(writer *w, ts_session *s, const ts_options *option
               output_begin(&w->out, s, options, options->out) && make_and_publish(w, bytes, length);
   output_end(&w->out);
   free(w->papers);
-  if (good) printf("\n%zu files in %s\n", w->files, options->out);
+  if (good) printf("\n%zu file%s in %s\n", w->files, plural(w->files), options->out);
   return good;
 }
 
