@@ -8,7 +8,7 @@
 
 static const ts_verb *const verbs[] = {&verb_assess,  &verb_ask,       &verb_check, &verb_print,
                                        &verb_compare, &verb_verify,    &verb_sign,  &verb_rules,
-                                       &verb_calc,    &verb_vocabulary};
+                                       &verb_calc,    &verb_vocabulary, &verb_review};
 
 enum { VERBS = sizeof verbs / sizeof verbs[0] };
 

@@ -311,10 +311,9 @@ bool ts_sheet_index(const char *assessment_xml, size_t length, bool pdf, char **
   return *html != NULL;
 }
 
-/* What is no assessment, but is turned into something readable all the same. */
-static bool transform_bytes(const char *stylesheet, const char *name, const char *bytes,
-                            size_t length, char **result, size_t *result_length,
-                            ts_diagnostics *problems) {
+bool ts_document_transform(const char *stylesheet, const char *name, const char *bytes,
+                           size_t length, char **result, size_t *result_length,
+                           ts_diagnostics *problems) {
   ts_xml *xml = ts_xml_read(bytes, length, name, problems);
   request r = {.stylesheet = stylesheet};
   *result = xml ? transform(r, xml, result_length, problems) : NULL;
@@ -324,13 +323,13 @@ static bool transform_bytes(const char *stylesheet, const char *name, const char
 
 bool ts_reference_render(const char *reference_xml, size_t length, char **html, size_t *html_length,
                          ts_diagnostics *problems) {
-  return transform_bytes("reference.xsl", "reference.xml", reference_xml, length, html, html_length,
+  return ts_document_transform("reference.xsl", "reference.xml", reference_xml, length, html, html_length,
                          problems);
 }
 
 bool ts_schema_compact(const char *schema, size_t length, char **compact, size_t *compact_length,
                        ts_diagnostics *problems) {
-  return transform_bytes("compact.xsl", "dossier.rng", schema, length, compact, compact_length,
+  return ts_document_transform("compact.xsl", "dossier.rng", schema, length, compact, compact_length,
                          problems);
 }
 
@@ -349,5 +348,5 @@ bool ts_finding_text(const char *assessment_xml, size_t length, const char *find
 bool ts_comparison_render(const char *comparison, size_t length, const char *as, char **out,
                           size_t *out_length, ts_diagnostics *problems) {
   const char *sheet = ts_same(as, "text") ? "comparison-text.xsl" : "comparison.xsl";
-  return transform_bytes(sheet, "comparison", comparison, length, out, out_length, problems);
+  return ts_document_transform(sheet, "comparison", comparison, length, out, out_length, problems);
 }
