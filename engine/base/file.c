@@ -140,6 +140,7 @@ typedef struct {
   bool (*make)(void *context, const char *temporary, ts_diagnostics *problems);
   void *context;
   const char *path; /* of the file itself */
+  bool fresh;       /* never over what is there already */
   ts_diagnostics *problems;
 } content;
 
@@ -154,13 +155,22 @@ static bool have_made(int file, const char *temporary, const content *c, const s
   return good;
 }
 
+/* Gives the temporary its name, over an old file or only where none is. Not every file system knows
+ * a renaming that fails then; a second name for the same file does. */
+static bool put(int folder, const char *temporary, const char *name, bool over) {
+  if (over) return renameat(folder, temporary, folder, name) == 0;
+  if (renameat2(folder, temporary, folder, name, RENAME_NOREPLACE) == 0) return true;
+  if (errno != EINVAL && errno != ENOSYS) return false;
+  return linkat(folder, temporary, folder, name, 0) == 0 && unlinkat(folder, temporary, 0) == 0;
+}
+
 static bool write_in_folder(int folder, const char *name, const content *c,
                             const struct stat *old) {
   char temporary[64];
   int file = create_temporary(folder, temporary, sizeof temporary);
   if (file < 0) return false;
   bool good = c->make ? have_made(file, temporary, c, old) : fill(file, c->bytes, c->length, old);
-  if (!good || renameat(folder, temporary, folder, name) != 0) {
+  if (!good || !put(folder, temporary, name, !c->fresh)) {
     int why = errno;
     unlinkat(folder, temporary, 0);
     errno = why;
@@ -170,6 +180,16 @@ static bool write_in_folder(int folder, const char *name, const content *c,
   return fsync(folder) == 0 || errno == EINVAL || errno == ENOTSUP;
 }
 
+static bool write_at(const char *path, const content *c, const struct stat *old) {
+  ts_arena *arena = ts_arena_new();
+  int folder = open(ts_path_folder(arena, path), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  bool good = folder >= 0 && write_in_folder(folder, ts_path_name(path), c, old);
+  if (!good && errno != 0) failed(c->problems, path, "cannot be written");
+  if (folder >= 0) close(folder);
+  ts_arena_free(arena);
+  return good;
+}
+
 static bool write_content(const char *path, content c) {
   struct stat old;
   bool replaces = stat(path, &old) == 0;
@@ -177,18 +197,17 @@ static bool write_content(const char *path, content c) {
     ts_report(c.problems, TS_ERROR, path, 0, "is not a regular file and is left alone");
     return false;
   }
-  ts_arena *arena = ts_arena_new();
-  int folder = open(ts_path_folder(arena, path), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  bool good =
-      folder >= 0 && write_in_folder(folder, ts_path_name(path), &c, replaces ? &old : NULL);
-  if (!good && errno != 0) failed(c.problems, path, "cannot be written");
-  if (folder >= 0) close(folder);
-  ts_arena_free(arena);
-  return good;
+  return write_at(path, &c, replaces ? &old : NULL);
 }
 
 bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagnostics *problems) {
   return write_content(path, (content){.bytes = bytes, .length = length, .problems = problems});
+}
+
+bool ts_file_write_new(const char *path, const char *bytes, size_t length,
+                       ts_diagnostics *problems) {
+  content c = {.bytes = bytes, .length = length, .fresh = true, .problems = problems};
+  return write_at(path, &c, NULL);
 }
 
 bool ts_file_make(const char *path,
@@ -203,6 +222,11 @@ bool ts_file_make(const char *path,
 bool ts_folder_exists(const char *path) {
   struct stat about;
   return stat(path, &about) == 0 && S_ISDIR(about.st_mode);
+}
+
+bool ts_file_exists(const char *path) {
+  struct stat about;
+  return lstat(path, &about) == 0;
 }
 
 static bool make_one(const char *path) {

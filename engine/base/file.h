@@ -24,6 +24,9 @@ void ts_file_close(int file);
 /* Writes a file whole or not at all. False with a report. */
 bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagnostics *problems);
 
+/* The same, and never over what is there already. */
+bool ts_file_write_new(const char *path, const char *bytes, size_t length, ts_diagnostics *problems);
+
 /* The same by a library that writes files itself: `make` fills the empty temporary it is given the
  * path of, and reports what went wrong. */
 bool ts_file_make(const char *path,
@@ -37,6 +40,7 @@ bool ts_folder_make(const char *path, ts_diagnostics *problems);
  * "/", in byte order, NULL-terminated; NULL with a report. */
 char **ts_folder_list(ts_arena *arena, const char *path, const char *suffix, ts_diagnostics *problems);
 bool ts_folder_exists(const char *path);
+bool ts_file_exists(const char *path); /* whatever has that name */
 
 /* Calls `found` with the path of every regular file of that name in a folder and those below it, in
  * byte order, a folder's own before those below; links to folders are not followed. False with a report. */

@@ -18,6 +18,9 @@ static const ts_option rows[] = {
      "the matrix: five-by-five (default), mil-std-882e, or a file", A_MATRIX, KEPT(matrix)},
     {"--set", "PATH=VALUE", OPTION_SET, "take this value instead of the dossier's; repeatable",
      A_SETTING, LISTED(sets, set_count)},
+    {"--set-file", "FILE", OPTION_SET_FILE,
+     "the same, one PATH=VALUE a line, # for comments; repeatable", A_FILE,
+     LISTED(set_files, set_file_count)},
     {"--where", "FIELD=TEXT", OPTION_WHERE, "only rules for which this holds; repeatable",
      LISTED(wheres, where_count)},
     {"-o", "PATH", OPTION_OUT, "write here", A_FILE, KEPT(out)},
@@ -44,6 +47,7 @@ static const ts_option rows[] = {
     {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each", A_TASK, KEPT(task)},
 };
 
+enum { SHORT_LIST = 100 };
 enum { ROWS = sizeof rows / sizeof rows[0] };
 
 int usage_error(const char *format, ...) {
@@ -57,9 +61,15 @@ int usage_error(const char *format, ...) {
 }
 
 int unknown(const char *what, const char *name, const char *const *candidates, size_t count) {
+  char all[SHORT_LIST] = "";
+  size_t used = 0;
   const char *near = ts_nearest(name, candidates, count);
   if (near != NULL)
     return usage_error("unknown %s \"%s\"; the nearest is \"%s\"", what, name, near);
+  for (size_t i = 0; i < count && used < sizeof all; i++)
+    used += (size_t)snprintf(all + used, sizeof all - used, "%s%s", i ? ", " : "", candidates[i]);
+  if (used < sizeof all && count > 0)
+    return usage_error("unknown %s \"%s\"; there is: %s", what, name, all);
   return usage_error("unknown %s \"%s\"; `tankside --help` lists what there is", what, name);
 }
 

@@ -323,14 +323,14 @@ bool ts_document_transform(const char *stylesheet, const char *name, const char 
 
 bool ts_reference_render(const char *reference_xml, size_t length, char **html, size_t *html_length,
                          ts_diagnostics *problems) {
-  return ts_document_transform("reference.xsl", "reference.xml", reference_xml, length, html, html_length,
-                         problems);
+  return ts_document_transform("reference.xsl", "reference.xml", reference_xml, length, html,
+                               html_length, problems);
 }
 
 bool ts_schema_compact(const char *schema, size_t length, char **compact, size_t *compact_length,
                        ts_diagnostics *problems) {
-  return ts_document_transform("compact.xsl", "dossier.rng", schema, length, compact, compact_length,
-                         problems);
+  return ts_document_transform("compact.xsl", "dossier.rng", schema, length, compact,
+                               compact_length, problems);
 }
 
 bool ts_finding_text(const char *assessment_xml, size_t length, const char *finding, char **text,
@@ -347,6 +347,8 @@ bool ts_finding_text(const char *assessment_xml, size_t length, const char *find
 
 bool ts_comparison_render(const char *comparison, size_t length, const char *as, char **out,
                           size_t *out_length, ts_diagnostics *problems) {
-  const char *sheet = ts_same(as, "text") ? "comparison-text.xsl" : "comparison.xsl";
+  const char *sheet = ts_same(as, "text")    ? "comparison-text.xsl"
+                      : ts_same(as, "brief") ? "comparison-brief.xsl"
+                                             : "comparison.xsl";
   return ts_document_transform(sheet, "comparison", comparison, length, out, out_length, problems);
 }

@@ -270,15 +270,26 @@ static void read_all(ts_reader *reader, const char *path, const char *bytes, siz
   finish(reader);
 }
 
-ts_dossier *ts_dossier_read(const char *path, const ts_vocabulary *vocabulary,
-                            const ts_units *units, ts_diagnostics *problems) {
+ts_dossier *ts_dossier_read_text(const char *text, size_t length, const char *path,
+                                 const ts_vocabulary *vocabulary, const ts_units *units,
+                                 ts_diagnostics *problems) {
   ts_dossier *dossier = ts_world_new(vocabulary, units);
   ts_reader reader = {.dossier = dossier, .problems = problems};
-  size_t length, before = ts_count(problems, TS_ERROR);
+  size_t before = ts_count(problems, TS_ERROR);
   reader.folder = ts_path_folder(dossier->arena, path);
-  char *bytes = ts_file_read(dossier->arena, path, FILE_LIMIT, &length, problems);
-  if (bytes) read_all(&reader, path, bytes, length);
-  if (bytes && ts_count(problems, TS_ERROR) == before) return dossier;
+  read_all(&reader, path, ts_arena_copy_n(dossier->arena, text, length), length);
+  if (ts_count(problems, TS_ERROR) == before) return dossier;
   ts_dossier_free(dossier);
   return NULL;
+}
+
+ts_dossier *ts_dossier_read(const char *path, const ts_vocabulary *vocabulary,
+                            const ts_units *units, ts_diagnostics *problems) {
+  ts_arena *arena = ts_arena_new();
+  size_t length;
+  char *bytes = ts_file_read(arena, path, FILE_LIMIT, &length, problems);
+  ts_dossier *dossier =
+      bytes ? ts_dossier_read_text(bytes, length, path, vocabulary, units, problems) : NULL;
+  ts_arena_free(arena);
+  return dossier;
 }
