@@ -365,18 +365,20 @@ END_TEST
 /* ---- what strangers send
  * -------------------------------------------------------------------------- */
 
-/* But for the length of a remark, at the very end, that nobody wrote. */
-START_TEST(a_cut_archive_is_refused_wherever_it_is_cut) {
+/* Where only the last bytes are missing, which say nothing, all of it may still be read. */
+START_TEST(a_cut_archive_is_refused_or_read_whole) {
   ts_text file = _i ? xlsx_file("", "<row><c><v>1</v></c></row>")
                     : ods_file(ODS_HEAD "<t:table-row><t:table-cell o:value-type=\"float\" "
                                         "o:value=\"1\"/></t:table-row>" ODS_TAIL);
   ck_assert_msg(read_bytes("x", file.data, file.length), "%s", said());
-  for (size_t length = 2; length + 2 < file.length; length += 3) {
+  for (size_t length = 2; length < file.length; length++) {
     char *cut = ts_alloc(length);
     memcpy(cut, file.data, length);
-    size_t before = ts_count(problems, TS_ERROR);
-    ck_assert_msg(!read_bytes("x", cut, length), "read with %zu bytes", length);
-    ck_assert(before > 0 || ts_count(problems, TS_ERROR) > 0);
+    bool read = read_bytes("x", cut, length);
+    ck_assert_msg(!read || length + 4 > file.length, "read with %zu of %zu bytes", length,
+                  file.length);
+    if (read) number_at(0, 0, TS_CELL_NUMBER, 1);
+    ck_assert(read || ts_count(problems, TS_ERROR) > 0);
     free(cut);
   }
   ts_text_release(&file);
@@ -465,7 +467,7 @@ Suite *suite_table(void) {
   tcase_add_test(tests, serial_dates_count_from_either_beginning);
   tcase_add_loop_test(tests, a_cell_that_is_not_what_it_says_is_refused, 0, 7);
   tcase_add_test(tests, a_place_that_is_none_is_refused);
-  tcase_add_loop_test(tests, a_cut_archive_is_refused_wherever_it_is_cut, 0, 2);
+  tcase_add_loop_test(tests, a_cut_archive_is_refused_or_read_whole, 0, 2);
   tcase_add_test(tests, a_byte_that_changed_on_the_way_is_noticed);
   tcase_add_test(tests, a_bomb_is_refused_before_it_goes_off);
   tcase_add_test(tests, xml_that_reaches_out_or_down_is_refused);
