@@ -20,7 +20,7 @@ static void look_around(ts_probe *probe, ts_assessment *a, ts_finding *all, size
 }
 
 static void find_ways(ts_probe *probe, ts_assessment *a) {
-  ts_shifts *shifts = ts_shifts_new(probe, a->arena);
+  ts_shifts *shifts = ts_shifts_new(probe, a);
   for (size_t i = 0; i < a->finding_count; i++) {
     ts_ways(probe, shifts, a, &a->findings[i]);
     tell(a, 0.3 + 0.6 * (double)i / (double)a->finding_count);

@@ -49,6 +49,40 @@ void ts_text_release(ts_text *text) {
   *text = (ts_text){0};
 }
 
+size_t ts_character(const char *at) {
+  static const unsigned smallest[] = {0, 0, 0x80, 0x800, 0x10000};
+  const unsigned char *c = (const unsigned char *)at;
+  if (c[0] < 0x80) return c[0] >= 0x20 || c[0] == '\t' || c[0] == '\n' || c[0] == '\r';
+  size_t length = c[0] >= 0xF0 ? 4 : c[0] >= 0xE0 ? 3 : 2;
+  if (c[0] < 0xC2 || c[0] > 0xF4) return 0;
+  unsigned value = c[0] & (0xFFu >> (length + 1));
+  for (size_t i = 1; i < length; i++) {
+    if ((c[i] & 0xC0) != 0x80) return 0;
+    value = value << 6 | (c[i] & 0x3F);
+  }
+  bool wrong = value < smallest[length] || value > 0x10FFFF ||
+               (value >= 0xD800 && value < 0xE000) || value == 0xFFFE || value == 0xFFFF;
+  return wrong ? 0 : length;
+}
+
+/* U+202A to U+202E and U+2066 to U+2069: what is read is not what is written. */
+static bool turns_direction(const char *c) {
+  return c[0] == '\xE2' && ((c[1] == '\x80' && c[2] >= '\xAA' && c[2] <= '\xAE') ||
+                            (c[1] == '\x81' && c[2] >= '\xA6' && c[2] <= '\xA9'));
+}
+
+const char *ts_text_trouble(const char *text, size_t length) {
+  for (const char *end = text + length; text < end;) {
+    size_t n = ts_character(text);
+    if (n == 0) return (unsigned char)*text < 0x20 ? "a control character" : "bytes that are no UTF-8";
+    bool control = *text == '\x7F' || (n == 2 && text[0] == '\xC2' && text[1] < '\xA0');
+    if (control) return "a control character";
+    if (n == 3 && turns_direction(text)) return "a character that turns the direction of writing";
+    text += n;
+  }
+  return NULL;
+}
+
 bool ts_same(const char *a, const char *b) {
   if (!a || !b) return a == b;
   return strcmp(a, b) == 0;

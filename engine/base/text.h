@@ -18,6 +18,13 @@ void ts_text_add_n(ts_text *text, const char *piece, size_t length);
 void ts_text_addf(ts_text *text, const char *format, ...) __attribute__((format(printf, 2, 3)));
 void ts_text_release(ts_text *text);
 
+/* Length of the character at `at`: UTF-8, and one that may stand in XML; 0 where there is none such
+ * (a control character, a surrogate, U+FFFE, U+FFFF, bytes that are no UTF-8, the end). */
+size_t ts_character(const char *at);
+/* What in a text is not to be printed, or NULL: "bytes that are no UTF-8", "a control character",
+ * "a character that turns the direction of writing". */
+const char *ts_text_trouble(const char *text, size_t length);
+
 bool ts_same(const char *a, const char *b); /* equal strings; NULL equals only NULL */
 
 /* Edits that turn one text into the other: insert, delete, replace, swap neighbours. */

@@ -50,7 +50,8 @@ const ts_verb verb_check = {
                "it: one problem a line, `file:line: error: text`, on standard error. No rule is\n"
                "run. The packs of its jurisdiction are loaded for the facts they add.\n\n"
                "Exit status: 0 it can be used (there may be warnings), 2 it cannot.",
-    .takes = OPTION_PACK | OPTION_SET,
+    .takes = OPTION_PACK | OPTION_SET | OPTION_SET_FILE,
     .least = 1,
     .most = 1,
+    .kinds = {A_DOSSIER},
     .run = run};

@@ -6,9 +6,9 @@
 #include <lua.h>
 #include <stdio.h>
 
-static const ts_verb *const verbs[] = {&verb_assess,  &verb_ask,       &verb_check, &verb_print,
-                                       &verb_compare, &verb_verify,    &verb_sign,  &verb_rules,
-                                       &verb_calc,    &verb_vocabulary};
+static const ts_verb *const verbs[] = {&verb_assess, &verb_ask,     &verb_watch,     &verb_check,
+                                       &verb_print,  &verb_compare, &verb_verify,    &verb_sign,
+                                       &verb_rules,  &verb_calc,    &verb_vocabulary};
 
 enum { VERBS = sizeof verbs / sizeof verbs[0] };
 
@@ -32,7 +32,7 @@ static void help_verb(const ts_verb *verb) {
   printf("usage: tankside %s\n\n%s\n", verb->usage, verb->details);
   if (verb->takes != 0) {
     puts("\nOptions:");
-    options_help(verb->takes);
+    options_help(verb);
   }
 }
 

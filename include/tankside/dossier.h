@@ -107,4 +107,8 @@ void ts_dossier_free(ts_dossier *dossier);
 bool ts_dossier_set(ts_dossier *dossier, const char *path, const char *value,
                     ts_diagnostics *problems);
 
+/* The same, with reports against the place where it was asked for. */
+bool ts_dossier_set_from(ts_dossier *dossier, const char *path, const char *value,
+                         ts_diagnostics *problems, const char *file, int line);
+
 #endif
