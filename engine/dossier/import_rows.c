@@ -352,8 +352,12 @@ static bool set_cell(const rowing *r, ts_import_target target, const ts_import_c
   ts_value value;
   const char *text = text_of(r, fact, column, cell, &value);
   if (text == NULL) return false;
-  /* An id by which it was found, or got its name, is no change. */
-  if (fact->def->type == TS_ID) return true;
+  /* What it was found by is no change, even when a name is spaced or spelt in other letters. */
+  bool name = ts_same(fact->def->name, "name") || ts_same(fact->def->name, "title");
+  bool found_by = name && target.fresh == NULL && has_id(r) &&
+                  cell_of_fact(r, "id", NULL) == NULL &&
+                  cell_of(r, TS_COLUMN_SUBJECT, 0, NULL) == NULL;
+  if (fact->def->type == TS_ID || found_by) return true;
   return ts_import_set_fact(r->import, target, column->position, text, &value, merge,
                             where_of(r, cell), evidence);
 }

@@ -132,7 +132,7 @@ static const char *date_text(const ts_import *import, const ts_import_form *form
   const char *at[3], *year = NULL, *month = NULL, *day = NULL;
   size_t length[3];
   ts_date date;
-  if (ts_date_read(text, &date) || !three_groups(text, at, length)) return text;
+  if (ts_date_read(text, &date) || !three_groups(text, at, length) || length[0] == 4) return text;
   if (form->dates == NULL) {
     ts_import_fail(import, where,
                    "\"%s\" does not say which is the day and which the month; write it like "
