@@ -276,9 +276,9 @@ static bool unit_fits(const ts_import *import, const ts_import_sheet *sheet,
                       const ts_import_column *column, const char *where) {
   ts_dim dim = TS_NUMBER;
   char is[64], wanted[64];
+  if (column->role != TS_COLUMN_FACT || column->form.unit == NULL) return true;
   const ts_known_fact *fact =
       ts_known_at(import->dossier->vocabulary, sheet->entity, column->position);
-  if (column->role != TS_COLUMN_FACT || column->form.unit == NULL) return true;
   if (fact->def->type == TS_QUANTITY && ts_import_is_unit(import, column->form.unit, &dim) &&
       dim == fact->dim)
     return true;
