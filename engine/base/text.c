@@ -49,6 +49,30 @@ void ts_text_release(ts_text *text) {
   *text = (ts_text){0};
 }
 
+/* Characters, not bytes. */
+static size_t width(const char *text, size_t length) {
+  size_t count = 0;
+  for (size_t i = 0; i < length; i++) count += ((unsigned char)text[i] & 0xC0) != 0x80;
+  return count;
+}
+
+void ts_text_add_folded(ts_text *text, const char *words, size_t column, size_t indent,
+                        size_t columns) {
+  for (bool begun = false; *(words += strspn(words, " ")) != '\0'; begun = true) {
+    size_t length = strcspn(words, " "), wide = width(words, length);
+    if (begun && column + 1 + wide > columns) {
+      ts_text_addf(text, "\n%*s", (int)indent, "");
+      column = indent;
+    } else if (begun) {
+      ts_text_add(text, " ");
+      column++;
+    }
+    ts_text_add_n(text, words, length);
+    column += wide;
+    words += length;
+  }
+}
+
 size_t ts_character(const char *at) {
   static const unsigned smallest[] = {0, 0, 0x80, 0x800, 0x10000};
   const unsigned char *c = (const unsigned char *)at;
@@ -74,7 +98,8 @@ static bool turns_direction(const char *c) {
 const char *ts_text_trouble(const char *text, size_t length) {
   for (const char *end = text + length; text < end;) {
     size_t n = ts_character(text);
-    if (n == 0) return (unsigned char)*text < 0x20 ? "a control character" : "bytes that are no UTF-8";
+    if (n == 0)
+      return (unsigned char)*text < 0x20 ? "a control character" : "bytes that are no UTF-8";
     bool control = *text == '\x7F' || (n == 2 && text[0] == '\xC2' && text[1] < '\xA0');
     if (control) return "a control character";
     if (n == 3 && turns_direction(text)) return "a character that turns the direction of writing";

@@ -17,6 +17,10 @@ void ts_text_add(ts_text *text, const char *piece);
 void ts_text_add_n(ts_text *text, const char *piece, size_t length);
 void ts_text_addf(ts_text *text, const char *format, ...) __attribute__((format(printf, 2, 3)));
 void ts_text_release(ts_text *text);
+/* Adds words broken at spaces so that no line is wider than `columns` characters, where it can be
+ * helped; the first begins at `column`, the others at `indent`. */
+void ts_text_add_folded(ts_text *text, const char *words, size_t column, size_t indent,
+                        size_t columns);
 
 /* Length of the character at `at`: UTF-8, and one that may stand in XML; 0 where there is none such
  * (a control character, a surrogate, U+FFFE, U+FFFF, bytes that are no UTF-8, the end). */

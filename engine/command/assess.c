@@ -103,7 +103,7 @@ static bool write_documents(ts_session *s, const ts_options *options, ts_progres
   good = good && ts_folder_make(w.folder, s->problems) &&
          ts_file_write(w.xml_path, bytes, length, s->problems) && write_sheets(&w);
   free(translated);
-  if (good) printf("\n%zu files in %s\n", w.files, w.folder);
+  if (good) printf("\n%zu file%s in %s\n", w.files, plural(w.files), w.folder);
   return good;
 }
 

@@ -63,7 +63,9 @@ typedef enum {
   A_TASK,
   A_RULE,
   A_FACT, /* "immersion.depth" */
-  A_FUNCTION
+  A_FUNCTION,
+  A_JURISDICTION,
+  A_UNIT_SYSTEM
 } value_kind;
 
 typedef struct {
@@ -115,10 +117,13 @@ typedef struct {
 } ts_verb;
 
 extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary,
-    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_import;
+    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_new, verb_import;
 
 /* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
 bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);
+/* The names there are of papers, languages, matrices, packs ..., ended by NULL; none for what is
+ * not one of a few. */
+const char *const *choices(ts_arena *arena, value_kind kind);
 /* The sizes of paper, ended by NULL. */
 extern const char *const papers[];
 /* The lines that describe the options a verb takes, to stdout. */
@@ -164,6 +169,12 @@ ts_assess_inputs session_inputs(const ts_session *session, const char *path);
 const char *session_folder(const ts_session *session, const char *path);
 /* The matrix by name or file; the default where none is given. */
 bool session_read_matrix(ts_session *session, const char *name);
+
+/* How many facts are stated, not known, and worked out from others. */
+typedef struct {
+  size_t stated, unknown, derived;
+} fact_tally;
+fact_tally count_facts(const ts_dossier *dossier);
 
 /* ---- what if (what_if.c) --------------------------------------------------------- */
 
@@ -226,6 +237,9 @@ void print_folded(const char *first, const char *text);
 
 /* Prints lines of a head, a tab and a text, each text folded under its head. */
 void print_lines(ts_arena *arena, const char *text);
+
+/* What makes a word of so many things: "s", or nothing for one. */
+const char *plural(size_t count);
 
 /* Prints a text cut or filled to a width in characters. */
 void print_cut(const char *text, int width);

@@ -49,6 +49,7 @@ static const ts_option rows[] = {
     {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each", A_TASK, KEPT(task)},
 };
 
+enum { SHORT_LIST = 100 };
 enum { ROWS = sizeof rows / sizeof rows[0] };
 
 int usage_error(const char *format, ...) {
@@ -62,9 +63,15 @@ int usage_error(const char *format, ...) {
 }
 
 int unknown(const char *what, const char *name, const char *const *candidates, size_t count) {
+  char all[SHORT_LIST] = "";
+  size_t used = 0;
   const char *near = ts_nearest(name, candidates, count);
   if (near != NULL)
     return usage_error("unknown %s \"%s\"; the nearest is \"%s\"", what, name, near);
+  for (size_t i = 0; i < count && used < sizeof all; i++)
+    used += (size_t)snprintf(all + used, sizeof all - used, "%s%s", i ? ", " : "", candidates[i]);
+  if (used < sizeof all && count > 0)
+    return usage_error("unknown %s \"%s\"; there is: %s", what, name, all);
   return usage_error("unknown %s \"%s\"; `tankside --help` lists what there is", what, name);
 }
 

@@ -54,8 +54,8 @@ static void topics(const ts_session *s, const ts_options *options) {
       examples += asked ? ts_rule_at(s->packs, next)->example_count : 0;
     }
     if (rules > 0)
-      printf("  %-20.*s %4zu rules %5zu examples\n", (int)topic_length(first), first->id, rules,
-             examples);
+      printf("  %-20.*s %4zu rule%s %*zu example%s\n", (int)topic_length(first), first->id, rules,
+             plural(rules), rules == 1 ? 6 : 5, examples, plural(examples));
   }
 }
 
@@ -64,11 +64,12 @@ static int check(ts_session *s, const ts_options *options, bool loaded) {
   size_t errors = ts_count(s->problems, TS_ERROR), warnings = ts_count(s->problems, TS_WARNING);
   topics(s, options);
   if (options->pack_count > 0) puts("with all that are loaded:");
-  printf("%zu rules, %zu controls, %zu of %zu examples come out as they say\n",
-         ts_rule_count(s->packs), ts_control_count(s->packs), n.passed, n.examples);
+  printf("%zu rule%s, %zu control%s, %zu of %zu examples come out as they say\n",
+         ts_rule_count(s->packs), plural(ts_rule_count(s->packs)), ts_control_count(s->packs),
+         plural(ts_control_count(s->packs)), n.passed, n.examples);
   printf("%zu of %zu decisions seen both ways, %zu of %zu statements reached\n", n.both_ways,
          n.decisions, n.reached, n.statements);
-  printf("%zu errors, %zu warnings%s\n", errors, warnings,
+  printf("%zu error%s, %zu warning%s%s\n", errors, plural(errors), warnings, plural(warnings),
          options->pack_count > 0 ? " in the packs given" : "");
   if (!loaded) return NOT_DONE;
   return n.passed == n.examples && errors == 0 ? DONE : LOOK;

@@ -302,3 +302,10 @@ ts_dossier *ts_dossier_read(const char *path, const ts_vocabulary *vocabulary,
                             const ts_units *units, ts_diagnostics *problems) {
   return ts_dossier_read_given(path, NULL, 0, vocabulary, units, problems);
 }
+
+ts_dossier *ts_dossier_read_text(const char *text, size_t length, const char *path,
+                                 const ts_vocabulary *vocabulary, const ts_units *units,
+                                 ts_diagnostics *problems) {
+  const ts_given_text given = {ts_path_name(path), text, length};
+  return ts_dossier_read_given(path, &given, 1, vocabulary, units, problems);
+}
