@@ -49,6 +49,7 @@ struct ts_dossier {
   ts_subject_entry *subjects;
   size_t subject_count, subject_capacity;
   ts_names paths;       /* path -> subject */
+  ts_names numbers;     /* stem of numbered paths -> the next number to try */
   ts_names person_days; /* "p1@2027-03-09" -> subject, by what it refers to now */
 
   ts_value *values;   /* by slot */
