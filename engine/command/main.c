@@ -7,11 +7,12 @@
 #include <lua.h>
 #include <stdio.h>
 
-static const ts_verb *const verbs[] = {&verb_new,   &verb_assess, &verb_ask,     &verb_watch,
-                                       &verb_check, &verb_print,  &verb_compare, &verb_verify,
-                                       &verb_sign,  &verb_rules,  &verb_calc,    &verb_vocabulary};
+const ts_verb *const verbs[] = {&verb_new,         &verb_assess, &verb_ask,     &verb_watch,
+                                &verb_check,       &verb_print,  &verb_compare, &verb_verify,
+                                &verb_sign,        &verb_rules,  &verb_calc,    &verb_vocabulary,
+                                &verb_completions, NULL};
 
-enum { VERBS = sizeof verbs / sizeof verbs[0] };
+enum { VERBS = sizeof verbs / sizeof verbs[0] - 1 };
 
 const char caution[] =
     "It computes and documents; a competent person decides. Local codes and licensed "
@@ -21,7 +22,7 @@ const char caution[] =
 static void help_all(void) {
   puts("tankside: risk assessment of work in, under and beside water on set\n");
   puts("usage: tankside COMMAND [ARGUMENT]...\n");
-  for (size_t i = 0; i < VERBS; i++) printf("  %-11s %s\n", verbs[i]->name, verbs[i]->summary);
+  for (size_t i = 0; i < VERBS; i++) printf("  %-12s %s\n", verbs[i]->name, verbs[i]->summary);
   puts("\n  tankside COMMAND --help   what it takes and gives");
   puts("  tankside --version        this program and its libraries\n");
   puts("Exit status: 0 assessed, nothing above the line; 1 assessed, something stops,\n"
@@ -43,7 +44,7 @@ static void version(void) {
          LIBXSLT_DOTTED_VERSION);
 }
 
-static const ts_verb *find_verb(const char *name) {
+const ts_verb *verb_find(const char *name) {
   for (size_t i = 0; i < VERBS; i++)
     if (ts_same(verbs[i]->name, name)) return verbs[i];
   return NULL;
@@ -71,7 +72,7 @@ static int help(int count, char **arguments) {
     help_all();
     return DONE;
   }
-  const ts_verb *verb = find_verb(arguments[0]);
+  const ts_verb *verb = verb_find(arguments[0]);
   if (verb == NULL) return no_such_verb(arguments[0]);
   help_verb(verb);
   return DONE;
@@ -93,6 +94,6 @@ int main(int count, char **arguments) {
   }
   if (ts_same(name, "--help") || ts_same(name, "-h") || ts_same(name, "help"))
     return flushed(help(ts_same(name, "help") ? count - 2 : 0, arguments + 2));
-  const ts_verb *verb = find_verb(name);
+  const ts_verb *verb = verb_find(name);
   return verb != NULL ? flushed(run_verb(verb, count - 2, arguments + 2)) : no_such_verb(name);
 }
