@@ -242,7 +242,7 @@ const ts_verb verb_completions = {
         "installed with its data, the shells find it by themselves. The script asks the\n"
         "program what could come next, as `completions words -- WORD...` prints it: one word\n"
         "a line, a tab, what it is.\n\n"
-        "  tankside completions bash > ~/.local/share/bash-completion/completions/tankside\n"
+        "  tankside completions bash > tankside.bash && . ./tankside.bash\n"
         "  tankside completions words -- print --sheet ''\n\n"
         "Exit status: 0 printed, 2 not.",
     .takes = 0,

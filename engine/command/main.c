@@ -7,10 +7,10 @@
 #include <lua.h>
 #include <stdio.h>
 
-const ts_verb *const verbs[] = {&verb_new,         &verb_assess, &verb_ask,     &verb_watch,
-                                &verb_check,       &verb_print,  &verb_compare, &verb_verify,
-                                &verb_sign,        &verb_rules,  &verb_calc,    &verb_vocabulary,
-                                &verb_completions, NULL};
+const ts_verb *const verbs[] = {&verb_new,        &verb_import,      &verb_ask,   &verb_check,
+                                &verb_assess,     &verb_watch,       &verb_print, &verb_compare,
+                                &verb_verify,     &verb_sign,        &verb_rules, &verb_calc,
+                                &verb_vocabulary, &verb_completions, NULL};
 
 enum { VERBS = sizeof verbs / sizeof verbs[0] - 1 };
 
@@ -23,19 +23,12 @@ static void help_all(void) {
   puts("tankside: risk assessment of work in, under and beside water on set\n");
   puts("usage: tankside COMMAND [ARGUMENT]...\n");
   for (size_t i = 0; i < VERBS; i++) printf("  %-12s %s\n", verbs[i]->name, verbs[i]->summary);
-  puts("\n  tankside COMMAND --help   what it takes and gives");
+  puts("\n  tankside                  what to do next in this folder");
+  puts("  tankside COMMAND --help   what it takes and gives, with examples");
   puts("  tankside --version        this program and its libraries\n");
   puts("Exit status: 0 assessed, nothing above the line; 1 assessed, something stops,\n"
        "stands above the line, is not met or incomplete; 2 not assessed.\n");
   print_folded("", caution);
-}
-
-static void help_verb(const ts_verb *verb) {
-  printf("usage: tankside %s\n\n%s\n", verb->usage, verb->details);
-  if (verb->takes != 0) {
-    puts("\nOptions:");
-    options_help(verb);
-  }
 }
 
 static void version(void) {
@@ -60,7 +53,7 @@ static int run_verb(const ts_verb *verb, int count, char **arguments) {
   ts_options options = {0};
   if (!options_read(verb, count, arguments, &options)) return NOT_DONE;
   if (options.help) {
-    help_verb(verb);
+    print_help(verb);
     return DONE;
   }
   return verb->run(&options);
@@ -74,7 +67,7 @@ static int help(int count, char **arguments) {
   }
   const ts_verb *verb = verb_find(arguments[0]);
   if (verb == NULL) return no_such_verb(arguments[0]);
-  help_verb(verb);
+  print_help(verb);
   return DONE;
 }
 

@@ -43,6 +43,9 @@ static const ts_option rows[] = {
     {"--dossier", "FILE", OPTION_DOSSIER, "the dossier it was made from", A_DOSSIER, KEPT(dossier)},
     {"--editor", NULL, OPTION_EDITOR, "help for editors, into the folder given with -o",
      KEPT(editor)},
+    {"--dry-run", NULL, OPTION_DRY_RUN, "show what would change, and write nothing", KEPT(dry_run)},
+    {"--map", "FILE", OPTION_MAP, "says what sheets and columns are, where their names do not",
+     A_FILE, KEPT(map)},
     {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each", A_TASK, KEPT(task)},
 };
 

@@ -291,7 +291,7 @@ bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char 
   char *content =
       xml ? transform((request){.stylesheet = which->spreadsheet}, xml, &count, problems) : NULL;
   ts_text ods = {0};
-  if (content && ts_document_spreadsheet(content, count, &ods)) {
+  if (content && ts_document_spreadsheet(content, count, NULL, &ods)) {
     *bytes = ods.data; /* ts_text grows with malloc: the caller frees it */
     *bytes_length = ods.length;
   } else {
