@@ -129,7 +129,7 @@ static bool check_signatures(verifier *v) {
   if (trust != NULL && authorities == NULL) return false;
   size_t before = ts_count(v->s->problems, TS_ERROR);
   size_t count =
-      ts_signatures(v->bytes, v->length, v->path, authorities, show_signature, &l, v->s->problems);
+      ts_signatures(v->bytes, v->length, v->path, authorities, NULL, show_signature, &l, v->s->problems);
   if (count == 0 && ts_count(v->s->problems, TS_ERROR) == before) puts("not signed");
   v->broken = l.broken + (ts_count(v->s->problems, TS_ERROR) - before);
   strip(v);

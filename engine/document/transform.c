@@ -311,10 +311,9 @@ bool ts_sheet_index(const char *assessment_xml, size_t length, bool pdf, char **
   return *html != NULL;
 }
 
-/* What is no assessment, but is turned into something readable all the same. */
-static bool transform_bytes(const char *stylesheet, const char *name, const char *bytes,
-                            size_t length, char **result, size_t *result_length,
-                            ts_diagnostics *problems) {
+bool ts_document_transform(const char *stylesheet, const char *name, const char *bytes,
+                           size_t length, char **result, size_t *result_length,
+                           ts_diagnostics *problems) {
   ts_xml *xml = ts_xml_read(bytes, length, name, problems);
   request r = {.stylesheet = stylesheet};
   *result = xml ? transform(r, xml, result_length, problems) : NULL;
@@ -324,14 +323,14 @@ static bool transform_bytes(const char *stylesheet, const char *name, const char
 
 bool ts_reference_render(const char *reference_xml, size_t length, char **html, size_t *html_length,
                          ts_diagnostics *problems) {
-  return transform_bytes("reference.xsl", "reference.xml", reference_xml, length, html, html_length,
-                         problems);
+  return ts_document_transform("reference.xsl", "reference.xml", reference_xml, length, html,
+                               html_length, problems);
 }
 
 bool ts_schema_compact(const char *schema, size_t length, char **compact, size_t *compact_length,
                        ts_diagnostics *problems) {
-  return transform_bytes("compact.xsl", "dossier.rng", schema, length, compact, compact_length,
-                         problems);
+  return ts_document_transform("compact.xsl", "dossier.rng", schema, length, compact,
+                               compact_length, problems);
 }
 
 bool ts_finding_text(const char *assessment_xml, size_t length, const char *finding, char **text,
@@ -351,5 +350,5 @@ bool ts_comparison_render(const char *comparison, size_t length, const char *as,
   const char *sheet = ts_same(as, "text")    ? "comparison-text.xsl"
                       : ts_same(as, "brief") ? "comparison-brief.xsl"
                                              : "comparison.xsl";
-  return transform_bytes(sheet, "comparison", comparison, length, out, out_length, problems);
+  return ts_document_transform(sheet, "comparison", comparison, length, out, out_length, problems);
 }
