@@ -10,6 +10,7 @@ cat >dossier.xml <<'XML'
 XML
 "$TANKSIDE" assess dossier.xml -o paper --no-pdf >/dev/null || [ $? -eq 1 ]
 cp -R paper before
+mkdir book && cp -R paper book/rehearsal
 openssl req -x509 -newkey rsa:2048 -nodes -keyout me.pem -out me.crt -days 3650 -subj "/CN=K. Adeyemi" 2>/dev/null
 cp me.crt company.crt
 printf '%s\n' wind A B 2027-03-01 gb-eng '' '' C '' '' '' '' '' >answers.txt
@@ -21,7 +22,7 @@ run() { # a command as it is shown, in a copy of all this
     *watch*) return 0 ;;  # waits: its own test
     *import*) return 0 ;; # its own test has the tables
   esac
-  rm -rf trial && mkdir trial && cp -R paper before ./*.* trial/
+  rm -rf trial && mkdir trial && cp -R paper before book ./*.* trial/
   status=0
   (cd trial && bash -c "$1") </dev/null >out 2>err || status=$?
   wanted="0 1"
