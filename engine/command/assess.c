@@ -136,6 +136,8 @@ const ts_verb verb_assess = {
         "--explain F12 shows instead all that is behind one finding: scores, conditions,\n"
         "working with its sources, facts and evidence, how far each number is from changing\n"
         "it, and what would bring it below the line, with what that makes worse elsewhere.\n\n"
+        "  tankside assess dossier.xml -o paper\n"
+        "  tankside assess dossier.xml --explain F1\n\n"
         "It never says that something may go ahead: a competent person decides.\n\n"
         "Exit status: 0 nothing above the line, no stop, no duty open or not met, complete;\n"
         "1 otherwise; 2 not assessed, and then nothing is written.",

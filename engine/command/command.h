@@ -40,6 +40,8 @@ typedef enum {
   OPTION_TRUST = 262144,
   OPTION_LANGUAGE = 524288,
   OPTION_SET_FILE = 1 << 20,
+  OPTION_DRY_RUN = 1 << 22,
+  OPTION_MAP = 1 << 23,
   OPTION_FORCE = 1 << 24
 } option_bit;
 
@@ -78,7 +80,8 @@ typedef struct {
   size_t where_count;
   const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier, *language;
   const char *key, *certificate, *on, *role, *trust;
-  bool no_pdf, all, editor, force, help;
+  const char *map;
+  bool no_pdf, all, editor, force, help, dry_run;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
 } ts_options;
@@ -115,7 +118,10 @@ typedef struct {
 } ts_verb;
 
 extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary,
-    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_new;
+    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_new, verb_import,
+    verb_review, verb_completions;
+extern const ts_verb *const verbs[];        /* all of them, ended by NULL */
+const ts_verb *verb_find(const char *name); /* or NULL */
 
 /* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
 bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);
@@ -124,6 +130,8 @@ bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *
 const char *const *choices(ts_arena *arena, value_kind kind);
 /* The sizes of paper, ended by NULL. */
 extern const char *const papers[];
+/* The help of a verb, to stdout: usage, details, options. */
+void print_help(const ts_verb *verb);
 /* The lines that describe the options a verb takes, to stdout. */
 void options_help(const ts_verb *verb);
 /* `tankside: error: ...` on stderr with the nearest of the candidates; gives NOT_DONE. */

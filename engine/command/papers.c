@@ -13,7 +13,7 @@ static const char record[] = "assessment.xml", contents[] = "index.html";
 
 typedef struct {
   const ts_sheet *sheet;
-  const char *task, *name; /* NULL where it is for all tasks; without a form */
+  const char *name; /* without a form: "card", "task-dusk" */
 } paper;
 
 typedef struct {
@@ -28,15 +28,16 @@ typedef struct {
 
 /* ---- which there are --------------------------------------------------------------- */
 
+/* The paper of the sheet that is at hand. */
+static paper paper_of(const writer *w, const char *task) {
+  const char *sheet = w->sheet->name;
+  return (paper){w->sheet, task ? ts_arena_printf(w->out.s->arena, "%s-%s", sheet, task) : sheet};
+}
+
 static bool add_paper(void *data, const char *task) {
   writer *w = data;
-  ts_arena *arena = w->out.s->arena;
-  const char *sheet = w->sheet->name;
   TS_GROW(w->papers, w->count, w->capacity);
-  w->papers[w->count++] =
-      (paper){.sheet = w->sheet,
-              .task = ts_arena_copy(arena, task),
-              .name = task ? ts_arena_printf(arena, "%s-%s", sheet, task) : sheet};
+  w->papers[w->count++] = paper_of(w, task);
   return true;
 }
 
@@ -94,31 +95,55 @@ static bool put(writer *w, const char *name, char *bytes, size_t length) {
   return good;
 }
 
-static bool write_pdf(const writer *w, const paper *p, const char *name) {
+static bool write_pdf(writer *w, const paper *p) {
+  const char *name = file_name(w, p, "pdf");
+  progress_file(w->progress, name);
+  w->files++;
   return ts_sheet_pdf_with(output_path(&w->out, file_name(w, p, "html")),
                            output_path(&w->out, name), w->out.options->paper,
                            p->sheet->attaches ? output_path(&w->out, record) : NULL,
                            w->out.s->problems);
 }
 
-static bool write_form(writer *w, const paper *p, const char *form) {
-  const char *name = file_name(w, p, form);
+/* A sheet, or that of one task, once its text is there. */
+static bool put_page(void *data, const char *task, const char *bytes, size_t length) {
+  writer *w = data;
+  const paper p = paper_of(w, task);
+  const char *name = file_name(w, &p, w->sheet->spreadsheet ? "csv" : "html");
+  progress_file(w->progress, name);
+  w->files++;
+  return output_put(&w->out, name, bytes, length) &&
+         (!comes_as(w, w->sheet, "pdf") || write_pdf(w, &p));
+}
+
+static bool write_page(writer *w) {
   char *bytes = NULL;
   size_t length = 0;
-  progress_file(w->progress, name);
-  if (ts_same(form, "pdf")) return w->files++, write_pdf(w, p, name);
-  bool made = ts_same(form, "ods")
-                  ? ts_sheet_spreadsheet(w->bytes, w->length, p->sheet->name, &bytes, &length,
-                                         w->out.s->problems)
-                  : ts_sheet_render(w->bytes, w->length, p->sheet->name, p->task,
-                                    w->out.options->paper, &bytes, &length, w->out.s->problems);
-  return made && put(w, name, bytes, length);
+  progress_file(w->progress, w->sheet->name);
+  bool good = ts_sheet_render(w->bytes, w->length, w->sheet->name, NULL, w->out.options->paper,
+                              &bytes, &length, w->out.s->problems) &&
+              put_page(w, NULL, bytes, length);
+  free(bytes);
+  return good;
+}
+
+static bool write_spreadsheet(writer *w) {
+  const paper p = paper_of(w, NULL);
+  char *bytes = NULL;
+  size_t length = 0;
+  return ts_sheet_spreadsheet(w->bytes, w->length, w->sheet->name, &bytes, &length,
+                              w->out.s->problems) &&
+         put(w, file_name(w, &p, "ods"), bytes, length);
 }
 
 static bool write_papers(writer *w) {
-  for (const paper *p = w->papers; p < w->papers + w->count; p++)
-    for (int i = 0; i < FORMS; i++)
-      if (comes_as(w, p->sheet, forms[i]) && !write_form(w, p, forms[i])) return false;
+  for (w->sheet = ts_sheets(); w->sheet->name != NULL; w->sheet++) {
+    bool good = w->sheet->per_task
+                    ? ts_sheet_render_each(w->bytes, w->length, w->sheet->name,
+                                           w->out.options->paper, put_page, w, w->out.s->problems)
+                    : write_page(w);
+    if (!good || (w->sheet->spreadsheet && !write_spreadsheet(w))) return false;
+  }
   return true;
 }
 

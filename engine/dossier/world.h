@@ -70,6 +70,17 @@ struct ts_dossier {
   size_t waiver_count, waiver_capacity;
 };
 
+/* What is to be read instead of a file, by its name relative to the dossier's folder. */
+typedef struct {
+  const char *name, *text;
+  size_t length;
+} ts_given_text;
+
+/* As ts_dossier_read, with some files' texts as they would become: reader.c. */
+ts_dossier *ts_dossier_read_given(const char *path, const ts_given_text *given, size_t count,
+                                  const ts_vocabulary *vocabulary, const ts_units *units,
+                                  ts_diagnostics *problems);
+
 ts_dossier *ts_world_new(const ts_vocabulary *vocabulary, const ts_units *units);
 
 /* Adds a subject with all its facts unknown. `path` must not be taken. Returns its number. */
