@@ -21,10 +21,8 @@ typedef struct {
   ts_assess_inputs in; /* the assessment's, with the variant */
   ts_evaluator *evaluator;
   ts_arena *arena;     /* for as long as the probe lives */
-  ts_effect **effects; /* by subject: what is in place, once asked for */
-  size_t *effect_count;
-  bool *known_effects;
-  ts_effect *room; /* what is in place and what is tried on top of it */
+  ts_laid *laid;       /* what is in place */
+  ts_effect *room;     /* what is tried on top of it */
   size_t room_size;
   size_t applied; /* how many controls the dossier applies: those above are being tried */
   ts_tallies tallies;
