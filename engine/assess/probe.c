@@ -70,6 +70,7 @@ ts_probe *ts_probe_new(const ts_assessment *assessment) {
   ts_evaluator_lay(p->evaluator, p->laid, TS_IN_PLACE);
   p->applied = ts_applied_count(assessment->in.dossier);
   p->allowed = ALLOWED + ALLOWED_EACH * (assessment->finding_count + assessment->duty_count);
+  p->bearing = ts_arena_alloc(arena, (assessment->finding_count + 1) * sizeof *p->bearing);
   index_reads(p);
   index_said(p);
   return p;

@@ -15,6 +15,12 @@ typedef struct {
   bool duty;
 } ts_said_at;
 
+/* Some controls, in order. */
+typedef struct {
+  const ts_control **at;
+  size_t count;
+} ts_bearing;
+
 typedef struct {
   const ts_assessment *a;
   ts_dossier *variant;
@@ -30,6 +36,7 @@ typedef struct {
   uint32_t *pairs_of, *pairs_from; /* by slot: the pairs that read it; one more at the end */
   ts_said_at *said;                /* what each pair said in any view */
   uint32_t *said_from;             /* by pair; one more at the end */
+  ts_bearing *bearing; /* by finding: the controls that could bear on it, once asked for */
   size_t spent, allowed;           /* courses run in tries, and how many may be */
 } ts_probe;
 

@@ -1,5 +1,4 @@
 #include "assess/shifts.h"
-#include "assess/scope.h"
 #include "base/sort.h"
 #include "base/text.h"
 #include <stdint.h>
@@ -16,14 +15,15 @@ typedef struct {
 
 struct ts_shifts {
   ts_probe *probe;
+  ts_touched *touched;
   ts_arena *keep;
   memory *known;
   size_t count, capacity;
 };
 
-ts_shifts *ts_shifts_new(ts_probe *probe, ts_arena *keep) {
+ts_shifts *ts_shifts_new(ts_probe *probe, ts_touched *touched, ts_arena *keep) {
   ts_shifts *s = ts_alloc(sizeof *s);
-  *s = (ts_shifts){.probe = probe, .keep = keep};
+  *s = (ts_shifts){.probe = probe, .touched = touched, .keep = keep};
   return s;
 }
 
@@ -79,60 +79,12 @@ static void touched_by_slot(const ts_probe *p, uint32_t slot, pair_list *list) {
   /* Derived facts are read with what they are made of, so those pairs are here already. */
 }
 
-static void touched_by_change(const ts_probe *p, const ts_control *control, ts_subject scope,
-                              const ts_fact_def *def, pair_list *list) {
-  uint32_t slots = ts_slot_count(p->variant);
-  for (uint32_t slot = 0; slot < slots; slot++) {
-    if (p->pairs_from[slot] == p->pairs_from[slot + 1] || ts_slot_fact(p->variant, slot) != def)
-      continue;
-    for (uint32_t i = p->pairs_from[slot]; i < p->pairs_from[slot + 1]; i++) {
-      const ts_pair *pair = &p->a->pairs[p->pairs_of[i]];
-      ts_effect effect = {
-          .control = control, .scope = scope, .here = ts_covers(p->variant, scope, pair->subject)};
-      if (ts_effects_reach(p->variant, &effect, 1, &slot, 1)) add_pair(list, p->pairs_of[i]);
-    }
-  }
-}
-
-static bool names_control(const ts_spoken *said, const char *id) {
-  for (size_t i = 0; said != NULL && i < said->outcome.control_count; i++)
-    if (ts_same(said->outcome.controls[i], id)) return true;
-  return false;
-}
-
-static void touched_by_credit(const ts_probe *p, const ts_control *control, ts_subject scope,
-                              pair_list *list) {
-  if (control->lowers_likelihood == 0 && control->lowers_severity == 0) return;
-  for (size_t i = 0; i < p->a->finding_count; i++) {
-    const ts_finding *f = &p->a->findings[i];
-    const ts_case *now = &f->view[TS_IN_PLACE];
-    bool named = names_control(now->worst, control->id) || names_control(now->best, control->id);
-    if (!named || !ts_covers(p->variant, scope, f->subject)) continue;
-    size_t pair = ts_pair_of(p->a, f);
-    if (pair != SIZE_MAX) add_pair(list, (uint32_t)pair);
-  }
-}
-
-const uint32_t *ts_pairs_touched(ts_probe *p, const ts_control *control, ts_subject scope,
-                                 ts_arena *arena, size_t *count) {
-  pair_list list = {0};
-  for (size_t i = 0; i < control->change_count; i++)
-    touched_by_change(p, control, scope, control->changes[i].def, &list);
-  touched_by_credit(p, control, scope, &list);
-  list.count = ts_sort_once_each(list.pairs, list.count);
-  uint32_t *pairs = ts_arena_alloc(arena, (list.count + 1) * sizeof *pairs);
-  if (list.count > 0) memcpy(pairs, list.pairs, list.count * sizeof *pairs);
-  *count = list.count;
-  free(list.pairs);
-  return pairs;
-}
-
-static void touched_by(ts_probe *p, const ts_try *tried, pair_list *list) {
+static void touched_by(ts_shifts *s, const ts_try *tried, pair_list *list) {
   ts_arena *scratch = ts_arena_new();
-  if (tried->slot != TS_NO_SLOT) touched_by_slot(p, tried->slot, list);
+  if (tried->slot != TS_NO_SLOT) touched_by_slot(s->probe, tried->slot, list);
   for (size_t i = 0; i < tried->control_count; i++) {
     size_t count;
-    const uint32_t *pairs = ts_pairs_touched(p, tried->controls[i], tried->scope, scratch, &count);
+    const uint32_t *pairs = ts_pairs_touched(s->touched, tried->controls[i], tried->scope, scratch, &count);
     for (size_t k = 0; k < count; k++) add_pair(list, pairs[k]);
   }
   list->count = ts_sort_once_each(list->pairs, list->count);
@@ -191,7 +143,7 @@ static memory *remember(ts_shifts *s, const ts_try *tried) {
   memory *m = &s->known[s->count++];
   *m = (memory){.tried = *tried};
   pair_list list = {0};
-  touched_by(s->probe, tried, &list);
+  touched_by(s, tried, &list);
   ts_try_begin(s->probe, tried);
   for (size_t i = 0; i < list.count; i++) {
     const ts_tallies *tallies = ts_probe_try(s->probe, list.pairs[i]);

@@ -51,6 +51,8 @@ const ts_fact_def *ts_slot_fact(const ts_dossier *dossier, uint32_t slot);
 ts_subject ts_slot_subject(const ts_dossier *dossier, uint32_t slot);
 ts_dim ts_fact_dim(const ts_vocabulary *vocabulary, const ts_fact_def *fact);
 ts_range ts_fact_plausible(const ts_vocabulary *vocabulary, const ts_fact_def *fact);
+/* The slot of a fact on a subject of its entity. */
+uint32_t ts_fact_slot(const ts_dossier *dossier, ts_subject subject, const ts_fact_def *fact);
 /* "d1t3/p1/breath-hold" into `out`. */
 char *ts_slot_path(const ts_dossier *dossier, uint32_t slot, char *out, size_t size);
 
