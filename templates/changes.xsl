@@ -89,7 +89,7 @@
     <xsl:if test="$these">
       <ul class="ways">
         <xsl:for-each select="$these">
-          <xsl:sort select="count(worse)" data-type="number"/>
+          <xsl:sort select="count(worse) + sum(@worse-more)" data-type="number"/>
           <xsl:if test="position() &lt;= 2">
             <li><xsl:if test="position() = 1"><span class="label"><xsl:value-of select="$w[@id = $word]"/></span></xsl:if>
               <xsl:apply-templates select="."/>
@@ -121,13 +121,14 @@
       <xsl:for-each select="$known[position() &lt;= 4]">
         <xsl:if test="position() &gt; 1">, </xsl:if><a href="#{@finding}"><xsl:value-of select="@finding"/></a>
       </xsl:for-each>
-      <xsl:call-template name="more"><xsl:with-param name="n" select="count($known) - 4"/></xsl:call-template>
+      <xsl:call-template name="more"><xsl:with-param name="n" select="count($known) + sum(@better-more) - 4"/></xsl:call-template>
     </xsl:if>
     <xsl:if test="worse">
       <xsl:text> </xsl:text><span class="mark unknown"><xsl:value-of select="$w[@id = 'worse']"/></span><xsl:text> </xsl:text>
       <b><xsl:for-each select="worse[position() &lt;= 3]"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="@words"/></xsl:for-each></b>
-      <xsl:call-template name="more"><xsl:with-param name="n" select="count(worse) - 3"/></xsl:call-template>
+      <xsl:call-template name="more"><xsl:with-param name="n" select="count(worse) + sum(@worse-more) - 3"/></xsl:call-template>
     </xsl:if>
+    <xsl:if test="@not-tried"><xsl:text>; </xsl:text><xsl:call-template name="more"><xsl:with-param name="n" select="@not-tried"/><xsl:with-param name="id" select="'n-not-tried'"/></xsl:call-template></xsl:if>
   </xsl:template>
 
   <xsl:template name="named-controls">

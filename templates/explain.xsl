@@ -222,7 +222,8 @@
           </xsl:otherwise>
         </xsl:choose>
         <xsl:value-of select="concat(' → ', @then)"/>
-        <xsl:if test="better"><xsl:value-of select="concat('; ', $w[@id = 'explain-better'], ' ', count(better))"/></xsl:if>
+        <xsl:if test="better"><xsl:value-of select="concat('; ', $w[@id = 'explain-better'], ' ', count(better) + sum(@better-more))"/></xsl:if>
+        <xsl:if test="@not-tried"><xsl:value-of select="concat('; ', $w[@id = 'explain-not-tried'], ' ', @not-tried)"/></xsl:if>
       </xsl:with-param>
     </xsl:call-template>
     <xsl:for-each select="worse">
@@ -230,6 +231,11 @@
         <xsl:with-param name="head" select="concat('      ', $w[@id = 'explain-worse'], ': ')"/><xsl:with-param name="text" select="@words"/>
       </xsl:call-template>
     </xsl:for-each>
+    <xsl:if test="@worse-more">
+      <xsl:call-template name="line">
+        <xsl:with-param name="head" select="concat('      ', $w[@id = 'explain-worse-more'], ' ')"/><xsl:with-param name="text" select="@worse-more"/>
+      </xsl:call-template>
+    </xsl:if>
   </xsl:template>
 
 </xsl:stylesheet>

@@ -86,6 +86,8 @@ typedef struct {
   ts_stand then;
   const ts_shift *better, *worse; /* elsewhere */
   size_t better_count, worse_count;
+  size_t better_more, worse_more; /* of each, that are counted and not listed */
+  size_t not_tried;               /* places it touches where it was not tried: too many */
 } ts_way;
 
 #define TS_NO_SLOT UINT32_MAX

@@ -1,13 +1,22 @@
 #include "assess/shifts.h"
+#include "assess/ways.h"
 #include "base/sort.h"
 #include "base/text.h"
 #include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
 
+enum {
+  LOOKED_AT = 256, /* pairs that one change is tried on, where it touches more of them */
+  TOLD = 40        /* shifts that a way lists of each side; the rest is counted */
+};
+
 /* All that one change shifts, whoever asks. */
 typedef struct {
   ts_try tried;
+  ts_subject near;  /* where it was looked at first; TS_NO_SUBJECT: everywhere */
+  size_t not_tried; /* pairs it touches that were not looked at */
+  uint32_t next;    /* in the same place of the table, 1 more than its number; 0: none */
   ts_shift *all;
   bool *worse; /* one a shift */
   size_t count, capacity;
@@ -19,6 +28,7 @@ struct ts_shifts {
   ts_arena *keep;
   memory *known;
   size_t count, capacity;
+  uint32_t heads[1024]; /* by what a change is: 1 more than the number of the last one */
 };
 
 ts_shifts *ts_shifts_new(ts_probe *probe, ts_touched *touched, ts_arena *keep) {
@@ -136,25 +146,79 @@ static void compare_new(const ts_probe *p, size_t pair, const ts_tallies *tallie
   }
 }
 
-static memory *remember(ts_shifts *s, const ts_try *tried) {
-  for (size_t i = 0; i < s->count; i++)
-    if (same_try(&s->known[i].tried, tried)) return &s->known[i];
+/* ---- what is remembered ------------------------------------------------------------------ */
+
+static size_t place_of(const ts_shifts *s, const ts_try *tried) {
+  uint64_t bits[2], h = tried->slot * 31u + tried->scope;
+  memcpy(bits, &tried->value.range, sizeof bits);
+  h = (h ^ bits[0] ^ bits[1] << 1 ^ tried->value.choices ^ tried->value.certain << 7) *
+      0x9E3779B97F4A7C15u;
+  for (size_t i = 0; i < tried->control_count; i++)
+    h = (h ^ (uint64_t)(tried->controls[i] - ts_control_at(s->probe->in.packs, 0))) *
+        0x9E3779B97F4A7C15u;
+  return (size_t)(h >> 32) % (sizeof s->heads / sizeof *s->heads);
+}
+
+static memory *known_try(ts_shifts *s, const ts_try *tried, ts_subject near) {
+  for (uint32_t at = s->heads[place_of(s, tried)]; at != 0; at = s->known[at - 1].next) {
+    memory *m = &s->known[at - 1];
+    if (same_try(&m->tried, tried) && (m->near == TS_NO_SUBJECT || m->near == near)) return m;
+  }
+  return NULL;
+}
+
+static memory *new_memory(ts_shifts *s, const ts_try *tried) {
+  uint32_t *head = &s->heads[place_of(s, tried)];
   TS_GROW(s->known, s->count, s->capacity);
-  memory *m = &s->known[s->count++];
-  *m = (memory){.tried = *tried};
+  s->known[s->count] = (memory){.tried = *tried, .near = TS_NO_SUBJECT, .next = *head};
+  *head = (uint32_t)++s->count;
+  return &s->known[s->count - 1];
+}
+
+/* Those within `near` first; the others in their order, as many as are looked at. */
+static void keep_nearest(const ts_shifts *s, ts_subject near, pair_list *list) {
+  uint32_t *kept = ts_alloc(list->count * sizeof *kept);
+  size_t count = 0;
+  for (int pass = 0; pass < 2; pass++)
+    for (size_t i = 0; i < list->count && count < LOOKED_AT; i++) {
+      bool within = ts_covers(s->probe->variant, near, s->probe->a->pairs[list->pairs[i]].subject);
+      if (within == (pass == 0)) kept[count++] = list->pairs[i];
+    }
+  free(list->pairs);
+  list->pairs = kept;
+  list->count = count;
+}
+
+static void look_at(ts_shifts *s, const pair_list *list, memory *m) {
+  ts_try_begin(s->probe, &m->tried);
+  for (size_t i = 0; i < list->count; i++) {
+    const ts_tallies *tallies = ts_probe_try(s->probe, list->pairs[i]);
+    if (tallies == NULL) continue;
+    compare_said(s->probe, list->pairs[i], tallies, m);
+    compare_new(s->probe, list->pairs[i], tallies, m);
+  }
+  ts_try_end(s->probe, &m->tried);
+}
+
+/* What the change shifts everywhere; where it touches a whole season, within `near` and in so
+ * many other places, so that a task more costs no more than a task. */
+static const memory *remember(ts_shifts *s, const ts_try *tried, ts_subject near) {
+  memory *m = known_try(s, tried, near);
+  if (m != NULL) return m;
+  m = new_memory(s, tried);
   pair_list list = {0};
   touched_by(s, tried, &list);
-  ts_try_begin(s->probe, tried);
-  for (size_t i = 0; i < list.count; i++) {
-    const ts_tallies *tallies = ts_probe_try(s->probe, list.pairs[i]);
-    if (tallies == NULL) continue;
-    compare_said(s->probe, list.pairs[i], tallies, m);
-    compare_new(s->probe, list.pairs[i], tallies, m);
+  if (list.count > LOOKED_AT) {
+    m->near = near;
+    m->not_tried = list.count - LOOKED_AT;
+    keep_nearest(s, near, &list);
   }
-  ts_try_end(s->probe, tried);
+  look_at(s, &list, m);
   free(list.pairs);
   return m;
 }
+
+/* ---- telling ------------------------------------------------------------------------------- */
 
 static bool is_itself(const ts_probe *p, const ts_shift *shift, const ts_finding *finding) {
   if (shift->index == SIZE_MAX) return false;
@@ -177,19 +241,27 @@ static void sort_by_weight(ts_shift *shifts, size_t count) {
     }
 }
 
+/* As many as a way lists, kept. */
+static const ts_shift *told(const ts_shifts *s, const ts_shift *all, size_t count, size_t *kept) {
+  *kept = count < TOLD ? count : TOLD;
+  ts_shift *copy = ts_arena_alloc(s->keep, (*kept + 1) * sizeof *copy);
+  if (*kept > 0) memcpy(copy, all, *kept * sizeof *copy);
+  return copy;
+}
+
 void ts_shifts_of(ts_shifts *s, const ts_try *tried, const ts_finding *finding, ts_way *way) {
-  const memory *m = remember(s, tried);
-  ts_shift *better = ts_arena_alloc(s->keep, (m->count + 1) * sizeof *better);
-  ts_shift *worse = ts_arena_alloc(s->keep, (m->count + 1) * sizeof *worse);
-  way->better_count = way->worse_count = 0;
-  for (size_t i = 0; i < m->count; i++) {
-    if (is_itself(s->probe, &m->all[i], finding)) continue;
-    if (m->worse[i])
-      worse[way->worse_count++] = m->all[i];
-    else
-      better[way->better_count++] = m->all[i];
-  }
-  sort_by_weight(worse, way->worse_count);
-  way->better = better;
-  way->worse = worse;
+  const memory *m = remember(s, tried, ts_control_place(s->probe->variant, finding->subject));
+  ts_shift *all = ts_alloc((m->count + 1) * sizeof *all);
+  size_t better = 0, worse = m->count; /* from the front, and from the back */
+  for (size_t i = 0; i < m->count; i++)
+    if (!m->worse[i] && !is_itself(s->probe, &m->all[i], finding)) all[better++] = m->all[i];
+  for (size_t i = m->count; i-- > 0;)
+    if (m->worse[i] && !is_itself(s->probe, &m->all[i], finding)) all[--worse] = m->all[i];
+  sort_by_weight(all + worse, m->count - worse);
+  way->better = told(s, all, better, &way->better_count);
+  way->worse = told(s, all + worse, m->count - worse, &way->worse_count);
+  way->better_more = better - way->better_count;
+  way->worse_more = m->count - worse - way->worse_count;
+  way->not_tried = m->not_tried;
+  free(all);
 }

@@ -169,7 +169,8 @@ static double distance(const guide *g, const ts_way *way) {
 
 /* What makes least worse elsewhere first, and of such the nearest. */
 static bool goes_before(const guide *g, const ts_way *a, const ts_way *b) {
-  if (a->worse_count != b->worse_count) return a->worse_count < b->worse_count;
+  size_t worse_a = a->worse_count + a->worse_more, worse_b = b->worse_count + b->worse_more;
+  if (worse_a != worse_b) return worse_a < worse_b;
   return distance(g, a) < distance(g, b);
 }
 

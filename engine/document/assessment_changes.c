@@ -246,6 +246,10 @@ static void move(ts_paper *paper, const ts_finding *finding, const ts_way *way) 
   who_sees(paper, finding, way->slot);
 }
 
+static void counted(ts_paper *paper, const char *name, size_t count) {
+  if (count > 0) ts_xml_attributef(&paper->out, name, "%zu", count);
+}
+
 static void way(ts_paper *paper, const ts_finding *finding, const ts_way *it) {
   bool moves = it->slot != TS_NO_SLOT;
   ts_xml_start(&paper->out, "way");
@@ -259,6 +263,9 @@ static void way(ts_paper *paper, const ts_finding *finding, const ts_way *it) {
     ts_xml_attribute(&paper->out, "scope-label", ts_paper_label(paper, it->scope));
   }
   then(paper, finding->word, it->then);
+  counted(paper, "better-more", it->better_more);
+  counted(paper, "worse-more", it->worse_more);
+  counted(paper, "not-tried", it->not_tried);
   for (size_t i = 0; !moves && i < it->control_count; i++)
     ts_paper_control_named(paper, it->controls[i]);
   shifts(paper, "better", it->better, it->better_count, finding->subject);
