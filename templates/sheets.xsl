@@ -18,6 +18,15 @@
   <xsl:variable name="part"><xsl:choose><xsl:when test="$sheet = 'set'">h3</xsl:when><xsl:otherwise>h2</xsl:otherwise></xsl:choose></xsl:variable>
 
   <xsl:key name="found" match="finding[@task]" use="@task"/>
+  <xsl:key name="kind" match="finding[@task][@word = 'hazard']" use="concat(@task, ' ', @rule)"/>
+  <!-- What is of no task: of a person on a day, of a day, or else of wherever its site is. -->
+  <xsl:key name="around" match="finding[not(@task)][@entity = 'person-day']" use="substring-after(@subject, '@')"/>
+  <xsl:key name="around" match="finding[not(@task)][@entity = 'day']" use="@subject"/>
+  <xsl:key name="around" match="finding[not(@task)][not(@entity = 'person-day' or @entity = 'day')]" use="''"/>
+  <xsl:key name="duty-in" match="duty[@task]" use="@task"/>
+  <xsl:key name="remedy-of" match="remedy" use="@task"/>
+  <xsl:key name="control" match="/assessment/controls/control" use="@ref"/>
+  <xsl:key name="applied" match="/assessment/controls/control/applied" use="@subject"/>
   <xsl:key name="open-fact" match="open-facts/fact" use="@path"/>
   <xsl:key name="goes-in" match="immersion" use="concat(../../@path, ' ', @person)"/>
   <xsl:key name="on-day" match="immersion | post" use="concat(../../@path, ' ', @person)"/>

@@ -26,7 +26,8 @@ CALLS = [
     ("strtod atof strtof sscanf", (), "reads by the locale: ts_number_read"),
     ("sprintf vsprintf strcpy strcat strtok gets alloca", (), "unbounded: ts_text, snprintf"),
     ("time gmtime localtime gettimeofday clock", (), "same inputs give the same bytes: no clock"),
-    ("rand srand random drand48 getrandom", (), "same inputs give the same bytes: no chance"),
+    ("rand srand random drand48", (), "same inputs give the same bytes: no chance"),
+    ("getrandom", ("base/text.c",), "chance is for the seed of a hash alone: ts_hash_seed"),
     ("system popen", (), "no shell"),
     ("open", ("base/file.c", "document/pdf.c"), "files go through base/file.h"), # /dev/null for the child
     ("fopen freopen openat creat rename renameat unlink unlinkat remove mkdir mkstemp mkdtemp "

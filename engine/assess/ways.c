@@ -43,7 +43,7 @@ static bool keep_if_enough(guide *g, const ts_try *tried, bool edge_included, bo
                 .scope = tried->scope};
   if (!would_stand(g, tried, &way.then) || above(g, way.then)) return false;
   for (size_t i = 0; i < tried->control_count; i++) way.controls[i] = tried->controls[i];
-  ts_shifts_of(g->shifts, tried, g->finding, &way);
+  way.does = ts_shifts_of(g->shifts, tried, g->finding);
   TS_GROW(g->ways, g->count, g->capacity);
   g->ways[g->count++] = way;
   return true;
@@ -169,8 +169,8 @@ static double distance(const guide *g, const ts_way *way) {
 
 /* What makes least worse elsewhere first, and of such the nearest. */
 static bool goes_before(const guide *g, const ts_way *a, const ts_way *b) {
-  size_t worse_a = a->worse_count + a->worse_more, worse_b = b->worse_count + b->worse_more;
-  if (worse_a != worse_b) return worse_a < worse_b;
+  if (a->does->worse_count != b->does->worse_count)
+    return a->does->worse_count < b->does->worse_count;
   return distance(g, a) < distance(g, b);
 }
 

@@ -114,12 +114,21 @@ static bool fill(int file, const char *bytes, size_t length, const struct stat *
   return good;
 }
 
+/* Gives the temporary its name, over an old file or only where none is. Not every file system knows
+ * a renaming that fails then; a second name for the same file does. */
+static bool put(int folder, const char *temporary, const char *name, bool over) {
+  if (over) return renameat(folder, temporary, folder, name) == 0;
+  if (renameat2(folder, temporary, folder, name, RENAME_NOREPLACE) == 0) return true;
+  if (errno != EINVAL && errno != ENOSYS) return false;
+  return linkat(folder, temporary, folder, name, 0) == 0 && unlinkat(folder, temporary, 0) == 0;
+}
+
 static bool write_in_folder(int folder, const char *name, const char *bytes, size_t length,
-                            const struct stat *old) {
+                            const struct stat *old, bool over) {
   char temporary[64];
   int file = create_temporary(folder, temporary, sizeof temporary);
   if (file < 0) return false;
-  if (!fill(file, bytes, length, old) || renameat(folder, temporary, folder, name) != 0) {
+  if (!fill(file, bytes, length, old) || !put(folder, temporary, name, over)) {
     int why = errno;
     unlinkat(folder, temporary, 0);
     errno = why;
@@ -129,6 +138,17 @@ static bool write_in_folder(int folder, const char *name, const char *bytes, siz
   return fsync(folder) == 0 || errno == EINVAL || errno == ENOTSUP;
 }
 
+static bool write_at(const char *path, const char *bytes, size_t length, const struct stat *old,
+                     bool over, ts_diagnostics *problems) {
+  ts_arena *arena = ts_arena_new();
+  int folder = open(ts_path_folder(arena, path), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  bool good = folder >= 0 && write_in_folder(folder, ts_path_name(path), bytes, length, old, over);
+  if (!good) failed(problems, path, "cannot be written");
+  if (folder >= 0) close(folder);
+  ts_arena_free(arena);
+  return good;
+}
+
 bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagnostics *problems) {
   struct stat old;
   bool replaces = stat(path, &old) == 0;
@@ -136,14 +156,12 @@ bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagno
     ts_report(problems, TS_ERROR, path, 0, "is not a regular file and is left alone");
     return false;
   }
-  ts_arena *arena = ts_arena_new();
-  int folder = open(ts_path_folder(arena, path), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  bool good = folder >= 0 &&
-              write_in_folder(folder, ts_path_name(path), bytes, length, replaces ? &old : NULL);
-  if (!good) failed(problems, path, "cannot be written");
-  if (folder >= 0) close(folder);
-  ts_arena_free(arena);
-  return good;
+  return write_at(path, bytes, length, replaces ? &old : NULL, true, problems);
+}
+
+bool ts_file_write_new(const char *path, const char *bytes, size_t length,
+                       ts_diagnostics *problems) {
+  return write_at(path, bytes, length, NULL, false, problems);
 }
 
 /* ---- folders ------------------------------------------------------------ */
@@ -151,6 +169,11 @@ bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagno
 bool ts_folder_exists(const char *path) {
   struct stat about;
   return stat(path, &about) == 0 && S_ISDIR(about.st_mode);
+}
+
+bool ts_file_exists(const char *path) {
+  struct stat about;
+  return lstat(path, &about) == 0;
 }
 
 static bool make_one(const char *path) {

@@ -18,6 +18,9 @@ char *ts_file_read(ts_arena *arena, const char *path, size_t limit, size_t *leng
 /* Writes a file whole or not at all. False with a report. */
 bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagnostics *problems);
 
+/* The same, and never over what is there already. */
+bool ts_file_write_new(const char *path, const char *bytes, size_t length, ts_diagnostics *problems);
+
 /* Makes a folder and its parents; true when it exists afterwards. */
 bool ts_folder_make(const char *path, ts_diagnostics *problems);
 
@@ -25,6 +28,7 @@ bool ts_folder_make(const char *path, ts_diagnostics *problems);
  * "/", in byte order, NULL-terminated; NULL with a report. */
 char **ts_folder_list(ts_arena *arena, const char *path, const char *suffix, ts_diagnostics *problems);
 bool ts_folder_exists(const char *path);
+bool ts_file_exists(const char *path); /* whatever has that name */
 
 /* Joins and takes apart; results in the arena. */
 char *ts_path_join(ts_arena *arena, const char *folder, const char *name);

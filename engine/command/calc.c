@@ -211,4 +211,5 @@ const ts_verb verb_calc = {
     .takes = OPTION_ALL,
     .least = 0,
     .most = WORDS_MAX,
+    .kinds = {A_FUNCTION},
     .run = run};

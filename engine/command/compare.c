@@ -51,8 +51,9 @@ static bool show(const comparer *c) {
   return good;
 }
 
+static const char *const forms[] = {"text", "html", "pdf", "xml", NULL};
+
 static int wrong_request(const ts_options *options) {
-  static const char *const forms[] = {"text", "html", "pdf", "xml"};
   bool known = options->as == NULL;
   for (int i = 0; i < 4; i++) known = known || ts_same(options->as, forms[i]);
   if (!known) return unknown("form", options->as, forms, 4);
@@ -92,4 +93,6 @@ const ts_verb verb_compare = {
     .takes = OPTION_AS | OPTION_OUT | OPTION_PAPER,
     .least = 2,
     .most = 2,
+    .kinds = {AN_ASSESSMENT, AN_ASSESSMENT},
+    .forms = forms,
     .run = run};

@@ -1,14 +1,16 @@
 /* The command line: finds the verb and runs it. */
 #include "base/text.h"
+#include "command/advice.h"
 #include "command/command.h"
 #include <libxml/xmlversion.h>
 #include <libxslt/xsltconfig.h>
 #include <lua.h>
 #include <stdio.h>
 
-static const ts_verb *const verbs[] = {&verb_assess,  &verb_ask,       &verb_check, &verb_print,
-                                       &verb_compare, &verb_verify,    &verb_sign,  &verb_rules,
-                                       &verb_calc,    &verb_vocabulary};
+static const ts_verb *const verbs[] = {&verb_new,       &verb_assess, &verb_ask,   &verb_import,
+                                       &verb_watch,     &verb_check,  &verb_print, &verb_compare,
+                                       &verb_verify,    &verb_sign,   &verb_rules, &verb_calc,
+                                       &verb_vocabulary};
 
 enum { VERBS = sizeof verbs / sizeof verbs[0] };
 
@@ -32,7 +34,7 @@ static void help_verb(const ts_verb *verb) {
   printf("usage: tankside %s\n\n%s\n", verb->usage, verb->details);
   if (verb->takes != 0) {
     puts("\nOptions:");
-    options_help(verb->takes);
+    options_help(verb);
   }
 }
 
@@ -84,10 +86,7 @@ static int flushed(int status) {
 }
 
 int main(int count, char **arguments) {
-  if (count < 2) {
-    help_all();
-    return NOT_DONE;
-  }
+  if (count < 2) return flushed(advise("."));
   const char *name = arguments[1];
   if (ts_same(name, "--version")) {
     version();

@@ -100,6 +100,8 @@ static int run(const ts_options *options) {
   return status;
 }
 
+static const char *const forms[] = {"html", "pdf", "csv", "ods", NULL};
+
 const ts_verb verb_print = {
     .name = "print",
     .usage = "print ASSESSMENT [--sheet NAME] [--as html|pdf|csv|ods] [OPTION]...",
@@ -124,4 +126,6 @@ const ts_verb verb_print = {
     .takes = OPTION_SHEET | OPTION_AS | OPTION_TASK | OPTION_OUT | OPTION_PAPER | OPTION_LANGUAGE,
     .least = 1,
     .most = 1,
+    .kinds = {AN_ASSESSMENT},
+    .forms = forms,
     .run = run};

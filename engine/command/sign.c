@@ -80,4 +80,5 @@ const ts_verb verb_sign = {
     .takes = OPTION_KEY | OPTION_CERTIFICATE | OPTION_ON | OPTION_ROLE | OPTION_OUT,
     .least = 1,
     .most = 1,
+    .kinds = {AN_ASSESSMENT},
     .run = run};

@@ -36,10 +36,10 @@ static bool write_html(ts_session *s, FILE *out) {
   return good;
 }
 
-static const char *const forms[] = {"text", "html", "xml", "schema"};
+static const char *const forms[] = {"text", "html", "xml", "schema", NULL};
 static bool (*const writers[])(ts_session *, FILE *) = {write_text, write_html, write_xml,
                                                         write_schema};
-enum { FORMS = sizeof forms / sizeof forms[0] };
+enum { FORMS = sizeof forms / sizeof forms[0] - 1 };
 
 /* ---- where it goes ------------------------------------------------------------------- */
 
@@ -91,4 +91,5 @@ const ts_verb verb_vocabulary = {
     .takes = OPTION_AS | OPTION_PACK | OPTION_OUT | OPTION_EDITOR,
     .least = 0,
     .most = 0,
+    .forms = forms,
     .run = run};

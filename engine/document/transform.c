@@ -291,7 +291,7 @@ bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char 
   char *content =
       xml ? transform((request){.stylesheet = which->spreadsheet}, xml, &count, problems) : NULL;
   ts_text ods = {0};
-  if (content && ts_document_spreadsheet(content, count, &ods)) {
+  if (content && ts_document_spreadsheet(content, count, NULL, &ods)) {
     *bytes = ods.data; /* ts_text grows with malloc: the caller frees it */
     *bytes_length = ods.length;
   } else {
@@ -348,6 +348,8 @@ bool ts_finding_text(const char *assessment_xml, size_t length, const char *find
 
 bool ts_comparison_render(const char *comparison, size_t length, const char *as, char **out,
                           size_t *out_length, ts_diagnostics *problems) {
-  const char *sheet = ts_same(as, "text") ? "comparison-text.xsl" : "comparison.xsl";
+  const char *sheet = ts_same(as, "text")    ? "comparison-text.xsl"
+                      : ts_same(as, "brief") ? "comparison-brief.xsl"
+                                             : "comparison.xsl";
   return transform_bytes(sheet, "comparison", comparison, length, out, out_length, problems);
 }

@@ -88,6 +88,10 @@ const ts_control *ts_control_find(const ts_packs *packs, const char *id);
 size_t ts_amendment_count(const ts_packs *packs);
 const ts_amendment *ts_amendment_at(const ts_packs *packs, size_t index);
 /* Each rule file read: "common/air.lua" and its SHA-256. */
+/* The folders that were loaded, also those in which something was wrong. */
+size_t ts_pack_folder_count(const ts_packs *packs);
+const char *ts_pack_folder(const ts_packs *packs, size_t index);
+
 size_t ts_pack_file_count(const ts_packs *packs);
 const char *ts_pack_file_name(const ts_packs *packs, size_t index);
 const char *ts_pack_file_digest(const ts_packs *packs, size_t index);
