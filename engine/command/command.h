@@ -117,7 +117,10 @@ typedef struct {
 } ts_verb;
 
 extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary,
-    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_new, verb_import;
+    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_new, verb_import,
+    verb_review, verb_completions;
+extern const ts_verb *const verbs[];        /* all of them, ended by NULL */
+const ts_verb *verb_find(const char *name); /* or NULL */
 
 /* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
 bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);
@@ -126,6 +129,8 @@ bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *
 const char *const *choices(ts_arena *arena, value_kind kind);
 /* The sizes of paper, ended by NULL. */
 extern const char *const papers[];
+/* The help of a verb, to stdout: usage, details, options. */
+void print_help(const ts_verb *verb);
 /* The lines that describe the options a verb takes, to stdout. */
 void options_help(const ts_verb *verb);
 /* `tankside: error: ...` on stderr with the nearest of the candidates; gives NOT_DONE. */
