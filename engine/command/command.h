@@ -112,7 +112,7 @@ typedef struct {
 } ts_verb;
 
 extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary,
-    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch;
+    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_day;
 
 /* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
 bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);
@@ -223,6 +223,10 @@ void print_folded(const char *first, const char *text);
 
 /* Prints lines of a head, a tab and a text, each text folded under its head. */
 void print_lines(ts_arena *arena, const char *text);
+
+/* Prints a cell of a table for spreadsheets, and after the last one the end of the line. Quoted
+ * always; an apostrophe before what is like a formula makes it a text. */
+void csv_cell(const char *text, bool last);
 
 /* Prints a text cut or filled to a width in characters. */
 void print_cut(const char *text, int width);

@@ -36,7 +36,7 @@ static const ts_option rows[] = {
     {"--key", "FILE", OPTION_KEY, "private key, PEM", A_FILE, KEPT(key)},
     {"--certificate", "FILE", OPTION_CERTIFICATE, "its certificate, PEM", A_FILE,
      KEPT(certificate)},
-    {"--on", "DATE", OPTION_ON, "the day of signing: 2027-03-08", KEPT(on)},
+    {"--on", "DATE", OPTION_ON, "which day: 2027-03-08", KEPT(on)},
     {"--role", "TEXT", OPTION_ROLE, "as whom: safety officer", KEPT(role)},
     {"--trust", "FILE", OPTION_TRUST, "certificates that vouch for signers, PEM", A_FILE,
      KEPT(trust)},
