@@ -30,11 +30,12 @@ static void find_ways(ts_probe *probe, ts_assessment *a) {
 
 void ts_outlook(ts_assessment *a) {
   ts_probe *probe = ts_probe_new(a);
-  look_around(probe, a, a->findings, a->finding_count);
-  look_around(probe, a, a->duties, a->duty_count);
+  bool all = !a->in.questions_only;
+  if (all) look_around(probe, a, a->findings, a->finding_count);
+  if (all) look_around(probe, a, a->duties, a->duty_count);
   ts_questions(probe, a); /* before the ways down: they matter most where much is open */
   tell(a, 0.3);
-  find_ways(probe, a);
-  ts_remedies(probe, a);
+  if (all) find_ways(probe, a);
+  if (all) ts_remedies(probe, a);
   ts_probe_free(probe);
 }

@@ -34,6 +34,7 @@ typedef struct {
 
 static ts_assessment *assess(const asker *k) {
   ts_assess_inputs inputs = session_inputs(k->s, k->options->words[0]);
+  inputs.questions_only = true;
   return ts_assess(&inputs, k->s->problems);
 }
 
@@ -112,8 +113,8 @@ static void show_question(asker *k, const ts_open_fact *open) {
   k->shown = open->slot;
   const ts_fact_def *fact = ts_slot_fact(k->s->dossier, open->slot);
   ts_summary sum = ts_assessment_summary(k->now);
-  printf("\n%zu above the line, %zu stop%s, %zu facts not known\n\n", sum.above, sum.stops,
-         sum.stops == 1 ? "" : "s", sum.open);
+  printf("\n%zu above the line, %zu stop%s, %zu fact%s not known\n\n", sum.above, sum.stops,
+         plural(sum.stops), sum.open, plural(sum.open));
   print_folded("", ts_arena_printf(k->s->arena, "%s: %s", path_of(k, open->slot), fact->meaning));
   print_folded("  of         ", k->now->labels[ts_slot_subject(k->s->dossier, open->slot)]);
   print_folded("  who knows  ", fact->asked);
@@ -315,13 +316,12 @@ static bool turn(asker *k) {
  * ---------------------------------------------------------------------------------------- */
 
 static int converse(asker *k) {
-  k->reader = line_open();
+  k->reader = line_open(stdout);
   while (turn(k)) {
   }
   line_close(k->reader);
   if (next_question(k) == NULL) puts("\nNothing more to ask.");
-  printf("\n%zu answer%s in %s\n\n", k->answered, k->answered == 1 ? "" : "s",
-         k->options->words[0]);
+  printf("\n%zu answer%s in %s\n\n", k->answered, plural(k->answered), k->options->words[0]);
   print_folded("", caution);
   bool look = ts_assessment_holds(k->now);
   ts_assessment_free(k->now);

@@ -40,24 +40,29 @@ static bool put(writer *w, const char *name, const char *form, char *bytes, size
   return good;
 }
 
-static bool write_page(writer *w, const char *task) {
+/* A sheet, or that of one task, once its text is there. */
+static bool put_page(void *data, const char *task, const char *bytes, size_t length) {
+  writer *w = data;
   ts_arena *arena = w->s->arena;
-  const char *sheet = w->sheet->name;
-  char *bytes = NULL;
-  size_t length = 0;
+  const char *sheet = w->sheet->name, *form = w->sheet->spreadsheet ? "csv" : "html";
   char *name = task ? ts_arena_printf(arena, "%s-%s", sheet, task) : ts_arena_copy(arena, sheet);
-  const char *form = w->sheet->spreadsheet ? "csv" : "html";
+  char *path = ts_path_join(arena, w->folder, ts_arena_printf(arena, "%s.%s", name, form));
   progress_file(w->progress, name);
-  if (!ts_sheet_render(w->bytes, w->length, sheet, task, w->options->paper, &bytes, &length,
-                       w->s->problems) ||
-      !put(w, name, form, bytes, length))
-    return false;
-  if (w->options->no_pdf || !w->sheet->own_pdf) return true;
-  return write_pdf(w, ts_path_join(arena, w->folder, ts_arena_printf(arena, "%s.html", name)),
-                   name);
+  w->files++;
+  if (!ts_file_write(path, bytes, length, w->s->problems)) return false;
+  return w->options->no_pdf || !w->sheet->own_pdf || write_pdf(w, path, name);
 }
 
-static bool write_for_task(void *data, const char *task) { return write_page(data, task); }
+static bool write_page(writer *w) {
+  char *bytes = NULL;
+  size_t length = 0;
+  progress_file(w->progress, w->sheet->name);
+  bool good = ts_sheet_render(w->bytes, w->length, w->sheet->name, NULL, w->options->paper, &bytes,
+                              &length, w->s->problems) &&
+              put_page(w, NULL, bytes, length);
+  free(bytes);
+  return good;
+}
 
 static bool write_spreadsheet(writer *w) {
   char *bytes = NULL;
@@ -77,8 +82,9 @@ static bool write_index(writer *w) {
 static bool write_sheets(writer *w) {
   for (w->sheet = ts_sheets(); w->sheet->name != NULL; w->sheet++) {
     bool good = w->sheet->per_task
-                    ? ts_sheet_each_task(w->bytes, w->length, write_for_task, w, w->s->problems)
-                    : write_page(w, NULL);
+                    ? ts_sheet_render_each(w->bytes, w->length, w->sheet->name, w->options->paper,
+                                           put_page, w, w->s->problems)
+                    : write_page(w);
     if (!good || (w->sheet->spreadsheet && !write_spreadsheet(w))) return false;
   }
   return write_index(w);
@@ -103,7 +109,7 @@ static bool write_documents(ts_session *s, const ts_options *options, ts_progres
   good = good && ts_folder_make(w.folder, s->problems) &&
          ts_file_write(w.xml_path, bytes, length, s->problems) && write_sheets(&w);
   free(translated);
-  if (good) printf("\n%zu files in %s\n", w.files, w.folder);
+  if (good) printf("\n%zu file%s in %s\n", w.files, plural(w.files), w.folder);
   return good;
 }
 
@@ -220,6 +226,8 @@ const ts_verb verb_assess = {
         "--explain F12 shows instead all that is behind one finding: scores, conditions,\n"
         "working with its sources, facts and evidence, how far each number is from changing\n"
         "it, and what would bring it below the line, with what that makes worse elsewhere.\n\n"
+        "  tankside assess dossier.xml -o paper\n"
+        "  tankside assess dossier.xml --explain F1\n\n"
         "It never says that something may go ahead: a competent person decides.\n\n"
         "Exit status: 0 nothing above the line, no stop, no duty open or not met, complete;\n"
         "1 otherwise; 2 not assessed, and then nothing is written.",

@@ -39,7 +39,9 @@ typedef enum {
   OPTION_ROLE = 131072,
   OPTION_TRUST = 262144,
   OPTION_LANGUAGE = 524288,
-  OPTION_SET_FILE = 1 << 20
+  OPTION_SET_FILE = 1 << 20,
+  OPTION_DRY_RUN = 1 << 22,
+  OPTION_MAP = 1 << 23
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -61,7 +63,9 @@ typedef enum {
   A_TASK,
   A_RULE,
   A_FACT, /* "immersion.depth" */
-  A_FUNCTION
+  A_FUNCTION,
+  A_JURISDICTION,
+  A_UNIT_SYSTEM
 } value_kind;
 
 typedef struct {
@@ -75,7 +79,8 @@ typedef struct {
   size_t where_count;
   const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier, *language;
   const char *key, *certificate, *on, *role, *trust;
-  bool no_pdf, all, editor, help;
+  const char *map;
+  bool no_pdf, all, editor, help, dry_run;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
 } ts_options;
@@ -112,12 +117,20 @@ typedef struct {
 } ts_verb;
 
 extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary,
-    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_day;
+    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_day, verb_new, verb_import,
+    verb_review, verb_completions;
+extern const ts_verb *const verbs[];        /* all of them, ended by NULL */
+const ts_verb *verb_find(const char *name); /* or NULL */
 
 /* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
 bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);
+/* The names there are of papers, languages, matrices, packs ..., ended by NULL; none for what is
+ * not one of a few. */
+const char *const *choices(ts_arena *arena, value_kind kind);
 /* The sizes of paper, ended by NULL. */
 extern const char *const papers[];
+/* The help of a verb, to stdout: usage, details, options. */
+void print_help(const ts_verb *verb);
 /* The lines that describe the options a verb takes, to stdout. */
 void options_help(const ts_verb *verb);
 /* `tankside: error: ...` on stderr with the nearest of the candidates; gives NOT_DONE. */
@@ -161,6 +174,12 @@ ts_assess_inputs session_inputs(const ts_session *session, const char *path);
 const char *session_folder(const ts_session *session, const char *path);
 /* The matrix by name or file; the default where none is given. */
 bool session_read_matrix(ts_session *session, const char *name);
+
+/* How many facts are stated, not known, and worked out from others. */
+typedef struct {
+  size_t stated, unknown, derived;
+} fact_tally;
+fact_tally count_facts(const ts_dossier *dossier);
 
 /* ---- what if (what_if.c) --------------------------------------------------------- */
 
@@ -227,6 +246,9 @@ void print_lines(ts_arena *arena, const char *text);
 /* Prints a cell of a table for spreadsheets, and after the last one the end of the line. Quoted
  * always; an apostrophe before what is like a formula makes it a text. */
 void csv_cell(const char *text, bool last);
+
+/* What makes a word of so many things: "s", or nothing for one. */
+const char *plural(size_t count);
 
 /* Prints a text cut or filled to a width in characters. */
 void print_cut(const char *text, int width);

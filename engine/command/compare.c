@@ -87,8 +87,8 @@ const ts_verb verb_compare = {
         "rules that changed behind it; then every changed fact, control, rule file and\n"
         "waiver. Nothing is computed again. HTML and XML go to standard\n"
         "output or to -o FILE.\n\n"
-        "  tankside compare build/revision-2 build/revision-3\n"
-        "  tankside compare old.xml new.xml --as pdf -o changes.pdf\n\n"
+        "  tankside compare before paper\n"
+        "  tankside compare before paper --as pdf -o changes.pdf\n\n"
         "Exit status: 0 compared, 2 not.",
     .takes = OPTION_AS | OPTION_OUT | OPTION_PAPER,
     .least = 2,

@@ -1,6 +1,7 @@
 /* Options: one table, from which they are read and described. */
 #include "base/text.h"
 #include "command/command.h"
+#include "quantity/calendar.h"
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
@@ -36,16 +37,20 @@ static const ts_option rows[] = {
     {"--key", "FILE", OPTION_KEY, "private key, PEM", A_FILE, KEPT(key)},
     {"--certificate", "FILE", OPTION_CERTIFICATE, "its certificate, PEM", A_FILE,
      KEPT(certificate)},
-    {"--on", "DATE", OPTION_ON, "which day: 2027-03-08", KEPT(on)},
+    {"--on", "DATE", OPTION_ON, "the day of signing, or as of which to look: 2027-03-08", KEPT(on)},
     {"--role", "TEXT", OPTION_ROLE, "as whom: safety officer", KEPT(role)},
     {"--trust", "FILE", OPTION_TRUST, "certificates that vouch for signers, PEM", A_FILE,
      KEPT(trust)},
     {"--dossier", "FILE", OPTION_DOSSIER, "the dossier it was made from", A_DOSSIER, KEPT(dossier)},
     {"--editor", NULL, OPTION_EDITOR, "help for editors, into the folder given with -o",
      KEPT(editor)},
+    {"--dry-run", NULL, OPTION_DRY_RUN, "show what would change, and write nothing", KEPT(dry_run)},
+    {"--map", "FILE", OPTION_MAP, "says what sheets and columns are, where their names do not",
+     A_FILE, KEPT(map)},
     {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each", A_TASK, KEPT(task)},
 };
 
+enum { SHORT_LIST = 100 };
 enum { ROWS = sizeof rows / sizeof rows[0] };
 
 int usage_error(const char *format, ...) {
@@ -59,9 +64,15 @@ int usage_error(const char *format, ...) {
 }
 
 int unknown(const char *what, const char *name, const char *const *candidates, size_t count) {
+  char all[SHORT_LIST] = "";
+  size_t used = 0;
   const char *near = ts_nearest(name, candidates, count);
   if (near != NULL)
     return usage_error("unknown %s \"%s\"; the nearest is \"%s\"", what, name, near);
+  for (size_t i = 0; i < count && used < sizeof all; i++)
+    used += (size_t)snprintf(all + used, sizeof all - used, "%s%s", i ? ", " : "", candidates[i]);
+  if (used < sizeof all && count > 0)
+    return usage_error("unknown %s \"%s\"; there is: %s", what, name, all);
   return usage_error("unknown %s \"%s\"; `tankside --help` lists what there is", what, name);
 }
 
@@ -166,6 +177,13 @@ static bool paper_known(const ts_options *into) {
   return false;
 }
 
+static bool day_known(const ts_options *into) {
+  ts_date date;
+  if (into->on == NULL || ts_date_read(into->on, &date)) return true;
+  usage_error("\"%s\" is no date; write it as 2027-03-08", into->on);
+  return false;
+}
+
 /* "-" and what starts with a digit or a point after it ("-3 m") is a word, not an option. */
 static bool is_option(const char *argument) {
   return argument[0] == '-' && argument[1] != '\0' && strchr("0123456789.", argument[1]) == NULL;
@@ -188,5 +206,5 @@ bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *
       into->words[into->word_count++] = argument;
     }
   }
-  return words_fit(verb, into) && paper_known(into);
+  return words_fit(verb, into) && paper_known(into) && day_known(into);
 }

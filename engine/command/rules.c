@@ -54,8 +54,8 @@ static void topics(const ts_session *s, const ts_options *options) {
       examples += asked ? ts_rule_at(s->packs, next)->example_count : 0;
     }
     if (rules > 0)
-      printf("  %-20.*s %4zu rules %5zu examples\n", (int)topic_length(first), first->id, rules,
-             examples);
+      printf("  %-20.*s %4zu rule%s %*zu example%s\n", (int)topic_length(first), first->id, rules,
+             plural(rules), rules == 1 ? 6 : 5, examples, plural(examples));
   }
 }
 
@@ -64,11 +64,12 @@ static int check(ts_session *s, const ts_options *options, bool loaded) {
   size_t errors = ts_count(s->problems, TS_ERROR), warnings = ts_count(s->problems, TS_WARNING);
   topics(s, options);
   if (options->pack_count > 0) puts("with all that are loaded:");
-  printf("%zu rules, %zu controls, %zu of %zu examples come out as they say\n",
-         ts_rule_count(s->packs), ts_control_count(s->packs), n.passed, n.examples);
+  printf("%zu rule%s, %zu control%s, %zu of %zu examples come out as they say\n",
+         ts_rule_count(s->packs), plural(ts_rule_count(s->packs)), ts_control_count(s->packs),
+         plural(ts_control_count(s->packs)), n.passed, n.examples);
   printf("%zu of %zu decisions seen both ways, %zu of %zu statements reached\n", n.both_ways,
          n.decisions, n.reached, n.statements);
-  printf("%zu errors, %zu warnings%s\n", errors, warnings,
+  printf("%zu error%s, %zu warning%s%s\n", errors, plural(errors), warnings, plural(warnings),
          options->pack_count > 0 ? " in the packs given" : "");
   if (!loaded) return NOT_DONE;
   return n.passed == n.examples && errors == 0 ? DONE : LOOK;
@@ -135,7 +136,7 @@ static const char *const forms[] = {"text", "csv", NULL}; /* of the list */
 const ts_verb verb_rules = {
     .name = "rules",
     .usage = "rules list|check|try|explain|new|topics [WORD]... [--pack DIR]...",
-    .summary = "the rules there are, their examples; one tried, explained or begun",
+    .summary = "the rules and their examples; one tried, explained or begun",
     .details =
         "list     one rule a line: id, the subject it is asked of, title, pack/file:line;\n"
         "         with --where, which may be repeated, only rules that each holds for:\n"
@@ -158,6 +159,9 @@ const ts_verb verb_rules = {
         "topics   what an assessment has to look at: each topic with the rules that look at\n"
         "         it and their sources; says what no rule looks at, and which rule of the\n"
         "         common pack stands under no topic\n\n"
+        "  tankside rules list --where topic=air\n"
+        "  tankside rules explain air.return-margin\n"
+        "  tankside rules try air.return-margin dossier.xml\n\n"
         "All packs that came with the program are loaded, and those given with --pack;\n"
         "`try` loads those of the dossier's jurisdiction.\n"
         "Exit status of check: 0 all come out, 1 some do not, 2 a pack cannot be loaded.",

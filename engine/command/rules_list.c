@@ -237,7 +237,7 @@ static void print(const lister *l, const ts_options *options, bool csv) {
   }
   if (csv) return;
   if (options->where_count > 0)
-    printf("%zu of %zu rules\n", count, all);
+    printf("%zu of %zu rule%s\n", count, all, plural(all));
   else
     printf("%zu rules, %zu controls\n", all, ts_control_count(l->session->packs));
 }

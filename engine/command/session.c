@@ -59,16 +59,14 @@ static bool is_pack_name(const char *name) {
 /* "us-ca" stands on "us" and "us-fed": what holds in the whole country holds there too. */
 static bool load_jurisdiction(ts_session *session, const char *name) {
   bool there = false, country = false, federal = false;
-  if (!is_pack_name(name)) {
-    session->no_rules_for = name;
-    return true;
+  bool good = true;
+  if (is_pack_name(name)) { /* else it might name a folder anywhere */
+    char *above = ts_arena_copy_n(session->arena, name, strcspn(name, "-"));
+    char *fed = ts_arena_printf(session->arena, "%s-fed", above);
+    good = ts_same(above, name) || load_if_there(session, above, &country);
+    if (!ts_same(fed, name)) good = load_if_there(session, fed, &federal) && good;
+    good = load_if_there(session, name, &there) && good;
   }
-  size_t stem = strcspn(name, "-");
-  char *above = ts_arena_copy_n(session->arena, name, stem);
-  char *fed = ts_arena_printf(session->arena, "%s-fed", above);
-  bool good = ts_same(above, name) || load_if_there(session, above, &country);
-  if (!ts_same(fed, name)) good = load_if_there(session, fed, &federal) && good;
-  good = load_if_there(session, name, &there) && good;
   if (!there) {
     session->no_rules_for = name;
     ts_report(session->problems, TS_WARNING, "tankside", 0,

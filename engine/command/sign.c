@@ -4,7 +4,6 @@
 #include "base/file.h"
 #include "base/text.h"
 #include "command/command.h"
-#include <ctype.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -19,14 +18,6 @@ static int lacking(const ts_options *options) {
   for (size_t i = 0; i < sizeof needed / sizeof needed[0]; i++)
     if (needed[i].value == NULL) return usage_error("a signature needs %s", needed[i].name);
   return DONE;
-}
-
-/* "2027-03-08": four digits, two, two. */
-static bool is_date(const char *text) {
-  static const char form[] = "dddd-dd-dd";
-  for (size_t i = 0; i < sizeof form; i++)
-    if (form[i] == 'd' ? !isdigit((unsigned char)text[i]) : text[i] != form[i]) return false;
-  return true;
 }
 
 static bool sign(ts_session *s, const ts_options *options) {
@@ -55,8 +46,6 @@ static int run(const ts_options *options) {
   ts_session s = {0};
   int status = lacking(options);
   if (status != DONE) return status;
-  if (!is_date(options->on))
-    return usage_error("\"%s\" is no date; write it as 2027-03-08", options->on);
   s.arena = ts_arena_new();
   s.problems = ts_diagnostics_new();
   status = sign(&s, options) ? DONE : NOT_DONE;

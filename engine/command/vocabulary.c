@@ -76,7 +76,7 @@ static int run(const ts_options *options) {
 const ts_verb verb_vocabulary = {
     .name = "vocabulary",
     .usage = "vocabulary [--as text|html|xml|schema] [-o FILE] | vocabulary --editor -o DIR",
-    .summary = "every fact a dossier can state; a reference page; help for editors",
+    .summary = "every fact a dossier can state; reference page; help for editors",
     .details =
         "--as text    (when nothing is said) all facts, with their units, plausible ranges, how\n"
         "             they are found out and who usually knows\n"
@@ -87,7 +87,10 @@ const ts_verb verb_vocabulary = {
         "--editor     into the folder given with -o: the schema in both syntaxes and where to\n"
         "             find it, and annotations for a Lua language server, so that an editor\n"
         "             completes and explains while a dossier or a rule is written\n\n"
-        "Facts, rules and controls that packs declare are included.",
+        "Facts, rules and controls that packs declare are included.\n\n"
+        "  tankside vocabulary --as html -o facts.html\n"
+        "  tankside vocabulary --editor -o editor\n\n"
+        "Exit status: 0 written, 2 not.",
     .takes = OPTION_AS | OPTION_PACK | OPTION_OUT | OPTION_EDITOR,
     .least = 0,
     .most = 0,

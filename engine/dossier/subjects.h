@@ -9,6 +9,7 @@
 #define TS_DOSSIER_SUBJECTS_H
 
 #include "base/arena.h"
+#include "base/text.h"
 #include "science/graph.h"
 #include "tankside/dossier.h"
 
@@ -103,6 +104,9 @@ bool ts_slot_assumed(const ts_dossier *dossier, uint32_t slot);
 bool ts_fact_read(const ts_vocabulary *vocabulary, const ts_units *units, ts_arena *arena,
                   const ts_fact_def *fact, const char *text, ts_value *value,
                   ts_diagnostics *problems, const char *file, int line);
+
+/* What may be written for a fact, how it is found out and who knows, in one line. */
+void ts_fact_explain(const ts_fact_def *fact, ts_text *line);
 
 /* The subject that `field` leads to ("task", "day", "site"), itself where it is of that
  * entity, or TS_NO_SUBJECT. */

@@ -19,6 +19,7 @@ void ts_dossier_free(ts_dossier *dossier) {
   }
   ts_plans_free(dossier->plans, dossier->vocabulary);
   ts_names_release(&dossier->paths);
+  ts_names_release(&dossier->numbers);
   ts_names_release(&dossier->person_days);
   free(dossier->subjects);
   free(dossier->values);

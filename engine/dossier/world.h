@@ -49,6 +49,7 @@ struct ts_dossier {
   ts_subject_entry *subjects;
   size_t subject_count, subject_capacity;
   ts_names paths;       /* path -> subject */
+  ts_names numbers;     /* stem of numbered paths -> the next number to try */
   ts_names person_days; /* "p1@2027-03-09" -> subject, by what it refers to now */
 
   ts_value *values;   /* by slot */
@@ -68,6 +69,17 @@ struct ts_dossier {
   ts_waiver *waivers;
   size_t waiver_count, waiver_capacity;
 };
+
+/* What is to be read instead of a file, by its name relative to the dossier's folder. */
+typedef struct {
+  const char *name, *text;
+  size_t length;
+} ts_given_text;
+
+/* As ts_dossier_read, with some files' texts as they would become: reader.c. */
+ts_dossier *ts_dossier_read_given(const char *path, const ts_given_text *given, size_t count,
+                                  const ts_vocabulary *vocabulary, const ts_units *units,
+                                  ts_diagnostics *problems);
 
 ts_dossier *ts_world_new(const ts_vocabulary *vocabulary, const ts_units *units);
 

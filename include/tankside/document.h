@@ -35,13 +35,6 @@ const char *const *ts_sheet_names(void);
 /* The sheet of that name, or NULL. Static. */
 const ts_sheet *ts_sheet_find(const char *name);
 
-/* Calls `visit` with the path of each task of the schedule, in order, until it
- * returns false. The path lives only during the call. False when the
- * assessment cannot be read (reported) or `visit` stopped. */
-bool ts_sheet_each_task(const char *assessment_xml, size_t length,
-                        bool (*visit)(void *data, const char *path), void *data,
-                        ts_diagnostics *problems);
-
 enum { TS_LANGUAGES_MAX = 64 };
 
 /* Whether papers can be printed in a language ("en-GB", "fr"): whether templates/ has its list of
@@ -66,6 +59,16 @@ bool ts_assessment_in_language(const char *assessment_xml, size_t length, const 
 bool ts_sheet_render(const char *assessment_xml, size_t length, const char *sheet,
                      const char *subject, const char *paper, char **html, size_t *html_length,
                      ts_diagnostics *problems);
+
+/* Takes a page; false stops. The texts live only during the call. */
+typedef bool (*ts_page_taker)(void *data, const char *task, const char *html, size_t length);
+
+/* All pages of a sheet printed per task, in the order of the schedule, from one reading: the time is
+ * that of what is printed, however many tasks there are. False with a report when one cannot be
+ * made, or when `take` stopped. */
+bool ts_sheet_render_each(const char *assessment_xml, size_t length, const char *sheet,
+                          const char *paper, ts_page_taker take, void *data,
+                          ts_diagnostics *problems);
 
 /* The same sheet as an OpenDocument spreadsheet, for one that has one: *bytes for free(). */
 bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char *sheet,

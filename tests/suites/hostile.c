@@ -19,13 +19,13 @@ static char byte_of(const char *hex) {
   return (char)strtol((char[]){hex[0], hex[1], '\0'}, NULL, 16);
 }
 
-/* `<<N*text>>` is N times the text, `\xHH` a byte; everything else is itself. */
+/* `«N*text»` is N times the text, `\xHH` a byte; everything else is itself. */
 static void write_out(const char *from, const char *end, ts_text *into) {
   while (from < end) {
     char *star = NULL;
-    long times = strncmp(from, "<<", 2) == 0 ? strtol(from + 2, &star, 10) : 0;
+    long times = strncmp(from, "«", 2) == 0 ? strtol(from + 2, &star, 10) : 0;
     if (times > 0 && *star == '*') {
-      const char *close = strstr(star, ">>");
+      const char *close = strstr(star, "»");
       need(close != NULL, "a repetition that does not end", from);
       for (long i = 0; i < times; i++) ts_text_add_n(into, star + 1, (size_t)(close - star - 1));
       from = close + 2;
