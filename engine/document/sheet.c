@@ -79,3 +79,12 @@ bool ts_document_each_task(const xmlNode *root, bool (*visit)(void *data, const 
       if (!visit_task(task, visit, data)) return false;
   return true;
 }
+
+bool ts_sheet_each_task(const char *assessment_xml, size_t length,
+                        bool (*visit)(void *data, const char *path), void *data,
+                        ts_diagnostics *problems) {
+  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  bool all = xml && ts_document_each_task(ts_xml_root(xml), visit, data);
+  ts_xml_free(xml);
+  return all;
+}

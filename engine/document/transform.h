@@ -27,8 +27,7 @@ bool ts_document_transform(const char *stylesheet, const char *name, const char 
 /* The language that assessment.xml itself is written in. */
 #define TS_WRITTEN_IN "en-GB"
 
-/* Calls `visit` with the path of each task of the schedule, in order, until it returns false; false
- * then. The path lives only during the call. */
+/* As ts_sheet_each_task, on a parsed assessment. */
 bool ts_document_each_task(const xmlNode *root, bool (*visit)(void *data, const char *path),
                            void *data);
 

@@ -35,6 +35,13 @@ const char *const *ts_sheet_names(void);
 /* The sheet of that name, or NULL. Static. */
 const ts_sheet *ts_sheet_find(const char *name);
 
+/* Calls `visit` with the path of each task of the schedule, in order, until it
+ * returns false. The path lives only during the call. False when the
+ * assessment cannot be read (reported) or `visit` stopped. */
+bool ts_sheet_each_task(const char *assessment_xml, size_t length,
+                        bool (*visit)(void *data, const char *path), void *data,
+                        ts_diagnostics *problems);
+
 enum { TS_LANGUAGES_MAX = 64 };
 
 /* Whether papers can be printed in a language ("en-GB", "fr"): whether templates/ has its list of
