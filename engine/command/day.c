@@ -386,6 +386,7 @@ const ts_verb verb_day = {
         "Without --on the last day that has a log. Log entries go into the dossier as\n\n"
         "  <record person=\"ada\" down=\"10:12\" up=\"10:26\" depth=\"3.2 m\" gas=\"air\"\n"
         "          takes=\"4\" incident=\"none\"/>\n\n"
+        "  tankside day dossier.xml --on 2027-03-08\n\n"
         "Exit status: 0 nothing of that kind, 1 something to look at, 2 not done.",
     .takes = OPTION_ON | OPTION_AS | OPTION_PACK | OPTION_MATRIX | OPTION_SET | OPTION_SET_FILE,
     .least = 1,
