@@ -41,7 +41,8 @@ typedef enum {
   OPTION_LANGUAGE = 524288,
   OPTION_SET_FILE = 1 << 20,
   OPTION_DRY_RUN = 1 << 22,
-  OPTION_MAP = 1 << 23
+  OPTION_MAP = 1 << 23,
+  OPTION_FORCE = 1 << 24
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -80,7 +81,7 @@ typedef struct {
   const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier, *language;
   const char *key, *certificate, *on, *role, *trust;
   const char *map;
-  bool no_pdf, all, editor, help, dry_run;
+  bool no_pdf, all, editor, force, help, dry_run;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
 } ts_options;
@@ -233,6 +234,12 @@ ts_progress progress_new(void);
 void progress_part(void *progress, double part); /* as ts_assess calls it */
 void progress_file(ts_progress *progress, const char *name);
 void progress_end(const ts_progress *progress);
+
+/* ---- papers (papers.c) ------------------------------------------------------------- */
+
+/* Every paper of an assessment, into the folder given with -o. */
+bool papers_write(ts_session *session, const ts_options *options, ts_progress *progress,
+                  const char *bytes, size_t length);
 
 /* ---- printing ---------------------------------------------------------------- */
 
