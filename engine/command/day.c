@@ -140,7 +140,7 @@ static const char *limit_name(const viewer *v, const ts_allowance *one) {
 }
 
 static void limit(const viewer *v, const ts_allowance *one) {
-  double left = one->most - one->with_plan;
+  double left = ts_allowance_left(one);
   fputs("    ", stdout);
   print_cut(limit_name(v, one), 36);
   printf("%9s %9s", one->logged ? number_text(v, one->so_far, one->dim, true) : "-",
@@ -293,7 +293,7 @@ static void row(const viewer *v, const ts_day_person *person, const char *what,
 }
 
 static void limit_row(const viewer *v, const ts_day_person *person, const ts_allowance *one) {
-  double left = one->most - one->with_plan;
+  double left = ts_allowance_left(one);
   row(v, person, limit_name(v, one),
       (const char *const[]){one->logged ? minutes(v, one->so_far, one->dim) : "",
                             minutes(v, one->with_plan, one->dim), minutes(v, one->most, one->dim),
