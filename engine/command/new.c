@@ -469,11 +469,12 @@ static outcome ask_kinds(newcomer *n) {
     names[i] = n->stages.kinds[i].name;
     print_folded(ts_arena_printf(n->s->arena, "  %-13s", names[i]), n->stages.kinds[i].meaning);
   }
+  putchar('\n');
   line_words(n->reader, names);
   n->asked++;
   const char *answer;
   do {
-    answer = next_answer(n, "\n  > ");
+    answer = next_answer(n, "  > ");
     if (answer == NULL) return OVER;
   } while (!read_kinds(n, answer, chosen, &count));
   n->answered++;
