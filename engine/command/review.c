@@ -3,7 +3,7 @@
 
 #include "base/file.h"
 #include "base/text.h"
-#include "command/command.h"
+#include "command/output.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -115,7 +115,7 @@ static bool show(const reviewer *r) {
   if (ts_same(as, "text"))
     print_lines(r->s->arena, made);
   else if (out != NULL)
-    good = ts_file_write(out, made, length, r->s->problems);
+    good = output_file(r->s, r->options, out, made, length);
   else
     good = fwrite(made, 1, length, stdout) == length;
   free(made);
@@ -180,7 +180,7 @@ const ts_verb verb_review = {
         "those are named that lapse before the last day of their own work. What cannot be\n"
         "read is named, and the rest is read.\n\n"
         "Exit status: 0 all were read; 1 some were not, or a signature does not hold; 2 none.",
-    .takes = OPTION_AS | OPTION_OUT | OPTION_ON | OPTION_TRUST,
+    .takes = OPTION_AS | OPTION_OUT | OPTION_ON | OPTION_TRUST | OPTION_FORCE,
     .least = 1,
     .most = WORDS_MAX,
     .kinds = {AN_ASSESSMENT},
