@@ -205,7 +205,7 @@ static const char *said_text(const viewer *v, size_t index) {
 }
 
 static void said(const viewer *v, const ts_day_person *person) {
-  if (person->said_count > 0) puts("  in the log, not in the plan, or amiss");
+  if (person->said_count > 0) puts("  the log against the plan");
   for (size_t i = 0; i < person->said_count; i++)
     print_folded("    ", said_text(v, person->said[i]));
 }
