@@ -16,72 +16,30 @@ typedef struct {
   const char *folder, *xml_path;
   const char *bytes; /* the assessment in the language of the papers */
   size_t length;
-  const ts_sheet *sheet;
   size_t files;
 } writer;
 
-static bool write_pdf(writer *w, const char *html_path, const char *name) {
-  char *file = ts_arena_printf(w->s->arena, "%s.pdf", name);
-  char *path = ts_path_join(w->s->arena, w->folder, file);
-  progress_file(w->progress, file);
-  w->files++;
-  if (w->sheet->attaches)
-    return ts_sheet_pdf_with(html_path, path, w->options->paper, w->xml_path, w->s->problems);
-  return ts_sheet_pdf(html_path, path, w->options->paper, w->s->problems);
+/* Of the HTML that was written just before. */
+static bool write_pdf(writer *w, const ts_sheet_file *file, const char *path) {
+  size_t stem = strlen(path) - strlen(file->form);
+  const char *html = ts_arena_printf(w->s->arena, "%.*shtml", (int)stem, path);
+  if (file->sheet->attaches)
+    return ts_sheet_pdf_with(html, path, w->options->paper, w->xml_path, w->s->problems);
+  return ts_sheet_pdf(html, path, w->options->paper, w->s->problems);
 }
 
-/* Writes what was made and frees it. */
-static bool put(writer *w, const char *name, const char *form, char *bytes, size_t length) {
-  char *file = ts_arena_printf(w->s->arena, "%s.%s", name, form);
-  bool good =
-      ts_file_write(ts_path_join(w->s->arena, w->folder, file), bytes, length, w->s->problems);
+static bool write_file(void *data, const ts_sheet_file *file) {
+  writer *w = data;
+  char *path = ts_path_join(w->s->arena, w->folder, file->name), *bytes = NULL;
+  size_t length = 0;
+  progress_file(w->progress, file->name);
+  w->files++;
+  if (ts_same(file->form, "pdf")) return write_pdf(w, file, path);
+  bool good = ts_sheet_file_render(w->bytes, w->length, file, !w->options->no_pdf,
+                                   w->options->paper, &bytes, &length, w->s->problems) &&
+              ts_file_write(path, bytes, length, w->s->problems);
   free(bytes);
-  w->files++;
   return good;
-}
-
-static bool write_page(writer *w, const char *task) {
-  ts_arena *arena = w->s->arena;
-  const char *sheet = w->sheet->name;
-  char *bytes = NULL;
-  size_t length = 0;
-  char *name = task ? ts_arena_printf(arena, "%s-%s", sheet, task) : ts_arena_copy(arena, sheet);
-  const char *form = w->sheet->spreadsheet ? "csv" : "html";
-  progress_file(w->progress, name);
-  if (!ts_sheet_render(w->bytes, w->length, sheet, task, w->options->paper, &bytes, &length,
-                       w->s->problems) ||
-      !put(w, name, form, bytes, length))
-    return false;
-  if (w->options->no_pdf || !w->sheet->own_pdf) return true;
-  return write_pdf(w, ts_path_join(arena, w->folder, ts_arena_printf(arena, "%s.html", name)),
-                   name);
-}
-
-static bool write_for_task(void *data, const char *task) { return write_page(data, task); }
-
-static bool write_spreadsheet(writer *w) {
-  char *bytes = NULL;
-  size_t length = 0;
-  return ts_sheet_spreadsheet(w->bytes, w->length, w->sheet->name, &bytes, &length,
-                              w->s->problems) &&
-         put(w, w->sheet->name, "ods", bytes, length);
-}
-
-static bool write_index(writer *w) {
-  char *html = NULL;
-  size_t length = 0;
-  return ts_sheet_index(w->bytes, w->length, !w->options->no_pdf, &html, &length, w->s->problems) &&
-         put(w, "index", "html", html, length);
-}
-
-static bool write_sheets(writer *w) {
-  for (w->sheet = ts_sheets(); w->sheet->name != NULL; w->sheet++) {
-    bool good = w->sheet->per_task
-                    ? ts_sheet_each_task(w->bytes, w->length, write_for_task, w, w->s->problems)
-                    : write_page(w, NULL);
-    if (!good || (w->sheet->spreadsheet && !write_spreadsheet(w))) return false;
-  }
-  return write_index(w);
 }
 
 /* A name that ends in .xml asks for the assessment alone. */
@@ -101,7 +59,8 @@ static bool write_documents(ts_session *s, const ts_options *options, ts_progres
                                         s->problems);
   w.bytes = translated;
   good = good && ts_folder_make(w.folder, s->problems) &&
-         ts_file_write(w.xml_path, bytes, length, s->problems) && write_sheets(&w);
+         ts_file_write(w.xml_path, bytes, length, s->problems) &&
+         ts_sheet_each_file(w.bytes, w.length, !options->no_pdf, write_file, &w, s->problems);
   free(translated);
   if (good) printf("\n%zu file%s in %s\n", w.files, plural(w.files), w.folder);
   return good;

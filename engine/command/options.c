@@ -28,7 +28,7 @@ static const ts_option rows[] = {
     {"--language", "NAME", OPTION_LANGUAGE,
      "of the papers: en-GB (default), en-US, fr, de, es; else the dossier's", A_LANGUAGE,
      KEPT(language)},
-    {"--no-pdf", NULL, OPTION_NO_PDF, "write no PDF, only HTML", KEPT(no_pdf)},
+    {"--no-pdf", NULL, OPTION_NO_PDF, "no PDF, only HTML", KEPT(no_pdf)},
     {"--explain", "FINDING", OPTION_EXPLAIN,
      "instead of the summary: all that is behind one finding or duty", KEPT(explain)},
     {"--as", "FORM", OPTION_AS, "in this form", A_FORM, KEPT(as)},
