@@ -16,7 +16,7 @@ typedef struct {
   const char *folder, *digest;
   const char *bytes; /* the assessment in the language of the papers */
   size_t length;
-  bool pdf;               /* PDFs belong to it */
+  bool pdf;               /* the index lists PDFs */
   const char *scratch;    /* a folder for what is set again */
   const char *attachment; /* the assessment, in it */
   char *expected[2];      /* the HTML made last, of which a PDF is set, and its file */
@@ -110,7 +110,7 @@ static bool verify_file(void *data, const ts_sheet_file *file) {
   TS_GROW(v->names, v->name_count, v->name_capacity);
   v->names[v->name_count++] = ts_arena_copy(v->s->arena, file->name);
   bool there = ts_file_exists(path), pdf = ts_same(file->form, "pdf");
-  if (!there) is_wrong(v, path, "is missing: it belongs to this assessment");
+  if (!there && (!pdf || v->pdf)) is_wrong(v, path, "is missing: it belongs to this assessment");
   if (pdf) return !there || v->options->no_pdf || hold_pdf(v, path, file);
   char *expected = NULL;
   size_t length = 0;
@@ -166,7 +166,7 @@ static bool verify_all(verifier *v, const char *original, size_t length) {
   if (v->scratch == NULL) return false;
   v->attachment = ts_path_join(v->s->arena, v->scratch, "assessment.xml");
   bool good = ts_file_write(v->attachment, original, length, v->s->problems) &&
-              ts_sheet_each_file(v->bytes, v->length, v->pdf, verify_file, v, v->s->problems);
+              ts_sheet_each_file(v->bytes, v->length, true, verify_file, v, v->s->problems);
   if (good) {
     verify_rest(v, ".html");
     verify_rest(v, ".pdf");
