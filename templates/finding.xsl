@@ -108,6 +108,7 @@
     <xsl:param name="home" select="$same[1]"/>
     <xsl:param name="short" select="false()"/>
     <div class="rule-block">
+      <div class="block-top">
       <xsl:choose>
         <xsl:when test="$short"><h3><xsl:value-of select="@title"/></h3></xsl:when>
         <xsl:otherwise><h4><xsl:value-of select="@title"/></h4></xsl:otherwise>
@@ -123,6 +124,7 @@
       </p><xsl:text> </xsl:text>
       <xsl:if test="count($same | $home) = count($same)"><xsl:call-template name="block-head"><xsl:with-param name="same" select="$same"/><xsl:with-param name="short" select="$short"/></xsl:call-template></xsl:if>
       <xsl:if test="count($same) &gt; 1"><xsl:call-template name="block-common"><xsl:with-param name="same" select="$same"/><xsl:with-param name="short" select="$short"/></xsl:call-template></xsl:if>
+      </div>
       <xsl:choose>
         <xsl:when test="$short">
           <xsl:call-template name="finding-table"><xsl:with-param name="rows" select="$same"/><xsl:with-param name="label" select="@title"/></xsl:call-template>
@@ -272,13 +274,16 @@
     <xsl:variable name="worst" select="condition[@case = 'worst'][not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case or @text = ../when/@text)][count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
     <xsl:variable name="best" select="condition[@case = 'best'][not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case or @text = ../when/@text)][count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
     <xsl:variable name="facts" select="rests[count(key('facts', concat(../@rule, ' ', @path))[count(.. | $same) = $n]) = $n]"/>
-    <xsl:if test="$values or $worst or $best or $facts">
+    <xsl:variable name="said">
+      <xsl:apply-templates select="$values" mode="row"/>
+      <xsl:call-template name="conditions"><xsl:with-param name="these" select="$worst"/><xsl:with-param name="word" select="'worst-when'"/></xsl:call-template>
+      <xsl:call-template name="conditions"><xsl:with-param name="these" select="$best"/><xsl:with-param name="word" select="'best-when'"/></xsl:call-template>
+      <xsl:call-template name="fact-run"><xsl:with-param name="facts" select="$facts"/></xsl:call-template>
+    </xsl:variable>
+    <xsl:if test="string($said) != ''">
       <div class="common">
         <p class="label"><xsl:value-of select="$w[@id = 'same-for-all']"/></p>
-        <xsl:apply-templates select="$values" mode="row"/>
-        <xsl:call-template name="conditions"><xsl:with-param name="these" select="$worst"/><xsl:with-param name="word" select="'worst-when'"/></xsl:call-template>
-        <xsl:call-template name="conditions"><xsl:with-param name="these" select="$best"/><xsl:with-param name="word" select="'best-when'"/></xsl:call-template>
-        <xsl:call-template name="fact-run"><xsl:with-param name="facts" select="$facts"/></xsl:call-template>
+        <xsl:copy-of select="$said"/>
       </div>
     </xsl:if>
   </xsl:template>
@@ -481,6 +486,7 @@
               <xsl:if test="$of"><i>
                 <xsl:choose>
                   <xsl:when test="$of/@path = ../@task"><xsl:value-of select="$w[@id = 'of-task']"/></xsl:when>
+                  <xsl:when test="key('in-task', $of/@path)/../@start"><xsl:apply-templates select="key('in-task', $of/@path)" mode="when"/></xsl:when>
                   <xsl:when test="string($of/@label) != ''"><xsl:value-of select="$of/@label"/></xsl:when>
                   <xsl:otherwise><xsl:value-of select="$of/@path"/></xsl:otherwise>
                 </xsl:choose>
@@ -491,6 +497,12 @@
         </xsl:for-each>
       </p>
     </xsl:if>
+  </xsl:template>
+
+  <!-- Of many tasks with long titles: who, and when. -->
+  <xsl:key name="in-task" match="schedule/day/task/immersion | schedule/day/task/post" use="@path"/>
+  <xsl:template match="immersion | post" mode="when">
+    <xsl:value-of select="concat(@person-label, ' ', ../../@date, ' ', ../@start)"/>
   </xsl:template>
 
   <xsl:template match="rests">

@@ -6,6 +6,10 @@
        what is asked of somebody alone stands on the single sheet only. -->
   <xsl:key name="knows" match="open-facts/fact[@removes &gt; 0 or @state = 'unknown']" use="string(@asked)"/>
 
+  <!-- The same of the same person, asked for several tasks, stated alike and worth the same: one row. -->
+  <xsl:key name="asked-again" match="open-facts/fact" use="concat(@asked, '|', substring-after(@path, '/'), '|', @meaning, '|', @now, '|', @removes, '|',
+    boolean(key('task', substring-before(@path, '/'))), '|', substring(@path, 1, 400 * not(key('task', substring-before(@path, '/')))))"/>
+
   <xsl:template match="assessment" mode="question">
     <section class="document" aria-label="{$w[@id = 'sheet-question']}">
       <xsl:call-template name="doc-head">
@@ -31,8 +35,20 @@
   </xsl:template>
 
   <xsl:template match="open-facts/fact" mode="question">
+    <xsl:variable name="same" select="key('asked-again', concat(@asked, '|', substring-after(@path, '/'), '|', @meaning, '|', @now, '|', @removes, '|',
+      boolean(key('task', substring-before(@path, '/'))), '|', substring(@path, 1, 400 * not(key('task', substring-before(@path, '/'))))))"/>
+    <xsl:if test="count(. | $same[1]) = 1"><xsl:call-template name="question-row"><xsl:with-param name="again" select="$same[position() &gt; 1]"/></xsl:call-template></xsl:if>
+  </xsl:template>
+
+  <xsl:template name="question-row">
+    <xsl:param name="again"/>
     <tr>
-      <th scope="row"><xsl:call-template name="question-words"/><span class="of"><xsl:value-of select="@subject-label"/></span></th>
+      <th scope="row"><xsl:call-template name="question-words"/><span class="of"><xsl:value-of select="@subject-label"/>
+        <xsl:if test="$again"><xsl:value-of select="concat('; ', $w[@id = 'question-again'])"/></xsl:if>
+        <xsl:for-each select="$again">
+          <xsl:variable name="t" select="key('task', substring-before(@path, '/'))"/>
+          <xsl:value-of select="concat(' ', $t/../@date, ' ', $t/@start)"/><xsl:if test="position() != last()">,</xsl:if>
+        </xsl:for-each></span></th>
       <td><xsl:choose>
         <xsl:when test="@withheld"><xsl:value-of select="@withheld"/></xsl:when>
         <xsl:when test="@now"><xsl:value-of select="@now"/></xsl:when>

@@ -19,11 +19,11 @@
         </xsl:when>
         <xsl:otherwise><h2 class="doc-title"><xsl:value-of select="$w[@id = 'sheet-record']"/>: <xsl:call-template name="day-words"><xsl:with-param name="day" select="."/></xsl:call-template></h2></xsl:otherwise>
       </xsl:choose>
-      <xsl:call-template name="record-count"/>
-      <xsl:call-template name="record-dives"/>
-      <xsl:call-template name="record-water"/>
-      <xsl:call-template name="record-things"/>
-      <xsl:call-template name="record-checks"/>
+      <div class="whole"><xsl:call-template name="record-count"/></div>
+      <div class="whole"><xsl:call-template name="record-dives"/></div>
+      <div class="whole"><xsl:call-template name="record-water"/></div>
+      <div class="whole"><xsl:call-template name="record-things"/></div>
+      <div class="whole"><xsl:call-template name="record-checks"/></div>
       <p class="signed"><xsl:value-of select="$w[@id = 'record-kept']"/> <xsl:call-template name="blank"/></p>
     </section>
   </xsl:template>
