@@ -21,7 +21,7 @@
       <xsl:for-each select="open-facts/fact[count(. | key('knows', string(@asked))[1]) = 1][key('knows', string(@asked))[$sheet != 'set' or @sees != 'confidential']]">
         <xsl:sort select="sum(key('knows', string(@asked))/@removes)" data-type="number" order="descending"/>
         <xsl:call-template name="part"><xsl:with-param name="text"><xsl:call-template name="who-knows"/></xsl:with-param></xsl:call-template>
-        <table class="questions">
+        <table class="questions stack">
           <caption class="away"><xsl:call-template name="who-knows"/></caption>
           <thead><tr><xsl:call-template name="heads"><xsl:with-param name="words" select="'question question-now question-how question-removes question-answer'"/></xsl:call-template></tr></thead>
           <tbody><xsl:apply-templates select="key('knows', string(@asked))[$sheet != 'set' or @sees != 'confidential']" mode="question"/></tbody>
@@ -49,14 +49,14 @@
           <xsl:variable name="t" select="key('task', substring-before(@path, '/'))"/>
           <xsl:value-of select="concat(' ', $t/../@date, ' ', $t/@start)"/><xsl:if test="position() != last()">,</xsl:if>
         </xsl:for-each></span></th>
-      <td><xsl:choose>
+      <td data-h="{$w[@id = 'question-now']}"><xsl:choose>
         <xsl:when test="@withheld"><xsl:value-of select="@withheld"/></xsl:when>
         <xsl:when test="@now"><xsl:value-of select="@now"/></xsl:when>
         <xsl:otherwise><span class="mark unknown"><xsl:value-of select="$w[@id = 'mark-unknown']"/></span></xsl:otherwise>
       </xsl:choose></td>
-      <td class="of"><xsl:value-of select="@measured"/></td>
-      <td class="n"><b><xsl:value-of select="@removes"/></b></td>
-      <td class="pen">&#160;</td>
+      <td class="of" data-h="{$w[@id = 'question-how']}"><xsl:value-of select="@measured"/></td>
+      <td class="n" data-h="{$w[@id = 'question-removes']}"><b><xsl:value-of select="@removes"/></b></td>
+      <td class="pen answer">&#160;</td>
     </tr>
   </xsl:template>
 
