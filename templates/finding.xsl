@@ -506,7 +506,7 @@
   </xsl:template>
 
   <xsl:template match="rests">
-    <xsl:value-of select="@title"/><xsl:text> </xsl:text><b><xsl:value-of select="@text"/></b>
+    <xsl:value-of select="@title"/><xsl:text> </xsl:text><b><xsl:apply-templates select="@text" mode="term"/></b>
     <xsl:call-template name="marks"><xsl:with-param name="fact" select="key('fact', @path)"/></xsl:call-template>
   </xsl:template>
 

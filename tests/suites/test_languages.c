@@ -286,6 +286,48 @@ START_TEST(texts_with_a_translation_change_and_all_others_stay_and_are_listed) {
 }
 END_TEST
 
+/* What the core writes as an English sentence stands beside it in parts. */
+static const char spoken[] =
+    "<assessment format=\"1\" tankside=\"0.1.0\"><matrix><band id=\"high\" word=\"High\"/></matrix>"
+    "<findings><finding rule=\"r\" title=\"t\" word=\"stop\">"
+    "<when case=\"worst\" enough=\"yes\" text=\"depth at least 3.5 m\" fact=\"depth\""
+    " where=\"from\" low=\"3.5 m\"/>"
+    "<when case=\"best\" enough=\"yes\" text=\"depth (3 m) &lt; 4.5 m\"/>"
+    "<margin path=\"p/a\" title=\"deck light\" fact=\"light\" entity=\"deck\" now=\"14 h\""
+    " edge=\"18.5 h\" side=\"up\" words=\"high 12 from 18.5 h; now 14 h; 4.5 h away\""
+    " where=\"from\" then-band=\"high\" then-score=\"12\" away=\"4.5 h\"/>"
+    "<margin path=\"p/b\" title=\"depth\" fact=\"depth\" now=\"9..11 m\" edge=\"10 m\" "
+    "side=\"inside\""
+    " words=\"possible stop only above 10 m; may be 9..11 m\" where=\"above\""
+    " then-state=\"possible-stop\"/>"
+    "<margin path=\"p/c\" title=\"depth\" words=\"high from 2.5 m\"/>"
+    "<way kind=\"move\" path=\"p/d\" title=\"wet\" fact=\"wet\" to=\"no\" words=\"wet: no; now "
+    "yes\""
+    " where=\"is\" goal=\"no\" now=\"yes\" then=\"possible stop\" state=\"possible\">"
+    "<worse title=\"t\" subject-label=\"Hal in \xe2\x80\x9cx\xe2\x80\x9d\" now=\"not found\" "
+    "then=\"high 12\""
+    " words=\"new: t, Hal in x: high 12\" then-band=\"high\" then-score=\"12\"/></way>"
+    "</finding></findings></assessment>";
+
+START_TEST(sentences_are_made_of_their_parts_in_the_language) {
+  size_t size = 0;
+  const char *de = in_language(spoken, sizeof spoken - 1, "de", &size);
+  says(de, "words=\"hoch 12 ab 18,5 h; jetzt 14 h; Abstand 4,5 h\"");
+  says(de, "words=\"Stopp m\xc3\xb6glich erst \xc3\xbc"
+           "ber 10 m; kann sein: 9..11 m\"");
+  says(de, "words=\"high from 2,5 m\""); /* an older assessment */
+  says(de, " mindestens 3,5 m\"");
+  says(de, "text=\"depth (3 m) &lt; 4,5 m\"");
+  says(de, ": nein; jetzt ja\"");
+  says(de, "then=\"Stopp m\xc3\xb6glich\"");
+  says(de, "words=\"neu: t, Hal in \xe2\x80\x9cx\xe2\x80\x9d: hoch 12\"");
+  const char *us = in_language(spoken, sizeof spoken - 1, "en-US", &size);
+  says(us, "title=\"deck light\"");
+  says(us, "words=\"high 12 from 18.5 h; now 14 h; 4.5 h away\"");
+  says(us, "words=\"wet: no; now yes\"");
+}
+END_TEST
+
 START_TEST(english_is_handed_on_byte_for_byte) {
   size_t length = 0, size = 0;
   const char *xml = sample(&length);
@@ -317,6 +359,7 @@ Suite *suite_languages(void) {
   tcase_add_test(tcase, days_are_those_of_the_calendar_in_the_words_of_the_language);
   tcase_add_test(tcase, decimal_marks_are_exchanged_in_numbers_only);
   tcase_add_test(tcase, texts_with_a_translation_change_and_all_others_stay_and_are_listed);
+  tcase_add_test(tcase, sentences_are_made_of_their_parts_in_the_language);
   tcase_add_test(tcase, english_is_handed_on_byte_for_byte);
   tcase_add_test(tcase, an_unknown_language_is_refused_with_the_nearest);
   suite_add_tcase(suite, tcase);
