@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "base/xml.h"
 #include "tankside/document.h"
+#include "template_files.h"
 
 #include <check.h>
 #include <stdlib.h>
@@ -34,32 +35,15 @@ static const char *file_text(const char *path, size_t *length) {
   return text;
 }
 
-static const char *template_path(const char *kind, const char *language) {
-  return ts_path_join(arena, ts_data_path(arena, "templates"),
-                      ts_arena_printf(arena, "%s-%s.xml", kind, language));
-}
-
 static ts_xml *list(const char *kind, const char *language) {
-  size_t length = 0;
-  const char *path = template_path(kind, language), *text = file_text(path, &length);
-  ts_xml *xml = ts_xml_read(text, length, path, problems);
-  ck_assert_msg(xml != NULL, "%s is not well-formed", path);
-  return xml;
+  return template_xml(arena, ts_arena_printf(arena, "%s-%s.xml", kind, language));
 }
 
 static const char *attribute(const xmlNode *node, const char *name) {
-  xmlChar *value = xmlGetNoNsProp(node, BAD_CAST name);
-  const char *copy = ts_arena_copy(arena, (const char *)value);
-  xmlFree(value);
-  return copy;
+  return attribute_of(arena, node, name);
 }
 
-static const char *content(const xmlNode *node) {
-  xmlChar *value = xmlNodeGetContent(node);
-  const char *copy = ts_arena_copy(arena, (const char *)value);
-  xmlFree(value);
-  return copy;
-}
+static const char *content(const xmlNode *node) { return content_of(arena, node); }
 
 /* ---- the lists ---------------------------------------------------------------------- */
 
@@ -70,9 +54,11 @@ static const char *key_of(const xmlNode *node) {
 
 /* The entry of the same kind and name; <date> and its parts have none. */
 static const xmlNode *same_entry(const ts_xml *words, const xmlNode *like) {
+  const char *key = key_of(like);
+  const char *named = xmlHasProp(like, BAD_CAST "id") ? "id" : "name";
   for (const xmlNode *n = ts_xml_root(words)->children; n; n = n->next)
     if (n->type == XML_ELEMENT_NODE && xmlStrEqual(n->name, like->name) &&
-        ts_same(key_of(n), key_of(like)))
+        attribute_is(n, named, key))
       return n;
   return NULL;
 }
@@ -214,8 +200,10 @@ START_TEST(no_fixed_text_stays_english_on_a_translated_paper) {
   size_t length = 0, size = 0;
   const char *xml = sample(&length);
   const char *foreign = in_language(xml, length, translated[_i], &size);
-  for (const ts_sheet *sheet = ts_sheets(); sheet->name; sheet++)
-    no_english_in(page(foreign, size, sheet), english, other, sheet->name, xml);
+  /* in short, each language looks at every third sheet, another than the others do */
+  int step = getenv("TANKSIDE_TEST_SHORT") ? TRANSLATED : 1, at = TRANSLATED - _i;
+  for (const ts_sheet *sheet = ts_sheets(); sheet->name; sheet++, at++)
+    if (at % step == 0) no_english_in(page(foreign, size, sheet), english, other, sheet->name, xml);
   /* The same search finds plenty where nothing was translated. */
   ck_assert_ptr_nonnull(
       strstr(page(xml, length, ts_sheet_find("task")), ">What can hurt you here<"));
