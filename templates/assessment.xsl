@@ -24,6 +24,16 @@
 
   <xsl:key name="by-rule" match="finding | duty" use="@rule"/>
   <xsl:key name="by-function" match="function" use="@name"/>
+  <xsl:key name="open-at" match="/assessment/open-facts/fact" use="@path"/>
+
+  <!-- In which section a finding stands: all of a section by its name, and each of them by its rule, so
+       that no place has to look through all findings. Bands by their ids: a key may use no variable. -->
+  <xsl:key name="in" match="finding[@word = 'stop']" use="concat('stops ', @rule)"/>
+  <xsl:key name="in" match="finding[@word = 'note']" use="concat('notes ', @rule)"/>
+  <xsl:key name="in" match="finding[@word = 'hazard'][score[@as = 'in-place']/@worst-band = /assessment/matrix/band[@above = 'yes']/@id]"
+    use="concat('above ', @rule)"/>
+  <xsl:key name="in" match="finding[@word = 'hazard'][not(score[@as = 'in-place']/@worst-band = /assessment/matrix/band[@above = 'yes']/@id)]"
+    use="concat('below ', @rule)"/>
 
   <!-- Where a finding is filed: with its task, else with people, a day, a site, the production. -->
   <xsl:key name="place" match="finding[@task]" use="concat('task ', @task)"/>
@@ -33,7 +43,6 @@
     use="concat('site ', @site)"/>
   <xsl:key name="place" match="finding[not(@task)][not(@entity = 'person' or @entity = 'person-day' or @entity = 'day')][not(@site)]"
     use="'production'"/>
-  <xsl:key name="site" match="finding[@site]" use="@site"/>
 
   <xsl:variable name="all" select="/assessment/findings/finding"/>
   <xsl:variable name="stops" select="$all[@word = 'stop']"/>

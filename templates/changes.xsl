@@ -3,6 +3,7 @@
      bring it below the line with what they change elsewhere; and the fewest
      controls for a task. -->
 <xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
+  <xsl:key name="elsewhere" match="/assessment/elsewhere/shifts" use="@id"/>
 
   <!-- ===== when ===== -->
 
@@ -89,7 +90,7 @@
     <xsl:if test="$these">
       <ul class="ways">
         <xsl:for-each select="$these">
-          <xsl:sort select="count(worse)" data-type="number"/>
+          <xsl:sort select="count(key('elsewhere', @elsewhere)/worse)" data-type="number"/>
           <xsl:if test="position() &lt;= 2">
             <li><xsl:if test="position() = 1"><span class="label"><xsl:value-of select="$w[@id = $word]"/></span></xsl:if>
               <xsl:apply-templates select="."/>
@@ -115,7 +116,8 @@
       <xsl:otherwise><xsl:call-template name="named-controls"/></xsl:otherwise>
     </xsl:choose>
     <xsl:text> → </xsl:text><b><xsl:value-of select="@then"/></b>
-    <xsl:variable name="known" select="better[@finding]"/>
+    <xsl:variable name="does" select="key('elsewhere', @elsewhere)"/>
+    <xsl:variable name="known" select="$does/better[@finding != current()/../@id]"/>
     <xsl:if test="$known">
       <xsl:value-of select="concat('; ', $w[@id = 'better'], ' ')"/>
       <xsl:for-each select="$known[position() &lt;= 4]">
@@ -123,11 +125,12 @@
       </xsl:for-each>
       <xsl:call-template name="more"><xsl:with-param name="n" select="count($known) - 4"/></xsl:call-template>
     </xsl:if>
-    <xsl:if test="worse">
+    <xsl:if test="$does/worse">
       <xsl:text> </xsl:text><span class="mark unknown"><xsl:value-of select="$w[@id = 'worse']"/></span><xsl:text> </xsl:text>
-      <b><xsl:for-each select="worse[position() &lt;= 3]"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="@words"/></xsl:for-each></b>
-      <xsl:call-template name="more"><xsl:with-param name="n" select="count(worse) - 3"/></xsl:call-template>
+      <b><xsl:for-each select="$does/worse[position() &lt;= 3]"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="@words"/></xsl:for-each></b>
+      <xsl:call-template name="more"><xsl:with-param name="n" select="count($does/worse) - 3"/></xsl:call-template>
     </xsl:if>
+    <xsl:if test="$does/@not-tried"><xsl:text>; </xsl:text><xsl:call-template name="more"><xsl:with-param name="n" select="$does/@not-tried"/><xsl:with-param name="id" select="'n-not-tried'"/></xsl:call-template></xsl:if>
   </xsl:template>
 
   <xsl:template name="named-controls">

@@ -145,7 +145,7 @@
       <td class="b"><xsl:call-template name="worst-of"><xsl:with-param name="findings" select="$risks"/><xsl:with-param name="as" select="'planned'"/></xsl:call-template></td>
       <td class="n"><xsl:value-of select="count($found[@word = 'stop'][score[@as = 'in-place'][not(@state = 'gone')]])"/></td>
       <td class="n"><xsl:value-of select="count($risks[score[@as = 'in-place']/@worst-band = $above])"/></td>
-      <td class="n"><xsl:value-of select="count($root/open-facts/fact[@path = $found/rests[@state = 'unknown']/@path])"/></td>
+      <td class="n"><xsl:value-of select="count(key('open-at', $found/rests[@state = 'unknown']/@path))"/></td>
     </tr>
   </xsl:template>
 

@@ -10,6 +10,7 @@
   <xsl:variable name="it" select="/assessment/findings/finding[@id = $finding] | /assessment/duties/duty[@id = $finding]"/>
   <xsl:key name="subject" match="/assessment/subjects/subject" use="@path"/>
   <xsl:key name="fact" match="/assessment/subjects/subject/fact" use="concat(../@path, '/', @name)"/>
+  <xsl:key name="elsewhere" match="/assessment/elsewhere/shifts" use="@id"/>
   <xsl:key name="band" match="/assessment/matrix/band" use="@id"/>
 
   <xsl:template match="/">
@@ -209,6 +210,8 @@
   </xsl:template>
 
   <xsl:template match="way">
+    <xsl:variable name="does" select="key('elsewhere', @elsewhere)"/>
+    <xsl:variable name="better" select="$does/better[not(@finding = current()/../@id)]"/>
     <xsl:call-template name="line">
       <xsl:with-param name="head" select="'  '"/>
       <xsl:with-param name="text">
@@ -222,10 +225,11 @@
           </xsl:otherwise>
         </xsl:choose>
         <xsl:value-of select="concat(' → ', @then)"/>
-        <xsl:if test="better"><xsl:value-of select="concat('; ', $w[@id = 'explain-better'], ' ', count(better))"/></xsl:if>
+        <xsl:if test="$better"><xsl:value-of select="concat('; ', $w[@id = 'explain-better'], ' ', count($better))"/></xsl:if>
+        <xsl:if test="$does/@not-tried"><xsl:value-of select="concat('; ', $w[@id = 'explain-not-tried'], ' ', $does/@not-tried)"/></xsl:if>
       </xsl:with-param>
     </xsl:call-template>
-    <xsl:for-each select="worse">
+    <xsl:for-each select="$does/worse">
       <xsl:call-template name="line">
         <xsl:with-param name="head" select="concat('      ', $w[@id = 'explain-worse'], ': ')"/><xsl:with-param name="text" select="@words"/>
       </xsl:call-template>

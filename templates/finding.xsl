@@ -14,14 +14,14 @@
           <p class="legend"><xsl:value-of select="$w[@id = 'legend']"/></p>
           <xsl:choose>
             <xsl:when test="$id = 'below'">
-              <xsl:for-each select="$set[count(. | key('by-rule', @rule)[count(. | $set) = count($set)][1]) = 1]">
+              <xsl:for-each select="$set[count(. | key('in', concat('below ', @rule))[1]) = 1]">
                 <xsl:call-template name="rule-block">
-                  <xsl:with-param name="same" select="$set[@rule = current()/@rule]"/><xsl:with-param name="short" select="true()"/>
+                  <xsl:with-param name="same" select="key('in', concat('below ', @rule))"/><xsl:with-param name="short" select="true()"/>
                 </xsl:call-template>
               </xsl:for-each>
             </xsl:when>
             <xsl:otherwise>
-              <xsl:call-template name="places"><xsl:with-param name="set" select="$set"/><xsl:with-param name="id" select="$id"/></xsl:call-template>
+              <xsl:call-template name="places"><xsl:with-param name="id" select="$id"/></xsl:call-template>
             </xsl:otherwise>
           </xsl:choose>
         </xsl:when>
@@ -32,12 +32,11 @@
 
   <!-- Place after place: each task, each site, days, people, the production. -->
   <xsl:template name="places">
-    <xsl:param name="set"/>
     <xsl:param name="id"/>
     <xsl:for-each select="$root/schedule/day/task">
       <xsl:call-template name="place">
         <xsl:with-param name="key" select="concat('task ', @path)"/>
-        <xsl:with-param name="set" select="$set"/><xsl:with-param name="id" select="$id"/>
+        <xsl:with-param name="id" select="$id"/>
         <xsl:with-param name="head" select="@title"/>
         <xsl:with-param name="under">
           <xsl:value-of select="../@words"/><xsl:if test="not(../@words)"><xsl:value-of select="../@date"/></xsl:if>
@@ -45,10 +44,10 @@
         </xsl:with-param>
       </xsl:call-template>
     </xsl:for-each>
-    <xsl:for-each select="$all[@site][count(. | key('site', @site)[1]) = 1]">
+    <xsl:for-each select="$all[not(@task)][@site][count(. | key('place', concat('site ', @site))[1]) = 1]">
       <xsl:call-template name="place">
         <xsl:with-param name="key" select="concat('site ', @site)"/>
-        <xsl:with-param name="set" select="$set"/><xsl:with-param name="id" select="$id"/>
+        <xsl:with-param name="id" select="$id"/>
         <xsl:with-param name="head">
           <xsl:call-template name="site-label"><xsl:with-param name="site" select="@site"/></xsl:call-template>
         </xsl:with-param>
@@ -56,15 +55,15 @@
       </xsl:call-template>
     </xsl:for-each>
     <xsl:call-template name="place">
-      <xsl:with-param name="key" select="'days'"/><xsl:with-param name="set" select="$set"/>
+      <xsl:with-param name="key" select="'days'"/>
       <xsl:with-param name="id" select="$id"/><xsl:with-param name="head" select="$w[@id = 'group-day']"/>
     </xsl:call-template>
     <xsl:call-template name="place">
-      <xsl:with-param name="key" select="'people'"/><xsl:with-param name="set" select="$set"/>
+      <xsl:with-param name="key" select="'people'"/>
       <xsl:with-param name="id" select="$id"/><xsl:with-param name="head" select="$w[@id = 'group-people']"/>
     </xsl:call-template>
     <xsl:call-template name="place">
-      <xsl:with-param name="key" select="'production'"/><xsl:with-param name="set" select="$set"/>
+      <xsl:with-param name="key" select="'production'"/>
       <xsl:with-param name="id" select="$id"/><xsl:with-param name="head" select="$w[@id = 'group-production']"/>
     </xsl:call-template>
   </xsl:template>
@@ -81,11 +80,11 @@
   <!-- One place of one section: its findings of this set, rule by rule. -->
   <xsl:template name="place">
     <xsl:param name="key"/>
-    <xsl:param name="set"/>
     <xsl:param name="id"/>
     <xsl:param name="head"/>
     <xsl:param name="under"/>
-    <xsl:variable name="here" select="key('place', $key)[count(. | $set) = count($set)]"/>
+    <xsl:variable name="here" select="key('place', $key)[$id = 'stops' and @word = 'stop' or $id = 'notes' and @word = 'note'
+      or $id = 'above' and @word = 'hazard' and score[@as = 'in-place']/@worst-band = $above]"/>
     <xsl:if test="$here">
       <h3 id="{$id}-{translate($key, ' /', '--')}"><xsl:value-of select="$head"/>
         <span class="under"><xsl:value-of select="$under"/><xsl:if test="string($under) != ''"> · </xsl:if>
@@ -95,7 +94,7 @@
         <xsl:if test="count(. | $same[1]) = 1">
           <xsl:call-template name="rule-block">
             <xsl:with-param name="same" select="$same"/>
-            <xsl:with-param name="home" select="key('by-rule', @rule)[count(. | $set) = count($set)][1]"/>
+            <xsl:with-param name="home" select="key('in', concat($id, ' ', @rule))[1]"/>
           </xsl:call-template>
         </xsl:if>
       </xsl:for-each>
@@ -107,6 +106,7 @@
     <xsl:param name="same"/>
     <xsl:param name="home" select="$same[1]"/>
     <xsl:param name="short" select="false()"/>
+    <xsl:variable name="shared"><xsl:if test="count($same) &gt; 1"><xsl:call-template name="shared"><xsl:with-param name="same" select="$same"/></xsl:call-template></xsl:if></xsl:variable>
     <div class="rule-block">
       <div class="block-top">
       <xsl:choose>
@@ -123,14 +123,14 @@
         </xsl:if>
       </p><xsl:text> </xsl:text>
       <xsl:if test="count($same | $home) = count($same)"><xsl:call-template name="block-head"><xsl:with-param name="same" select="$same"/><xsl:with-param name="short" select="$short"/></xsl:call-template></xsl:if>
-      <xsl:if test="count($same) &gt; 1"><xsl:call-template name="block-common"><xsl:with-param name="same" select="$same"/><xsl:with-param name="short" select="$short"/></xsl:call-template></xsl:if>
+      <xsl:if test="$shared != ''"><xsl:call-template name="block-common"><xsl:with-param name="shared" select="$shared"/><xsl:with-param name="short" select="$short"/></xsl:call-template></xsl:if>
       </div>
       <xsl:choose>
         <xsl:when test="$short">
-          <xsl:call-template name="finding-table"><xsl:with-param name="rows" select="$same"/><xsl:with-param name="label" select="@title"/></xsl:call-template>
+          <xsl:call-template name="finding-table"><xsl:with-param name="rows" select="$same"/><xsl:with-param name="shared" select="$shared"/><xsl:with-param name="label" select="@title"/></xsl:call-template>
         </xsl:when>
         <xsl:otherwise>
-          <xsl:apply-templates select="$same" mode="full"><xsl:with-param name="same" select="$same"/></xsl:apply-templates>
+          <xsl:apply-templates select="$same" mode="full"><xsl:with-param name="shared" select="$shared"/></xsl:apply-templates>
         </xsl:otherwise>
       </xsl:choose>
     </div>
@@ -139,7 +139,7 @@
   <!-- ===== one finding in full: its scores side by side, then why, in two columns ===== -->
 
   <xsl:template match="finding" mode="full">
-    <xsl:param name="same"/>
+    <xsl:param name="shared"/>
     <article class="full" id="{@id}" aria-label="{@id}">
       <xsl:call-template name="aid-marks"/>
       <div class="full-head">
@@ -161,7 +161,7 @@
         </dl>
       </div>
       <div class="full-why">
-        <div><xsl:apply-templates select="." mode="why"><xsl:with-param name="same" select="$same"/></xsl:apply-templates></div>
+        <div><xsl:apply-templates select="." mode="why"><xsl:with-param name="shared" select="$shared"/></xsl:apply-templates></div>
         <xsl:if test="margin or way"><div><xsl:call-template name="margins"/><xsl:call-template name="ways"/></div></xsl:if>
       </div>
     </article>
@@ -191,7 +191,7 @@
 
   <xsl:template name="block-formulas">
     <xsl:param name="same"/>
-    <xsl:variable name="all" select="$same/value[@names]"/>
+    <xsl:variable name="all" select="value[@names] | $same/value[@names][not(@name = current()/value[@names]/@name)]"/>
     <xsl:if test="$all">
       <p class="meta"><span class="label"><xsl:value-of select="$w[@id = 'formulas']"/></span>
         <xsl:for-each select="$all">
@@ -232,10 +232,11 @@
   <xsl:template name="block-functions">
     <xsl:param name="same"/>
     <xsl:param name="short"/>
-    <xsl:variable name="used" select="$same/function[count(. | key('by-function', @name)[count(.. | $same) = count($same)][1]) = 1]"/>
+    <xsl:variable name="all" select="function | $same/function[not(@name = current()/function/@name)]"/>
+    <xsl:variable name="used" select="$all[not(@name = preceding-sibling::function/@name)]"/>
     <xsl:if test="$used">
       <p class="meta"><span class="label"><xsl:value-of select="$w[@id = 'functions']"/></span>
-        <xsl:for-each select="$used">
+        <xsl:for-each select="$used[count(. | $used[@name = current()/@name][1]) = 1]">
           <xsl:if test="position() &gt; 1">; </xsl:if>
           <a href="#function-{@name}"><xsl:value-of select="translate(@name, '_', ' ')"/></a>
           <xsl:if test="not($short)"><xsl:text>: </xsl:text><xsl:value-of select="@formula"/></xsl:if>
@@ -262,28 +263,45 @@
 
   <!-- ===== what all rows of a block share ===== -->
 
-  <xsl:key name="values" match="finding/value" use="concat(../@rule, ' ', @name, ' ', @working, ' ', @text)"/>
-  <xsl:key name="conditions" match="finding/condition" use="concat(../@rule, ' ', @case, ' ', @text)"/>
-  <xsl:key name="facts" match="finding/rests" use="concat(../@rule, ' ', @path)"/>
+  <!-- What every finding of a block has as its first has it, as a text to look it up in: a line each. -->
+  <xsl:template name="shared">
+    <xsl:param name="same"/>
+    <xsl:variable name="n" select="count($same)"/>
+    <xsl:for-each select="value">
+      <xsl:if test="count($same[value[@name = current()/@name][@text = current()/@text][string(@working) = string(current()/@working)]]) = $n"><xsl:call-template name="shared-line"/></xsl:if>
+    </xsl:for-each>
+    <xsl:for-each select="condition">
+      <xsl:if test="count($same[condition[@text = current()/@text][@case = current()/@case]]) = $n"><xsl:call-template name="shared-line"/></xsl:if>
+    </xsl:for-each>
+    <xsl:for-each select="rests">
+      <xsl:if test="count($same[rests[@path = current()/@path]]) = $n"><xsl:call-template name="shared-line"/></xsl:if>
+    </xsl:for-each>
+  </xsl:template>
+
+  <xsl:template name="shared-line">
+    <xsl:value-of select="concat('&#10;', name(), ' ', @name, @case, @path, ' ', @working, ' ', @text[not(../@path)], '&#10;')"/>
+  </xsl:template>
 
   <xsl:template name="block-common">
-    <xsl:param name="same"/>
+    <xsl:param name="shared"/>
     <xsl:param name="short" select="false()"/>
-    <xsl:variable name="n" select="count($same)"/>
-    <xsl:variable name="values" select="value[count(key('values', concat(../@rule, ' ', @name, ' ', @working, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
-    <xsl:variable name="worst" select="condition[@case = 'worst'][not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case or @text = ../when/@text)][count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
-    <xsl:variable name="best" select="condition[@case = 'best'][not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case or @text = ../when/@text)][count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) = $n]"/>
-    <xsl:variable name="facts" select="rests[count(key('facts', concat(../@rule, ' ', @path))[count(.. | $same) = $n]) = $n]"/>
-    <xsl:variable name="said">
+    <xsl:variable name="all" select="(value | condition | rests)[contains($shared, concat('&#10;', name(), ' ', @name, @case, @path, ' ', @working, ' ', @text[not(../@path)], '&#10;'))]"/>
+    <xsl:variable name="said" select="$all[not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case or @text = ../when/@text)]"/>
+    <xsl:variable name="values" select="$all[self::value]"/>
+    <xsl:variable name="worst" select="$said[@case = 'worst']"/>
+    <xsl:variable name="best" select="$said[@case = 'best']"/>
+    <xsl:variable name="facts" select="$all[self::rests]"/>
+    <!-- Nothing is said to be shared where what is shared is not printed. -->
+    <xsl:variable name="text">
       <xsl:apply-templates select="$values" mode="row"/>
       <xsl:call-template name="conditions"><xsl:with-param name="these" select="$worst"/><xsl:with-param name="word" select="'worst-when'"/></xsl:call-template>
       <xsl:call-template name="conditions"><xsl:with-param name="these" select="$best"/><xsl:with-param name="word" select="'best-when'"/></xsl:call-template>
       <xsl:call-template name="fact-run"><xsl:with-param name="facts" select="$facts"/></xsl:call-template>
     </xsl:variable>
-    <xsl:if test="string($said) != ''">
+    <xsl:if test="string($text) != ''">
       <div class="common">
         <p class="label"><xsl:value-of select="$w[@id = 'same-for-all']"/></p>
-        <xsl:copy-of select="$said"/>
+        <xsl:copy-of select="$text"/>
       </div>
     </xsl:if>
   </xsl:template>
@@ -292,7 +310,7 @@
 
   <!-- One row stands for all findings of a rule that say the same of the same person or thing:
        the same reasons, working and scores, at other times. -->
-  <xsl:key name="twin" match="finding" use="concat(@rule, '|', @about, '|', substring-after(@subject, '/'), '|',
+  <xsl:key name="twin" match="finding[@word = 'hazard'][not(score[@as = 'in-place']/@worst-band = /assessment/matrix/band[@above = 'yes']/@id)]" use="concat(@rule, '|', @about, '|', substring-after(@subject, '/'), '|',
     substring-before(@subject, '@'), '|', substring(@subject, 1, 400 * not(contains(@subject, '/') or contains(@subject, '@'))), '|',
     because[1], '|', because[2], '|', value[1]/@working, '|', value[2]/@working, '|', value[3]/@working, '|', value[4]/@working, '|',
     value[5]/@working, '|', value[6]/@working, '|',
@@ -303,6 +321,7 @@
 
   <xsl:template name="finding-table">
     <xsl:param name="rows"/>
+    <xsl:param name="shared"/>
     <xsl:param name="label"/>
     <div class="keep">
     <table class="rows">
@@ -323,10 +342,10 @@
                 score[1]/@worst-likelihood, score[1]/@worst-severity, score[1]/@best-likelihood, score[1]/@best-severity, score[1]/@best-none,
                 score[2]/@worst-likelihood, score[2]/@worst-severity, score[2]/@best-likelihood, score[2]/@best-severity, score[2]/@best-none,
                 score[3]/@worst-likelihood, score[3]/@worst-severity, score[3]/@best-likelihood, score[3]/@best-severity, score[3]/@best-none,
-                @waived-by, @unresolved, @too-open))[count(. | $rows) = count($rows)]"/>
+                @waived-by, @unresolved, @too-open))"/>
           <xsl:if test="count(. | $mine[1]) = 1">
             <xsl:call-template name="finding-row">
-              <xsl:with-param name="rows" select="$rows"/><xsl:with-param name="twins" select="$mine[position() &gt; 1]"/>
+              <xsl:with-param name="shared" select="$shared"/><xsl:with-param name="twins" select="$mine[position() &gt; 1]"/>
             </xsl:call-template>
           </xsl:if>
         </xsl:for-each>
@@ -336,7 +355,7 @@
   </xsl:template>
 
   <xsl:template name="finding-row">
-    <xsl:param name="rows"/>
+    <xsl:param name="shared"/>
     <xsl:param name="twins"/>
     <tr id="{@id}">
       <xsl:call-template name="aid-marks"><xsl:with-param name="all" select=". | $twins"/></xsl:call-template>
@@ -348,7 +367,7 @@
       </th>
       <td class="c2">
         <xsl:if test="@task"><p class="where"><xsl:value-of select="key('task', @task)/@title"/><xsl:text>: </xsl:text></p></xsl:if>
-        <xsl:apply-templates select="." mode="why"><xsl:with-param name="same" select="$rows"/><xsl:with-param name="short" select="true()"/></xsl:apply-templates>
+        <xsl:apply-templates select="." mode="why"><xsl:with-param name="shared" select="$shared"/><xsl:with-param name="short" select="true()"/></xsl:apply-templates>
         <xsl:if test="$twins">
           <xsl:text> </xsl:text><p class="where"><xsl:value-of select="$w[@id = 'twins']"/>
             <xsl:for-each select="$twins">
@@ -392,12 +411,12 @@
 
   <!-- ===== why ===== -->
 
-  <!-- Without what the block has already said for all of `same`. -->
+  <!-- Without what the block has already said for all its findings. -->
   <xsl:template match="finding" mode="why">
-    <xsl:param name="same"/>
+    <xsl:param name="shared"/>
     <xsl:param name="short" select="false()"/>
-    <xsl:variable name="n" select="count($same)"/>
-    <xsl:variable name="alone" select="$n = 1"/>
+    <xsl:variable name="own" select="(value | condition | rests)[not(contains($shared, concat('&#10;', name(), ' ', @name, @case, @path, ' ', @working, ' ', @text[not(../@path)], '&#10;')))]"/>
+    <xsl:variable name="compared" select="$own[self::condition][not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case or @text = ../when/@text)]"/>
     <xsl:for-each select="because">
       <p class="because">
         <xsl:if test="@case = 'best'"><span class="label"><xsl:value-of select="$w[@id = 'at-best']"/></span></xsl:if>
@@ -405,14 +424,13 @@
       </p><xsl:text> </xsl:text>
     </xsl:for-each>
     <xsl:call-template name="whens"/>
-    <xsl:apply-templates mode="row" select="value[$alone or count(key('values', concat(../@rule, ' ', @name, ' ', @working, ' ', @text))[count(.. | $same) = $n]) &lt; $n]">
+    <xsl:apply-templates mode="row" select="$own[self::value]">
       <xsl:with-param name="short" select="$short"/>
     </xsl:apply-templates>
-    <xsl:variable name="own" select="condition[not($short and @settled = 'yes')][not(($short or @case = 'best') and @case = ../when/@case or @text = ../when/@text)][$alone or count(key('conditions', concat(../@rule, ' ', @case, ' ', @text))[count(.. | $same) = $n]) &lt; $n]"/>
-    <xsl:call-template name="conditions"><xsl:with-param name="these" select="$own[not(@case = 'best')]"/><xsl:with-param name="word" select="'worst-when'"/></xsl:call-template>
-    <xsl:call-template name="conditions"><xsl:with-param name="these" select="$own[@case = 'best']"/><xsl:with-param name="word" select="'best-when'"/></xsl:call-template>
+    <xsl:call-template name="conditions"><xsl:with-param name="these" select="$compared[not(@case = 'best')]"/><xsl:with-param name="word" select="'worst-when'"/></xsl:call-template>
+    <xsl:call-template name="conditions"><xsl:with-param name="these" select="$compared[@case = 'best']"/><xsl:with-param name="word" select="'best-when'"/></xsl:call-template>
     <xsl:call-template name="fact-run">
-      <xsl:with-param name="facts" select="rests[$alone or count(key('facts', concat(../@rule, ' ', @path))[count(.. | $same) = $n]) &lt; $n]"/>
+      <xsl:with-param name="facts" select="$own[self::rests]"/>
       <xsl:with-param name="subject" select="@subject"/>
     </xsl:call-template>
     <xsl:if test="floored"><p class="aside"><xsl:value-of select="$w[@id = 'floored']"/></p></xsl:if>

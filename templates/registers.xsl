@@ -31,11 +31,13 @@
     </section>
   </xsl:template>
 
+  <xsl:key name="bound" match="duty" use="concat(@state, ' ', @rule)"/>
+
   <!-- One body a rule: what it is and where it is written once, then a row for each it binds. -->
   <xsl:template name="duties-of">
     <xsl:param name="these"/>
     <xsl:for-each select="$these">
-      <xsl:variable name="same" select="key('by-rule', @rule)[count(. | $these) = count($these)]"/>
+      <xsl:variable name="same" select="key('bound', concat(@state, ' ', @rule))"/>
       <xsl:if test="count(. | $same[1]) = 1">
         <tbody>
           <tr class="duty-rule"><th colspan="4" scope="rowgroup"><xsl:value-of select="@title"/>

@@ -18,21 +18,46 @@
   <xsl:variable name="part"><xsl:choose><xsl:when test="$sheet = 'set'">h3</xsl:when><xsl:otherwise>h2</xsl:otherwise></xsl:choose></xsl:variable>
 
   <xsl:key name="found" match="finding[@task]" use="@task"/>
+  <xsl:key name="kind" match="finding[@task][@word = 'hazard']" use="concat(@task, ' ', @rule)"/>
+  <!-- What is of no task: of a person on a day, of a day, or else of wherever its site is. -->
+  <xsl:key name="around" match="finding[not(@task)][@entity = 'person-day']" use="substring-after(@subject, '@')"/>
+  <xsl:key name="around" match="finding[not(@task)][@entity = 'day']" use="@subject"/>
+  <xsl:key name="around" match="finding[not(@task)][not(@entity = 'person-day' or @entity = 'day')]" use="''"/>
+  <xsl:key name="duty-in" match="duty[@task]" use="@task"/>
+  <xsl:key name="remedy-of" match="remedy" use="@task"/>
+  <xsl:key name="control" match="/assessment/controls/control" use="@ref"/>
+  <xsl:key name="applied" match="/assessment/controls/control/applied" use="@subject"/>
   <xsl:key name="open-fact" match="open-facts/fact" use="@path"/>
   <xsl:key name="goes-in" match="immersion" use="concat(../../@path, ' ', @person)"/>
   <xsl:key name="on-day" match="immersion | post" use="concat(../../@path, ' ', @person)"/>
 
+  <!-- Without a task: the sheets of all of them, each a page by itself. -->
+  <xsl:template match="/">
+    <xsl:choose>
+      <xsl:when test="$sheet = 'task' and $task = ''">
+        <pages>
+          <xsl:for-each select="assessment/schedule/day/task">
+            <page of="{@path}"><xsl:apply-templates select="$root" mode="page"><xsl:with-param name="of" select="string(@path)"/></xsl:apply-templates></page>
+          </xsl:for-each>
+        </pages>
+      </xsl:when>
+      <xsl:otherwise><xsl:apply-imports/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
   <xsl:template match="assessment" mode="title">
+    <xsl:param name="of"/>
     <xsl:value-of select="concat($w[@id = concat('sheet-', $sheet)], ' · ')"/><xsl:choose>
-      <xsl:when test="$sheet = 'task'"><xsl:value-of select="key('task', $task)/@title"/></xsl:when>
+      <xsl:when test="$sheet = 'task'"><xsl:value-of select="key('task', $of)/@title"/></xsl:when>
       <xsl:otherwise><xsl:value-of select="production/@title"/></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
 
   <xsl:template match="assessment" mode="body">
+    <xsl:param name="of"/>
     <main id="content" class="sheet">
       <xsl:choose>
-        <xsl:when test="$sheet = 'task'"><xsl:apply-templates select="key('task', $task)" mode="task-sheet"/></xsl:when>
+        <xsl:when test="$sheet = 'task'"><xsl:apply-templates select="key('task', $of)" mode="task-sheet"/></xsl:when>
         <xsl:when test="$sheet = 'emergency'"><xsl:apply-templates select="." mode="emergency"/></xsl:when>
         <xsl:when test="$sheet = 'station'"><xsl:apply-templates select="." mode="station"/></xsl:when>
         <xsl:when test="$sheet = 'card'"><xsl:apply-templates select="." mode="card"/></xsl:when>

@@ -83,7 +83,7 @@
 
   <xsl:template name="station-gas">
     <xsl:variable name="task" select="."/>
-    <xsl:for-each select="/assessment/subjects/subject[@entity = 'supply'][@path = $task/immersion/@supply]">
+    <xsl:for-each select="key('subject', $task/immersion/@supply)[@entity = 'supply']">
       <p class="around"><span class="label"><xsl:value-of select="$w[@id = 'station-gas']"/></span>
         <b><xsl:value-of select="@label"/></b><xsl:text>: </xsl:text>
         <xsl:for-each select="fact[@name = 'kind' or @name = 'gas' or @name = 'oxygen-fraction' or @name = 'cylinder-volume' or @name = 'cylinders' or @name = 'pressure' or @name = 'reserve-pressure']">

@@ -7,7 +7,7 @@
   <xsl:template match="task" mode="task-sheet">
     <xsl:variable name="here" select="key('found', @path)"/>
     <xsl:variable name="hazards" select="$here[@word = 'hazard']"/>
-    <xsl:variable name="around-found" select="/assessment/findings/finding[not(@task)][@word = 'stop' or score[@as = 'in-place']/@worst-band = $above]"/>
+    <xsl:variable name="around-found" select="(key('around', ../@date) | key('around', ../@path) | key('around', ''))[@word = 'stop' or score[@as = 'in-place']/@worst-band = $above]"/>
     <!-- Not of this task, but of its place, its day or its people on that day; a person-day is "person@date". -->
     <xsl:variable name="around"
       select="$around-found[not(@site) or @site = current()/../@site]
@@ -16,11 +16,11 @@
               [not(@entity = 'person-day') or substring-after(@subject, '@') = current()/../@date]
               [not(@entity = 'day') or @subject = current()/../@path]"/>
     <xsl:variable name="open" select="key('open-fact', $here/rests[@state = 'unknown']/@path)"/>
-    <xsl:variable name="duties" select="/assessment/duties/duty[@task = current()/@path][not(@state-in-place = 'met')][not(@state = 'met')]"/>
+    <xsl:variable name="duties" select="key('duty-in', @path)[not(@state-in-place = 'met')][not(@state = 'met')]"/>
     <xsl:variable name="used" select="$here/control[@state != 'not-planned']/@ref"/>
-    <xsl:variable name="ticks" select="/assessment/controls/control[@ref = $used or applied/@subject = current()/@path]"/>
+    <xsl:variable name="ticks" select="key('control', $used) | key('applied', @path)/.."/>
     <!-- In the table: the worst kinds above the line, and at least four; the others in one line of the rest. -->
-    <xsl:variable name="kinds" select="$hazards[not(@rule = preceding-sibling::finding[@task = current()/@path][@word = 'hazard']/@rule)]"/>
+    <xsl:variable name="kinds" select="$hazards[count(. | key('kind', concat(@task, ' ', @rule))[1]) = 1]"/>
     <xsl:variable name="told" select="$kinds[score[@as = 'in-place']/@worst-band = $above][position() &lt;= 5] | $kinds[position() &lt;= 4]"/>
     <xsl:variable name="others" select="$kinds[count(. | $told) &gt; count($told)]"/>
     <xsl:variable name="more" select="$others[score[@as = 'in-place']/@worst-band = $above]"/>
@@ -49,7 +49,7 @@
           <xsl:with-param name="these" select="$around[@word = 'hazard']"/><xsl:with-param name="word" select="'all-day'"/>
         </xsl:call-template>
         <xsl:call-template name="task-open"><xsl:with-param name="open" select="$open"/><xsl:with-param name="duties" select="$duties"/></xsl:call-template>
-        <xsl:apply-templates select="/assessment/remedies/remedy[@task = current()/@path]"/>
+        <xsl:apply-templates select="key('remedy-of', @path)"/>
       </div>
     </section>
   </xsl:template>

@@ -79,6 +79,16 @@ typedef struct {
   ts_stand then;
 } ts_shift;
 
+/* All that one change does, whichever finding it is a way down for: that one is among what gets
+ * better. In a season of tasks the same change is a way down for many. */
+typedef struct {
+  size_t number;   /* in the assessment's list, from 1 */
+  ts_subject from; /* where the change is made */
+  const ts_shift *better, *worse;
+  size_t better_count, worse_count;
+  size_t not_tried; /* rules over subjects that it touches and that were not tried: too many */
+} ts_elsewhere;
+
 /* One way to bring a finding below the line: a fact moved, or one or two controls more. */
 typedef struct {
   uint32_t slot;      /* TS_NO_SLOT: controls */
@@ -89,8 +99,7 @@ typedef struct {
   size_t control_count;
   ts_subject scope; /* where the controls would stand */
   ts_stand then;
-  const ts_shift *better, *worse; /* elsewhere */
-  size_t better_count, worse_count;
+  const ts_elsewhere *does;
 } ts_way;
 
 #define TS_NO_SLOT UINT32_MAX
@@ -185,6 +194,8 @@ struct ts_assessment {
   const char **labels; /* by subject: what people call it */
   ts_open_fact *open;  /* what takes most away first */
   size_t open_count;
+  const ts_elsewhere **elsewhere; /* what the ways down do */
+  size_t elsewhere_count;
   const ts_remedy *remedies; /* one for each task with something above the line */
   size_t remedy_count;
   ts_summary summary;

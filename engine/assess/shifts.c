@@ -1,39 +1,43 @@
 #include "assess/shifts.h"
-#include "assess/scope.h"
+#include "assess/ways.h"
 #include "base/sort.h"
 #include "base/text.h"
 #include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
 
+enum { LOOKED_AT = 256 }; /* pairs that one change is tried on, where it touches more of them */
+
 /* All that one change shifts, whoever asks. */
-typedef struct {
+typedef struct memory {
   ts_try tried;
-  ts_shift *all;
-  bool *worse; /* one a shift */
-  size_t count, capacity;
+  ts_subject near; /* where it was looked at first; TS_NO_SUBJECT: everywhere */
+  ts_elsewhere does;
+  struct memory *next; /* made at the same place */
 } memory;
 
 struct ts_shifts {
   ts_probe *probe;
-  ts_arena *keep;
-  memory *known;
-  size_t count, capacity;
+  ts_touched *touched;
+  ts_assessment *a;
+  memory **of_slot, **of_scope; /* what is known, by the slot moved or by where controls stand */
+  size_t capacity;
 };
 
-ts_shifts *ts_shifts_new(ts_probe *probe, ts_arena *keep) {
+ts_shifts *ts_shifts_new(ts_probe *probe, ts_touched *touched, ts_assessment *a) {
   ts_shifts *s = ts_alloc(sizeof *s);
-  *s = (ts_shifts){.probe = probe, .keep = keep};
+  size_t slots = ts_slot_count(a->in.dossier), subjects = ts_subject_count(a->in.dossier);
+  memory **places = ts_alloc((slots + subjects + 1) * sizeof *places);
+  for (size_t i = 0; i <= slots + subjects; i++) places[i] = NULL;
+  *s = (ts_shifts){.probe = probe, .touched = touched, .a = a};
+  s->of_slot = places;
+  s->of_scope = places + slots;
   return s;
 }
 
 void ts_shifts_free(ts_shifts *s) {
   if (s == NULL) return;
-  for (size_t i = 0; i < s->count; i++) {
-    free(s->known[i].all);
-    free(s->known[i].worse);
-  }
-  free(s->known);
+  free(s->of_slot);
   free(s);
 }
 
@@ -79,60 +83,13 @@ static void touched_by_slot(const ts_probe *p, uint32_t slot, pair_list *list) {
   /* Derived facts are read with what they are made of, so those pairs are here already. */
 }
 
-static void touched_by_change(const ts_probe *p, const ts_control *control, ts_subject scope,
-                              const ts_fact_def *def, pair_list *list) {
-  uint32_t slots = ts_slot_count(p->variant);
-  for (uint32_t slot = 0; slot < slots; slot++) {
-    if (p->pairs_from[slot] == p->pairs_from[slot + 1] || ts_slot_fact(p->variant, slot) != def)
-      continue;
-    for (uint32_t i = p->pairs_from[slot]; i < p->pairs_from[slot + 1]; i++) {
-      const ts_pair *pair = &p->a->pairs[p->pairs_of[i]];
-      ts_effect effect = {
-          .control = control, .scope = scope, .here = ts_covers(p->variant, scope, pair->subject)};
-      if (ts_effects_reach(p->variant, &effect, 1, &slot, 1)) add_pair(list, p->pairs_of[i]);
-    }
-  }
-}
-
-static bool names_control(const ts_spoken *said, const char *id) {
-  for (size_t i = 0; said != NULL && i < said->outcome.control_count; i++)
-    if (ts_same(said->outcome.controls[i], id)) return true;
-  return false;
-}
-
-static void touched_by_credit(const ts_probe *p, const ts_control *control, ts_subject scope,
-                              pair_list *list) {
-  if (control->lowers_likelihood == 0 && control->lowers_severity == 0) return;
-  for (size_t i = 0; i < p->a->finding_count; i++) {
-    const ts_finding *f = &p->a->findings[i];
-    const ts_case *now = &f->view[TS_IN_PLACE];
-    bool named = names_control(now->worst, control->id) || names_control(now->best, control->id);
-    if (!named || !ts_covers(p->variant, scope, f->subject)) continue;
-    size_t pair = ts_pair_of(p->a, f);
-    if (pair != SIZE_MAX) add_pair(list, (uint32_t)pair);
-  }
-}
-
-const uint32_t *ts_pairs_touched(ts_probe *p, const ts_control *control, ts_subject scope,
-                                 ts_arena *arena, size_t *count) {
-  pair_list list = {0};
-  for (size_t i = 0; i < control->change_count; i++)
-    touched_by_change(p, control, scope, control->changes[i].def, &list);
-  touched_by_credit(p, control, scope, &list);
-  list.count = ts_sort_once_each(list.pairs, list.count);
-  uint32_t *pairs = ts_arena_alloc(arena, (list.count + 1) * sizeof *pairs);
-  if (list.count > 0) memcpy(pairs, list.pairs, list.count * sizeof *pairs);
-  *count = list.count;
-  free(list.pairs);
-  return pairs;
-}
-
-static void touched_by(ts_probe *p, const ts_try *tried, pair_list *list) {
+static void touched_by(const ts_shifts *s, const ts_try *tried, pair_list *list) {
   ts_arena *scratch = ts_arena_new();
-  if (tried->slot != TS_NO_SLOT) touched_by_slot(p, tried->slot, list);
+  if (tried->slot != TS_NO_SLOT) touched_by_slot(s->probe, tried->slot, list);
   for (size_t i = 0; i < tried->control_count; i++) {
     size_t count;
-    const uint32_t *pairs = ts_pairs_touched(p, tried->controls[i], tried->scope, scratch, &count);
+    const uint32_t *pairs =
+        ts_pairs_touched(s->touched, tried->controls[i], tried->scope, scratch, &count);
     for (size_t k = 0; k < count; k++) add_pair(list, pairs[k]);
   }
   list->count = ts_sort_once_each(list->pairs, list->count);
@@ -141,26 +98,31 @@ static void touched_by(ts_probe *p, const ts_try *tried, pair_list *list) {
 
 /* ---- what it does there ---------------------------------------------------------------- */
 
-static void add_shift(memory *m, const ts_pair *pair, size_t index, ts_word word, ts_stand then,
-                      bool worse) {
-  if (m->count == m->capacity) {
-    m->capacity = m->capacity ? 2 * m->capacity : 8;
-    m->all = ts_resize(m->all, m->capacity * sizeof *m->all);
-    m->worse = ts_resize(m->worse, m->capacity * sizeof *m->worse);
-  }
-  m->worse[m->count] = worse;
-  m->all[m->count++] = (ts_shift){index, pair->rule, pair->subject, word, then};
+typedef struct {
+  ts_shift *at;
+  size_t count, capacity;
+} shift_list;
+
+typedef struct {
+  shift_list better, worse;
+} both;
+
+static void add_shift(shift_list *list, const ts_pair *pair, size_t index, ts_word word,
+                      ts_stand then) {
+  TS_GROW(list->at, list->count, list->capacity);
+  list->at[list->count++] = (ts_shift){index, pair->rule, pair->subject, word, then};
 }
 
 /* Findings that stand somewhere now. */
-static void compare_said(const ts_probe *p, size_t pair, const ts_tallies *tallies, memory *m) {
+static void compare_said(const ts_probe *p, size_t pair, const ts_tallies *tallies, both *lists) {
   for (uint32_t i = p->said_from[pair]; i < p->said_from[pair + 1]; i++) {
     const ts_said_at *at = &p->said[i];
     const ts_finding *f = at->duty ? &p->a->duties[at->index] : &p->a->findings[at->index];
     ts_stand then = ts_stands(tallies, f->word, f->about);
     int before = ts_stand_heat(f->word, ts_stands_now(f)), after = ts_stand_heat(f->word, then);
     if (f->word != TS_REMARK && before != after)
-      add_shift(m, &p->a->pairs[pair], at->index, f->word, then, after > before);
+      add_shift(after > before ? &lists->worse : &lists->better, &p->a->pairs[pair], at->index,
+                f->word, then);
   }
 }
 
@@ -174,40 +136,14 @@ static bool said_before(const ts_probe *p, size_t pair, const ts_tally *tally) {
 }
 
 /* What nobody says as things are, in any view. */
-static void compare_new(const ts_probe *p, size_t pair, const ts_tallies *tallies, memory *m) {
+static void compare_new(const ts_probe *p, size_t pair, const ts_tallies *tallies, both *lists) {
   for (size_t i = 0; i < tallies->count; i++) {
     const ts_tally *tally = &tallies->at[i];
     if (tally->word == TS_REMARK || said_before(p, pair, tally)) continue;
     ts_stand then = {tally->standing.worst, tally->standing.certainty, tally->duty};
     if (ts_stand_heat(tally->word, then) > 0)
-      add_shift(m, &p->a->pairs[pair], SIZE_MAX, tally->word, then, true);
+      add_shift(&lists->worse, &p->a->pairs[pair], SIZE_MAX, tally->word, then);
   }
-}
-
-static memory *remember(ts_shifts *s, const ts_try *tried) {
-  for (size_t i = 0; i < s->count; i++)
-    if (same_try(&s->known[i].tried, tried)) return &s->known[i];
-  TS_GROW(s->known, s->count, s->capacity);
-  memory *m = &s->known[s->count++];
-  *m = (memory){.tried = *tried};
-  pair_list list = {0};
-  touched_by(s->probe, tried, &list);
-  ts_try_begin(s->probe, tried);
-  for (size_t i = 0; i < list.count; i++) {
-    const ts_tallies *tallies = ts_probe_try(s->probe, list.pairs[i]);
-    if (tallies == NULL) continue;
-    compare_said(s->probe, list.pairs[i], tallies, m);
-    compare_new(s->probe, list.pairs[i], tallies, m);
-  }
-  ts_try_end(s->probe, tried);
-  free(list.pairs);
-  return m;
-}
-
-static bool is_itself(const ts_probe *p, const ts_shift *shift, const ts_finding *finding) {
-  if (shift->index == SIZE_MAX) return false;
-  const ts_finding *all = shift->word == TS_DUTY ? p->a->duties : p->a->findings;
-  return &all[shift->index] == finding;
 }
 
 /* Stops, then hazards by how bad they would be, then duties. */
@@ -216,28 +152,98 @@ static int weight_of(const ts_shift *shift) {
   return word * 100000 + ts_stand_heat(shift->word, shift->then);
 }
 
-static void sort_by_weight(ts_shift *shifts, size_t count) {
-  for (size_t i = 1; i < count; i++)
-    for (size_t k = i; k > 0 && weight_of(&shifts[k]) > weight_of(&shifts[k - 1]); k--) {
-      ts_shift swap = shifts[k];
-      shifts[k] = shifts[k - 1];
-      shifts[k - 1] = swap;
-    }
+typedef struct {
+  ts_shift shift;
+  size_t place;
+} placed;
+
+static int heaviest_first(const void *left, const void *right) {
+  const placed *a = left, *b = right;
+  int wa = weight_of(&a->shift), wb = weight_of(&b->shift);
+  return wa != wb ? (wa < wb ? 1 : -1) : (a->place > b->place) - (a->place < b->place);
 }
 
-void ts_shifts_of(ts_shifts *s, const ts_try *tried, const ts_finding *finding, ts_way *way) {
-  const memory *m = remember(s, tried);
-  ts_shift *better = ts_arena_alloc(s->keep, (m->count + 1) * sizeof *better);
-  ts_shift *worse = ts_arena_alloc(s->keep, (m->count + 1) * sizeof *worse);
-  way->better_count = way->worse_count = 0;
-  for (size_t i = 0; i < m->count; i++) {
-    if (is_itself(s->probe, &m->all[i], finding)) continue;
-    if (m->worse[i])
-      worse[way->worse_count++] = m->all[i];
-    else
-      better[way->better_count++] = m->all[i];
+static void sort_by_weight(ts_shift *shifts, size_t count) {
+  placed *all = ts_alloc((count + 1) * sizeof *all);
+  for (size_t i = 0; i < count; i++) all[i] = (placed){shifts[i], i};
+  if (count > 1) qsort(all, count, sizeof *all, heaviest_first);
+  for (size_t i = 0; i < count; i++) shifts[i] = all[i].shift;
+  free(all);
+}
+
+static const ts_shift *kept(ts_arena *arena, shift_list *list, size_t *count) {
+  ts_shift *copy = ts_arena_alloc(arena, (list->count + 1) * sizeof *copy);
+  if (list->count > 0) memcpy(copy, list->at, list->count * sizeof *copy);
+  *count = list->count;
+  free(list->at);
+  return copy;
+}
+
+/* Those within `near` first; the others in their order, as many as are looked at. */
+static void keep_nearest(const ts_shifts *s, ts_subject near, pair_list *list) {
+  uint32_t *nearest = ts_alloc(LOOKED_AT * sizeof *nearest);
+  size_t count = 0;
+  for (int pass = 0; pass < 2; pass++)
+    for (size_t i = 0; i < list->count && count < LOOKED_AT; i++) {
+      bool within = ts_covers(s->probe->variant, near, s->probe->a->pairs[list->pairs[i]].subject);
+      if (within == (pass == 0)) nearest[count++] = list->pairs[i];
+    }
+  free(list->pairs);
+  list->pairs = nearest;
+  list->count = count;
+}
+
+/* What the change shifts everywhere; where it touches a whole season, within `near` and in so
+ * many other places, so that a task more costs no more than a task. */
+static ts_elsewhere try_it(ts_shifts *s, const ts_try *tried, ts_subject near) {
+  both lists = {0};
+  pair_list list = {0};
+  ts_elsewhere does = {0};
+  touched_by(s, tried, &list);
+  if (list.count > LOOKED_AT) {
+    does.not_tried = list.count - LOOKED_AT;
+    keep_nearest(s, near, &list);
   }
-  sort_by_weight(worse, way->worse_count);
-  way->better = better;
-  way->worse = worse;
+  ts_try_begin(s->probe, tried);
+  for (size_t i = 0; i < list.count; i++) {
+    const ts_tallies *tallies = ts_probe_try(s->probe, list.pairs[i]);
+    if (tallies == NULL) continue;
+    compare_said(s->probe, list.pairs[i], tallies, &lists);
+    compare_new(s->probe, list.pairs[i], tallies, &lists);
+  }
+  ts_try_end(s->probe, tried);
+  free(list.pairs);
+  sort_by_weight(lists.worse.at, lists.worse.count);
+  does.better = kept(s->a->arena, &lists.better, &does.better_count);
+  does.worse = kept(s->a->arena, &lists.worse, &does.worse_count);
+  return does;
+}
+
+static void list_it(ts_shifts *s, ts_elsewhere *does) {
+  ts_assessment *a = s->a;
+  if (a->elsewhere_count == s->capacity) {
+    size_t more = s->capacity ? 2 * s->capacity : 64;
+    const ts_elsewhere **larger = ts_arena_alloc(a->arena, more * sizeof *larger);
+    if (s->capacity > 0) memcpy(larger, a->elsewhere, s->capacity * sizeof *larger);
+    a->elsewhere = larger;
+    s->capacity = more;
+  }
+  a->elsewhere[a->elsewhere_count++] = does;
+  does->number = a->elsewhere_count;
+}
+
+const ts_elsewhere *ts_shifts_of(ts_shifts *s, const ts_try *tried, const ts_finding *finding) {
+  bool moves = tried->slot != TS_NO_SLOT;
+  ts_subject near = ts_control_place(s->a->in.dossier, finding->subject);
+  memory **place = moves ? &s->of_slot[tried->slot] : &s->of_scope[tried->scope];
+  for (memory *m = *place; m != NULL; m = m->next)
+    if (same_try(&m->tried, tried) && (m->near == TS_NO_SUBJECT || m->near == near))
+      return &m->does;
+  memory *m = ts_arena_alloc(s->a->arena, sizeof *m);
+  *m = (memory){.tried = *tried, .does = try_it(s, tried, near), .next = *place};
+  m->near = m->does.not_tried > 0 ? near : TS_NO_SUBJECT;
+  m->does.from = moves ? ts_slot_subject(s->a->in.dossier, tried->slot) : tried->scope;
+  list_it(s, &m->does);
+  *place = m;
+  return &m->does;
 }

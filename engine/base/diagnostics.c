@@ -25,11 +25,13 @@ struct ts_diagnostics {
   size_t *slots; /* open hash table: index into reports + 1, 0 when free */
   size_t file_count, file_capacity, count, capacity, slot_count;
   size_t levels[3];
+  uint64_t seed;
 };
 
 ts_diagnostics *ts_diagnostics_new(void) {
   ts_diagnostics *all = ts_alloc(sizeof *all);
   all->arena = ts_arena_new();
+  all->seed = ts_hash_seed();
   return all;
 }
 
@@ -43,12 +45,14 @@ void ts_diagnostics_free(ts_diagnostics *all) {
 }
 
 /* What is quoted from an input must neither break the line nor steer a
- * terminal: control characters (C0, DEL, and C1 in UTF-8) become '?'. */
+ * terminal: control characters (C0, DEL, and C1 in UTF-8) and those that turn the
+ * direction of writing become '?'. */
 static void tame(char *text) {
   for (unsigned char *c = (unsigned char *)text; *c; c++) {
     bool c1 = c[0] == 0xC2 && c[1] >= 0x80 && c[1] < 0xA0;
     if (*c < 0x20 || *c == 0x7F || c1) *c = '?';
     if (c1) *++c = '?';
+    if (ts_turns_direction((const char *)c)) memset(c, '?', 3);
   }
 }
 
@@ -62,11 +66,9 @@ static size_t file_index(ts_diagnostics *all, const char *file) {
   return all->file_count++;
 }
 
-static size_t hash_of(const report *r) {
-  uint64_t h =
-      0xcbf29ce484222325u ^ ((uint64_t)r->file << 40) ^ ((uint64_t)r->line << 4) ^ r->level;
-  for (const char *c = r->text; *c; c++) h = (h ^ (unsigned char)*c) * 0x100000001b3u;
-  return (size_t)(h ^ h >> 32);
+static size_t hash_of(const ts_diagnostics *all, const report *r) {
+  uint64_t place = ((uint64_t)r->file << 40) ^ ((uint64_t)r->line << 4) ^ r->level;
+  return ts_hash(all->seed ^ place, r->text);
 }
 
 static bool same_report(const report *a, const report *b) {
@@ -76,7 +78,7 @@ static bool same_report(const report *a, const report *b) {
 
 /* The slot that holds this report, or the free one where it belongs. */
 static size_t *slot_for(const ts_diagnostics *all, const report *r) {
-  size_t at = hash_of(r) & (all->slot_count - 1);
+  size_t at = hash_of(all, r) & (all->slot_count - 1);
   while (all->slots[at] && !same_report(&all->reports[all->slots[at] - 1], r))
     at = (at + 1) & (all->slot_count - 1);
   return &all->slots[at];
@@ -91,6 +93,20 @@ static void grow_slots(ts_diagnostics *all) {
   for (size_t i = 0; i < all->count; i++) *slot_for(all, &all->reports[i]) = i + 1;
 }
 
+/* A message of more than this quotes something nobody reads to its end: its middle is left out. */
+enum { MESSAGE_START = 400, MESSAGE_END = 1200 };
+
+static bool inside_character(const char *at) { return ((unsigned char)*at & 0xC0) == 0x80; }
+
+static void cut(char *text, size_t length) {
+  if (length <= MESSAGE_START + MESSAGE_END) return;
+  char *from = text + MESSAGE_START, *on = text + length - MESSAGE_END;
+  while (inside_character(from)) from--;
+  while (inside_character(on)) on++;
+  memcpy(from, "...", 3);
+  memmove(from + 3, on, strlen(on) + 1);
+}
+
 void ts_report(ts_diagnostics *all, ts_level level, const char *file, int line, const char *format,
                ...) {
   va_list list;
@@ -102,6 +118,7 @@ void ts_report(ts_diagnostics *all, ts_level level, const char *file, int line, 
   va_start(list, format);
   vsnprintf(text, (size_t)length + 1, format, list);
   va_end(list);
+  cut(text, (size_t)length);
   tame(text);
 
   report r = {file_index(all, file), line, level, text};
@@ -122,6 +139,13 @@ void ts_diagnostics_copy(const ts_diagnostics *from, ts_diagnostics *to, const c
     if (strncmp(file, folder, length) == 0 && file[length] == '/')
       ts_report(to, r->level, file, r->line, "%s", r->text);
   }
+}
+
+void ts_diagnostics_rename(ts_diagnostics *all, const char *folder, const char *to) {
+  size_t length = strlen(folder);
+  for (size_t i = 0; i < all->file_count; i++)
+    if (strncmp(all->files[i], folder, length) == 0 && all->files[i][length] == '/')
+      all->files[i] = ts_arena_printf(all->arena, "%s%s", to, all->files[i] + length);
 }
 
 size_t ts_count(const ts_diagnostics *all, ts_level level) { return all->levels[level]; }

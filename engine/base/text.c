@@ -8,6 +8,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/random.h>
 
 /* Makes room for `more` characters and the NUL. */
 static void make_room(ts_text *text, size_t more) {
@@ -47,6 +48,77 @@ void ts_text_addf(ts_text *text, const char *format, ...) {
 void ts_text_release(ts_text *text) {
   free(text->data);
   *text = (ts_text){0};
+}
+
+/* Characters, not bytes. */
+static size_t width(const char *text, size_t length) {
+  size_t count = 0;
+  for (size_t i = 0; i < length; i++) count += ((unsigned char)text[i] & 0xC0) != 0x80;
+  return count;
+}
+
+void ts_text_add_folded(ts_text *text, const char *words, size_t column, size_t indent,
+                        size_t columns) {
+  for (bool begun = false; *(words += strspn(words, " ")) != '\0'; begun = true) {
+    size_t length = strcspn(words, " "), wide = width(words, length);
+    if (begun && column + 1 + wide > columns) {
+      ts_text_addf(text, "\n%*s", (int)indent, "");
+      column = indent;
+    } else if (begun) {
+      ts_text_add(text, " ");
+      column++;
+    }
+    ts_text_add_n(text, words, length);
+    column += wide;
+    words += length;
+  }
+}
+
+size_t ts_character(const char *at) {
+  static const unsigned smallest[] = {0, 0, 0x80, 0x800, 0x10000};
+  const unsigned char *c = (const unsigned char *)at;
+  if (c[0] < 0x80) return c[0] >= 0x20 || c[0] == '\t' || c[0] == '\n' || c[0] == '\r';
+  size_t length = c[0] >= 0xF0 ? 4 : c[0] >= 0xE0 ? 3 : 2;
+  if (c[0] < 0xC2 || c[0] > 0xF4) return 0;
+  unsigned value = c[0] & (0xFFu >> (length + 1));
+  for (size_t i = 1; i < length; i++) {
+    if ((c[i] & 0xC0) != 0x80) return 0;
+    value = value << 6 | (c[i] & 0x3F);
+  }
+  bool wrong = value < smallest[length] || value > 0x10FFFF ||
+               (value >= 0xD800 && value < 0xE000) || value == 0xFFFE || value == 0xFFFF;
+  return wrong ? 0 : length;
+}
+
+bool ts_turns_direction(const char *c) {
+  return c[0] == '\xE2' && ((c[1] == '\x80' && c[2] >= '\xAA' && c[2] <= '\xAE') ||
+                            (c[1] == '\x81' && c[2] >= '\xA6' && c[2] <= '\xA9'));
+}
+
+const char *ts_text_trouble(const char *text, size_t length) {
+  for (const char *end = text + length; text < end;) {
+    size_t n = ts_character(text);
+    if (n == 0)
+      return (unsigned char)*text < 0x20 ? "a control character" : "bytes that are no UTF-8";
+    bool control = *text == '\x7F' || (n == 2 && text[0] == '\xC2' && text[1] < '\xA0');
+    if (control) return "a control character";
+    if (n == 3 && ts_turns_direction(text)) return "a character that turns the direction of writing";
+    text += n;
+  }
+  return NULL;
+}
+
+/* FNV-1a. */
+uint64_t ts_hash(uint64_t seed, const char *text) {
+  uint64_t h = 14695981039346656037u ^ seed;
+  for (; *text; text++) h = (h ^ (unsigned char)*text) * 1099511628211u;
+  return h ^ h >> 32;
+}
+
+uint64_t ts_hash_seed(void) {
+  uint64_t seed = 0;
+  if (getrandom(&seed, sizeof seed, GRND_NONBLOCK) != sizeof seed) seed = (uint64_t)(uintptr_t)&seed;
+  return seed;
 }
 
 bool ts_same(const char *a, const char *b) {

@@ -5,6 +5,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 
 /* A growing string. Start with `ts_text t = {0}`; `data` is NUL-terminated
  * once anything was added, else NULL. Release with ts_text_release. */
@@ -17,8 +18,28 @@ void ts_text_add(ts_text *text, const char *piece);
 void ts_text_add_n(ts_text *text, const char *piece, size_t length);
 void ts_text_addf(ts_text *text, const char *format, ...) __attribute__((format(printf, 2, 3)));
 void ts_text_release(ts_text *text);
+/* Adds words broken at spaces so that no line is wider than `columns` characters, where it can be
+ * helped; the first begins at `column`, the others at `indent`. */
+void ts_text_add_folded(ts_text *text, const char *words, size_t column, size_t indent,
+                        size_t columns);
+
+/* Length of the character at `at`: UTF-8, and one that may stand in XML; 0 where there is none such
+ * (a control character, a surrogate, U+FFFE, U+FFFF, bytes that are no UTF-8, the end). */
+size_t ts_character(const char *at);
+/* What in a text is not to be printed, or NULL: "bytes that are no UTF-8", "a control character",
+ * "a character that turns the direction of writing". */
+const char *ts_text_trouble(const char *text, size_t length);
+
+/* Whether a character that turns the direction of writing begins there: U+202A to U+202E, U+2066 to
+ * U+2069, three bytes each. What is read is then not what is written. */
+bool ts_turns_direction(const char *at);
 
 bool ts_same(const char *a, const char *b); /* equal strings; NULL equals only NULL */
+
+/* A hash of a text for a table. With a seed of the table's own nobody can choose texts that all fall
+ * on one place; what is written may not depend on it. */
+uint64_t ts_hash(uint64_t seed, const char *text);
+uint64_t ts_hash_seed(void);
 
 /* Edits that turn one text into the other: insert, delete, replace, swap neighbours. */
 size_t ts_edits(const char *a, const char *b);

@@ -13,6 +13,7 @@
 #include <limits.h>
 #include <stdlib.h>
 #include <string.h>
+#include <strings.h>
 
 struct ts_xml {
   const char *bytes;
@@ -74,6 +75,18 @@ static void on_start(void *context, const xmlChar *name, const xmlChar *prefix, 
     c->node->_private = (void *)((size_t)in->consumed + (size_t)(in->cur - in->base));
 }
 
+/* An encoding in which markup can hide from an editor (UTF-7 and its like) is not read. */
+static void check_encoding(const xmlDoc *document, reading *r) {
+  static const char *const read[] = {"UTF-8", "UTF-16", "US-ASCII", "ISO-8859-", "windows-125"};
+  const char *encoding = document ? (const char *)document->encoding : NULL;
+  if (!encoding) return;
+  for (size_t i = 0; i < sizeof read / sizeof *read; i++)
+    if (strncasecmp(encoding, read[i], strlen(read[i])) == 0) return;
+  ts_report(r->problems, TS_ERROR, r->name, 1,
+            "the encoding \"%s\" is not read; write the file in UTF-8", encoding);
+  r->failed = true;
+}
+
 static xmlDoc *parse(const char *bytes, size_t length, reading *r) {
   const int options = XML_PARSE_NONET | XML_PARSE_BIG_LINES | XML_PARSE_NOCDATA;
   xmlParserCtxt *context = xmlNewParserCtxt();
@@ -84,6 +97,7 @@ static xmlDoc *parse(const char *bytes, size_t length, reading *r) {
   context->sax->startElementNs = on_start;
   xmlDoc *document = xmlCtxtReadMemory(context, bytes, (int)length, r->name, NULL, options);
   if (!document && !r->failed) ts_report(r->problems, TS_ERROR, r->name, 0, "not well-formed XML");
+  check_encoding(document, r);
   if ((!document || !context->wellFormed) && !r->refused) r->failed = true;
   xmlFreeParserCtxt(context);
   return document;

@@ -9,23 +9,6 @@
 
 enum { DEPTH_MAX = sizeof((ts_xml_out *)0)->names / sizeof(char *) };
 
-/* Length of the legal XML character at `c`, 0 when there is none: not UTF-8, a
- * control character, a surrogate, U+FFFE or U+FFFF. */
-static size_t legal_character(const unsigned char *c) {
-  static const unsigned smallest[] = {0, 0, 0x80, 0x800, 0x10000};
-  if (c[0] < 0x80) return c[0] >= 0x20 || c[0] == '\t' || c[0] == '\n' || c[0] == '\r';
-  size_t length = c[0] >= 0xF0 ? 4 : c[0] >= 0xE0 ? 3 : 2;
-  if (c[0] < 0xC2 || c[0] > 0xF4) return 0;
-  unsigned value = c[0] & (0xFFu >> (length + 1));
-  for (size_t i = 1; i < length; i++) {
-    if ((c[i] & 0xC0) != 0x80) return 0;
-    value = value << 6 | (c[i] & 0x3F);
-  }
-  bool wrong = value < smallest[length] || value > 0x10FFFF ||
-               (value >= 0xD800 && value < 0xE000) || value == 0xFFFE || value == 0xFFFF;
-  return wrong ? 0 : length;
-}
-
 /* What stands for a character that may not stand for itself, or NULL. White
  * space in a value is spelt out: a reader would turn it into plain spaces. */
 static const char *escape_for(char c, bool value) {
@@ -44,7 +27,7 @@ static const char *escape_for(char c, bool value) {
 static void add_escaped(ts_text *text, const char *words, bool value) {
   for (const char *c = words; *c;) {
     const char *escape = escape_for(*c, value);
-    size_t length = legal_character((const unsigned char *)c);
+    size_t length = ts_character(c);
     if (escape)
       ts_text_add(text, escape);
     else if (length)

@@ -10,7 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { DOSSIER_LIMIT = 64 * 1024 * 1024, CHANGES_SHOWN = 6, WHY_SHOWN = 10 };
+enum { DOSSIER_LIMIT = 64 * 1024 * 1024, WHY_SHOWN = 10 };
 
 /* A file as it was before an answer, for undo. */
 typedef struct {
@@ -33,7 +33,8 @@ typedef struct {
 /* ---- reading and assessing --------------------------------------------------------------- */
 
 static ts_assessment *assess(const asker *k) {
-  ts_assess_inputs inputs = session_inputs(k->s, k->options, k->options->words[0]);
+  ts_assess_inputs inputs = session_inputs(k->s, k->options->words[0]);
+  inputs.questions_only = true;
   return ts_assess(&inputs, k->s->problems);
 }
 
@@ -63,61 +64,11 @@ static bool read_again(asker *k) {
   return true;
 }
 
-/* ---- what an answer changed ----------------------------------------------------------------- */
-
-typedef struct {
-  const char *key, *title;
-  int rank;
-} stood;
-
-/* How each finding stood, kept past the assessment it was read from. */
-static stood *standings(const asker *k, size_t *count) {
-  *count = ts_finding_count(k->now);
-  stood *all = ts_arena_alloc(k->s->arena, (*count + 1) * sizeof *all);
-  for (size_t i = 0; i < *count; i++) {
-    ts_finding_view f = ts_finding_at(k->now, i);
-    const ts_standing *s = &f.standing[TS_IN_PLACE];
-    bool stop = ts_same(f.word, "stop");
-    all[i].key = ts_arena_printf(k->s->arena, "%s\n%s\n%s\n%s", f.rule, f.subject, f.word, f.about);
-    all[i].title = ts_arena_printf(k->s->arena, "%s (%s)", f.title, f.subject_label);
-    all[i].rank = stop ? 1000 * (int)s->certainty : s->worst.likelihood * s->worst.severity;
-  }
-  return all;
-}
-
-static int by_key(const void *a, const void *b) {
-  return strcmp(((const stood *)a)->key, ((const stood *)b)->key);
-}
-
-static const char *rank_words(const asker *k, int rank) {
-  if (rank >= 1000) return rank >= 2000 ? "stop" : "possible stop";
-  return rank > 0 ? ts_arena_printf(k->s->arena, "%d", rank) : "not found";
-}
-
-static void one_change(const asker *k, const stood *one, int was, int is, size_t *shown) {
-  if (was == is || ++*shown > CHANGES_SHOWN) return;
-  print_folded(is > was ? "  up    " : "  down  ",
-               ts_arena_printf(k->s->arena, "%s: %s → %s", one->title, rank_words(k, was),
-                               rank_words(k, is)));
-}
-
-/* Both lists are sorted by key and walked together. */
-static void show_changes(const asker *k, stood *before, size_t before_count) {
-  size_t count, i = 0, j = 0, shown = 0;
-  stood *after = standings(k, &count);
-  qsort(before, before_count, sizeof *before, by_key);
-  qsort(after, count, sizeof *after, by_key);
-  while (i < before_count || j < count) {
-    int order = i == before_count ? 1 : j == count ? -1 : by_key(&before[i], &after[j]);
-    if (order < 0)
-      one_change(k, &before[i], before[i].rank, 0, &shown), i++;
-    else if (order > 0)
-      one_change(k, &after[j], 0, after[j].rank, &shown), j++;
-    else
-      one_change(k, &after[j], before[i].rank, after[j].rank, &shown), i++, j++;
-  }
-  if (shown == 0) puts("  no score changed");
-  if (shown > CHANGES_SHOWN) printf("  and %zu more\n", shown - CHANGES_SHOWN);
+/* What an answer changed. */
+static void show_changes(const asker *k, const ts_kept *before) {
+  ts_kept now = kept_new(k->now);
+  print_changes(k->s->arena, before, &now, k->s->problems);
+  kept_free(&now);
 }
 
 /* ---- the question -----------------------------------------------------------------------------
@@ -162,8 +113,8 @@ static void show_question(asker *k, const ts_open_fact *open) {
   k->shown = open->slot;
   const ts_fact_def *fact = ts_slot_fact(k->s->dossier, open->slot);
   ts_summary sum = ts_assessment_summary(k->now);
-  printf("\n%zu above the line, %zu stop%s, %zu facts not known\n\n", sum.above, sum.stops,
-         sum.stops == 1 ? "" : "s", sum.open);
+  printf("\n%zu above the line, %zu stop%s, %zu fact%s not known\n\n", sum.above, sum.stops,
+         plural(sum.stops), sum.open, plural(sum.open));
   print_folded("", ts_arena_printf(k->s->arena, "%s: %s", path_of(k, open->slot), fact->meaning));
   print_folded("  of         ", k->now->labels[ts_slot_subject(k->s->dossier, open->slot)]);
   print_folded("  who knows  ", fact->asked);
@@ -213,9 +164,8 @@ static bool ask_evidence(asker *k, ts_edit_evidence *e) {
   static const char *const kinds[] = {"measured", "certificate", "statement", "estimate", NULL};
   const char *kind;
   line_words(k->reader, kinds);
-  while ((kind = line_read(
-              k->reader,
-              "  known from (measured, certificate, statement, estimate; Enter: not said) ")) !=
+  while ((kind = line_read(k->reader,
+                           "  known from (measured certificate statement estimate, or Enter) ")) !=
          NULL) {
     size_t i = 0;
     if (kind[0] == '\0') return false;
@@ -273,19 +223,19 @@ static void take_answer(asker *k, const ts_open_fact *open, const char *answer) 
   ts_value value = {0};
   ts_edit_evidence evidence = {0};
   uint32_t slot = open->slot;
-  size_t count;
   const char *kept = ts_arena_copy(k->s->arena, answer);
   if (!ts_fact_read(k->s->vocabulary, k->s->units, k->s->arena, fact, kept, &value, k->s->problems,
                     fact->name, 0)) {
     say_problems(k);
     return;
   }
-  stood *before = standings(k, &count);
+  ts_kept before = kept_new(k->now);
   bool known = ask_evidence(k, &evidence);
   if (write_answer(k, slot, kept, known ? &evidence : NULL)) {
     k->answered++;
-    show_changes(k, before, count);
+    show_changes(k, &before);
   }
+  kept_free(&before);
   say_problems(k);
 }
 
@@ -294,20 +244,21 @@ static void undo(asker *k) {
     puts("  nothing was answered yet");
     return;
   }
-  size_t length, count;
+  size_t length;
   const edit *last = &k->edits[k->edit_count - 1];
   const char *now = ts_file_read(k->s->arena, last->path, DOSSIER_LIMIT, &length, k->s->problems);
   if (now == NULL || strcmp(now, last->after) != 0) {
     puts("  the file was changed meanwhile; it is left as it is");
     return;
   }
-  stood *before = standings(k, &count);
+  ts_kept before = kept_new(k->now);
   if (ts_file_write(last->path, last->before, strlen(last->before), k->s->problems) &&
       read_again(k)) {
     k->edit_count--;
     k->answered--;
-    show_changes(k, before, count);
+    show_changes(k, &before);
   }
+  kept_free(&before);
   say_problems(k);
 }
 
@@ -364,13 +315,12 @@ static bool turn(asker *k) {
  * ---------------------------------------------------------------------------------------- */
 
 static int converse(asker *k) {
-  k->reader = line_open();
+  k->reader = line_open(stdout);
   while (turn(k)) {
   }
   line_close(k->reader);
   if (next_question(k) == NULL) puts("\nNothing more to ask.");
-  printf("\n%zu answer%s in %s\n\n", k->answered, k->answered == 1 ? "" : "s",
-         k->options->words[0]);
+  printf("\n%zu answer%s in %s\n\n", k->answered, plural(k->answered), k->options->words[0]);
   print_folded("", caution);
   bool look = ts_assessment_holds(k->now);
   ts_assessment_free(k->now);
@@ -409,4 +359,5 @@ const ts_verb verb_ask = {
     .takes = OPTION_PACK | OPTION_MATRIX,
     .least = 1,
     .most = 1,
+    .kinds = {A_DOSSIER},
     .run = run};

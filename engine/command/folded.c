@@ -32,6 +32,8 @@ static size_t unbroken(const char *text) {
   return (size_t)(word - text) + bytes;
 }
 
+const char *plural(size_t count) { return count == 1 ? "" : "s"; }
+
 void print_folded(const char *first, const char *text) {
   size_t indent = columns(first, strlen(first)), at = indent;
   if (indent > WIDTH / 3) indent = 8; /* a long head: what follows is not squeezed beside it */

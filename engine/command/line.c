@@ -9,6 +9,7 @@
 #include <unistd.h>
 
 struct line_reader {
+  FILE *out;
   EditLine *editor; /* NULL: not a terminal */
   History *history;
   const char *prompt;
@@ -23,18 +24,21 @@ static char *prompt_of(EditLine *editor) {
   return (char *)reader->prompt; /* libedit only reads it */
 }
 
-/* Completes the line to the only word that begins so; with more than one it does what they share.
+/* Completes the word at the cursor to the only one that begins so; with more than one it does what
+ * they share.
  */
 static unsigned char complete(EditLine *editor, int key) {
   (void)key;
   line_reader *reader;
   el_get(editor, EL_CLIENTDATA, &reader);
   const LineInfo *info = el_line(editor);
-  size_t typed = (size_t)(info->cursor - info->buffer), shared = 0;
+  const char *begun = info->cursor;
+  while (begun > info->buffer && strchr(" ,", begun[-1]) == NULL) begun--;
+  size_t typed = (size_t)(info->cursor - begun), shared = 0;
   const char *first = NULL;
   for (size_t i = 0; reader->words != NULL && reader->words[i] != NULL; i++) {
     const char *word = reader->words[i];
-    if (strncmp(word, info->buffer, typed) != 0) continue;
+    if (strncmp(word, begun, typed) != 0) continue;
     if (first == NULL) shared = strlen(first = word);
     while (strncmp(first, word, shared) != 0) shared--;
   }
@@ -46,7 +50,7 @@ static unsigned char complete(EditLine *editor, int key) {
 
 static void edit_at_terminal(line_reader *reader) {
   HistEvent event;
-  reader->editor = el_init("tankside", stdin, stdout, stderr);
+  reader->editor = el_init("tankside", stdin, reader->out, stderr);
   reader->history = history_init();
   if (reader->editor == NULL || reader->history == NULL) return;
   history(reader->history, &event, H_SETSIZE, 200);
@@ -59,10 +63,10 @@ static void edit_at_terminal(line_reader *reader) {
   el_set(reader->editor, EL_BIND, "^I", "complete", NULL);
 }
 
-line_reader *line_open(void) {
+line_reader *line_open(FILE *out) {
   line_reader *reader = ts_alloc(sizeof *reader);
-  *reader = (line_reader){0};
-  if (isatty(STDIN_FILENO) == 1 && isatty(STDOUT_FILENO) == 1) edit_at_terminal(reader);
+  *reader = (line_reader){.out = out};
+  if (isatty(STDIN_FILENO) == 1 && isatty(fileno(out)) == 1) edit_at_terminal(reader);
   return reader;
 }
 
@@ -74,6 +78,24 @@ void line_close(line_reader *reader) {
 }
 
 void line_words(line_reader *reader, const char *const *words) { reader->words = words; }
+
+const char *const *line_split(ts_arena *arena, const char *words) {
+  size_t count = 0;
+  const char **list =
+      ts_arena_alloc(arena, (words ? strlen(words) : 0) / 2 * sizeof *list + 2 * sizeof *list);
+  for (const char *at = words; at != NULL && *(at += strspn(at, ", ")) != '\0';
+       at += strcspn(at, ", "))
+    list[count++] = ts_arena_copy_n(arena, at, strcspn(at, ", "));
+  list[count] = NULL;
+  return list;
+}
+
+const char *line_join(ts_arena *arena, const char *const *words) {
+  const char *all = "";
+  for (size_t i = 0; words[i] != NULL; i++)
+    all = ts_arena_printf(arena, "%s%s%s", all, i > 0 ? ", " : "", words[i]);
+  return all;
+}
 
 static const char *trimmed(char *line) {
   size_t end = strlen(line);
@@ -94,9 +116,14 @@ static const char *from_terminal(line_reader *reader) {
 
 const char *line_read(line_reader *reader, const char *prompt) {
   reader->prompt = prompt;
-  fflush(stdout);
+  fflush(reader->out);
   if (reader->editor != NULL) return from_terminal(reader);
-  fputs(prompt, stdout);
-  fflush(stdout);
-  return getline(&reader->line, &reader->capacity, stdin) > 0 ? trimmed(reader->line) : NULL;
+  fputs(prompt, reader->out);
+  const char *line =
+      getline(&reader->line, &reader->capacity, stdin) > 0 ? trimmed(reader->line) : NULL;
+  fprintf(reader->out, "%s\n",
+          line != NULL ? line
+                       : ""); /* nobody sees it typed: what is printed reads as it was said */
+  fflush(reader->out);
+  return line;
 }

@@ -1,43 +1,57 @@
 /* Options: one table, from which they are read and described. */
 #include "base/text.h"
 #include "command/command.h"
+#include "quantity/calendar.h"
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
 
-typedef struct {
-  const char *name, *value; /* "--pack", "DIR"; value NULL for a switch */
-  option_bit bit;
-  const char *help;
-} option_row;
+#define KEPT(field) .at = offsetof(ts_options, field)
+#define LISTED(list, count)                                                                        \
+  .at = offsetof(ts_options, list), .count_at = offsetof(ts_options, count)
 
-static const option_row rows[] = {
+static const ts_option rows[] = {
     {"--pack", "DIR", OPTION_PACK,
-     "also the rules of this folder, or of a pack by name; repeatable"},
+     "also the rules of this folder, or of a pack by name; repeatable", A_PACK,
+     LISTED(packs, pack_count)},
     {"--matrix", "NAME|FILE", OPTION_MATRIX,
-     "the matrix: five-by-five (default), mil-std-882e, or a file"},
-    {"--set", "PATH=VALUE", OPTION_SET, "take this value instead of the dossier's; repeatable"},
-    {"--where", "FIELD=TEXT", OPTION_WHERE, "only rules for which this holds; repeatable"},
-    {"-o", "PATH", OPTION_OUT, "write here"},
-    {"--paper", "a4|letter", OPTION_PAPER, "size of the paper (a4)"},
+     "the matrix: five-by-five (default), mil-std-882e, or a file", A_MATRIX, KEPT(matrix)},
+    {"--set", "PATH=VALUE", OPTION_SET, "take this value instead of the dossier's; repeatable",
+     A_SETTING, LISTED(sets, set_count)},
+    {"--set-file", "FILE", OPTION_SET_FILE,
+     "the same, one PATH=VALUE a line, # for comments; repeatable", A_FILE,
+     LISTED(set_files, set_file_count)},
+    {"--where", "FIELD=TEXT", OPTION_WHERE, "only rules for which this holds; repeatable",
+     LISTED(wheres, where_count)},
+    {"-o", "PATH", OPTION_OUT, "write here", A_FILE, KEPT(out)},
+    {"--paper", "a4|letter", OPTION_PAPER, "size of the paper (a4)", A_PAPER, KEPT(paper)},
     {"--language", "NAME", OPTION_LANGUAGE,
-     "of the papers: en-GB (default), en-US, fr, de, es; else the dossier's"},
-    {"--no-pdf", NULL, OPTION_NO_PDF, "write no PDF, only HTML"},
+     "of the papers: en-GB (default), en-US, fr, de, es; else the dossier's", A_LANGUAGE,
+     KEPT(language)},
+    {"--force", NULL, OPTION_FORCE, "replace what tankside did not write, too", KEPT(force)},
+    {"--no-pdf", NULL, OPTION_NO_PDF, "write no PDF, only HTML", KEPT(no_pdf)},
     {"--explain", "FINDING", OPTION_EXPLAIN,
-     "instead of the summary: all that is behind one finding or duty"},
-    {"--as", "FORM", OPTION_AS, "in this form"},
-    {"--sheet", "NAME", OPTION_SHEET, "which document (assessment)"},
-    {"--all", NULL, OPTION_ALL, "every function in full, as text for a reviewer"},
-    {"--key", "FILE", OPTION_KEY, "private key, PEM"},
-    {"--certificate", "FILE", OPTION_CERTIFICATE, "its certificate, PEM"},
-    {"--on", "DATE", OPTION_ON, "the day of signing: 2027-03-08"},
-    {"--role", "TEXT", OPTION_ROLE, "as whom: safety officer"},
-    {"--trust", "FILE", OPTION_TRUST, "certificates that vouch for signers, PEM"},
-    {"--dossier", "FILE", OPTION_DOSSIER, "the dossier it was made from"},
-    {"--editor", NULL, OPTION_EDITOR, "help for editors, into the folder given with -o"},
-    {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each"},
+     "instead of the summary: all that is behind one finding or duty", KEPT(explain)},
+    {"--as", "FORM", OPTION_AS, "in this form", A_FORM, KEPT(as)},
+    {"--sheet", "NAME", OPTION_SHEET, "which document (assessment)", A_SHEET, KEPT(sheet)},
+    {"--all", NULL, OPTION_ALL, "every function in full, as text for a reviewer", KEPT(all)},
+    {"--key", "FILE", OPTION_KEY, "private key, PEM", A_FILE, KEPT(key)},
+    {"--certificate", "FILE", OPTION_CERTIFICATE, "its certificate, PEM", A_FILE,
+     KEPT(certificate)},
+    {"--on", "DATE", OPTION_ON, "the day of signing, or as of which to look: 2027-03-08", KEPT(on)},
+    {"--role", "TEXT", OPTION_ROLE, "as whom: safety officer", KEPT(role)},
+    {"--trust", "FILE", OPTION_TRUST, "certificates that vouch for signers, PEM", A_FILE,
+     KEPT(trust)},
+    {"--dossier", "FILE", OPTION_DOSSIER, "the dossier it was made from", A_DOSSIER, KEPT(dossier)},
+    {"--editor", NULL, OPTION_EDITOR, "help for editors, into the folder given with -o",
+     KEPT(editor)},
+    {"--dry-run", NULL, OPTION_DRY_RUN, "show what would change, and write nothing", KEPT(dry_run)},
+    {"--map", "FILE", OPTION_MAP, "says what sheets and columns are, where their names do not",
+     A_FILE, KEPT(map)},
+    {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each", A_TASK, KEPT(task)},
 };
 
+enum { SHORT_LIST = 100 };
 enum { ROWS = sizeof rows / sizeof rows[0] };
 
 int usage_error(const char *format, ...) {
@@ -51,72 +65,76 @@ int usage_error(const char *format, ...) {
 }
 
 int unknown(const char *what, const char *name, const char *const *candidates, size_t count) {
+  char all[SHORT_LIST] = "";
+  size_t used = 0;
   const char *near = ts_nearest(name, candidates, count);
   if (near != NULL)
     return usage_error("unknown %s \"%s\"; the nearest is \"%s\"", what, name, near);
+  for (size_t i = 0; i < count && used < sizeof all; i++)
+    used += (size_t)snprintf(all + used, sizeof all - used, "%s%s", i ? ", " : "", candidates[i]);
+  if (used < sizeof all && count > 0)
+    return usage_error("unknown %s \"%s\"; there is: %s", what, name, all);
   return usage_error("unknown %s \"%s\"; `tankside --help` lists what there is", what, name);
 }
 
-void options_help(unsigned takes) {
-  for (size_t i = 0; i < ROWS; i++) {
-    char head[64];
-    if (!(takes & rows[i].bit)) continue;
-    snprintf(head, sizeof head, "%s %s", rows[i].name, rows[i].value ? rows[i].value : "");
-    printf("  %-20s %s\n", head, rows[i].help);
+const ts_option *options_next(unsigned takes, const ts_option *last) {
+  const ts_option *row = last != NULL ? last + 1 : rows;
+  while (row < rows + ROWS && !(takes & row->bit)) row++;
+  return row < rows + ROWS ? row : NULL;
+}
+
+/* "in this form: text, csv" */
+static const char *help_of(const ts_verb *verb, const ts_option *row, char *out, size_t size) {
+  int used = snprintf(out, size, "%s", row->help);
+  for (size_t i = 0; row->kind == A_FORM && verb->forms != NULL && verb->forms[i] != NULL; i++)
+    used += snprintf(out + used, size - (size_t)used, "%s%s", i == 0 ? ": " : ", ", verb->forms[i]);
+  return out;
+}
+
+void options_help(const ts_verb *verb) {
+  for (const ts_option *row = NULL; (row = options_next(verb->takes, row)) != NULL;) {
+    char name[40], head[64], text[256];
+    snprintf(name, sizeof name, "%s %s", row->name, row->value ? row->value : "");
+    snprintf(head, sizeof head, "  %-20s ", name);
+    print_folded(head, help_of(verb, row, text, sizeof text));
   }
 }
 
-static bool keep(const char **list, size_t *count, const char *value, const char *name) {
+/* One more of an option that may be repeated. */
+static bool keep_another(ts_options *into, const ts_option *row, const char *value) {
+  const char **list = (const char **)((char *)into + row->at);
+  size_t *count = (size_t *)((char *)into + row->count_at);
   if (*count == REPEATS_MAX) {
-    usage_error("more than %d times \"%s\"", REPEATS_MAX, name);
+    usage_error("more than %d times \"%s\"", REPEATS_MAX, row->name);
     return false;
   }
   list[(*count)++] = value;
   return true;
 }
 
-static bool store(ts_options *into, const option_row *row, const char *value) {
-  switch (row->bit) {
-  case OPTION_PACK: return keep(into->packs, &into->pack_count, value, row->name);
-  case OPTION_SET: return keep(into->sets, &into->set_count, value, row->name);
-  case OPTION_WHERE: return keep(into->wheres, &into->where_count, value, row->name);
-  case OPTION_MATRIX: into->matrix = value; break;
-  case OPTION_OUT: into->out = value; break;
-  case OPTION_PAPER: into->paper = value; break;
-  case OPTION_NO_PDF: into->no_pdf = true; break;
-  case OPTION_ALL: into->all = true; break;
-  case OPTION_EDITOR: into->editor = true; break;
-  case OPTION_AS: into->as = value; break;
-  case OPTION_SHEET: into->sheet = value; break;
-  case OPTION_TASK: into->task = value; break;
-  case OPTION_LANGUAGE: into->language = value; break;
-  case OPTION_KEY: into->key = value; break;
-  case OPTION_CERTIFICATE: into->certificate = value; break;
-  case OPTION_ON: into->on = value; break;
-  case OPTION_ROLE: into->role = value; break;
-  case OPTION_TRUST: into->trust = value; break;
-  case OPTION_DOSSIER: into->dossier = value; break;
-  case OPTION_EXPLAIN: into->explain = value; break;
-  }
+static bool store(ts_options *into, const ts_option *row, const char *value) {
+  if (row->count_at != 0) return keep_another(into, row, value);
+  if (row->value == NULL)
+    *(bool *)((char *)into + row->at) = true;
+  else
+    *(const char **)((char *)into + row->at) = value;
   return true;
 }
 
 /* The row an argument names, with or without `=value` after it. */
-static const option_row *row_for(const ts_verb *verb, const char *argument, size_t *length) {
+static const ts_option *row_for(const ts_verb *verb, const char *argument, size_t *length) {
   const char *equals = argument[1] == '-' ? strchr(argument, '=') : NULL;
   *length = equals != NULL ? (size_t)(equals - argument) : strlen(argument);
-  for (size_t i = 0; i < ROWS; i++)
-    if (verb->takes & rows[i].bit && strlen(rows[i].name) == *length &&
-        strncmp(rows[i].name, argument, *length) == 0)
-      return &rows[i];
+  for (const ts_option *row = NULL; (row = options_next(verb->takes, row)) != NULL;)
+    if (strlen(row->name) == *length && strncmp(row->name, argument, *length) == 0) return row;
   return NULL;
 }
 
 static bool no_such_option(const ts_verb *verb, const char *argument) {
   const char *names[ROWS + 1];
   size_t count = 0;
-  for (size_t i = 0; i < ROWS; i++)
-    if (verb->takes & rows[i].bit) names[count++] = rows[i].name;
+  for (const ts_option *row = NULL; (row = options_next(verb->takes, row)) != NULL;)
+    names[count++] = row->name;
   names[count++] = "--help";
   unknown("option", argument, names, count);
   return false;
@@ -127,7 +145,7 @@ static bool read_option(const ts_verb *verb, int count, char **arguments, int *a
                         ts_options *into) {
   const char *argument = arguments[*at], *value = NULL;
   size_t length;
-  const option_row *row = row_for(verb, argument, &length);
+  const ts_option *row = row_for(verb, argument, &length);
   if (row == NULL) return no_such_option(verb, argument);
   bool joined = argument[length] == '=';
   if (row->value == NULL && joined) {
@@ -151,11 +169,19 @@ static bool words_fit(const ts_verb *verb, const ts_options *into) {
   return false;
 }
 
+const char *const papers[] = {"a4", "letter", NULL};
+
 static bool paper_known(const ts_options *into) {
-  static const char *const papers[] = {"a4", "letter"};
-  if (into->paper == NULL || ts_same(into->paper, "a4") || ts_same(into->paper, "letter"))
+  if (into->paper == NULL || ts_same(into->paper, papers[0]) || ts_same(into->paper, papers[1]))
     return true;
   unknown("paper", into->paper, papers, 2);
+  return false;
+}
+
+static bool day_known(const ts_options *into) {
+  ts_date date;
+  if (into->on == NULL || ts_date_read(into->on, &date)) return true;
+  usage_error("\"%s\" is no date; write it as 2027-03-08", into->on);
   return false;
 }
 
@@ -181,5 +207,5 @@ bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *
       into->words[into->word_count++] = argument;
     }
   }
-  return words_fit(verb, into) && paper_known(into);
+  return words_fit(verb, into) && paper_known(into) && day_known(into);
 }

@@ -54,8 +54,8 @@ static void topics(const ts_session *s, const ts_options *options) {
       examples += asked ? ts_rule_at(s->packs, next)->example_count : 0;
     }
     if (rules > 0)
-      printf("  %-20.*s %4zu rules %5zu examples\n", (int)topic_length(first), first->id, rules,
-             examples);
+      printf("  %-20.*s %4zu rule%s %*zu example%s\n", (int)topic_length(first), first->id, rules,
+             plural(rules), rules == 1 ? 6 : 5, examples, plural(examples));
   }
 }
 
@@ -64,11 +64,12 @@ static int check(ts_session *s, const ts_options *options, bool loaded) {
   size_t errors = ts_count(s->problems, TS_ERROR), warnings = ts_count(s->problems, TS_WARNING);
   topics(s, options);
   if (options->pack_count > 0) puts("with all that are loaded:");
-  printf("%zu rules, %zu controls, %zu of %zu examples come out as they say\n",
-         ts_rule_count(s->packs), ts_control_count(s->packs), n.passed, n.examples);
+  printf("%zu rule%s, %zu control%s, %zu of %zu examples come out as they say\n",
+         ts_rule_count(s->packs), plural(ts_rule_count(s->packs)), ts_control_count(s->packs),
+         plural(ts_control_count(s->packs)), n.passed, n.examples);
   printf("%zu of %zu decisions seen both ways, %zu of %zu statements reached\n", n.both_ways,
          n.decisions, n.reached, n.statements);
-  printf("%zu errors, %zu warnings%s\n", errors, warnings,
+  printf("%zu error%s, %zu warning%s%s\n", errors, plural(errors), warnings, plural(warnings),
          options->pack_count > 0 ? " in the packs given" : "");
   if (!loaded) return NOT_DONE;
   return n.passed == n.examples && errors == 0 ? DONE : LOOK;
@@ -76,25 +77,27 @@ static int check(ts_session *s, const ts_options *options, bool loaded) {
 
 /* ---- the verb -------------------------------------------------------------------- */
 
-static const char *const actions[] = {"list", "check", "try", "explain", "new", "topics"};
-enum { ACTIONS = sizeof actions / sizeof actions[0] };
+static const ts_action actions[] = {
+    {"list", "", 1, {0}},
+    {"check", "", 1, {0}},
+    {"try", " RULE DOSSIER", 3, {A_RULE, A_DOSSIER}},
+    {"explain", " RULE", 2, {A_RULE}},
+    {"new", " [ID ENTITY.FACT above|below|is VALUE] [-o FILE.lua]", 5, {A_WORD, A_FACT}},
+    {"topics", "", 1, {0}},
+    {.name = NULL}};
+enum { ACTIONS = sizeof actions / sizeof actions[0] - 1 };
 
-/* What each action wants after its name. */
-static const struct {
-  size_t words;
-  const char *usage;
-} wants[ACTIONS] = {{1, ""},
-                    {1, ""},
-                    {3, " RULE DOSSIER"},
-                    {2, " RULE"},
-                    {5, " [ID ENTITY.FACT above|below|is VALUE] [-o FILE.lua]"},
-                    {1, ""}};
-
-static bool words_fit(const ts_options *options, size_t action) {
-  bool asked = ts_same(actions[action], "new") && options->word_count == 1; /* one by one */
-  if (options->word_count == wants[action].words || asked) return true;
-  usage_error("usage: tankside rules %s%s [--pack DIR]...", actions[action], wants[action].usage);
+static bool words_fit(const ts_options *options, const ts_action *action) {
+  bool asked = ts_same(action->name, "new") && options->word_count == 1; /* one by one */
+  if (options->word_count == action->words || asked) return true;
+  usage_error("usage: tankside rules %s%s [--pack DIR]...", action->name, action->usage);
   return false;
+}
+
+static int no_such_action(const char *name) {
+  const char *names[ACTIONS];
+  for (size_t i = 0; i < ACTIONS; i++) names[i] = actions[i].name;
+  return unknown("action", name, names, ACTIONS);
 }
 
 static int act_on_rule(ts_session *s, const ts_options *options, bool trying) {
@@ -119,19 +122,21 @@ static int act(ts_session *s, const ts_options *options, const char *action) {
 static int run(const ts_options *options) {
   ts_session s = {0};
   int status = NOT_DONE;
-  size_t action = 0;
-  while (action < ACTIONS && !ts_same(options->words[0], actions[action])) action++;
-  if (action == ACTIONS) return unknown("action", options->words[0], actions, ACTIONS);
+  const ts_action *action = actions;
+  while (action->name != NULL && !ts_same(options->words[0], action->name)) action++;
+  if (action->name == NULL) return no_such_action(options->words[0]);
   if (!words_fit(options, action)) return NOT_DONE;
-  if (session_open(&s)) status = act(&s, options, actions[action]);
+  if (session_open(&s)) status = act(&s, options, action->name);
   session_close(&s);
   return status;
 }
 
+static const char *const forms[] = {"text", "csv", NULL}; /* of the list */
+
 const ts_verb verb_rules = {
     .name = "rules",
     .usage = "rules list|check|try|explain|new|topics [WORD]... [--pack DIR]...",
-    .summary = "the rules there are, their examples; one tried, explained or begun",
+    .summary = "the rules and their examples; one tried, explained or begun",
     .details =
         "list     one rule a line: id, the subject it is asked of, title, pack/file:line;\n"
         "         with --where, which may be repeated, only rules that each holds for:\n"
@@ -154,10 +159,15 @@ const ts_verb verb_rules = {
         "topics   what an assessment has to look at: each topic with the rules that look at\n"
         "         it and their sources; says what no rule looks at, and which rule of the\n"
         "         common pack stands under no topic\n\n"
+        "  tankside rules list --where topic=air\n"
+        "  tankside rules explain air.return-margin\n"
+        "  tankside rules try air.return-margin dossier.xml\n\n"
         "All packs that came with the program are loaded, and those given with --pack;\n"
         "`try` loads those of the dossier's jurisdiction.\n"
         "Exit status of check: 0 all come out, 1 some do not, 2 a pack cannot be loaded.",
-    .takes = OPTION_PACK | OPTION_SET | OPTION_OUT | OPTION_WHERE | OPTION_AS,
+    .takes = OPTION_PACK | OPTION_SET | OPTION_SET_FILE | OPTION_OUT | OPTION_WHERE | OPTION_AS,
     .least = 1,
     .most = 5,
+    .actions = actions,
+    .forms = forms,
     .run = run};

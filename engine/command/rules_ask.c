@@ -1,6 +1,7 @@
 /* Asking for a first rule, one question after another. */
 #include "assess/matrix.h"
 #include "base/text.h"
+#include "command/line.h"
 #include "command/rules_new.h"
 #include <stdio.h>
 #include <stdlib.h>
@@ -13,7 +14,8 @@ typedef struct {
   const ts_fact_def *fact;
   const char *title;            /* unless another is given */
   const ts_level_words *levels; /* of the scale that is asked about */
-  bool over;                    /* no more answers: what stands in brackets is taken */
+  line_reader *reader;
+  bool over; /* no more answers: what stands in brackets is taken */
 } asker;
 
 /* One question: what is asked, what is taken for an empty answer, what "?" says, and whether an
@@ -27,24 +29,14 @@ typedef struct {
 
 /* ---- lines -------------------------------------------------------------------------------- */
 
-/* The next line without the blanks around it, or NULL where there is none. */
-static const char *read_line(const asker *a) {
-  char line[512];
-  if (fgets(line, sizeof line, stdin) == NULL) return NULL;
-  size_t length = strlen(line);
-  while (length > 0 && strchr(" \t\r\n", line[length - 1]) != NULL) length--;
-  return ts_arena_copy_n(a->session->arena, line, length) + strspn(line, " \t");
-}
-
 static bool ask(asker *a, const question *q) {
   for (;;) {
     const char *otherwise = q->otherwise(a);
-    fprintf(stderr, "%s [%s]: ", q->text, otherwise);
-    const char *answer = a->over ? NULL : read_line(a);
-    if (answer == NULL) {
-      a->over = true;
-      fputc('\n', stderr);
-    }
+    const char *prompt = ts_arena_printf(a->session->arena, "%s [%s]: ", q->text, otherwise);
+    const char *line = a->over ? NULL : line_read(a->reader, prompt);
+    if (a->over) fprintf(stderr, "%s\n", prompt);
+    a->over = line == NULL;
+    const char *answer = line ? ts_arena_copy(a->session->arena, line) : NULL;
     bool empty = answer == NULL || answer[0] == '\0';
     if (!empty && ts_same(answer, "?"))
       q->explain(a);
@@ -287,7 +279,7 @@ static bool take_file(asker *a, const char *answer) { return a->wish->out = answ
 /* ---- all of them
  * --------------------------------------------------------------------------------------- */
 
-bool rules_ask(ts_session *s, rule_wish *wish) {
+static bool ask_all(asker *a) {
   static const question first[] = {
       {"What is the rule asked of", some_subject, explain_subject, take_subject},
       {"Which fact of it", some_fact, explain_fact, take_fact},
@@ -301,15 +293,22 @@ bool rules_ask(ts_session *s, rule_wish *wish) {
       {"Controls that help", no_controls, explain_controls, take_controls},
       {"Id of the rule", some_id, explain_id, take_id}};
   static const question file = {"File", some_file, explain_file, take_file};
-  asker a = {.session = s, .wish = wish};
-  bool good = session_read_matrix(s, NULL);
-  if (good) fputs("Enter takes what stands in brackets; ? explains.\n", stderr);
+  bool good = true;
+  for (size_t i = 0; good && i < sizeof first / sizeof first[0]; i++) good = ask(a, &first[i]);
+  a->levels = a->session->matrix->likelihood;
+  good = good && ask(a, &likelihood);
+  a->levels = a->session->matrix->severity;
+  good = good && ask(a, &severity);
+  for (size_t i = 0; good && i < sizeof last / sizeof last[0]; i++) good = ask(a, &last[i]);
+  return good && (a->wish->out != NULL || ask(a, &file));
+}
+
+bool rules_ask(ts_session *s, rule_wish *wish) {
+  if (!session_read_matrix(s, NULL)) return false;
+  asker a = {.session = s, .wish = wish, .reader = line_open(stderr)};
+  fputs("Enter takes what stands in brackets; ? explains.\n", stderr);
   wish->id = "own.rule";
-  for (size_t i = 0; good && i < sizeof first / sizeof first[0]; i++) good = ask(&a, &first[i]);
-  if (good) a.levels = s->matrix->likelihood;
-  good = good && ask(&a, &likelihood);
-  if (good) a.levels = s->matrix->severity;
-  good = good && ask(&a, &severity);
-  for (size_t i = 0; good && i < sizeof last / sizeof last[0]; i++) good = ask(&a, &last[i]);
-  return good && (wish->out != NULL || ask(&a, &file));
+  bool good = ask_all(&a);
+  line_close(a.reader);
+  return good;
 }

@@ -379,8 +379,8 @@ int rules_explain(const ts_session *s, size_t rule) {
   print_example(&w);
   puts("\nSources");
   for (size_t i = 0; i < it->source_count; i++) print_folded("  ", it->sources[i]);
-  printf("\n%zu examples in the rule's file; `tankside rules check` runs them\n",
-         it->example_count);
+  printf("\n%zu example%s in the rule's file; `tankside rules check` runs them\n",
+         it->example_count, plural(it->example_count));
   ts_evaluator_free(w.evaluator);
   ts_dossier_free(world);
   return DONE;

@@ -5,6 +5,7 @@
 #include "command/command.h"
 #include "tankside/document.h"
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 enum { PEEK_LIMIT = 8 * 1024 * 1024 };
@@ -33,6 +34,8 @@ void session_close(ts_session *session) {
   ts_vocabulary_free(session->vocabulary);
   if (session->units != NULL) ts_units_free(session->units);
   ts_diagnostics_free(session->problems);
+  free(session->what_ifs);
+  free(session->sets);
   ts_arena_free(session->arena);
 }
 
@@ -56,16 +59,14 @@ static bool is_pack_name(const char *name) {
 /* "us-ca" stands on "us" and "us-fed": what holds in the whole country holds there too. */
 static bool load_jurisdiction(ts_session *session, const char *name) {
   bool there = false, country = false, federal = false;
-  if (!is_pack_name(name)) {
-    session->no_rules_for = name;
-    return true;
+  bool good = true;
+  if (is_pack_name(name)) { /* else it might name a folder anywhere */
+    char *above = ts_arena_copy_n(session->arena, name, strcspn(name, "-"));
+    char *fed = ts_arena_printf(session->arena, "%s-fed", above);
+    good = ts_same(above, name) || load_if_there(session, above, &country);
+    if (!ts_same(fed, name)) good = load_if_there(session, fed, &federal) && good;
+    good = load_if_there(session, name, &there) && good;
   }
-  size_t stem = strcspn(name, "-");
-  char *above = ts_arena_copy_n(session->arena, name, stem);
-  char *fed = ts_arena_printf(session->arena, "%s-fed", above);
-  bool good = ts_same(above, name) || load_if_there(session, above, &country);
-  if (!ts_same(fed, name)) good = load_if_there(session, fed, &federal) && good;
-  good = load_if_there(session, name, &there) && good;
   if (!there) {
     session->no_rules_for = name;
     ts_report(session->problems, TS_WARNING, "tankside", 0,
@@ -186,37 +187,29 @@ static bool load_packs_of(ts_session *session, const ts_options *options, const 
   return load_given(session, options) && good;
 }
 
-static bool apply_set(ts_session *session, const char *set) {
-  const char *equals = strchr(set, '=');
-  if (equals == NULL) {
-    ts_report(session->problems, TS_ERROR, "--set", 0, "\"%s\" is not PATH=VALUE", set);
-    return false;
-  }
-  char *path = ts_arena_copy_n(session->arena, set, (size_t)(equals - set));
-  return ts_dossier_set(session->dossier, path, equals + 1, session->problems);
+bool session_read_as_it_stands(ts_session *session, const ts_options *options, const char *path) {
+  bool good = load_packs_of(session, options, path);
+  session->dossier = ts_dossier_read(path, session->vocabulary, session->units, session->problems);
+  return session->dossier != NULL && good;
 }
 
 bool session_read_dossier(ts_session *session, const ts_options *options, const char *path) {
-  bool good = load_packs_of(session, options, path);
-  session->dossier = ts_dossier_read(path, session->vocabulary, session->units, session->problems);
-  if (session->dossier == NULL) return false;
-  for (size_t i = 0; i < options->set_count; i++)
-    good = apply_set(session, options->sets[i]) && good;
-  return good;
+  bool good = what_if_read(session, options);
+  good = session_read_as_it_stands(session, options, path) && good;
+  return session->dossier != NULL && what_if_apply(session) && good;
 }
 
 const char *session_folder(const ts_session *session, const char *path) {
   return strchr(path, '/') != NULL ? ts_path_folder(session->arena, path) : NULL;
 }
 
-ts_assess_inputs session_inputs(const ts_session *session, const ts_options *options,
-                                const char *path) {
+ts_assess_inputs session_inputs(const ts_session *session, const char *path) {
   return (ts_assess_inputs){.dossier = session->dossier,
                             .packs = session->packs,
                             .matrix = session->matrix,
                             .units = session->units,
-                            .sets = options->sets,
-                            .set_count = options->set_count,
+                            .sets = session->sets,
+                            .set_count = session->what_if_count,
                             .folder = session_folder(session, path),
                             .no_rules_for = session->no_rules_for};
 }

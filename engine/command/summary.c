@@ -51,9 +51,9 @@ static void count(size_t number, const char *one, const char *many) {
 static void counts(ts_summary sum) {
   puts("\nWith the controls that are in place:");
   count(sum.stops, "stop", "stops");
-  printf("  %4zu of %zu hazards above the line\n", sum.above, sum.hazards);
-  printf("  %4zu duties not met, %zu open, %zu met\n", sum.duties_not_met, sum.duties_open,
-         sum.duties_met);
+  printf("  %4zu of %zu hazard%s above the line\n", sum.above, sum.hazards, plural(sum.hazards));
+  printf("  %4zu %s not met, %zu open, %zu met\n", sum.duties_not_met,
+         sum.duties_not_met == 1 ? "duty" : "duties", sum.duties_open, sum.duties_met);
   count(sum.open, "fact not known that a finding rests on",
         "facts not known that findings rest on");
   if (sum.waived > 0) count(sum.waived, "finding waived", "findings waived");

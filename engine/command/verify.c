@@ -13,7 +13,7 @@ enum { SHOWN = 20 }; /* differences listed one by one */
 
 typedef struct {
   ts_session *s;
-  ts_options options; /* as given, with the values that the assessment says were set */
+  ts_options options; /* as given, with what the assessment says it was made from */
   const char *path, *bytes;
   size_t length;
   size_t broken; /* signatures that do not hold */
@@ -32,8 +32,9 @@ static char *attribute_of(ts_arena *arena, xmlNode *node, const char *name) {
 static void take_set(verifier *v, xmlNode *set) {
   char *path = attribute_of(v->s->arena, set, "path"),
        *value = attribute_of(v->s->arena, set, "value");
-  if (path == NULL || value == NULL || v->options.set_count == REPEATS_MAX) return;
-  v->options.sets[v->options.set_count++] = ts_arena_printf(v->s->arena, "%s=%s", path, value);
+  if (path != NULL && value != NULL)
+    what_if_add(v->s, ts_arena_printf(v->s->arena, "%s=%s", path, value), v->path,
+                (int)xmlGetLineNo(set));
 }
 
 /* The dossier where it is not given: beside the assessment, or a folder above. */
@@ -78,7 +79,7 @@ static bool assess_again(verifier *v, char **bytes, size_t *length) {
       !session_read_dossier(s, &v->options, v->options.dossier) ||
       ts_count(s->problems, TS_ERROR) > 0)
     return false;
-  ts_assess_inputs inputs = session_inputs(s, &v->options, v->options.dossier);
+  ts_assess_inputs inputs = session_inputs(s, v->options.dossier);
   ts_assessment *again = ts_assess(&inputs, s->problems);
   if (again == NULL) return false;
   ts_assessment_write(again, bytes, length);
@@ -128,7 +129,7 @@ static bool check_signatures(verifier *v) {
   if (trust != NULL && authorities == NULL) return false;
   size_t before = ts_count(v->s->problems, TS_ERROR);
   size_t count =
-      ts_signatures(v->bytes, v->length, v->path, authorities, show_signature, &l, v->s->problems);
+      ts_signatures(v->bytes, v->length, v->path, authorities, NULL, show_signature, &l, v->s->problems);
   if (count == 0 && ts_count(v->s->problems, TS_ERROR) == before) puts("not signed");
   v->broken = l.broken + (ts_count(v->s->problems, TS_ERROR) - before);
   strip(v);
@@ -169,7 +170,7 @@ const ts_verb verb_verify = {
                "and word. Each place that differs is named with its line, what was found and what\n"
                "follows. The dossier is looked for beside the assessment and one folder above;\n"
                "packs that were given then are to be given again.\n\n"
-               "  tankside verify build/revision-3/assessment.xml --dossier dossier.xml\n\n"
+               "  tankside verify paper --dossier dossier.xml\n\n"
                "Of each signature it says who signed, when and as whom, and whether anything was\n"
                "altered since; whose certificate it is, the authorities in --trust vouch for.\n\n"
                "That it follows says nothing of whether the facts are so.\n\n"
@@ -177,4 +178,5 @@ const ts_verb verb_verify = {
     .takes = OPTION_DOSSIER | OPTION_PACK | OPTION_MATRIX | OPTION_TRUST,
     .least = 1,
     .most = 1,
+    .kinds = {AN_ASSESSMENT},
     .run = run};

@@ -2,11 +2,11 @@
 #include "document/assessment.h"
 
 static void (*const parts[])(ts_paper *) = {
-    ts_paper_inputs,   ts_paper_matrix,    ts_paper_production, ts_paper_people,
-    ts_paper_subjects, ts_paper_schedule,  ts_paper_rescue,     ts_paper_findings,
-    ts_paper_duties,   ts_paper_looked_at, ts_paper_controls,   ts_paper_open_facts,
-    ts_paper_remedies, ts_paper_waivers,   ts_paper_amendments, ts_paper_history,
-    ts_paper_reliance, ts_paper_failures,  ts_paper_charts};
+    ts_paper_inputs,     ts_paper_matrix,    ts_paper_production, ts_paper_people,
+    ts_paper_subjects,   ts_paper_schedule,  ts_paper_rescue,     ts_paper_findings,
+    ts_paper_duties,     ts_paper_elsewhere, ts_paper_looked_at,  ts_paper_controls,
+    ts_paper_open_facts, ts_paper_remedies,  ts_paper_waivers,    ts_paper_amendments,
+    ts_paper_history,    ts_paper_reliance,  ts_paper_failures,   ts_paper_charts};
 
 static void headline(ts_paper *paper) {
   ts_summary s = paper->a->summary;

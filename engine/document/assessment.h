@@ -30,6 +30,7 @@ void ts_paper_schedule(ts_paper *paper);
 void ts_paper_rescue(ts_paper *paper);
 void ts_paper_findings(ts_paper *paper);
 void ts_paper_duties(ts_paper *paper);
+void ts_paper_elsewhere(ts_paper *paper); /* what the ways down do to other findings */
 void ts_paper_looked_at(ts_paper *paper);
 void ts_paper_controls(ts_paper *paper);
 void ts_paper_open_facts(ts_paper *paper);

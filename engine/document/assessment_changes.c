@@ -258,17 +258,47 @@ static void shift(ts_paper *paper, const char *element, const ts_shift *it, ts_s
   ts_xml_end(&paper->out);
 }
 
-/* Each once: a rule may come to say the same of several things. */
+static bool same_news(const ts_shift *a, const ts_shift *b) {
+  return a->index == SIZE_MAX && b->index == SIZE_MAX && a->word == b->word &&
+         a->then.worst.rank == b->then.worst.rank;
+}
+
+/* Each once: a rule may come to say the same of several things. What it says of one subject stands
+ * together where it weighs the same. */
 static void shifts(ts_paper *paper, const char *element, const ts_shift *all, size_t count,
                    ts_subject from) {
   for (size_t i = 0; i < count; i++) {
     bool again = false;
-    for (size_t k = 0; k < i && all[i].index == SIZE_MAX; k++)
-      again = again || (all[k].index == SIZE_MAX && all[k].rule == all[i].rule &&
-                        all[k].subject == all[i].subject && all[k].word == all[i].word &&
-                        all[k].then.worst.rank == all[i].then.worst.rank);
+    for (size_t k = i;
+         k > 0 && !again && all[k - 1].rule == all[i].rule && all[k - 1].subject == all[i].subject;
+         k--)
+      again = same_news(&all[k - 1], &all[i]);
     if (!again) shift(paper, element, &all[i], from);
   }
+}
+
+/* A way down shifts at least the finding it is for. */
+static bool reaches_further(const ts_elsewhere *does) {
+  return does->better_count + does->worse_count > 1 || does->not_tried > 0;
+}
+
+static const char *elsewhere_id(ts_paper *paper, const ts_elsewhere *does) {
+  return ts_arena_printf(paper->arena, "E%zu", does->number);
+}
+
+void ts_paper_elsewhere(ts_paper *paper) {
+  ts_xml_start(&paper->out, "elsewhere");
+  for (size_t i = 0; i < paper->a->elsewhere_count; i++) {
+    const ts_elsewhere *does = paper->a->elsewhere[i];
+    if (!reaches_further(does)) continue;
+    ts_xml_start(&paper->out, "shifts");
+    ts_xml_attribute(&paper->out, "id", elsewhere_id(paper, does));
+    if (does->not_tried > 0) ts_xml_attributef(&paper->out, "not-tried", "%zu", does->not_tried);
+    shifts(paper, "better", does->better, does->better_count, does->from);
+    shifts(paper, "worse", does->worse, does->worse_count, does->from);
+    ts_xml_end(&paper->out);
+  }
+  ts_xml_end(&paper->out);
 }
 
 static bool is_number(const ts_fact_def *fact) {
@@ -320,10 +350,10 @@ static void way(ts_paper *paper, const ts_finding *finding, const ts_way *it) {
     ts_xml_attribute(&paper->out, "scope-label", ts_paper_label(paper, it->scope));
   }
   then(paper, finding->word, it->then);
+  if (reaches_further(it->does))
+    ts_xml_attribute(&paper->out, "elsewhere", elsewhere_id(paper, it->does));
   for (size_t i = 0; !moves && i < it->control_count; i++)
     ts_paper_control_named(paper, it->controls[i]);
-  shifts(paper, "better", it->better, it->better_count, finding->subject);
-  shifts(paper, "worse", it->worse, it->worse_count, finding->subject);
   ts_xml_end(&paper->out);
 }
 

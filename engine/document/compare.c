@@ -140,10 +140,19 @@ static void each_set(ts_comparison *c, const xmlNode *root, visitor visit, void 
   each_input(c, root, "set", visit, into);
 }
 
+/* What nobody has said yet; a stated fact that is wide is no news when it stays so. */
+static void each_question(ts_comparison *c, const xmlNode *root, visitor visit, void *into) {
+  const xmlNode *fact = ts_node_child(ts_node_child(root, "open-facts"), "fact");
+  for (; fact != NULL; fact = ts_node_next(fact))
+    if (ts_same(ts_node_text(c, fact, "state"), "unknown"))
+      visit(c, ts_node_text(c, fact, "path"), fact, into);
+}
+
 static const kind fact_kind = {each_fact, (const char *const[]){"text", "state", "assumed", NULL}};
 static const kind applied_kind = {each_applied, (const char *const[]){"state", "to", NULL}};
 static const kind file_kind = {each_file, (const char *const[]){"sha256", NULL}};
 static const kind set_kind = {each_set, (const char *const[]){"value", NULL}};
+static const kind question_kind = {each_question, (const char *const[]){NULL}};
 
 static bool matrix_differs(ts_comparison *c) {
   const xmlNode *of[BOTH];
@@ -164,6 +173,7 @@ static void find_differences(ts_comparison *c) {
   compare(c, &applied_kind, &c->applied);
   compare(c, &file_kind, &c->files);
   compare(c, &set_kind, &c->sets);
+  compare(c, &question_kind, &c->asked);
   c->matrix = matrix_differs(c);
   c->program = !same_in(c, c->root[OLD], c->root[NEW], (const char *const[]){"tankside", NULL});
   for (int s = OLD; s < BOTH; s++) index_subjects(c, s);
@@ -284,6 +294,20 @@ static void write_waivers(ts_comparison *c) {
   ts_xml_end(&c->out);
 }
 
+static void write_questions(ts_comparison *c) {
+  static const char *const copied[] = {"path", "meaning", "asked"};
+  ts_xml_start(&c->out, "questions");
+  for (size_t i = 0; i < c->asked.count; i++) {
+    const ts_difference *d = &c->asked.items[i];
+    ts_xml_start(&c->out, "question");
+    ts_xml_attribute(&c->out, "change", ts_difference_word(d));
+    for (size_t k = 0; k < sizeof copied / sizeof copied[0]; k++)
+      ts_xml_attribute(&c->out, copied[k], ts_node_text(c, one_of(d), copied[k]));
+    ts_xml_end(&c->out);
+  }
+  ts_xml_end(&c->out);
+}
+
 /* The headline of each side, as the assessment has it. */
 static void write_side(ts_comparison *c, int side) {
   static const char *const counts[] = {"tankside",       "complete",    "stops",  "above", "open",
@@ -325,11 +349,12 @@ static void write_comparison(ts_comparison *c) {
   write_applied(c);
   write_inputs(c);
   write_waivers(c);
+  write_questions(c);
   ts_xml_end(&c->out);
 }
 
 static void release(ts_comparison *c) {
-  ts_differences *const all[] = {&c->facts, &c->applied, &c->files, &c->sets};
+  ts_differences *const all[] = {&c->facts, &c->applied, &c->files, &c->sets, &c->asked};
   for (size_t i = 0; i < sizeof all / sizeof all[0]; i++) {
     xmlHashFree(all[i]->by_key, NULL);
     free(all[i]->items);

@@ -27,8 +27,8 @@ typedef struct {
   ts_arena *arena;
   const xmlNode *root[BOTH];
   xmlHashTable *subjects[BOTH]; /* path: the subject */
-  ts_differences facts, applied, files,
-      sets;             /* keys: path of the fact; ref and scope; kind and name */
+  ts_differences facts, applied, files, sets,
+      asked;            /* keys: path of the fact; ref and scope; kind and name; path */
   bool matrix, program; /* these are not the same */
   ts_xml_out out;
 } ts_comparison;

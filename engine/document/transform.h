@@ -18,6 +18,12 @@ ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *probl
 ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, const char *name,
                             ts_diagnostics *problems);
 
+/* What is no assessment, but is turned into something readable all the same. NUL-terminated, for
+ * free(); false with a report. */
+bool ts_document_transform(const char *stylesheet, const char *name, const char *bytes,
+                           size_t length, char **result, size_t *result_length,
+                           ts_diagnostics *problems);
+
 /* The language that assessment.xml itself is written in. */
 #define TS_WRITTEN_IN "en-GB"
 
@@ -28,9 +34,10 @@ bool ts_document_each_task(const xmlNode *root, bool (*visit)(void *data, const 
 /* The stylesheet in templates/ for "a4", "letter" or NULL (A4); NULL with a report for any other. */
 const char *ts_document_paper(const char *paper, ts_diagnostics *problems);
 
-/* The content of a spreadsheet (content.xml) made into the file; false when it cannot be.
- * Release *ods in any case. */
-bool ts_document_spreadsheet(const char *content, size_t length, ts_text *ods);
+/* The content of a spreadsheet (content.xml), and its settings (settings.xml) or NULL, made into
+ * the file; false when it cannot be. Release *ods in any case. */
+bool ts_document_spreadsheet(const char *content, size_t length, const char *settings,
+                             ts_text *ods);
 
 /* Makes characters that turn the direction of writing visible, in every text of what is
  * to become a paper. Changes the tree. */

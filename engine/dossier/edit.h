@@ -1,5 +1,5 @@
 /* Writing into a dossier's file what was learnt, and nothing else: order, comments and spacing of
- * the rest stay as somebody wrote them. */
+ * the rest stay as somebody wrote them. Many changes at once: dossier/rewrite.h. */
 #ifndef TS_DOSSIER_EDIT_H
 #define TS_DOSSIER_EDIT_H
 

@@ -81,12 +81,17 @@ void ts_reader_stray(const ts_reader *reader, const xmlNode *element, const char
 
 /* ---- paths ------------------------------------------------------------- */
 
-/* The first of "d1t3/p1", "d1t3/p1.2" ... that is free; `first` may have its own form. */
+/* The first of "d1t3/p1", "d1t3/p1.2" ... that is free; `first` may have its own form. What was tried
+ * for a stem is not tried again: a day may have thousands of records. */
 static const char *free_path(ts_dossier *dossier, const char *first, const char *format,
-                             const char *stem, unsigned from) {
-  const char *path = first;
-  for (unsigned n = from; ts_names_get(&dossier->paths, path) != TS_ABSENT; n++)
-    path = ts_arena_printf(dossier->arena, format, stem, n);
+                             const char *stem) {
+  if (ts_names_get(&dossier->paths, first) == TS_ABSENT) return first;
+  uint32_t n = ts_names_get(&dossier->numbers, stem);
+  if (n == TS_ABSENT) n = 2;
+  const char *path;
+  do path = ts_arena_printf(dossier->arena, format, stem, n++);
+  while (ts_names_get(&dossier->paths, path) != TS_ABSENT);
+  ts_names_put(&dossier->numbers, stem, n);
   return path;
 }
 
@@ -94,17 +99,17 @@ static const char *numbered_path(const reading *r, ts_subject parent) {
   ts_dossier *dossier = r->reader->dossier;
   const char *stem = ts_world_part_path(dossier, parent, entity_def(r->reader, r->entity)->name);
   const char *first = ts_arena_printf(dossier->arena, "%s-1", stem);
-  return free_path(dossier, first, "%s-%u", stem, 2);
+  return free_path(dossier, first, "%s-%u", stem);
 }
 
 static const char *dated_path(const reading *r, const char *date) {
-  return free_path(r->reader->dossier, date, "%s.%u", date, 2);
+  return free_path(r->reader->dossier, date, "%s.%u", date);
 }
 
 static const char *immersion_path(const reading *r, ts_subject parent, const char *person) {
   ts_dossier *dossier = r->reader->dossier;
   const char *stem = ts_world_part_path(dossier, parent, person);
-  return free_path(dossier, stem, "%s.%u", stem, 2);
+  return free_path(dossier, stem, "%s.%u", stem);
 }
 
 /* The name of the attribute that holds the entity's id, or NULL. */
@@ -117,8 +122,10 @@ static const char *id_attribute(const reading *r) {
   return NULL;
 }
 
+enum { ID_LONGEST = 64 };
+
 static bool usable_name(const char *name) {
-  return name && ts_words_name(name) && !ts_same(name, "none") && !ts_same(name, "production");
+  return name && strlen(name) <= ID_LONGEST && ts_words_name(name) && !ts_same(name, "none") && !ts_same(name, "production");
 }
 
 /* A date is the name of a day. */
@@ -140,7 +147,7 @@ static const char *taken(const reading *r, const char *path, const char *attribu
     ts_reader_error(r->reader, r->element, NULL,
                     "second \"%s\" where one may stand; the first is at %s:%d",
                     (const char *)r->element->name, file, first->info.line);
-  return free_path(dossier, path, "%s ~%u", path, 2);
+  return free_path(dossier, path, "%s ~%u", path);
 }
 
 static const char *path_of(const reading *r, ts_subject parent) {
@@ -181,9 +188,9 @@ static void read_id(const reading *r, uint32_t slot, const char *text, const cha
   r->reader->dossier->values[slot].text = text;
   if (usable_id(text)) return;
   ts_reader_error(r->reader, r->element, at,
-                  "\"%s\" cannot be an id; expected letters, digits, "
+                  "\"%s\" cannot be an id; expected up to %d letters, digits, "
                   "'-', '_' and '.', and not \"none\", \"production\" or a date",
-                  text);
+                  text, (int)ID_LONGEST);
 }
 
 /* `element` and `at` say where the text stands: an attribute, or a <fact>'s value. */

@@ -6,22 +6,15 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* FNV-1a: short keys, no secrets, and the same on every machine. */
-static size_t hash(const char *key) {
-  uint64_t h = 14695981039346656037u;
-  for (; *key; key++) h = (h ^ (unsigned char)*key) * 1099511628211u;
-  return (size_t)h;
-}
-
 /* The place of the key, or the empty place where it would go. */
 static size_t place(const ts_names *names, const char *key) {
-  size_t mask = names->capacity - 1, at = hash(key) & mask;
+  size_t mask = names->capacity - 1, at = ts_hash(names->seed, key) & mask;
   while (names->keys[at] && strcmp(names->keys[at], key) != 0) at = (at + 1) & mask;
   return at;
 }
 
 static void grow(ts_names *names) {
-  ts_names larger = {0};
+  ts_names larger = {.seed = names->capacity ? names->seed : ts_hash_seed()};
   larger.capacity = names->capacity ? 2 * names->capacity : 16;
   larger.keys = ts_alloc(larger.capacity * sizeof *larger.keys);
   larger.values = ts_alloc(larger.capacity * sizeof *larger.values);

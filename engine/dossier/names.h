@@ -13,6 +13,7 @@
 typedef struct {
   const char **keys;
   uint32_t *values;
+  uint64_t seed;
   size_t count, capacity; /* capacity is 0 or a power of two, at most three quarters full */
 } ts_names;
 

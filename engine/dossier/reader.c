@@ -135,6 +135,19 @@ static void read_bytes(ts_reader *reader, const char *path, const char *name, co
   reader->file = outer_file;
 }
 
+/* The bytes of a file, or those given instead; NULL with a report. */
+static char *bytes_of(const ts_reader *reader, const char *path, const char *name, size_t *length,
+                      ts_diagnostics *problems) {
+  ts_arena *arena = reader->dossier->arena;
+  for (size_t i = 0; i < reader->given_count; i++) {
+    const ts_given_text *given = &reader->given[i];
+    if (!ts_same(given->name, name)) continue;
+    *length = given->length;
+    return ts_arena_copy_n(arena, given->text, given->length);
+  }
+  return ts_file_read(arena, path, FILE_LIMIT, length, problems);
+}
+
 /* ---- includes ---------------------------------------------------------- */
 
 /* Why a file could not be read, without the "file: error:" before it. */
@@ -157,7 +170,7 @@ static void include_file(ts_reader *reader, const xmlNode *element, const char *
   ts_diagnostics *trouble = ts_diagnostics_new();
   size_t length;
   const char *path = ts_path_join(arena, reader->folder, name);
-  char *bytes = ts_file_read(arena, path, FILE_LIMIT, &length, trouble);
+  char *bytes = bytes_of(reader, path, name, &length, trouble);
   if (bytes) {
     reader->depth++;
     read_bytes(reader, path, name, bytes, length);
@@ -254,6 +267,7 @@ static void finish(ts_reader *reader) {
                    reader->problems);
   ts_world_person_days(dossier);
   ts_world_link(dossier);
+  ts_world_reach(dossier);
   ts_read_papers_check(reader);
   ts_world_derive(dossier);
   ts_world_crosscheck(dossier, reader->problems);
@@ -270,15 +284,29 @@ static void read_all(ts_reader *reader, const char *path, const char *bytes, siz
   finish(reader);
 }
 
-ts_dossier *ts_dossier_read(const char *path, const ts_vocabulary *vocabulary,
-                            const ts_units *units, ts_diagnostics *problems) {
+ts_dossier *ts_dossier_read_given(const char *path, const ts_given_text *given, size_t count,
+                                  const ts_vocabulary *vocabulary, const ts_units *units,
+                                  ts_diagnostics *problems) {
   ts_dossier *dossier = ts_world_new(vocabulary, units);
-  ts_reader reader = {.dossier = dossier, .problems = problems};
+  ts_reader reader = {
+      .dossier = dossier, .problems = problems, .given = given, .given_count = count};
   size_t length, before = ts_count(problems, TS_ERROR);
   reader.folder = ts_path_folder(dossier->arena, path);
-  char *bytes = ts_file_read(dossier->arena, path, FILE_LIMIT, &length, problems);
+  char *bytes = bytes_of(&reader, path, ts_path_name(path), &length, problems);
   if (bytes) read_all(&reader, path, bytes, length);
   if (bytes && ts_count(problems, TS_ERROR) == before) return dossier;
   ts_dossier_free(dossier);
   return NULL;
+}
+
+ts_dossier *ts_dossier_read(const char *path, const ts_vocabulary *vocabulary,
+                            const ts_units *units, ts_diagnostics *problems) {
+  return ts_dossier_read_given(path, NULL, 0, vocabulary, units, problems);
+}
+
+ts_dossier *ts_dossier_read_text(const char *text, size_t length, const char *path,
+                                 const ts_vocabulary *vocabulary, const ts_units *units,
+                                 ts_diagnostics *problems) {
+  const ts_given_text given = {ts_path_name(path), text, length};
+  return ts_dossier_read_given(path, &given, 1, vocabulary, units, problems);
 }

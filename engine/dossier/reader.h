@@ -10,12 +10,14 @@
 typedef struct {
   ts_dossier *dossier;
   ts_diagnostics *problems;
-  const char *folder; /* of the first file: includes stay inside */
-  const ts_xml *xml;  /* of the file being read */
-  uint32_t file;      /* its index among the sources */
-  unsigned depth;     /* of includes */
-  bool incomplete;    /* some file could not be read: what seems missing may stand there */
-  bool production;    /* its element was seen */
+  const char *folder;         /* of the first file: includes stay inside */
+  const ts_xml *xml;          /* of the file being read */
+  uint32_t file;              /* its index among the sources */
+  unsigned depth;             /* of includes */
+  bool incomplete;            /* some file could not be read: what seems missing may stand there */
+  bool production;            /* its element was seen */
+  const ts_given_text *given; /* instead of what stands in the files */
+  size_t given_count;
 } ts_reader;
 
 /* The name of the file being read, as messages show it. */

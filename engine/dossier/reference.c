@@ -18,31 +18,9 @@ static const char *const type_words[] = {
 static const char *const sees_words[] = {
     [TS_OPEN_TO_ALL] = "", [TS_CREW_ONLY] = "; crew only", [TS_CONFIDENTIAL] = "; confidential"};
 
-/* Characters, not bytes. */
-static size_t width(const char *text, size_t length) {
-  size_t count = 0;
-  for (size_t i = 0; i < length; i++)
-    if (((unsigned char)text[i] & 0xC0) != 0x80) count++;
-  return count;
-}
-
-/* Adds a paragraph, broken at spaces; the first line starts at `first`, the rest at `indent`. */
 static void paragraph(ts_text *page, const char *text, size_t first, size_t indent) {
-  size_t column = first;
   ts_text_addf(page, "%*s", (int)first, "");
-  for (bool begun = false; *(text += strspn(text, " ")); begun = true) {
-    size_t length = strcspn(text, " "), wide = width(text, length);
-    if (begun && column + 1 + wide > COLUMNS) {
-      ts_text_addf(page, "\n%*s", (int)indent, "");
-      column = indent;
-    } else if (begun) {
-      ts_text_add(page, " ");
-      column++;
-    }
-    ts_text_add_n(page, text, length);
-    column += wide;
-    text += length;
-  }
+  ts_text_add_folded(page, text, first, indent, COLUMNS);
   ts_text_add(page, "\n");
 }
 
@@ -58,17 +36,21 @@ static void add_form(ts_text *line, const ts_fact_def *def) {
   ts_text_add(line, sees_words[def->sees]);
 }
 
+void ts_fact_explain(const ts_fact_def *def, ts_text *line) {
+  add_form(line, def);
+  if (def->derived)
+    ts_text_addf(line, "; worked out: %s", def->measured);
+  else if (ts_is_fact(def->type))
+    ts_text_addf(line, "; found by: %s; ask: %s", def->measured, def->asked);
+}
+
 static void add_fact(ts_text *page, const ts_known_fact *fact) {
   const ts_fact_def *def = fact->def;
   ts_text line = {0};
   ts_text_addf(&line, "%s: %s", def->name, def->meaning);
   paragraph(page, line.data, INDENT, DEEPER);
   ts_text_release(&line);
-  add_form(&line, def);
-  if (def->derived)
-    ts_text_addf(&line, "; worked out: %s", def->measured);
-  else if (ts_is_fact(def->type))
-    ts_text_addf(&line, "; found by: %s; ask: %s", def->measured, def->asked);
+  ts_fact_explain(def, &line);
   if (fact->added) ts_text_add(&line, "; declared by a pack");
   paragraph(page, line.data, DEEPER, DEEPER);
   ts_text_release(&line);

@@ -48,21 +48,21 @@ void ts_world_no_path(const ts_dossier *dossier, const char *what, const char *p
             path, near ? "; the nearest is \"" : "", near ? near : "", near ? "\"" : "");
 }
 
-bool ts_dossier_set(ts_dossier *dossier, const char *path, const char *value,
-                    ts_diagnostics *problems) {
+bool ts_dossier_set_from(ts_dossier *dossier, const char *path, const char *value,
+                         ts_diagnostics *problems, const char *file, int line) {
   ts_subject subject;
   uint32_t slot;
   if (!ts_world_path(dossier, path, &subject, &slot) || slot == TS_ABSENT) {
-    ts_world_no_path(dossier, "cannot set", path, problems, "--set", 0);
+    ts_world_no_path(dossier, "cannot set", path, problems, file, line);
     return false;
   }
   const ts_known_fact *fact = ts_world_known(dossier, slot);
   if (!ts_is_fact(fact->def->type) || fact->def->derived) {
-    ts_report(problems, TS_ERROR, "--set", 0, "\"%s\" cannot be set: it is %s", path,
+    ts_report(problems, TS_ERROR, file, line, "\"%s\" cannot be set: it is %s", path,
               fact->def->derived ? "worked out from other facts" : "structure, not a fact");
     return false;
   }
-  ts_place place = {problems, "--set", 0};
+  ts_place place = {problems, file, line};
   ts_value read;
   const char *text = ts_arena_copy(dossier->arena, value);
   if (!ts_value_read(dossier->units, dossier->arena, fact, text, &read, &place)) return false;
@@ -70,4 +70,9 @@ bool ts_dossier_set(ts_dossier *dossier, const char *path, const char *value,
   dossier->values[slot] = read;
   ts_world_derive(dossier);
   return true;
+}
+
+bool ts_dossier_set(ts_dossier *dossier, const char *path, const char *value,
+                    ts_diagnostics *problems) {
+  return ts_dossier_set_from(dossier, path, value, problems, "--set", 0);
 }

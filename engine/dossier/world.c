@@ -19,6 +19,7 @@ void ts_dossier_free(ts_dossier *dossier) {
   }
   ts_plans_free(dossier->plans, dossier->vocabulary);
   ts_names_release(&dossier->paths);
+  ts_names_release(&dossier->numbers);
   ts_names_release(&dossier->person_days);
   free(dossier->subjects);
   free(dossier->values);
@@ -169,6 +170,10 @@ const ts_fact_def *ts_slot_fact(const ts_dossier *dossier, uint32_t slot) {
 
 ts_subject ts_slot_subject(const ts_dossier *dossier, uint32_t slot) {
   return dossier->owners[slot];
+}
+
+uint32_t ts_fact_slot(const ts_dossier *dossier, ts_subject subject, const ts_fact_def *fact) {
+  return ts_world_slot(dossier, subject, fact->name);
 }
 
 char *ts_slot_path(const ts_dossier *dossier, uint32_t slot, char *out, size_t size) {

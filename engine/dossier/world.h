@@ -37,6 +37,13 @@ typedef struct {
   char digest[65];
 } ts_source;
 
+/* Controls as they are written, by where they stand and by whom they cover: reach.c. */
+typedef struct {
+  uint32_t *at, *at_from;     /* by scope; one more at the end */
+  uint32_t *over, *over_from; /* by subject; one more at the end */
+  size_t written;             /* how many there are; a variant may apply more */
+} ts_reach;
+
 struct ts_dossier {
   const ts_dossier *of; /* a variant: what it shares all but values and controls with */
   uint32_t *made_into;  /* a variant: derived slots, grouped by what they are made of */
@@ -49,6 +56,7 @@ struct ts_dossier {
   ts_subject_entry *subjects;
   size_t subject_count, subject_capacity;
   ts_names paths;       /* path -> subject */
+  ts_names numbers;     /* stem of numbered paths -> the next number to try */
   ts_names person_days; /* "p1@2027-03-09" -> subject, by what it refers to now */
 
   ts_value *values;   /* by slot */
@@ -65,9 +73,21 @@ struct ts_dossier {
   size_t evidence_count, evidence_capacity;
   ts_applied_control *controls;
   size_t control_count, control_capacity;
+  ts_reach reach;
   ts_waiver *waivers;
   size_t waiver_count, waiver_capacity;
 };
+
+/* What is to be read instead of a file, by its name relative to the dossier's folder. */
+typedef struct {
+  const char *name, *text;
+  size_t length;
+} ts_given_text;
+
+/* As ts_dossier_read, with some files' texts as they would become: reader.c. */
+ts_dossier *ts_dossier_read_given(const char *path, const ts_given_text *given, size_t count,
+                                  const ts_vocabulary *vocabulary, const ts_units *units,
+                                  ts_diagnostics *problems);
 
 ts_dossier *ts_world_new(const ts_vocabulary *vocabulary, const ts_units *units);
 
@@ -131,6 +151,9 @@ void ts_world_derive_one(ts_dossier *dossier, ts_graph *graph, uint32_t slot);
 /* A figure about the dossier's papers as they are written, by the name of its fact, in SI: papers.c.
  * A variant's are those of the dossier it was made from. */
 double ts_papers_figure(const ts_dossier *dossier, const char *fact);
+
+/* Works out who is covered by the controls of a dossier that is read: reach.c. */
+void ts_world_reach(ts_dossier *dossier);
 
 /* Frees what a variant has of its own: variant.c. */
 void ts_variant_free(ts_dossier *variant);

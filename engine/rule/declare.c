@@ -7,7 +7,8 @@
 
 static void need_function(ts_form *f, const char *name, bool required) {
   lua_getfield(f->L, f->body, name);
-  if (!lua_isfunction(f->L, -1) && (required || !lua_isnil(f->L, -1))) ts_form_wrong(f, name, "a function");
+  bool own = lua_isfunction(f->L, -1) && !lua_iscfunction(f->L, -1);
+  if (!own && (required || !lua_isnil(f->L, -1))) ts_form_wrong(f, name, "a function written in the file");
   lua_pop(f->L, 1);
 }
 
@@ -20,8 +21,9 @@ static const char *const *texts(ts_form *f, const char *name, size_t *count) {
     lua_Integer n = luaL_len(f->L, -1);
     list = ts_arena_alloc(f->packs->arena, (size_t)(n + 1) * sizeof *list);
     for (lua_Integer i = 1; i <= n; i++) {
-      bool given = lua_geti(f->L, -1, i) == LUA_TSTRING && *lua_tostring(f->L, -1);
-      if (given) list[(*count)++] = ts_arena_copy(f->packs->arena, lua_tostring(f->L, -1));
+      lua_geti(f->L, -1, i);
+      const char *text = ts_form_top(f, name);
+      if (text) list[(*count)++] = text;
       else empty = true;
       lua_pop(f->L, 1);
     }

@@ -21,12 +21,21 @@ void ts_form_wrong(ts_form *f, const char *name, const char *expected) {
   ts_form_report(f, "field \"%s\" must be %s", name, expected);
 }
 
+const char *ts_form_top(ts_form *f, const char *name) {
+  enum { MOST = 4096 };
+  if (lua_type(f->L, -1) != LUA_TSTRING) return NULL;
+  size_t length;
+  const char *text = lua_tolstring(f->L, -1, &length);
+  const char *trouble = length > MOST ? "more than 4096 bytes" : ts_text_trouble(text, length);
+  if (trouble) ts_form_report(f, "field \"%s\" holds %s", name, trouble);
+  return trouble || !length ? NULL : ts_arena_copy(f->packs->arena, text);
+}
+
 const char *ts_form_text(ts_form *f, int table, const char *name, bool required) {
   lua_getfield(f->L, table, name);
-  const char *value = NULL;
-  if (lua_type(f->L, -1) == LUA_TSTRING && *lua_tostring(f->L, -1))
-    value = ts_arena_copy(f->packs->arena, lua_tostring(f->L, -1));
-  else if (!lua_isnil(f->L, -1) || required)
+  const char *value = ts_form_top(f, name);
+  bool empty = lua_type(f->L, -1) != LUA_TSTRING || lua_rawlen(f->L, -1) == 0;
+  if (empty && (!lua_isnil(f->L, -1) || required))
     ts_form_wrong(f, name, required ? "a text, and present" : "a text");
   lua_pop(f->L, 1);
   return value;
@@ -58,7 +67,10 @@ void ts_form_known(ts_form *f, int table, const char *const *names, size_t count
 
 const char *ts_form_id(ts_form *f, const char *name) {
   const char *id = ts_form_text(f, f->body, name, true);
-  if (id && strspn(id, "abcdefghijklmnopqrstuvwxyz0123456789.-_") != strlen(id))
+  enum { LONGEST = 64 };
+  if (id && strlen(id) > LONGEST)
+    ts_form_report(f, "\"%.20s...\" cannot be an id: over %d characters", id, (int)LONGEST);
+  else if (id && strspn(id, "abcdefghijklmnopqrstuvwxyz0123456789.-_") != strlen(id))
     ts_form_report(f, "\"%s\" cannot be an id; expected lower-case letters, digits, '.', '-' and '_'", id);
   return id;
 }

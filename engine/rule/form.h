@@ -19,6 +19,10 @@ typedef struct {
 void ts_form_report(ts_form *f, const char *format, ...) __attribute__((format(printf, 2, 3)));
 void ts_form_wrong(ts_form *f, const char *name, const char *expected);
 
+/* The text on the top of the stack as a rule file may declare one, copied; else NULL: no text, an
+ * empty one, one over 4096 bytes or with what is not to be printed, which is reported. */
+const char *ts_form_top(ts_form *f, const char *name);
+
 /* Fields of the table at a stack index. Texts are copied into the packs' arena; NULL, `otherwise`
  * where there is none. */
 const char *ts_form_text(ts_form *f, int table, const char *name, bool required);

@@ -1,5 +1,6 @@
 #include "rule/lint.h"
 
+#include "base/text.h"
 #include "rule/lexer.h"
 #include <string.h>
 
@@ -58,10 +59,25 @@ static void check_word(lint *l, const ts_token *before, const ts_token *t) {
   if (attribute) refuse(l, t->line, "<close> and <const> are not for rules");
 }
 
+/* What is read must be what is run: no bytes that an editor hides, turns round or guesses at. */
+static void check_bytes(lint *l, const char *text, size_t length) {
+  int line = 1;
+  for (const char *end = text + length; text < end; line++) {
+    const char *newline = memchr(text, '\n', (size_t)(end - text)), *stop = newline ? newline : end;
+    const char *trouble = ts_text_trouble(text, (size_t)(stop - text));
+    if (trouble) {
+      ts_report(l->problems, TS_ERROR, l->name, line, "the line holds %s", trouble);
+      l->good = false;
+    }
+    text = stop + 1;
+  }
+}
+
 bool ts_lint(const char *text, size_t length, const char *name, ts_diagnostics *problems) {
   lint l = {.name = name, .problems = problems, .good = true};
   if (length > TS_RULE_FILE_LIMIT) return refuse(&l, 0, "the rule file is over 64 KiB: split it"), false;
   if (memchr(text, 0, length)) return refuse(&l, 0, "the rule file holds a NUL byte: only Lua text is read"), false;
+  check_bytes(&l, text, length);
   ts_lexer lexer = ts_lexer_new(text, length);
   ts_token before = {TS_T_END, text, 0, 1, 1}, t = ts_lexer_next(&lexer);
   while (t.kind != TS_T_END) {

@@ -37,6 +37,8 @@ size_t ts_control_count(const ts_packs *packs) { return packs->control_count; }
 const ts_control *ts_control_at(const ts_packs *packs, size_t index) { return &packs->controls[index]; }
 size_t ts_amendment_count(const ts_packs *packs) { return packs->amendment_count; }
 const ts_amendment *ts_amendment_at(const ts_packs *packs, size_t index) { return &packs->amendments[index]; }
+size_t ts_pack_folder_count(const ts_packs *packs) { return packs->folder_count; }
+const char *ts_pack_folder(const ts_packs *packs, size_t index) { return packs->folders[index]; }
 size_t ts_pack_file_count(const ts_packs *packs) { return packs->file_count; }
 const char *ts_pack_file_name(const ts_packs *packs, size_t index) { return packs->files[index].name; }
 const char *ts_pack_file_digest(const ts_packs *packs, size_t index) { return packs->files[index].digest; }
@@ -143,6 +145,11 @@ void ts_evaluator_use(ts_evaluator *evaluator, const ts_dossier *dossier) {
   free(box->read_ever);
   box->read_mark = ts_alloc((box->slot_count + 1) * sizeof *box->read_mark);
   box->read_ever = ts_alloc((box->slot_count + 1) * sizeof *box->read_ever);
+}
+
+void ts_evaluator_lay(ts_evaluator *evaluator, ts_laid *laid, int level) {
+  evaluator->box->laid = laid;
+  evaluator->box->laid_level = level;
 }
 
 void ts_evaluator_narrow(ts_evaluator *evaluator, bool narrow) { evaluator->box->narrowing = narrow; }

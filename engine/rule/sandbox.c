@@ -27,7 +27,11 @@ static void *allocate(void *user, void *block, size_t old, size_t new) {
 
 static void count_steps(lua_State *L, lua_Debug *where) {
   (void)where;
-  if (ts_sandbox_of(L)->steps_left-- <= 0) luaL_error(L, "the rule runs too long");
+  if (ts_sandbox_of(L)->steps_left-- > 0) return;
+  luaL_where(L, 0); /* a hook runs in the place of what it interrupts */
+  lua_pushliteral(L, "the rule runs too long");
+  lua_concat(L, 2);
+  lua_error(L);
 }
 
 ts_sandbox *ts_sandbox_of(lua_State *L) { return *(ts_sandbox **)lua_getextraspace(L); }
@@ -157,6 +161,7 @@ const char *ts_sandbox_run_file(ts_sandbox *box, const char *text, size_t length
   }
   if (status == LUA_OK) return NULL;
   const char *why = lua_tostring(L, -1);
+  if (why && ts_same(why, "C stack overflow")) why = "nested too deeply to be read";
   why = ts_arena_copy(box->arena, why ? why : "an error that is not text");
   lua_pop(L, 1);
   return why;

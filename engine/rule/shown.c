@@ -15,8 +15,15 @@ typedef struct {
   size_t named_count;
   bool numbers;          /* numbers in place of names */
   bool withhold;         /* leave confidential values out */
+  bool *rests;           /* per node, of the first `looked`: it rests on a confidential fact */
+  ts_node_id looked;
+  int depth;             /* of the formula being written */
   ts_text out;
 } pen;
+
+/* A formula of more than this is no help to anybody: what is beyond becomes "...". A value that is used twice is
+ * written twice, so that without a bound a few lines of a rule would fill the memory. */
+enum { FORMULA_BYTES = 4096, FORMULA_DEPTH = 200 };
 
 static void write_node(pen *p, ts_node_id id, int outer);
 
@@ -34,9 +41,11 @@ static void write_title(pen *p, uint32_t slot) {
   add_spaced(&p->out, fact->name);
 }
 
-static bool hidden(const pen *p, uint32_t slot) {
-  return p->withhold && ts_slot_fact(p->box->dossier, slot)->sees == TS_CONFIDENTIAL;
+static bool confidential(const pen *p, uint32_t slot) {
+  return ts_slot_fact(p->box->dossier, slot)->sees == TS_CONFIDENTIAL;
 }
+
+static bool hidden(const pen *p, uint32_t slot) { return p->withhold && confidential(p, slot); }
 
 static void write_range(pen *p, ts_range range, ts_dim dim, const char *unit) {
   char text[128];
@@ -60,18 +69,28 @@ static void write_number(pen *p, const ts_node *n) {
   write_range(p, (ts_range){n->lo, n->hi}, n->dim, us || (unit && !*unit) ? NULL : unit);
 }
 
-static bool rests_on_hidden(const pen *p, ts_node_id id, int depth) {
-  if (id == TS_NO_NODE || depth > 64) return false;
-  const ts_node *n = ts_node_at(p->box->graph, id);
-  if (n->op == TS_FACT) return hidden(p, n->a);
-  if (n->op == TS_DERIVED) return hidden(p, n->b);
-  if (n->op == TS_CONSTANT) return false;
-  return rests_on_hidden(p, n->a, depth + 1) || rests_on_hidden(p, n->b, depth + 1);
+/* Whether a node rests on a confidential fact, seen from those it is made of: all earlier ones. */
+static bool rests_by_parts(const pen *p, const ts_node *n) {
+  switch ((ts_op)n->op) {
+  case TS_CONSTANT: return false;
+  case TS_FACT: return confidential(p, n->a);
+  case TS_DERIVED: return confidential(p, n->b);
+  default: return (n->a != TS_NO_NODE && p->rests[n->a]) || (n->b != TS_NO_NODE && p->rests[n->b]);
+  }
+}
+
+static bool rests_on_hidden(pen *p, ts_node_id id) {
+  if (id >= p->looked) {
+    ts_node_id count = ts_node_count(p->box->graph);
+    p->rests = ts_resize(p->rests, count * sizeof *p->rests);
+    for (; p->looked < count; p->looked++) p->rests[p->looked] = rests_by_parts(p, ts_node_at(p->box->graph, p->looked));
+  }
+  return p->rests[id];
 }
 
 /* The value of a node, or that it is withheld. */
 static void write_value(pen *p, ts_node_id id) {
-  if (p->withhold && rests_on_hidden(p, id, 0)) ts_text_add(&p->out, "(withheld)");
+  if (p->withhold && rests_on_hidden(p, id)) ts_text_add(&p->out, "(withheld)");
   else write_number(p, ts_node_at(p->box->graph, id));
 }
 
@@ -134,7 +153,7 @@ static void write_leaf(pen *p, ts_node_id id, const ts_node *n) {
   else write_title(p, n->op == TS_FACT ? n->a : n->b);
 }
 
-static void write_node(pen *p, ts_node_id id, int outer) {
+static void write_part(pen *p, ts_node_id id, int outer) {
   const ts_node *n = ts_node_at(p->box->graph, id);
   const char *given = p->numbers || n->op == TS_CONSTANT ? NULL : name_given(p, id);
   if (given) {
@@ -157,6 +176,16 @@ static void write_node(pen *p, ts_node_id id, int outer) {
   }
 }
 
+static void write_node(pen *p, ts_node_id id, int outer) {
+  if (p->depth == FORMULA_DEPTH || p->out.length > FORMULA_BYTES) {
+    ts_text_add(&p->out, "…");
+    return;
+  }
+  p->depth++;
+  write_part(p, id, outer);
+  p->depth--;
+}
+
 /* ---- one piece of text each ---------------------------------------------------- */
 
 static const char *take(pen *p) {
@@ -168,29 +197,37 @@ static const char *take(pen *p) {
 
 static bool is_operation(const ts_node *n) { return n->op != TS_CONSTANT && n->op != TS_FACT && n->op != TS_DERIVED; }
 
-static bool mark_calls(const ts_graph *graph, ts_node_id id, bool *calls, int depth) {
-  if (id == TS_NO_NODE || depth > 200) return false;
-  const ts_node *n = ts_node_at(graph, id);
-  if (n->op == TS_FACT || n->op == TS_CONSTANT) return false;
-  if (n->op == TS_CALL) calls[id] = true;
-  bool a = mark_calls(graph, n->a, calls, depth + 1);
-  bool b = n->op != TS_DERIVED && mark_calls(graph, n->b, calls, depth + 1);
-  return a || b || n->op == TS_CALL;
+enum { REACHED = 1, CALLED = 2 };
+
+static void mark_parts(const ts_node *n, unsigned char *marks) {
+  if (n->op == TS_FACT || n->op == TS_CONSTANT) return;
+  if (n->a != TS_NO_NODE) marks[n->a] |= REACHED;
+  if (n->op != TS_DERIVED && n->b != TS_NO_NODE) marks[n->b] |= REACHED;
+}
+
+/* Of the first `count` nodes, from those marked REACHED on: which calls they are made of. */
+static void mark_calls(const ts_graph *graph, unsigned char *marks, ts_node_id count) {
+  for (ts_node_id at = count; at-- > 0;) {
+    if (!marks[at]) continue;
+    const ts_node *n = ts_node_at(graph, at);
+    if (n->op == TS_CALL) marks[at] |= CALLED;
+    mark_parts(n, marks);
+  }
 }
 
 /* Each science function inside, with its numbers: "breath hold limit(38 kg, 2.5 m) = 45 s". */
 static void write_calls(pen *p, ts_node_id id) {
-  ts_node_id count = ts_node_count(p->box->graph);
-  bool *calls = ts_alloc(count * sizeof *calls);
-  mark_calls(p->box->graph, id, calls, 0);
-  for (ts_node_id at = 0; at < count; at++) {
-    if (!calls[at]) continue;
+  unsigned char *marks = ts_alloc(id + 1);
+  marks[id] = REACHED;
+  mark_calls(p->box->graph, marks, id + 1);
+  for (ts_node_id at = 0; at <= id && p->out.length < FORMULA_BYTES; at++) {
+    if (!(marks[at] & CALLED)) continue;
     if (p->out.length) ts_text_add(&p->out, "; ");
     write_call(p, ts_node_at(p->box->graph, at));
     ts_text_add(&p->out, " = ");
     write_value(p, at);
   }
-  free(calls);
+  free(marks);
 }
 
 /* "45 s − 15 s − 12 s = 18 s", after the functions it uses; a fact has none. */
@@ -414,18 +451,16 @@ static int compare_names(const void *a, const void *b) {
 /* The science functions behind the values and the decisions of an outcome. */
 static void word_functions(ts_sandbox *box, const ts_said *said, ts_outcome *out) {
   ts_node_id count = ts_node_count(box->graph);
-  bool *calls = ts_alloc((count + 1) * sizeof *calls);
-  for (size_t i = 0; i < said->named_count; i++) mark_calls(box->graph, said->named[i].node, calls, 0);
+  unsigned char *marks = ts_alloc(count + 1);
+  for (size_t i = 0; i < said->named_count; i++) marks[said->named[i].node] = REACHED;
   for (size_t i = 0; i < said->out.decision_count; i++)
-    if (box->steps[i].kind == TS_COMPARE) {
-      mark_calls(box->graph, box->steps[i].a, calls, 0);
-      mark_calls(box->graph, box->steps[i].b, calls, 0);
-    }
+    if (box->steps[i].kind == TS_COMPARE) marks[box->steps[i].a] = marks[box->steps[i].b] = REACHED;
+  mark_calls(box->graph, marks, count);
   const char **names = ts_arena_alloc(box->arena, (count + 1) * sizeof *names);
   size_t found = 0;
   for (ts_node_id at = 0; at < count; at++)
-    if (calls[at]) names[found++] = ts_functions()[ts_node_at(box->graph, at)->calc].name;
-  free(calls);
+    if (marks[at] & CALLED) names[found++] = ts_functions()[ts_node_at(box->graph, at)->calc].name;
+  free(marks);
   qsort(names, found, sizeof *names, compare_names);
   size_t kept = 0;
   for (size_t i = 0; i < found; i++)
@@ -461,5 +496,6 @@ void ts_word_course(ts_sandbox *box, ts_course *course) {
   word_decisions(&p, course);
   course->outcomes = outcomes;
   course->outcome_count = box->said_count;
+  free(p.rests);
   ts_text_release(&p.out);
 }

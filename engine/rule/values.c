@@ -131,6 +131,13 @@ static ts_read_quantity *memory_of(ts_sandbox *box, const char *text) {
   return &box->read_quantities[(address >> 3 ^ address >> 12) % TS_READ_QUANTITIES];
 }
 
+static int refuse_quantity(lua_State *L, const char *text, const char *why) {
+  enum { SHOWN = 40 };
+  char start[SHOWN + 8];
+  snprintf(start, sizeof start, strlen(text) > SHOWN ? "%.*s..." : "%.*s", (int)SHOWN, text);
+  return luaL_error(L, "q\"%s\": %s", start, why);
+}
+
 static int make_quantity(lua_State *L) {
   ts_sandbox *box = ts_sandbox_of(L);
   if (lua_type(L, 1) != LUA_TSTRING) return luaL_error(L, "q wants a text such as q\"5 s\"");
@@ -140,7 +147,7 @@ static int make_quantity(lua_State *L) {
     ts_read_quantity read;
     char why[256];
     if (!ts_quantity_read(box->units, text, &read.range, &read.dim, why, sizeof why))
-      return luaL_error(L, "q\"%s\": %s", text, why);
+      return refuse_quantity(L, text, why);
     size_t bytes = strlen(text) + 1;
     if (bytes > sizeof read.text) {
       ts_push_node(L, ts_constant(box->graph, read.range, read.dim));

@@ -76,11 +76,17 @@ static int line_of_rule(lua_State *L, const ts_rule *rule) {
 
 static const char *const outcome_words[] = {"hazard", "duty", "stop", "note"};
 
+enum { TEXT_MOST = 4096 }; /* bytes of one text that a rule says */
+
 static const char *text_field(lua_State *L, ts_sandbox *box, const char *name, bool required, const char *word) {
   lua_getfield(L, 1, name);
   if (lua_isnil(L, -1) && !required) return lua_pop(L, 1), NULL;
   if (lua_type(L, -1) != LUA_TSTRING) luaL_error(L, "%s: \"%s\" must be a text", word, name);
-  const char *copy = ts_arena_copy(box->arena, lua_tostring(L, -1));
+  size_t length;
+  const char *text = lua_tolstring(L, -1, &length);
+  const char *trouble = length > TEXT_MOST ? "more than 4096 bytes" : ts_text_trouble(text, length);
+  if (trouble) luaL_error(L, "%s: \"%s\" holds %s", word, name, trouble);
+  const char *copy = ts_arena_copy(box->arena, text);
   lua_pop(L, 1);
   return copy;
 }

@@ -106,6 +106,7 @@ typedef struct {
   bool (*wanted)(void *wanted_context, size_t rule, ts_subject subject);
   void *wanted_context;
   bool scores_only; /* without margins, ways down, conditions, questions and remedies */
+  bool questions_only; /* of all those: for asking one after another */
 } ts_assess_inputs;
 
 /* Runs every rule over every subject. Everything in `inputs` must outlive the

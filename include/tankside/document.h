@@ -67,6 +67,16 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
                      const char *subject, const char *paper, char **html, size_t *html_length,
                      ts_diagnostics *problems);
 
+/* Takes a page; false stops. The texts live only during the call. */
+typedef bool (*ts_page_taker)(void *data, const char *task, const char *html, size_t length);
+
+/* All pages of a sheet printed per task, in the order of the schedule, from one reading: the time is
+ * that of what is printed, however many tasks there are. False with a report when one cannot be
+ * made, or when `take` stopped. */
+bool ts_sheet_render_each(const char *assessment_xml, size_t length, const char *sheet,
+                          const char *paper, ts_page_taker take, void *data,
+                          ts_diagnostics *problems);
+
 /* The same sheet as an OpenDocument spreadsheet, for one that has one: *bytes for free(). */
 bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char *sheet,
                           char **bytes, size_t *bytes_length, ts_diagnostics *problems);
@@ -85,7 +95,7 @@ bool ts_finding_text(const char *assessment_xml, size_t length, const char *find
 
 /* Compares two assessments, `bytes[0]` the old and `bytes[1]` the new, and says as XML (root
  * <comparison>, format 1) what is not the same: facts, applied controls, rule files and other
- * inputs, waivers; and which findings and duties came, went, rose, fell or shifted (changed in
+ * inputs, waivers, facts not known that some finding rests on; and which findings and duties came, went, rose, fell or shifted (changed in
  * another view, or on their best side), each with every difference that lies behind it: a fact
  * that it rests on or that its rule reads, a control that reaches one, its rule file or a shared
  * one, the matrix, the program. `names` are used in messages. NUL-terminated, for free(). Nothing
@@ -101,7 +111,8 @@ bool ts_assessment_differences(const char *given, size_t given_length, const cha
                                size_t expected_length, const char *name, size_t limit,
                                size_t *count, ts_diagnostics *problems);
 
-/* A comparison as "text" (lines of a head, a tab and a text, as ts_finding_text) or as "html" (a
+/* A comparison as "text" (lines of a head, a tab and a text, as ts_finding_text), as "brief" (a few
+ * such lines: what was changed, and what stands otherwise with what is in place) or as "html" (a
  * page that ts_sheet_pdf can set). NUL-terminated, for free(). False with a report otherwise. */
 bool ts_comparison_render(const char *comparison, size_t length, const char *as, char **out,
                           size_t *out_length, ts_diagnostics *problems);

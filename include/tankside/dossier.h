@@ -102,9 +102,18 @@ ts_dossier *ts_dossier_read(const char *path, const ts_vocabulary *vocabulary,
                             const ts_units *units, ts_diagnostics *problems);
 void ts_dossier_free(ts_dossier *dossier);
 
+/* The same from a text that stands nowhere yet; `path` is where it would, for messages and includes. */
+ts_dossier *ts_dossier_read_text(const char *text, size_t length, const char *path,
+                                 const ts_vocabulary *vocabulary, const ts_units *units,
+                                 ts_diagnostics *problems);
+
 /* Replaces one fact before assessing: path is "d1t3/p1/breath-hold". False, with
  * a report against `file` "--set", when the path or the value is not right. */
 bool ts_dossier_set(ts_dossier *dossier, const char *path, const char *value,
                     ts_diagnostics *problems);
+
+/* The same, with reports against the place where it was asked for. */
+bool ts_dossier_set_from(ts_dossier *dossier, const char *path, const char *value,
+                         ts_diagnostics *problems, const char *file, int line);
 
 #endif

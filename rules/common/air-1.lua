@@ -8,12 +8,6 @@ local function breath_depth(i)
   return q"0 m"
 end
 
--- The oxygen budget counts the gas in the lungs alone; blood and muscle hold as
--- much again, and volunteers at light work held about twice as long as it says.
-local budgets = 2
-local budget_reasoning = "twice the oxygen budget of the lungs is taken as what there is: the budget leaves out blood and "
-  .. "muscle, and volunteers at 60 W held 46 s without fainting where it gives about half (Sadler et al. 2020)"
-
 -- Times of the plan that give first breath after 45 s, face at surface after 20 s.
 local plan = {
   ["site.emergency.notice_time"] = "5 s", ["site.emergency.reach_time"] = "5 s",
@@ -91,10 +85,10 @@ rule {
     "Craig, J Appl Physiol 1961: exercise after over-breathing ended at oxygen linked with unconsciousness",
     "common practice: a face under water for up to 5 s is a splash, not a held breath",
   },
-  reasoning = budget_reasoning,
+  reasoning = breath.reasoning,
   when = function(i) return i.breath_hold > q"5 s" end,
   assess = function(i)
-    local most = calc.breath_hold_limit(i.person.mass, scale.mets(i.effort), breath_depth(i)) * budgets
+    local most = breath.lasts(i, i.effort, breath_depth(i))
     local needed = i.breath_hold + i.air_return_time
     local margin = most - needed
     local rescued = rescue.to_breath(i.site.emergency)
@@ -338,7 +332,7 @@ rule {
     "oxygen budget of one breath, back at the surface: calc.alveolar_oxygen_after",
     "Craig, J Appl Physiol 1961: 34 mmHg and below linked with unconsciousness",
   },
-  reasoning = budget_reasoning,
+  reasoning = breath.reasoning,
   when = function(i)
     return i.breath_hold > q"0 s" and i.depth > q"1 m" and (i.free_ascent_planned or not i.breathes_gas)
   end,
@@ -347,7 +341,7 @@ rule {
     local up = i.depth / max(i.ascent_rate, q"0.1 m/min")
     local held = i.breath_hold + up
     local left = calc.alveolar_oxygen_after(i.person.mass, scale.mets(i.effort), breath_depth(i),
-      held / budgets)
+      held / breath.budgets)
     local rescued = rescue.to_breath(i.site.emergency)
     hazard {
       likelihood = scale.repeats(scale.minimum(left, q"80 mmHg", q"65 mmHg", q"50 mmHg", q"34 mmHg"),

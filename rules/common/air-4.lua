@@ -23,26 +23,28 @@ rule {
     "NIOSH: 4 % immediately dangerous to life or health",
   },
   reasoning = "above 4 % people lose consciousness in a place they can only leave under water: severity 5",
-  assess = function(c)
+  limits = { long_term = { at_most = "0.5 %" }, short_term = { at_most = "1.5 %" } },
+  assess = function(c, limit)
+    local dangerous = q"4 %"
     local each = calc.carbon_dioxide_output(q(reference), mets(c))
     local flow = c.supply_flow / pressure_ratio(c)
     local reached = calc.carbon_dioxide_after(c.volume, c.occupants, each, flow, 0.0004, c.stay, 0.0004)
     local highest = max(reached, c.carbon_dioxide)
     local controls = { "chamber-more-flow", "chamber-fewer-people", "chamber-shorter-stay",
       "chamber-gas-monitor" }
-    if highest > 0.04 then
+    if highest > dangerous then
       stop {
         because = "{reached} of carbon dioxide worked out, {c.carbon_dioxide} measured: above 4 %",
         values = { reached = reached }, controls = controls,
       }
     end
-    local by_figure = scale.limit(highest, 0.003, 0.005, 0.015, 0.03)
+    local by_figure = scale.limit(highest, 0.003, limit.long_term, limit.short_term, 0.03)
     hazard {
       likelihood = scale.protection(by_figure, {}, { by_figure > 1 and not c.gas_monitor }),
-      severity = highest > 0.04 and 5 or 3,
+      severity = highest > dangerous and 5 or 3,
       because = "{c.occupants} people for {c.stay} on {c.supply_flow} reach {reached} of carbon dioxide; "
         .. "{c.carbon_dioxide} measured",
-      values = { reached = reached, flow = flow, ceiling_8_h = q"0.5 %", ceiling_15_min = q"1.5 %" },
+      values = { reached = reached, flow = flow, ceiling_8_h = limit.long_term, ceiling_15_min = limit.short_term },
       controls = controls, who = "everyone in the chamber",
     }
   end,

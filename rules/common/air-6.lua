@@ -85,6 +85,7 @@ rule {
     "Flying After Diving Workshop, May 2002: 12 h after one no-stop dive, 18 h after several",
     "US Navy Diving Manual Rev 7 (2016) Table 9-6: interval by repetitive group",
   },
+  reasoning = "how high the journey goes is not asked: a cabin or a pass at 8000 ft is taken",
   when = function(pd) return pd.deepest > q"1 m" and on_gas(pd) end,
   assess = function(pd)
     local several = pd.immersion_count > 1 or pd.consecutive_days > 1

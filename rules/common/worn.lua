@@ -1,10 +1,5 @@
 -- What is worn in the water: make-up appliances, costume and gear.
 
--- Breath left after the take, from oxygen still in the lungs.
-local function breath_left(i)
-  return calc.breath_hold_limit(i.person.mass, scale.mets(i.effort), q"0 m") - i.breath_hold
-end
-
 local function young(i) return i.age < q"18 year" end
 
 local masked = { ["wears.1.covers"] = "mouth", ["wears.1.remove_time"] = "5 s",
@@ -15,8 +10,9 @@ rule {
   title = "A covered mouth or nose cannot be freed in the breath that is left",
   each = "immersion",
   harm = "performer: cannot breathe through what is worn",
-  sources = { "breath-hold limit as computed; common practice: what covers the mouth comes off " ..
-    "in seconds" },
+  sources = { "breath-hold limit as computed, hard work from then on; common practice: what covers " ..
+    "the mouth comes off in seconds" },
+  reasoning = breath.reasoning,
   when = function (i)
     for _, a in ipairs(i.wears) do
       if a.covers_mouth or a.covers_nose then return true end
@@ -24,7 +20,7 @@ rule {
     return false
   end,
   assess = function (i)
-    local left = breath_left(i)
+    local left = breath.remains(i)
     for _, a in ipairs(i.wears) do
       if a.covers_mouth or a.covers_nose then
         local by = a.removed_by
@@ -37,7 +33,7 @@ rule {
         if a.fits_mouthpiece then likelihood = scale.within(likelihood - 1) end
         hazard {
           about = a.label, likelihood = likelihood, severity = scale.without_air(a.remove_time),
-          because = "{left} of breath after the take, {removal} to free mouth and nose",
+          because = "{left} of breath left for a struggle after the take, {removal} to free mouth and nose",
           values = { left = left, removal = a.remove_time }, who = "1 performer",
           controls = { "quick-release", "cutter-with-diver", "mouthpiece-fits-through",
                        "shorter-take" },
@@ -630,7 +626,9 @@ rule {
   title = "Tied, weighted or fixed to the set under water",
   each = "immersion",
   harm = "performer: cannot leave",
-  sources = { "common practice: nobody is held who cannot let go alone; a dummy for the rest" },
+  sources = { "common practice: nobody is held who cannot let go alone; a dummy for the rest",
+    "breath-hold limit as computed, hard work from then on" },
+  reasoning = breath.reasoning,
   when = function (i)
     if i.restrained then return true end
     for _, a in ipairs(i.wears) do
@@ -643,12 +641,12 @@ rule {
       stop { because = "held, and cannot let go alone",
              controls = { "dummy-for-held-shot", "self-release" } }
     end
-    local left = breath_left(i)
+    local left = breath.remains(i)
     hazard {
       likelihood = scale.reserve(left, i.release_time),
       severity = scale.vulnerable(scale.without_air(i.release_time),
         { not i.self_release, young(i) }),
-      because = "{left} of breath after the take, free in {i.release_time}",
+      because = "{left} of breath left for a struggle after the take, free in {i.release_time}",
       values = { left = left },
       who = "1 performer", controls = { "dummy-for-held-shot", "self-release", "shorter-take" },
     }

@@ -10,7 +10,7 @@ printf '%s\n' never 2027-10-05 measured 'R. Pell' 2027-10-05 'drill book 4' why 
   "$TANKSIDE" ask dossier.xml >said 2>err || [ $? -eq 1 ]
 grep -q 'rescue-drill-on: last full rescue drill' said
 grep -q 'cannot read "never" for "rescue-drill-on": expected a date' err
-grep -q 'down  Rescue and evacuation not drilled here lately' said
+grep -q 'went  Rescue and evacuation not drilled here lately' said
 grep -q '^1 answer in dossier.xml' said
 diff before.xml dossier.xml >diff.txt || true
 grep -q '^> .*rescue-drill-on="2027-10-05"' diff.txt

@@ -155,6 +155,11 @@ class File:
         """Every word a rule decides by, fields of shared tables included."""
         return {t.text for s in [rule] + self.reached(rule.mentions()) for t in s.decides()}
 
+    def shared(self):
+        """Each name the file shares, and every word it stands on."""
+        return [(field, {t.text for s in self.reached(mentioned(row)) for t in s.decides()} | set(mentioned(row)))
+                for share in self.statements if share.word == "share" for field, row in share.fields.items()]
+
     def without(self, unwanted):
         """The text with some statements blanked, lines kept."""
         text = self.text
@@ -239,8 +244,17 @@ def groups(packs, mutant):
     """The rules to try, together or one after the other: its own, or those that use what is shared."""
     if not mutant.names:
         return [mutant.rules]
-    return [(r.id,) for pack in packs for f in pack.files for r in f.rules
-            if mutant.names & f.mentions(r)]
+    names = standing_on(packs, mutant.names)
+    return [(r.id,) for pack in packs for f in pack.files for r in f.rules if names & f.mentions(r)]
+
+
+def standing_on(packs, names):
+    """The shared names, and those shared names that stand on them in turn."""
+    names = set(names)
+    while more := {field for pack in packs for f in pack.files for field, words in f.shared()
+                   if words & names} - names:
+        names |= more
+    return names
 
 
 # ---- who lives, and who may ---------------------------------------------------------------

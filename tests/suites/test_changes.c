@@ -298,6 +298,9 @@ START_TEST(margins_of_stops_and_duties_have_their_own_words) {
 }
 END_TEST
 
+/* A way down that does nothing else. */
+static const ts_elsewhere alone = {.number = 1, .better_count = 1};
+
 /* ---- what not everyone may see ------------------------------------------------------------------
  */
 
@@ -319,8 +322,11 @@ START_TEST(numbers_that_give_something_personal_away_are_withheld) {
                     .edge = 5,
                     .then = scored(4, 4),
                     .before = scored(3, 3)};
-  ts_way move = {
-      .slot = hold.slot, .value = {.range = {5, 5}}, .edge_included = true, .then = scored(2, 2)};
+  ts_way move = {.does = &alone,
+                 .slot = hold.slot,
+                 .value = {.range = {5, 5}},
+                 .edge_included = true,
+                 .then = scored(2, 2)};
   ts_finding *young = finding("age", "t1/p2");
   young->margins = &hold;
   young->ways = &move;
@@ -374,7 +380,8 @@ START_TEST(moves_name_the_value_that_is_enough) {
       {"p1/born", "2009-03-09", false, true, "person born after 2009-03-09; now not known"}};
   begin();
   ts_finding *f = finding("hold", "t1/p1");
-  ts_way way = {.slot = slot_of(moves[_i].path),
+  ts_way way = {.does = &alone,
+                .slot = slot_of(moves[_i].path),
                 .value = number_value(moves[_i].value),
                 .edge_included = moves[_i].included,
                 .upward = moves[_i].upward,
@@ -394,7 +401,7 @@ END_TEST
 START_TEST(answers_are_named_as_such) {
   begin();
   ts_finding *stop = finding("halt", "t1");
-  ts_way way = {.slot = slot_of("t1/p1/own-safety-diver"), .value = {.choices = 2}};
+  ts_way way = {.does = &alone, .slot = slot_of("t1/p1/own-safety-diver"), .value = {.choices = 2}};
   stop->ways = &way;
   stop->way_count = 1;
   write_it();
@@ -407,7 +414,12 @@ END_TEST
 START_TEST(controls_say_what_gets_better_and_worse) {
   begin();
   size_t young = index_of("age", "t1/p2"), halt = index_of("halt", "t1");
-  ts_shift better[] = {{.index = halt,
+  ts_finding *f = finding("hold", "t1/p1");
+  ts_shift better[] = {{.index = (size_t)(f - a->findings),
+                        .rule = f->rule,
+                        .subject = f->subject,
+                        .word = TS_HAZARD},
+                       {.index = halt,
                         .rule = a->findings[halt].rule,
                         .subject = a->findings[halt].subject,
                         .word = TS_STOP}};
@@ -431,29 +443,41 @@ START_TEST(controls_say_what_gets_better_and_worse) {
                        .subject = ts_subject_find(w.dossier, "t1/p1"),
                        .word = TS_HAZARD,
                        .then = scored(3, 3)}};
+  ts_subject from = f->subject;
+  ts_elsewhere itself = {1, from, better, NULL, 1, 0, 0}, halts = {2, from, better, NULL, 2, 0, 0};
+  ts_elsewhere both = {3, from, better, worse, 2, 4, 7};
+  const ts_elsewhere *all[] = {&itself, &halts, &both};
+  a->elsewhere = all;
+  a->elsewhere_count = 3;
   ts_way ways[] = {
       {.slot = TS_NO_SLOT,
        .controls = {ts_control_find(w.packs, "shorter")},
        .control_count = 1,
-       .better = better,
-       .better_count = 1},
+       .does = &halts},
       {.slot = TS_NO_SLOT,
        .control_count = 2,
-       .worse = worse,
-       .worse_count = 4,
-       .controls = {ts_control_find(w.packs, "shorter"), ts_control_find(w.packs, "drill")}}};
-  ts_finding *f = finding("hold", "t1/p1");
+       .does = &both,
+       .controls = {ts_control_find(w.packs, "shorter"), ts_control_find(w.packs, "drill")}},
+      {.slot = TS_NO_SLOT,
+       .controls = {ts_control_find(w.packs, "drill")},
+       .control_count = 1,
+       .does = &itself}};
   f->ways = ways;
-  f->way_count = 2;
+  f->way_count = 3;
   write_it();
   ck_assert_str_eq(at("//way[@kind='control']/control/@title"), "Shorter take");
   ck_assert_str_eq(at("concat(//way[1]/@then, //way[1]/@none)"), "not foundyes");
-  ck_assert_str_eq(at("substring-after(//better/@words, ' ')"), "Halt: stop → not found");
+  ck_assert_str_eq(at("substring-after(//shifts[@id = //way[1]/@elsewhere]/better[2]/@words, ' ')"),
+                   "Halt: stop → not found");
   ck_assert_str_eq(at("count(//way[@kind='pair']/control)"), "2");
+  ck_assert_str_eq(at("//shifts[@id = //way[@kind='pair']/@elsewhere]/@not-tried"), "7");
+  ck_assert_str_eq(at("count(//shifts/@not-tried)"), "1");
   ck_assert_str_eq(at("substring-after(//worse[1]/@words, ' ')"), "Young: high 9 → very high 16");
   ck_assert_str_eq(at("//worse[2]/@words"), "D1 Paper: open → not met");
   ck_assert_str_eq(at("//worse[3]/@words"), "new: Young, One: high 9");
-  ck_assert_str_eq(at("count(//worse)"), "3"); /* the same twice is said once */
+  ck_assert_str_eq(at("count(//worse)"), "3");             /* the same twice is said once */
+  ck_assert_str_eq(at("count(//way[3]/@elsewhere)"), "0"); /* nothing but the finding itself */
+  ck_assert_str_eq(at("count(//shifts)"), "2");
   ck_assert_str_eq(at("//worse[1]/@finding = //finding[@rule='age'][@subject='t1/p2']/@id"),
                    "true");
   /* what a way names is in the register, or a link would lead nowhere */

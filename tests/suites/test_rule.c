@@ -339,6 +339,21 @@ START_TEST(confidential_values_can_be_left_out) {
 }
 END_TEST
 
+static void look_withheld_deep(const ts_evaluation *seen) {
+  ck_assert_ptr_null(seen->failure);
+  ck_assert_str_eq(seen->courses[0].outcomes[0].because_withheld, "(withheld)");
+  ck_assert_str_eq(seen->courses[0].outcomes[0].values[0].withheld, "(withheld)");
+}
+
+/* However much is added on top of it. */
+START_TEST(a_confidential_value_is_left_out_of_a_long_sum) {
+  bench b = bench_with("", "local d = i.day.date - i.person.born\n for n = 1, 500 do d = d + q'1 h' end\n"
+                           "note { because = '{d}', values = { d = d } }");
+  evaluate(&b, "person.born", "2014-05-02", look_withheld_deep);
+  close_bench(&b);
+}
+END_TEST
+
 /* ---- effects ---------------------------------------------------------------------------------- */
 
 START_TEST(a_control_changes_what_the_rule_sees) {
@@ -476,6 +491,7 @@ static void add_all(TCase *tc) {
   tcase_add_test(tc, an_unknown_flag_forks_once);
   tcase_add_test(tc, too_many_courses_are_unresolved);
   tcase_add_test(tc, confidential_values_can_be_left_out);
+  tcase_add_test(tc, a_confidential_value_is_left_out_of_a_long_sum);
   tcase_add_test(tc, a_control_changes_what_the_rule_sees);
   tcase_add_test(tc, a_control_changes_its_scope_alone);
   tcase_add_test(tc, examples_are_run_and_judged);

@@ -185,10 +185,12 @@ static bool wanted(void *context, size_t rule, ts_subject subject) {
                                             ts_subject_at(s->a->in.dossier, s->task)->path);
   }
   if (is_pair(s, rule, path, s->finding->rule, s->finding->subject)) return true;
-  for (size_t i = 0; i < s->way->better_count; i++)
-    if (is_pair(s, rule, path, s->way->better[i].rule, s->way->better[i].subject)) return true;
-  for (size_t i = 0; i < s->way->worse_count; i++)
-    if (is_pair(s, rule, path, s->way->worse[i].rule, s->way->worse[i].subject)) return true;
+  for (size_t i = 0; i < s->way->does->better_count; i++)
+    if (is_pair(s, rule, path, s->way->does->better[i].rule, s->way->does->better[i].subject))
+      return true;
+  for (size_t i = 0; i < s->way->does->worse_count; i++)
+    if (is_pair(s, rule, path, s->way->does->worse[i].rule, s->way->does->worse[i].subject))
+      return true;
   return false;
 }
 
@@ -239,9 +241,11 @@ static void check_way(scene *s, const ts_dossier *dossier) {
                      .word = s->finding->word,
                      .then = s->way->then};
   check_shift(s, again, &itself);
-  for (size_t i = 0; i < s->way->better_count; i++) check_shift(s, again, &s->way->better[i]);
-  for (size_t i = 0; i < s->way->worse_count; i++) check_shift(s, again, &s->way->worse[i]);
-  s->shifts += s->way->better_count + s->way->worse_count;
+  for (size_t i = 0; i < s->way->does->better_count; i++)
+    check_shift(s, again, &s->way->does->better[i]);
+  for (size_t i = 0; i < s->way->does->worse_count; i++)
+    check_shift(s, again, &s->way->does->worse[i]);
+  s->shifts += s->way->does->better_count + s->way->does->worse_count;
   ts_assessment_free(again);
 }
 
