@@ -117,7 +117,8 @@ typedef struct {
 } ts_verb;
 
 extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary,
-    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_new, verb_import;
+    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_new, verb_import,
+    verb_workbook;
 
 /* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
 bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);

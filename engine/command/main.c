@@ -7,10 +7,10 @@
 #include <lua.h>
 #include <stdio.h>
 
-static const ts_verb *const verbs[] = {&verb_new,       &verb_assess, &verb_ask,   &verb_import,
-                                       &verb_watch,     &verb_check,  &verb_print, &verb_compare,
-                                       &verb_verify,    &verb_sign,   &verb_rules, &verb_calc,
-                                       &verb_vocabulary};
+static const ts_verb *const verbs[] = {&verb_new,      &verb_assess,    &verb_ask,   &verb_import,
+                                       &verb_workbook, &verb_watch,     &verb_check, &verb_print,
+                                       &verb_compare,  &verb_verify,    &verb_sign,  &verb_rules,
+                                       &verb_calc,     &verb_vocabulary};
 
 enum { VERBS = sizeof verbs / sizeof verbs[0] };
 

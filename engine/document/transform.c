@@ -353,3 +353,21 @@ bool ts_comparison_render(const char *comparison, size_t length, const char *as,
                                              : "comparison.xsl";
   return transform_bytes(sheet, "comparison", comparison, length, out, out_length, problems);
 }
+
+bool ts_workbook_spreadsheet(const char *workbook_xml, size_t length, char **bytes,
+                             size_t *bytes_length, ts_diagnostics *problems) {
+  char *content = NULL, *settings = NULL;
+  size_t count, rest;
+  ts_text ods = {0};
+  bool good = transform_bytes("workbook-ods.xsl", "workbook", workbook_xml, length, &content,
+                              &count, problems) &&
+              transform_bytes("workbook-settings.xsl", "workbook", workbook_xml, length, &settings,
+                              &rest, problems) &&
+              ts_document_spreadsheet(content, count, settings, &ods);
+  if (!good) ts_text_release(&ods);
+  *bytes = ods.data;
+  *bytes_length = ods.length;
+  free(content);
+  free(settings);
+  return good;
+}

@@ -71,6 +71,10 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
 bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char *sheet,
                           char **bytes, size_t *bytes_length, ts_diagnostics *problems);
 
+/* A workbook (document/workbook.h) as an OpenDocument spreadsheet: *bytes for free(). */
+bool ts_workbook_spreadsheet(const char *workbook_xml, size_t length, char **bytes,
+                             size_t *bytes_length, ts_diagnostics *problems);
+
 /* A page of links to every file that belongs to an assessment, as `tankside assess -o` names them
  * beside it; with `pdf` to the PDF too. NUL-terminated, for free(). */
 bool ts_sheet_index(const char *assessment_xml, size_t length, bool pdf, char **html,
