@@ -130,6 +130,7 @@
       <b><xsl:for-each select="$does/worse[position() &lt;= 3]"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="@words"/></xsl:for-each></b>
       <xsl:call-template name="more"><xsl:with-param name="n" select="count($does/worse) - 3"/></xsl:call-template>
     </xsl:if>
+    <xsl:if test="$does/@not-tried"><xsl:text>; </xsl:text><xsl:call-template name="more"><xsl:with-param name="n" select="$does/@not-tried"/><xsl:with-param name="id" select="'n-not-tried'"/></xsl:call-template></xsl:if>
   </xsl:template>
 
   <xsl:template name="named-controls">

@@ -44,7 +44,7 @@
         </xsl:with-param>
       </xsl:call-template>
     </xsl:for-each>
-    <xsl:for-each select="$all[@site][count(. | key('site', @site)[1]) = 1]">
+    <xsl:for-each select="$all[not(@task)][@site][count(. | key('place', concat('site ', @site))[1]) = 1]">
       <xsl:call-template name="place">
         <xsl:with-param name="key" select="concat('site ', @site)"/>
         <xsl:with-param name="id" select="$id"/>

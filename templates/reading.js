@@ -44,3 +44,54 @@
   });
   show();
 })();
+
+/* A book of assessments: sorted by a column, and searched. Without this script the table is whole
+   and in the order of its files; in print it always shows all. */
+(() => {
+  const table = document.getElementById('book'), search = document.getElementById('search');
+  if (!table || !search) return;
+  const bar = search.content.firstElementChild.cloneNode(true);
+  table.parentElement.before(bar);
+  const input = bar.querySelector('input'), said = bar.querySelector('output');
+  const groups = [...table.tBodies];
+  const heads = [...table.tHead.rows[0].cells];
+
+  const show = () => {
+    const words = input.value.toLowerCase().split(' ').filter(Boolean);
+    let shown = 0;
+    for (const group of groups) {
+      const text = group.textContent.toLowerCase();
+      shown += !(group.hidden = !words.every(word => text.includes(word)));
+    }
+    said.textContent = said.dataset.words.replace('{n}', shown).replace('{m}', groups.length);
+  };
+
+  const key = (group, column) => {
+    const cell = group.rows[0].cells[column];
+    return cell.dataset.n === undefined ? cell.textContent.trim() : Number(cell.dataset.n || -1);
+  };
+  const compare = (a, b) => typeof a === 'number' ? a - b : a.localeCompare(b);
+  const sort = column => {
+    const down = heads[column].getAttribute('aria-sort') === 'ascending' ||
+      (heads[column].className === 'n' && !heads[column].hasAttribute('aria-sort'));
+    heads.forEach(head => head.removeAttribute('aria-sort'));
+    heads[column].setAttribute('aria-sort', down ? 'descending' : 'ascending');
+    groups.sort((a, b) => (down ? -1 : 1) * compare(key(a, column), key(b, column)));
+    table.append(...groups);
+  };
+
+  heads.forEach((head, column) => {
+    const label = head.querySelector('.of-head'), button = document.createElement('button');
+    button.type = 'button';
+    button.title = table.dataset.sort + ' ' + label.textContent;
+    button.append(...label.childNodes);
+    button.addEventListener('click', () => sort(column));
+    label.replaceWith(button);
+  });
+  input.addEventListener('input', show);
+  addEventListener('beforeprint', () => {
+    input.value = '';
+    show();
+  });
+  show();
+})();

@@ -81,6 +81,7 @@ typedef struct {
   ts_subject from; /* where the change is made */
   const ts_shift *better, *worse;
   size_t better_count, worse_count;
+  size_t not_tried; /* rules over subjects that it touches and that were not tried: too many */
 } ts_elsewhere;
 
 /* One way to bring a finding below the line: a fact moved, or one or two controls more. */

@@ -1,6 +1,7 @@
 /* Files: reading bounded, writing whole or not at all. Paths are in path.c. */
 #include "base/file.h"
 
+#include "base/staging.h"
 #include "base/text.h"
 
 #include <dirent.h>
@@ -36,22 +37,24 @@ static ssize_t read_fully(int file, char *bytes, size_t size) {
   return (ssize_t)got;
 }
 
+/* Whether it is a regular file within the limit; reports otherwise. */
+static bool fits(int file, const char *path, size_t limit, size_t *size, ts_diagnostics *problems) {
+  struct stat about;
+  if (fstat(file, &about) != 0) return failed(problems, path, "cannot be read");
+  bool regular = S_ISREG(about.st_mode);
+  bool small = about.st_size >= 0 && (uintmax_t)about.st_size <= limit;
+  if (!regular)
+    ts_report(problems, TS_ERROR, path, 0, "is not a regular file");
+  else if (!small)
+    ts_report(problems, TS_ERROR, path, 0, "is larger than %zu bytes", limit);
+  *size = (size_t)about.st_size;
+  return regular && small;
+}
+
 static char *read_opened(ts_arena *arena, int file, const char *path, size_t limit, size_t *length,
                          ts_diagnostics *problems) {
-  struct stat about;
-  if (fstat(file, &about) != 0) {
-    failed(problems, path, "cannot be read");
-    return NULL;
-  }
-  if (!S_ISREG(about.st_mode)) {
-    ts_report(problems, TS_ERROR, path, 0, "is not a regular file");
-    return NULL;
-  }
-  if (about.st_size < 0 || (uintmax_t)about.st_size > limit) {
-    ts_report(problems, TS_ERROR, path, 0, "is larger than %zu bytes", limit);
-    return NULL;
-  }
-  size_t size = (size_t)about.st_size;
+  size_t size;
+  if (!fits(file, path, limit, &size, problems)) return NULL;
   char *bytes = ts_arena_alloc(arena, size + 1);
   ssize_t got = read_fully(file, bytes, size + 1);
   if (got < 0) {
@@ -67,14 +70,31 @@ static char *read_opened(ts_arena *arena, int file, const char *path, size_t lim
   return bytes;
 }
 
-char *ts_file_read(ts_arena *arena, const char *path, size_t limit, size_t *length,
-                   ts_diagnostics *problems) {
+static int open_to_read(const char *path, ts_diagnostics *problems) {
   /* Without O_NONBLOCK a named pipe would wait for a writer for ever. */
   int file = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
-  if (file < 0) {
-    failed(problems, path, "cannot be opened");
-    return NULL;
-  }
+  if (file < 0) failed(problems, path, "cannot be opened");
+  return file;
+}
+
+int ts_file_open(const char *path, size_t limit, ts_diagnostics *problems) {
+  size_t size;
+  int file = open_to_read(path, problems);
+  if (file < 0 || fits(file, path, limit, &size, problems)) return file;
+  close(file);
+  return -1;
+}
+
+int ts_file_next(int file, char *bytes, size_t size) {
+  return (int)read_fully(file, bytes, size < INT32_MAX ? size : INT32_MAX);
+}
+
+void ts_file_close(int file) { close(file); }
+
+char *ts_file_read(ts_arena *arena, const char *path, size_t limit, size_t *length,
+                   ts_diagnostics *problems) {
+  int file = open_to_read(path, problems);
+  if (file < 0) return NULL;
   char *bytes = read_opened(arena, file, path, limit, length, problems);
   close(file); /* nothing was written: no failure here could lose anything */
   return bytes;
@@ -93,75 +113,93 @@ static bool write_fully(int file, const char *bytes, size_t length) {
   return true;
 }
 
-/* Creates a file that was not there before; its name goes to `name`. */
-static int create_temporary(int folder, char *name, size_t size) {
-  for (int i = 0; i < 1000; i++) {
-    snprintf(name, size, ".tankside-%ld-%d", (long)getpid(), i);
-    int file = openat(folder, name, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-    if (file >= 0 || errno != EEXIST) return file;
-  }
-  return -1;
-}
-
-/* Fills and closes the temporary. An existing file keeps its permissions. */
-static bool fill(int file, const char *bytes, size_t length, const struct stat *old) {
-  bool good = write_fully(file, bytes, length);
-  if (good && old) good = fchmod(file, old->st_mode & 0777) == 0;
-  if (good) good = fsync(file) == 0;
+/* A new file, its bytes on the disk. */
+static bool write_new(int folder, const char *name, const char *bytes, size_t length) {
+  int file = openat(folder, name, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+  if (file < 0) return false;
+  bool good = write_fully(file, bytes, length) && fsync(file) == 0;
   int why = errno;
   if (close(file) != 0 && good) return false;
   errno = why;
   return good;
 }
 
-/* Gives the temporary its name, over an old file or only where none is. Not every file system knows
- * a renaming that fails then; a second name for the same file does. */
-static bool put(int folder, const char *temporary, const char *name, bool over) {
-  if (over) return renameat(folder, temporary, folder, name) == 0;
-  if (renameat2(folder, temporary, folder, name, RENAME_NOREPLACE) == 0) return true;
-  if (errno != EINVAL && errno != ENOSYS) return false;
-  return linkat(folder, temporary, folder, name, 0) == 0 && unlinkat(folder, temporary, 0) == 0;
+/* What is to stand in a file: bytes, or what somebody else writes into it under another name. */
+typedef struct {
+  const char *path, *bytes;
+  size_t length;
+  bool (*make)(void *context, const char *temporary, ts_diagnostics *problems);
+  void *context;
+  bool fresh; /* never over what is there already */
+  ts_diagnostics *problems;
+} content;
+
+static bool flush_made(int folder, const char *name) {
+  int file = openat(folder, name, O_RDONLY | O_CLOEXEC);
+  bool good = file >= 0 && fsync(file) == 0;
+  int why = errno;
+  if (file >= 0) close(file);
+  errno = why;
+  return good;
 }
 
-static bool write_in_folder(int folder, const char *name, const char *bytes, size_t length,
-                            const struct stat *old, bool over) {
-  char temporary[64];
-  int file = create_temporary(folder, temporary, sizeof temporary);
-  if (file < 0) return false;
-  if (!fill(file, bytes, length, old) || !put(folder, temporary, name, over)) {
-    int why = errno;
-    unlinkat(folder, temporary, 0);
-    errno = why;
-    return false;
-  }
-  /* Some file systems cannot flush a folder; the file itself is on the disk by now. */
-  return fsync(folder) == 0 || errno == EINVAL || errno == ENOTSUP;
-}
-
-static bool write_at(const char *path, const char *bytes, size_t length, const struct stat *old,
-                     bool over, ts_diagnostics *problems) {
+/* `make` opens the new file by its path and fills it; then it is flushed as ours are. */
+static bool have_made(const ts_staging *staging, const content *c, const char *folder) {
   ts_arena *arena = ts_arena_new();
-  int folder = open(ts_path_folder(arena, path), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  bool good = folder >= 0 && write_in_folder(folder, ts_path_name(path), bytes, length, old, over);
-  if (!good) failed(problems, path, "cannot be written");
-  if (folder >= 0) close(folder);
+  const char *name = ts_path_name(c->path), *hidden = ts_staging_name(staging);
+  const char *path = ts_path_join(arena, ts_path_join(arena, folder, hidden), name);
+  bool made = c->make(c->context, path, c->problems);
+  ts_arena_free(arena);
+  if (made) return flush_made(ts_staging_inside(staging), name);
+  errno = 0; /* it has said what was wrong */
+  return false;
+}
+
+static bool stage(const ts_staging *staging, const content *c, const char *folder) {
+  return c->make
+             ? have_made(staging, c, folder)
+             : write_new(ts_staging_inside(staging), ts_path_name(c->path), c->bytes, c->length);
+}
+
+static bool write_staged(const content *c, const char *folder) {
+  const char *name = ts_path_name(c->path), *const names[] = {name, NULL};
+  ts_staging *staging = ts_staging_new(folder);
+  bool good =
+      staging != NULL && stage(staging, c, folder) &&
+      (c->fresh ? ts_staging_publish_new(staging, name) : ts_staging_publish(staging, names, NULL));
+  int why = errno;
+  ts_staging_free(staging);
+  errno = why;
+  return good;
+}
+
+static bool write_content(const char *path, content c) {
+  struct stat old;
+  ts_arena *arena = ts_arena_new();
+  c.path = c.fresh ? path : ts_path_target(arena, path);
+  bool good = c.fresh || lstat(c.path, &old) != 0 || S_ISREG(old.st_mode);
+  if (!good)
+    ts_report(c.problems, TS_ERROR, path, 0, "is not a regular file and is left alone");
+  else if (!write_staged(&c, ts_path_folder(arena, c.path)))
+    good = errno != 0 && failed(c.problems, path, "cannot be written");
   ts_arena_free(arena);
   return good;
 }
 
 bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagnostics *problems) {
-  struct stat old;
-  bool replaces = stat(path, &old) == 0;
-  if (replaces && !S_ISREG(old.st_mode)) {
-    ts_report(problems, TS_ERROR, path, 0, "is not a regular file and is left alone");
-    return false;
-  }
-  return write_at(path, bytes, length, replaces ? &old : NULL, true, problems);
+  return write_content(path, (content){.bytes = bytes, .length = length, .problems = problems});
 }
 
 bool ts_file_write_new(const char *path, const char *bytes, size_t length,
                        ts_diagnostics *problems) {
-  return write_at(path, bytes, length, NULL, false, problems);
+  return write_content(
+      path, (content){.bytes = bytes, .length = length, .fresh = true, .problems = problems});
+}
+
+bool ts_file_make(const char *path,
+                  bool (*make)(void *context, const char *temporary, ts_diagnostics *problems),
+                  void *context, ts_diagnostics *problems) {
+  return write_content(path, (content){.make = make, .context = context, .problems = problems});
 }
 
 /* ---- folders ------------------------------------------------------------ */
@@ -238,4 +276,44 @@ char **ts_folder_list(ts_arena *arena, const char *path, const char *suffix,
   if (count) memcpy(kept, names, count * sizeof *kept);
   free(names);
   return good ? kept : NULL;
+}
+
+/* ---- a folder and all below it ------------------------------------------------------- */
+
+enum { WALK_DEPTH = 64 };
+
+typedef struct {
+  const char *name;
+  void (*found)(void *context, const char *path);
+  void *context;
+  ts_diagnostics *problems;
+  int depth;
+} walk;
+
+static bool is_link(const char *path) {
+  struct stat about;
+  return lstat(path, &about) == 0 && S_ISLNK(about.st_mode);
+}
+
+static bool walk_into(walk *w, const char *path) {
+  ts_arena *arena = ts_arena_new();
+  char **files = ts_folder_list(arena, path, w->name, w->problems);
+  char **folders = files ? ts_folder_list(arena, path, "/", w->problems) : NULL;
+  bool good = folders != NULL;
+  for (; good && *files; files++)
+    if (ts_same(*files, w->name)) w->found(w->context, ts_path_join(arena, path, *files));
+  for (w->depth++; folders && *folders && w->depth < WALK_DEPTH; folders++) {
+    const char *below = ts_path_join(arena, path, *folders);
+    if (!is_link(below)) good = walk_into(w, below) && good;
+  }
+  w->depth--;
+  ts_arena_free(arena);
+  return good;
+}
+
+bool ts_folder_walk(const char *path, const char *name,
+                    void (*found)(void *context, const char *path), void *context,
+                    ts_diagnostics *problems) {
+  walk w = {name, found, context, problems, 0};
+  return walk_into(&w, path);
 }

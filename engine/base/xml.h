@@ -35,6 +35,20 @@ bool ts_xml_tag(const ts_xml *xml, const xmlNode *element, size_t *begin, size_t
 bool ts_xml_value(const ts_xml *xml, const xmlNode *element, const char *name, size_t *begin,
                   size_t *end);
 
+/* Elements one after another, for a file too large to hold as a tree: memory does not grow with it.
+ * NULL with a report when it cannot be opened. */
+typedef struct ts_xml_stream ts_xml_stream;
+ts_xml_stream *ts_xml_stream_open(const char *path, size_t limit, ts_diagnostics *problems);
+/* On to the next element, in the order of their start tags. False at the end. */
+bool ts_xml_stream_next(ts_xml_stream *stream);
+const char *ts_xml_stream_name(const ts_xml_stream *stream);
+int ts_xml_stream_depth(const ts_xml_stream *stream); /* 0: the root */
+/* An attribute's value until the next element; NULL where there is none. */
+const char *ts_xml_stream_value(ts_xml_stream *stream, const char *name);
+/* Ends it; false when something was wrong with the file, which was reported, or when it was not read
+ * to its end. */
+bool ts_xml_stream_close(ts_xml_stream *stream);
+
 /* A writer of indented XML. Start with `ts_xml_out w = {0}`. Text and values
  * are escaped; characters XML cannot hold are replaced. */
 typedef struct {

@@ -151,9 +151,8 @@ static bool ask_evidence(asker *k, ts_edit_evidence *e) {
   static const char *const kinds[] = {"measured", "certificate", "statement", "estimate", NULL};
   const char *kind;
   line_words(k->reader, kinds);
-  while ((kind = line_read(
-              k->reader,
-              "  known from (measured, certificate, statement, estimate; Enter: not said) ")) !=
+  while ((kind = line_read(k->reader,
+                           "  known from (measured certificate statement estimate, or Enter) ")) !=
          NULL) {
     size_t i = 0;
     if (kind[0] == '\0') return false;

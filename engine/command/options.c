@@ -1,6 +1,7 @@
 /* Options: one table, from which they are read and described. */
 #include "base/text.h"
 #include "command/command.h"
+#include "quantity/calendar.h"
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
@@ -27,6 +28,7 @@ static const ts_option rows[] = {
     {"--language", "NAME", OPTION_LANGUAGE,
      "of the papers: en-GB (default), en-US, fr, de, es; else the dossier's", A_LANGUAGE,
      KEPT(language)},
+    {"--force", NULL, OPTION_FORCE, "replace what tankside did not write, too", KEPT(force)},
     {"--no-pdf", NULL, OPTION_NO_PDF, "write no PDF, only HTML", KEPT(no_pdf)},
     {"--explain", "FINDING", OPTION_EXPLAIN,
      "instead of the summary: all that is behind one finding or duty", KEPT(explain)},
@@ -36,7 +38,7 @@ static const ts_option rows[] = {
     {"--key", "FILE", OPTION_KEY, "private key, PEM", A_FILE, KEPT(key)},
     {"--certificate", "FILE", OPTION_CERTIFICATE, "its certificate, PEM", A_FILE,
      KEPT(certificate)},
-    {"--on", "DATE", OPTION_ON, "the day of signing: 2027-03-08", KEPT(on)},
+    {"--on", "DATE", OPTION_ON, "the day of signing, or as of which to look: 2027-03-08", KEPT(on)},
     {"--role", "TEXT", OPTION_ROLE, "as whom: safety officer", KEPT(role)},
     {"--trust", "FILE", OPTION_TRUST, "certificates that vouch for signers, PEM", A_FILE,
      KEPT(trust)},
@@ -176,6 +178,13 @@ static bool paper_known(const ts_options *into) {
   return false;
 }
 
+static bool day_known(const ts_options *into) {
+  ts_date date;
+  if (into->on == NULL || ts_date_read(into->on, &date)) return true;
+  usage_error("\"%s\" is no date; write it as 2027-03-08", into->on);
+  return false;
+}
+
 /* "-" and what starts with a digit or a point after it ("-3 m") is a word, not an option. */
 static bool is_option(const char *argument) {
   return argument[0] == '-' && argument[1] != '\0' && strchr("0123456789.", argument[1]) == NULL;
@@ -198,5 +207,5 @@ bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *
       into->words[into->word_count++] = argument;
     }
   }
-  return words_fit(verb, into) && paper_known(into);
+  return words_fit(verb, into) && paper_known(into) && day_known(into);
 }

@@ -3,8 +3,7 @@
 
 #include "base/file.h"
 #include "base/text.h"
-#include "command/command.h"
-#include <ctype.h>
+#include "command/output.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -19,14 +18,6 @@ static int lacking(const ts_options *options) {
   for (size_t i = 0; i < sizeof needed / sizeof needed[0]; i++)
     if (needed[i].value == NULL) return usage_error("a signature needs %s", needed[i].name);
   return DONE;
-}
-
-/* "2027-03-08": four digits, two, two. */
-static bool is_date(const char *text) {
-  static const char form[] = "dddd-dd-dd";
-  for (size_t i = 0; i < sizeof form; i++)
-    if (form[i] == 'd' ? !isdigit((unsigned char)text[i]) : text[i] != form[i]) return false;
-  return true;
 }
 
 static bool sign(ts_session *s, const ts_options *options) {
@@ -45,7 +36,9 @@ static bool sign(ts_session *s, const ts_options *options) {
       !ts_sign(bytes, length, path, &signer, &made, &signed_length, s->problems))
     return false;
   const char *out = options->out != NULL ? options->out : path;
-  bool good = ts_file_write(out, made, signed_length, s->problems);
+  /* Where it is signed in place nothing is lost: the signature is added to what is there. */
+  bool good = ts_path_same(out, path) ? ts_file_write(out, made, signed_length, s->problems)
+                                      : output_file(s, options, out, made, signed_length);
   free(made);
   if (good) printf("signed: %s\n", out);
   return good;
@@ -55,8 +48,6 @@ static int run(const ts_options *options) {
   ts_session s = {0};
   int status = lacking(options);
   if (status != DONE) return status;
-  if (!is_date(options->on))
-    return usage_error("\"%s\" is no date; write it as 2027-03-08", options->on);
   s.arena = ts_arena_new();
   s.problems = ts_diagnostics_new();
   status = sign(&s, options) ? DONE : NOT_DONE;
@@ -77,7 +68,7 @@ const ts_verb verb_sign = {
         "    --role 'safety officer'\n"
         "  tankside verify paper --trust company.crt\n\n"
         "Exit status: 0 signed, 2 not, and then nothing is written.",
-    .takes = OPTION_KEY | OPTION_CERTIFICATE | OPTION_ON | OPTION_ROLE | OPTION_OUT,
+    .takes = OPTION_KEY | OPTION_CERTIFICATE | OPTION_ON | OPTION_ROLE | OPTION_OUT | OPTION_FORCE,
     .least = 1,
     .most = 1,
     .kinds = {AN_ASSESSMENT},

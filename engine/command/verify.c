@@ -129,7 +129,7 @@ static bool check_signatures(verifier *v) {
   if (trust != NULL && authorities == NULL) return false;
   size_t before = ts_count(v->s->problems, TS_ERROR);
   size_t count =
-      ts_signatures(v->bytes, v->length, v->path, authorities, show_signature, &l, v->s->problems);
+      ts_signatures(v->bytes, v->length, v->path, authorities, NULL, show_signature, &l, v->s->problems);
   if (count == 0 && ts_count(v->s->problems, TS_ERROR) == before) puts("not signed");
   v->broken = l.broken + (ts_count(v->s->problems, TS_ERROR) - before);
   strip(v);
@@ -170,7 +170,7 @@ const ts_verb verb_verify = {
                "and word. Each place that differs is named with its line, what was found and what\n"
                "follows. The dossier is looked for beside the assessment and one folder above;\n"
                "packs that were given then are to be given again.\n\n"
-               "  tankside verify build/revision-3/assessment.xml --dossier dossier.xml\n\n"
+               "  tankside verify paper --dossier dossier.xml\n\n"
                "Of each signature it says who signed, when and as whom, and whether anything was\n"
                "altered since; whose certificate it is, the authorities in --trust vouch for.\n\n"
                "That it follows says nothing of whether the facts are so.\n\n"

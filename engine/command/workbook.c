@@ -2,10 +2,8 @@
 #include "document/workbook.h"
 #include "base/file.h"
 #include "command/command.h"
-#include "tankside/document.h"
 #include <ctype.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 typedef struct {
@@ -17,15 +15,11 @@ typedef struct {
 
 static bool write_book(const bookmaker *b, const ts_department *departments, size_t count,
                        const char *path) {
-  ts_text xml = {0};
-  char *bytes = NULL;
-  size_t length;
-  ts_workbook_write(b->s->dossier, departments, count, &xml);
-  bool good = ts_workbook_spreadsheet(xml.data, xml.length, &bytes, &length, b->s->problems) &&
-              ts_file_write(path, bytes, length, b->s->problems);
+  ts_text ods;
+  bool good = ts_workbook_make(b->s->dossier, departments, count, &ods, b->s->problems) &&
+              ts_file_write(path, ods.data, ods.length, b->s->problems);
   if (good) printf("%s\n", path);
-  ts_text_release(&xml);
-  free(bytes);
+  ts_text_release(&ods);
   return good;
 }
 
@@ -88,7 +82,7 @@ static int run(const ts_options *options) {
 const ts_verb verb_workbook = {
     .name = "workbook",
     .usage = "workbook DOSSIER -o FILE.ods|FOLDER [--sheet DEPARTMENT] [--pack DIR]...",
-    .summary = "spreadsheets for departments to fill in, which `import` takes back",
+    .summary = "spreadsheets for departments, which `import` takes back",
     .details =
         "Writes what each department is asked to say: a row for each fact, with whom it is\n"
         "of, what it means, how it is found out, what to write, what is known now, and cells\n"

@@ -232,7 +232,7 @@ static void shifts(ts_paper *paper, const char *element, const ts_shift *all, si
 
 /* A way down shifts at least the finding it is for. */
 static bool reaches_further(const ts_elsewhere *does) {
-  return does->better_count + does->worse_count > 1;
+  return does->better_count + does->worse_count > 1 || does->not_tried > 0;
 }
 
 static const char *elsewhere_id(ts_paper *paper, const ts_elsewhere *does) {
@@ -246,6 +246,7 @@ void ts_paper_elsewhere(ts_paper *paper) {
     if (!reaches_further(does)) continue;
     ts_xml_start(&paper->out, "shifts");
     ts_xml_attribute(&paper->out, "id", elsewhere_id(paper, does));
+    if (does->not_tried > 0) ts_xml_attributef(&paper->out, "not-tried", "%zu", does->not_tried);
     shifts(paper, "better", does->better, does->better_count, does->from);
     shifts(paper, "worse", does->worse, does->worse_count, does->from);
     ts_xml_end(&paper->out);

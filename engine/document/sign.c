@@ -142,7 +142,7 @@ static void note_last(void *context, const ts_signature *one) {
 static bool made_well(const ts_text *made, const char *name, const ts_signer *signer,
                       ts_diagnostics *problems) {
   bool intact = false;
-  ts_signatures(made->data, made->length, name, NULL, note_last, &intact, problems);
+  ts_signatures(made->data, made->length, name, NULL, NULL, note_last, &intact, problems);
   if (!intact)
     ts_report(problems, TS_ERROR, signer->certificate_name, 0,
               "not the certificate of the key in \"%s\"", signer->key_name);

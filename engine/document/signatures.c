@@ -4,6 +4,7 @@
 #include "base/xml.h"
 #include "document/signature.h"
 #include "document/transform.h"
+#include "quantity/calendar.h"
 
 #include <openssl/x509.h>
 #include <string.h>
@@ -15,6 +16,7 @@
 typedef struct {
   ts_arena *arena;
   const char *name, *authorities;
+  time_t on; /* certificates are judged as of then; 0: today */
   ts_diagnostics *problems;
 } looking;
 
@@ -56,9 +58,17 @@ static const char *subject_of(looking *l, X509 *certificate) {
   return kept;
 }
 
-static bool is_current(X509 *certificate) {
-  return X509_cmp_current_time(X509_get0_notBefore(certificate)) < 0 &&
-         X509_cmp_current_time(X509_get0_notAfter(certificate)) > 0;
+static bool is_current(const looking *l, X509 *certificate) {
+  time_t on = l->on, *when = on != 0 ? &on : NULL;
+  return X509_cmp_time(X509_get0_notBefore(certificate), when) < 0 &&
+         X509_cmp_time(X509_get0_notAfter(certificate), when) > 0;
+}
+
+/* Noon of a day: a certificate holds on its first and last day if it does then. */
+static time_t noon(const char *on) {
+  ts_date date;
+  if (!on || !ts_date_read(on, &date)) return 0;
+  return (time_t)(ts_day_number(date) * 86400 + 43200);
 }
 
 /* ---- one signature ------------------------------------------------------------------------------
@@ -85,13 +95,14 @@ static bool holds(looking *l, xmlNode *node, bool vouched, ts_signature *into) {
     context->enabledReferenceUris =
         xmlSecTransformUriTypeEmpty | xmlSecTransformUriTypeSameDocument;
     xmlSecPtrListAdd(&context->keyInfoReadCtx.enabledKeyData, (void *)xmlSecKeyDataX509Id);
+    context->keyInfoReadCtx.certsVerificationTime = l->on;
     if (!vouched) context->keyInfoReadCtx.flags |= XMLSEC_KEYINFO_FLAGS_X509DATA_DONT_VERIFY_CERTS;
     good = xmlSecDSigCtxVerify(context, node) >= 0 && context->status == xmlSecDSigStatusSucceeded;
     X509 *certificate = certificate_of(context);
     if (good && certificate != NULL && !vouched) {
       into->who = subject_of(l, certificate);
       into->certificate =
-          is_current(certificate) ? TS_CERTIFICATE_UNTRUSTED : TS_CERTIFICATE_EXPIRED;
+          is_current(l, certificate) ? TS_CERTIFICATE_UNTRUSTED : TS_CERTIFICATE_EXPIRED;
     }
     xmlSecDSigCtxDestroy(context);
   }
@@ -151,9 +162,10 @@ static size_t look_at_all(looking *l, const ts_xml *xml,
 }
 
 size_t ts_signatures(const char *assessment, size_t length, const char *name,
-                     const char *authorities, void (*visit)(void *context, const ts_signature *one),
-                     void *context, ts_diagnostics *problems) {
-  looking l = {NULL, name, authorities, problems};
+                     const char *authorities, const char *on,
+                     void (*visit)(void *context, const ts_signature *one), void *context,
+                     ts_diagnostics *problems) {
+  looking l = {NULL, name, authorities, noon(on), problems};
   ts_xml *xml = ts_document_open_as("assessment", assessment, length, name, problems);
   size_t count = 0;
   if (xml != NULL && ts_signing_begin()) {

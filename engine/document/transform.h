@@ -18,6 +18,12 @@ ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *probl
 ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, const char *name,
                             ts_diagnostics *problems);
 
+/* What is no assessment, but is turned into something readable all the same. NUL-terminated, for
+ * free(); false with a report. */
+bool ts_document_transform(const char *stylesheet, const char *name, const char *bytes,
+                           size_t length, char **result, size_t *result_length,
+                           ts_diagnostics *problems);
+
 /* The language that assessment.xml itself is written in. */
 #define TS_WRITTEN_IN "en-GB"
 

@@ -1,6 +1,7 @@
 #include "document/workbook.h"
 
 #include "base/xml.h"
+#include "document/transform.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -280,21 +281,37 @@ static void write_about(writer *w) {
   ts_xml_attribute(&w->out, "units", ts_dossier_units(w->dossier) == TS_US ? "us" : "metric");
 }
 
-void ts_workbook_write(const ts_dossier *dossier, const ts_department *departments, size_t count,
-                       ts_text *xml) {
-  writer w = {.dossier = dossier, .arena = ts_arena_new()};
-  ts_xml_begin(&w.out);
-  ts_xml_start(&w.out, "workbook");
-  write_about(&w);
-  write_choices(&w);
+static void write_sheets(writer *w, const ts_department *departments, size_t count) {
+  ts_xml_begin(&w->out);
+  ts_xml_start(&w->out, "workbook");
+  write_about(w);
+  write_choices(w);
   for (size_t d = 0; d < count; d++) {
-    fact_sheet(&w, &departments[d]);
+    fact_sheet(w, &departments[d]);
     for (size_t i = 0; i < sizeof lists / sizeof *lists; i++)
       if (ts_same(lists[i].asked, departments[d].asked))
-        list_sheet(&w, entity_of_list(&w, i), lists[i].facts);
+        list_sheet(w, entity_of_list(w, i), lists[i].facts);
   }
-  ts_xml_end(&w.out);
-  *xml = w.out.text;
+  ts_xml_end(&w->out);
+}
+
+bool ts_workbook_make(const ts_dossier *dossier, const ts_department *departments, size_t count,
+                      ts_text *ods, ts_diagnostics *problems) {
+  writer w = {.dossier = dossier, .arena = ts_arena_new()};
+  char *content = NULL, *settings = NULL;
+  size_t length, rest;
+  *ods = (ts_text){0};
+  write_sheets(&w, departments, count);
+  const ts_text *xml = &w.out.text;
+  bool good = ts_document_transform("workbook-ods.xsl", "workbook", xml->data, xml->length,
+                                    &content, &length, problems) &&
+              ts_document_transform("workbook-settings.xsl", "workbook", xml->data, xml->length,
+                                    &settings, &rest, problems) &&
+              ts_document_spreadsheet(content, length, settings, ods);
+  free(content);
+  free(settings);
+  ts_text_release(&w.out.text);
   free(w.choices);
   ts_arena_free(w.arena);
+  return good;
 }

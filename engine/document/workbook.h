@@ -20,8 +20,9 @@ typedef struct {
 /* Those that are asked for anything of this dossier, in its order, people last; in the arena. */
 ts_department *ts_departments(const ts_dossier *dossier, ts_arena *arena, size_t *count);
 
-/* The sheets of some departments as XML, for ts_workbook_spreadsheet. */
-void ts_workbook_write(const ts_dossier *dossier, const ts_department *departments, size_t count,
-                       ts_text *xml);
+/* The sheets of some departments as an OpenDocument spreadsheet. False with a report; release *ods
+ * in any case. */
+bool ts_workbook_make(const ts_dossier *dossier, const ts_department *departments, size_t count,
+                      ts_text *ods, ts_diagnostics *problems);
 
 #endif

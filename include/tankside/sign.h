@@ -33,7 +33,7 @@ typedef enum {
 
 typedef enum {
   TS_CERTIFICATE_UNTRUSTED, /* no authority that was named vouches for it */
-  TS_CERTIFICATE_EXPIRED,   /* or not valid yet, today */
+  TS_CERTIFICATE_EXPIRED,   /* or not valid yet, on that day */
   TS_CERTIFICATE_TRUSTED
 } ts_certificate_state;
 
@@ -45,12 +45,13 @@ typedef struct {
 } ts_signature;
 
 /* Calls `visit` for each signature of an assessment, in order; texts live only during the call.
- * `authorities` are certificates (PEM, one file's text) that the reader trusts, or NULL. Gives how
- * many there are; 0 with a report when the assessment cannot be read, or when a signature
+ * `authorities` are certificates (PEM, one file's text) that the reader trusts, or NULL; `on` is the
+ * day as of which certificates are judged ("2027-10-08"), or NULL: today. Gives how many there are; 0 with a report when the assessment cannot be read, or when a signature
  * stands elsewhere than last. */
 size_t ts_signatures(const char *assessment, size_t length, const char *name,
-                     const char *authorities, void (*visit)(void *context, const ts_signature *one),
-                     void *context, ts_diagnostics *problems);
+                     const char *authorities, const char *on,
+                     void (*visit)(void *context, const ts_signature *one), void *context,
+                     ts_diagnostics *problems);
 
 /* How long the assessment is without its signatures: its text up to there, and "</assessment>\n"
  * after it, is what was written before anybody signed. `length` where there are none. */

@@ -444,8 +444,8 @@ START_TEST(controls_say_what_gets_better_and_worse) {
                        .word = TS_HAZARD,
                        .then = scored(3, 3)}};
   ts_subject from = f->subject;
-  ts_elsewhere itself = {1, from, better, NULL, 1, 0}, halts = {2, from, better, NULL, 2, 0};
-  ts_elsewhere both = {3, from, better, worse, 2, 4};
+  ts_elsewhere itself = {1, from, better, NULL, 1, 0, 0}, halts = {2, from, better, NULL, 2, 0, 0};
+  ts_elsewhere both = {3, from, better, worse, 2, 4, 7};
   const ts_elsewhere *all[] = {&itself, &halts, &both};
   a->elsewhere = all;
   a->elsewhere_count = 3;
@@ -470,6 +470,8 @@ START_TEST(controls_say_what_gets_better_and_worse) {
   ck_assert_str_eq(at("substring-after(//shifts[@id = //way[1]/@elsewhere]/better[2]/@words, ' ')"),
                    "Halt: stop → not found");
   ck_assert_str_eq(at("count(//way[@kind='pair']/control)"), "2");
+  ck_assert_str_eq(at("//shifts[@id = //way[@kind='pair']/@elsewhere]/@not-tried"), "7");
+  ck_assert_str_eq(at("count(//shifts/@not-tried)"), "1");
   ck_assert_str_eq(at("substring-after(//worse[1]/@words, ' ')"), "Young: high 9 → very high 16");
   ck_assert_str_eq(at("//worse[2]/@words"), "D1 Paper: open → not met");
   ck_assert_str_eq(at("//worse[3]/@words"), "new: Young, One: high 9");

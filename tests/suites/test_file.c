@@ -211,6 +211,59 @@ START_TEST(data_is_found) {
 }
 END_TEST
 
+static bool fill(void *context, const char *temporary, ts_diagnostics *said) {
+  const char *bytes = context;
+  FILE *out = fopen(temporary, "w");
+  fputs(bytes ? bytes : "half", out);
+  fclose(out);
+  if (!bytes) ts_report(said, TS_ERROR, folder, 0, "it went wrong");
+  return bytes != NULL;
+}
+
+START_TEST(what_a_library_writes_is_whole_or_not_there) {
+  ck_assert(ts_file_make(in("a"), fill, (char[]){"by it"}, problems));
+  check_content(in("a"), "by it", 5);
+  ck_assert(!ts_file_make(in("a"), fill, NULL, problems));
+  check_problem(1, "it went wrong");
+  check_content(in("a"), "by it", 5);
+  ck_assert_int_eq(scratch_count(folder), 1);
+}
+END_TEST
+
+START_TEST(a_file_is_read_piece_by_piece) {
+  char piece[4];
+  ck_assert(ts_file_write(in("a"), "abcdef", 6, problems));
+  int file = ts_file_open(in("a"), 6, problems);
+  ck_assert_int_ge(file, 0);
+  ck_assert_int_eq(ts_file_next(file, piece, 4), 4);
+  ck_assert_int_eq(ts_file_next(file, piece, 4), 2);
+  ck_assert_mem_eq(piece, "ef", 2);
+  ck_assert_int_eq(ts_file_next(file, piece, 4), 0);
+  ts_file_close(file);
+  ck_assert_int_eq(ts_file_open(in("a"), 5, problems), -1);
+  check_problem(1, "is larger than 5 bytes");
+}
+END_TEST
+
+static void join_path(void *context, const char *path) {
+  ts_text_addf(context, "%s ", path + strlen(folder) + 1);
+}
+
+START_TEST(a_folder_is_walked_in_order_and_links_are_not) {
+  ts_text seen = {0};
+  ck_assert(ts_folder_make(in("b/c"), problems) && ts_folder_make(in("a"), problems));
+  ck_assert(ts_file_write(in("b/c/x"), "", 0, problems) &&
+            ts_file_write(in("b/x"), "", 0, problems));
+  ck_assert(ts_file_write(in("a/xx"), "", 0, problems) &&
+            ts_file_write(in("a/x"), "", 0, problems));
+  ck_assert_int_eq(symlink("..", in("b/up")), 0);
+  ck_assert(ts_folder_walk(folder, "x", join_path, &seen, problems));
+  ck_assert_str_eq(seen.data, "a/x b/x b/c/x ");
+  ts_text_release(&seen);
+  ck_assert(!ts_folder_walk(in("nowhere"), "x", join_path, &seen, problems));
+}
+END_TEST
+
 Suite *suite_file(void);
 Suite *suite_file(void) {
   Suite *suite = suite_create("file");
@@ -227,6 +280,9 @@ Suite *suite_file(void) {
   tcase_add_test(all, paths_are_joined_and_taken_apart);
   tcase_add_test(all, names_stay_inside_their_folder);
   tcase_add_test(all, data_is_found);
+  tcase_add_test(all, what_a_library_writes_is_whole_or_not_there);
+  tcase_add_test(all, a_file_is_read_piece_by_piece);
+  tcase_add_test(all, a_folder_is_walked_in_order_and_links_are_not);
   suite_add_tcase(suite, all);
   return suite;
 }

@@ -1,5 +1,7 @@
 /* base/xml.h: lines of elements and attributes, what is refused, what is written. */
+#include "base/file.h"
 #include "base/xml.h"
+#include "scratch.h"
 
 #include <check.h>
 #include <libxml/parser.h>
@@ -231,6 +233,52 @@ START_TEST(illegal_characters_are_replaced) {
 }
 END_TEST
 
+/* ---- element by element ------------------------------------------------------------ */
+
+/* What a stream gives of a text, as "name@depth=id ..."; whether it came to its end. */
+static bool stream_text(const char *text, ts_text *seen) {
+  char folder[256], path[300];
+  scratch_make(folder, sizeof folder);
+  snprintf(path, sizeof path, "%s/t.xml", folder);
+  ck_assert(ts_file_write(path, text, strlen(text), problems));
+  ts_xml_stream *in = ts_xml_stream_open(path, 1 << 20, problems);
+  ck_assert_ptr_nonnull(in);
+  while (ts_xml_stream_next(in)) {
+    const char *id = ts_xml_stream_value(in, "id"), *none = ts_xml_stream_value(in, "none");
+    ts_text_addf(seen, "%s@%d=%s ", ts_xml_stream_name(in), ts_xml_stream_depth(in), id ? id : "-");
+    ck_assert_ptr_null(none);
+  }
+  bool good = ts_xml_stream_close(in);
+  scratch_remove(folder);
+  return good;
+}
+
+START_TEST(a_stream_gives_each_element_once) {
+  ts_text seen = {0};
+  ck_assert(stream_text("<a id=\"1\"><!-- no --><b id=\"x &amp; y\">text<c/></b><b/></a>", &seen));
+  ck_assert_str_eq(seen.data, "a@0=1 b@1=x & y c@2=- b@1=- ");
+  ts_text_release(&seen);
+}
+END_TEST
+
+START_TEST(a_stream_that_breaks_says_so) {
+  static const char *const bad[] = {"<a><b></a>",
+                                    "<a><b/>",
+                                    "<a/><a/>",
+                                    "<a b=\"1\" b=\"2\"/>",
+                                    "<!DOCTYPE a [<!ENTITY e \"x\">]><a>&e;</a>",
+                                    "no XML",
+                                    ""};
+  for (size_t i = 0; i < sizeof bad / sizeof *bad; i++) {
+    ts_text seen = {0};
+    size_t before = ts_count(problems, TS_ERROR);
+    ck_assert_msg(!stream_text(bad[i], &seen), "was read: %s", bad[i]);
+    ck_assert_uint_gt(ts_count(problems, TS_ERROR), before);
+    ts_text_release(&seen);
+  }
+}
+END_TEST
+
 Suite *suite_xml(void);
 Suite *suite_xml(void) {
   Suite *suite = suite_create("xml");
@@ -248,6 +296,8 @@ Suite *suite_xml(void) {
   tcase_add_test(all, writes_indented);
   tcase_add_test(all, text_survives);
   tcase_add_test(all, illegal_characters_are_replaced);
+  tcase_add_test(all, a_stream_gives_each_element_once);
+  tcase_add_test(all, a_stream_that_breaks_says_so);
   suite_add_tcase(suite, all);
   return suite;
 }

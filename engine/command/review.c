@@ -1,0 +1,188 @@
+/* tankside review: a register over many assessments. */
+#include "tankside/review.h"
+
+#include "base/file.h"
+#include "base/text.h"
+#include "command/output.h"
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { LIST_LIMIT = 16 * 1024 * 1024 };
+
+typedef struct {
+  ts_session *s;
+  const ts_options *options;
+  char **paths; /* of assessments, as they were found */
+  size_t count, capacity;
+  ts_book *book;
+} reviewer;
+
+/* ---- which assessments ----------------------------------------------------------------------- */
+
+static void found(void *context, const char *path) {
+  reviewer *r = context;
+  TS_GROW(r->paths, r->count, r->capacity);
+  while (strncmp(path, "./", 2) == 0) path += 2;
+  r->paths[r->count++] = ts_arena_copy(r->s->arena, path);
+}
+
+static bool is_xml(const char *text) { return text[strspn(text, " \t\r\n\xEF\xBB\xBF")] == '<'; }
+
+static bool look_in(reviewer *r, const char *word);
+
+/* A list: a folder or an assessment a line, from the list's folder; "#" begins a remark. */
+static bool look_in_list(reviewer *r, const char *list, const char *text) {
+  const char *folder = ts_path_folder(r->s->arena, list);
+  bool good = true;
+  for (const char *at = text; *at; at += strcspn(at, "\n"), at += *at == '\n') {
+    size_t length = strcspn(at, "\r\n");
+    char *name = ts_arena_copy_n(r->s->arena, at, length);
+    if (name[0] == '\0' || name[0] == '#') continue;
+    const char *path = ts_path_join(r->s->arena, folder, name);
+    if (ts_folder_exists(path))
+      good = look_in(r, path) && good;
+    else
+      found(r, path); /* what is not there is named as not read */
+  }
+  return good;
+}
+
+/* What cannot be opened is found all the same: then the book names it as not read. */
+static bool is_list(reviewer *r, const char *path) {
+  char head[64] = "";
+  int file = ts_file_open(path, ASSESSMENT_LIMIT, r->s->problems);
+  if (file < 0) return false;
+  int length = ts_file_next(file, head, sizeof head - 1);
+  ts_file_close(file);
+  return length >= 0 && !is_xml(head);
+}
+
+static bool look_in_file(reviewer *r, const char *path) {
+  if (is_list(r, path)) {
+    const char *text = ts_file_read(r->s->arena, path, LIST_LIMIT, NULL, r->s->problems);
+    return text != NULL && look_in_list(r, path, text);
+  }
+  found(r, path);
+  return true;
+}
+
+static bool look_in(reviewer *r, const char *word) {
+  return ts_folder_exists(word) ? ts_folder_walk(word, "assessment.xml", found, r, r->s->problems)
+                                : look_in_file(r, word);
+}
+
+static int by_bytes(const void *a, const void *b) {
+  return strcmp(*(char *const *)a, *(char *const *)b);
+}
+
+/* All of them, each once, in byte order: the same book whatever order it was asked for in. */
+static bool gather(reviewer *r) {
+  bool good = true;
+  size_t kept = 0;
+  for (size_t i = 0; i < r->options->word_count; i++)
+    good = look_in(r, r->options->words[i]) && good;
+  if (r->count > 0) qsort(r->paths, r->count, sizeof *r->paths, by_bytes);
+  for (size_t i = 0; i < r->count; i++)
+    if (i == 0 || !ts_same(r->paths[i], r->paths[kept - 1])) r->paths[kept++] = r->paths[i];
+  r->count = kept;
+  if (good && kept == 0)
+    ts_report(r->s->problems, TS_ERROR, r->options->words[0], 0, "no assessment.xml here or below");
+  return kept > 0;
+}
+
+/* ---- the book -----------------------------------------------------------------------------------
+ */
+
+static bool read_all(reviewer *r) {
+  const char *trust = r->options->trust, *authorities = NULL;
+  if (trust != NULL)
+    authorities = ts_file_read(r->s->arena, trust, KEY_LIMIT, NULL, r->s->problems);
+  if (trust != NULL && authorities == NULL) return false;
+  r->book = ts_book_new(r->s->units, r->options->on, authorities, r->s->problems);
+  for (size_t i = 0; r->book != NULL && i < r->count; i++)
+    ts_book_add(r->book, r->paths[i], ASSESSMENT_LIMIT, r->s->problems);
+  return r->book != NULL && ts_book_close(r->book, r->s->problems);
+}
+
+static bool show(const reviewer *r) {
+  const char *as = r->options->as != NULL ? r->options->as : "text", *out = r->options->out;
+  char *made;
+  size_t length;
+  if (ts_same(as, "sqlite")) return ts_book_write(r->book, out, r->s->problems);
+  if (!ts_book_render(r->book, as, &made, &length, r->s->problems)) return false;
+  bool good = true;
+  if (ts_same(as, "text"))
+    print_lines(r->s->arena, made);
+  else if (out != NULL)
+    good = output_file(r->s, r->options, out, made, length);
+  else
+    good = fwrite(made, 1, length, stdout) == length;
+  free(made);
+  return good;
+}
+
+static int status_of(const reviewer *r) {
+  ts_book_count n = ts_book_counted(r->book);
+  if (n.read == 0) return NOT_DONE;
+  return n.unread > 0 || n.altered > 0 ? LOOK : DONE;
+}
+
+/* ---- the verb
+ * -------------------------------------------------------------------------------------- */
+
+static const char *const forms[] = {"text", "csv", "html", "sqlite", "xml", NULL};
+
+static int wrong_request(const ts_options *options) {
+  size_t count = sizeof forms / sizeof *forms - 1;
+  bool known = options->as == NULL;
+  for (size_t i = 0; i < count; i++) known = known || ts_same(options->as, forms[i]);
+  if (!known) return unknown("form", options->as, forms, count);
+  if (ts_same(options->as, "sqlite") && options->out == NULL)
+    return usage_error("a database needs a file to go to: -o FILE");
+  if (options->out != NULL && (options->as == NULL || ts_same(options->as, "text")))
+    return usage_error("-o is for --as csv, html, sqlite and xml; a text goes to standard output");
+  return DONE;
+}
+
+static int run(const ts_options *options) {
+  ts_session s = {0};
+  reviewer r = {.s = &s, .options = options};
+  int status = wrong_request(options);
+  if (status != DONE) return status;
+  bool good = session_open(&s) && gather(&r) && read_all(&r) && show(&r);
+  status = good ? status_of(&r) : NOT_DONE;
+  ts_book_free(r.book);
+  free(r.paths);
+  session_close(&s);
+  return status;
+}
+
+const ts_verb verb_review = {
+    .name = "review",
+    .usage = "review FOLDER|LIST|ASSESSMENT... [--on DATE] [--trust FILE] [--as FORM] [-o FILE]",
+    .summary = "a register over many assessments",
+    .details =
+        "Reads every assessment.xml in the folders given and below them, or those that a list\n"
+        "names (one path a line), and makes a register of the book: whose each is, who signed\n"
+        "it and whether that holds, stops, what stands above the line, duties not met, who is\n"
+        "in the water, how long and how deep, minors by number, open questions, what has\n"
+        "lapsed, waivers, packs, matrices and versions that are unlike the rest, and what was\n"
+        "left incomplete. Nothing is assessed again, and nothing confidential is shown.\n\n"
+        "  text    what to look at first, then each assessment (standard output)\n"
+        "  csv     one row an assessment, for a spreadsheet\n"
+        "  html    a page that can be sorted and searched\n"
+        "  sqlite  every finding, duty and question too, to be queried; needs -o FILE\n\n"
+        "  tankside review book/ --on 2027-10-08 --trust company.crt\n"
+        "  tankside review book/ --as sqlite -o book.db\n"
+        "  sqlite3 book.db 'SELECT title, deepest FROM register WHERE minors > 0'\n\n"
+        "--on is the day as of which certificates and licences have lapsed; without it only\n"
+        "those are named that lapse before the last day of their own work. What cannot be\n"
+        "read is named, and the rest is read.\n\n"
+        "Exit status: 0 all were read; 1 some were not, or a signature does not hold; 2 none.",
+    .takes = OPTION_AS | OPTION_OUT | OPTION_ON | OPTION_TRUST | OPTION_FORCE,
+    .least = 1,
+    .most = WORDS_MAX,
+    .kinds = {AN_ASSESSMENT},
+    .forms = forms,
+    .run = run};
