@@ -62,7 +62,8 @@ bool ts_day_exists(const ts_dossier *dossier, double date) {
   return false;
 }
 
-/* ---- two assessments: with the plan, and with what was done --------------------------------- */
+/* ---- three assessments: as it stands, with what is to come, with what was done ------------------
+ */
 
 static bool is_of_that_day(void *context, size_t rule, ts_subject subject) {
   const that_day *at = context;
@@ -71,30 +72,66 @@ static bool is_of_that_day(void *context, size_t rule, ts_subject subject) {
          date_of(at->dossier, subject) == at->date;
 }
 
-static ts_assessment *assess(const ts_assess_inputs *inputs, that_day *at,
+static ts_assessment *assess(const ts_assess_inputs *inputs, const ts_dossier *dossier, double date,
                              ts_diagnostics *problems) {
+  that_day at = {dossier, date};
   ts_assess_inputs in = *inputs;
-  in.dossier = at->dossier;
+  in.dossier = dossier;
   in.wanted = is_of_that_day;
-  in.wanted_context = at;
+  in.wanted_context = &at;
   in.scores_only = true;
-  return ts_assess(&in, problems);
+  ts_assessment *made = ts_assess(&in, problems);
+  if (made != NULL) made->in.wanted_context = NULL; /* it was only needed until here */
+  return made;
+}
+
+/* The immersion that an entry of the log was: the first whose task it may have fallen into, else
+ * the person's first that day. */
+static ts_subject immersion_of(const ts_dossier *dossier, ts_subject record, ts_field immersions) {
+  ts_range down = moment(dossier, record, "down"), up = moment(dossier, record, "up");
+  for (size_t i = 0; i < immersions.count; i++) {
+    ts_subject task = ts_leads_to(dossier, immersions.list[i], "task");
+    if (down.lo <= moment(dossier, task, "finish").hi && up.hi >= moment(dossier, task, "start").lo)
+      return immersions.list[i];
+  }
+  return immersions.count > 0 ? immersions.list[0] : TS_NO_SUBJECT;
+}
+
+/* Time in the log that was this immersion, at worst. */
+static double done_of(const ts_dossier *dossier, ts_subject person_day, ts_subject immersion) {
+  ts_field records = ts_subject_field(dossier, person_day, "records");
+  ts_field immersions = ts_subject_field(dossier, person_day, "immersions");
+  double done = 0;
+  for (size_t i = 0; i < records.count; i++)
+    if (immersion_of(dossier, records.list[i], immersions) == immersion)
+      done += number(dossier, records.list[i], "duration").hi;
+  return done;
 }
 
 /* A moment stands for none of the plan: a rule that asks nothing where nobody goes under shall
  * still say what the days before come to. */
 static const double moment_only = 1e-9;
 
-/* Nothing of the plan: what counts then is what the log has. */
-static ts_dossier *undone(const that_day *at) {
+static double time_in_all(const ts_dossier *dossier, ts_subject person_day, ts_subject immersion) {
+  return fmax(number(dossier, immersion, "time").hi, done_of(dossier, person_day, immersion));
+}
+
+/* The dossier with another time for each immersion of the day: none; or as long as it is planned,
+ * or as it already took where that is more. What overran in the morning is not made up for by what
+ * is still to come. */
+static ts_dossier *with_times(const that_day *at, bool to_come) {
   ts_dossier *variant = ts_dossier_variant(at->dossier);
   for (ts_subject s = 0; s < ts_subject_count(at->dossier); s++) {
-    if (!is_a(at->dossier, s, "immersion") || date_of(at->dossier, s) != at->date) continue;
-    uint32_t slot = slot_of(at->dossier, s, "time");
-    ts_value none = *ts_slot_value(at->dossier, slot);
-    none.range = (ts_range){moment_only, moment_only};
-    none.state = TS_SET_BY_USER;
-    ts_variant_put(variant, slot, none);
+    if (!is_a(at->dossier, s, "person-day") || date_of(at->dossier, s) != at->date) continue;
+    ts_field immersions = ts_subject_field(at->dossier, s, "immersions");
+    for (size_t i = 0; i < immersions.count; i++) {
+      uint32_t slot = slot_of(at->dossier, immersions.list[i], "time");
+      double time = to_come ? time_in_all(at->dossier, s, immersions.list[i]) : moment_only;
+      ts_value value = *ts_slot_value(at->dossier, slot);
+      value.range = (ts_range){time, time};
+      value.state = TS_SET_BY_USER;
+      ts_variant_put(variant, slot, value);
+    }
   }
   return variant;
 }
@@ -143,11 +180,11 @@ static bool failed(const ts_assessment *a, const ts_allowance *one) {
 }
 
 /* A rule that says nothing where nobody goes under has nothing used up; one that failed, all. */
-static double so_far(const ts_assessment *without, const ts_allowance *one) {
+static double used(const ts_assessment *so_far, const ts_allowance *one) {
   ts_allowance then = {0};
-  const ts_finding *same = same_in(without, one->finding);
+  const ts_finding *same = same_in(so_far, one->finding);
   if (same != NULL && take(same, one->more, &then)) return then.with_plan;
-  return failed(without, one) ? one->with_plan : 0;
+  return failed(so_far, one) ? one->with_plan : 0;
 }
 
 /* Whether what a rule says hangs on time under water, which the log has. */
@@ -159,6 +196,11 @@ static bool is_logged(const ts_dossier *dossier, const ts_outcome *outcome) {
       return true;
   }
   return false;
+}
+
+double ts_allowance_left(const ts_allowance *one) {
+  double left = one->most - one->with_plan;
+  return fabs(left) <= 1e-12 * one->most ? 0 : left; /* as rules settle what meets a threshold */
 }
 
 typedef struct {
@@ -173,14 +215,14 @@ static void add_allowances(const ts_day_report *day, const ts_finding *finding, 
     if (ts_ceiling_total(&worst->outcome, i, &one.more) == NULL) continue;
     take(finding, one.more, &one);
     one.logged = is_logged(day->a->in.dossier, &worst->outcome);
-    one.so_far = so_far(day->without, &one);
+    one.so_far = used(day->so_far, &one);
     TS_GROW(all->items, all->count, all->capacity);
     all->items[all->count++] = one;
   }
 }
 
 static void find_allowances(ts_day_report *day, ts_day_person *person) {
-  const ts_assessment *a = day->a;
+  const ts_assessment *a = day->to_come;
   allowances all = {0};
   for (size_t i = 0; i < a->finding_count; i++)
     if (a->findings[i].subject == person->person_day) add_allowances(day, &a->findings[i], &all);
@@ -328,12 +370,12 @@ static void look_at(ts_day_report *day, ts_subject person_day, double date) {
 
 bool ts_day_look(const ts_assess_inputs *inputs, double date, ts_day_report *day,
                  ts_diagnostics *problems) {
-  that_day at = {inputs->dossier, date}, without = {NULL, date};
-  *day = (ts_day_report){.variant = undone(&at)};
-  without.dossier = day->variant;
-  day->a = assess(inputs, &at, problems);
-  day->without = assess(inputs, &without, problems);
-  if (day->a == NULL || day->without == NULL) return false;
+  that_day at = {inputs->dossier, date};
+  *day = (ts_day_report){.variants = {with_times(&at, true), with_times(&at, false)}};
+  day->a = assess(inputs, inputs->dossier, date, problems);
+  day->to_come = assess(inputs, day->variants[0], date, problems);
+  day->so_far = assess(inputs, day->variants[1], date, problems);
+  if (day->a == NULL || day->to_come == NULL || day->so_far == NULL) return false;
   ts_subject subjects = ts_subject_count(inputs->dossier);
   day->people = ts_arena_alloc(day->a->arena, ((size_t)subjects + 1) * sizeof *day->people);
   for (ts_subject s = 0; s < subjects; s++)
@@ -343,9 +385,10 @@ bool ts_day_look(const ts_assess_inputs *inputs, double date, ts_day_report *day
 }
 
 void ts_day_release(ts_day_report *day) {
-  ts_assessment_free(day->without);
+  ts_assessment_free(day->so_far);
+  ts_assessment_free(day->to_come);
   ts_assessment_free(day->a);
-  ts_dossier_free(day->variant);
+  for (int i = 0; i < 2; i++) ts_dossier_free(day->variants[i]);
 }
 
 bool ts_day_holds(const ts_day_report *day) {
@@ -354,7 +397,7 @@ bool ts_day_holds(const ts_day_report *day) {
     const ts_day_person *person = &day->people[i];
     holds = holds || person->said_count > 0;
     for (size_t k = 0; k < person->allowance_count; k++)
-      holds = holds || person->allowances[k].with_plan > person->allowances[k].most;
+      holds = holds || ts_allowance_left(&person->allowances[k]) < 0;
   }
   return holds;
 }

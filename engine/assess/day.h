@@ -13,7 +13,7 @@ typedef struct {
   const ts_finding *finding; /* that says it */
   const char *more;          /* "_in_7_days" */
   ts_dim dim;
-  double so_far, with_plan, most; /* so far: with nothing more of that day's plan */
+  double so_far, with_plan, most; /* with plan: and with what of it is still to come */
   bool logged; /* the log tells how much of it is used; else `so_far` says nothing */
 } ts_allowance;
 
@@ -22,6 +22,9 @@ typedef struct {
   ts_subject immersion; /* that is still to come; TS_NO_SUBJECT: again at once */
   double from, depth, left;
 } ts_dive_left;
+
+/* The most less what it comes to with the plan; below 0 where that is over. */
+double ts_allowance_left(const ts_allowance *one);
 
 typedef struct {
   ts_subject person, person_day;
@@ -39,8 +42,9 @@ typedef struct {
 
 typedef struct {
   ts_assessment *a;       /* of that day's people and log, scores only */
-  ts_assessment *without; /* the same, had no more of the plan been done */
-  ts_dossier *variant;
+  ts_assessment *to_come; /* the same with what the log has and what of the plan is still to come */
+  ts_assessment *so_far;  /* and with what the log has alone */
+  ts_dossier *variants[2];
   ts_day_person *people;
   size_t count;
 } ts_day_report;

@@ -140,7 +140,7 @@ static const char *limit_name(const viewer *v, const ts_allowance *one) {
 }
 
 static void limit(const viewer *v, const ts_allowance *one) {
-  double left = one->most - one->with_plan;
+  double left = ts_allowance_left(one);
   fputs("    ", stdout);
   print_cut(limit_name(v, one), 36);
   printf("%9s %9s", one->logged ? number_text(v, one->so_far, one->dim, true) : "-",
@@ -205,7 +205,7 @@ static const char *said_text(const viewer *v, size_t index) {
 }
 
 static void said(const viewer *v, const ts_day_person *person) {
-  if (person->said_count > 0) puts("  in the log, not in the plan, or amiss");
+  if (person->said_count > 0) puts("  the log against the plan");
   for (size_t i = 0; i < person->said_count; i++)
     print_folded("    ", said_text(v, person->said[i]));
 }
@@ -293,7 +293,7 @@ static void row(const viewer *v, const ts_day_person *person, const char *what,
 }
 
 static void limit_row(const viewer *v, const ts_day_person *person, const ts_allowance *one) {
-  double left = one->most - one->with_plan;
+  double left = ts_allowance_left(one);
   row(v, person, limit_name(v, one),
       (const char *const[]){one->logged ? minutes(v, one->so_far, one->dim) : "",
                             minutes(v, one->with_plan, one->dim), minutes(v, one->most, one->dim),

@@ -205,6 +205,20 @@ EVENING = '<day date="2027-05-09" site="lake"><record person="ray" down="23:00" 
           'gas="air" takes="1" incident="none"/></day>'
 assert left(first=50, evening=EVENING)["a at 50 ft, from 09:00"] == "75"
 
+# ---- what overran is not made up for by what is still to come ------------------------------------------------
+
+# Planned 30, 20 and 30 min; the first took 45: 45 + 20 + 30, though the plan comes to 80 and the log to 45.
+# An entry at a time when nothing was planned comes on top of the first.
+LATEST = clock("47:59") - clock("09:00")  # the latest time there is
+for records, so_far, with_plan in (
+        ((("09:00", "09:45", 60, "air"),), "45", "95"),
+        ((("09:00", "09:25", 60, "air"),), "25", "80"),
+        ((("09:00", "09:25", 60, "air"), ("17:00", "17:15", 10, "air")), "40", "90"),
+        ((("09:00", "?", 60, "air"),), str(LATEST), str(LATEST + 50))):
+    dives(*records)
+    row = next(row for row in rows("dives.xml", "--on", "2027-05-10") if row["limit"] == "Tired under water")
+    assert (row["so far"], row["with plan"]) == (so_far, with_plan), (records, row)
+
 # ---- which day, and in which form ---------------------------------------------------------------------------
 
 _, err = day(dossier, "--on", "2027-04-01", status=2)
