@@ -43,7 +43,6 @@
     use="concat('site ', @site)"/>
   <xsl:key name="place" match="finding[not(@task)][not(@entity = 'person' or @entity = 'person-day' or @entity = 'day')][not(@site)]"
     use="'production'"/>
-  <xsl:key name="site" match="finding[@site]" use="@site"/>
 
   <xsl:variable name="all" select="/assessment/findings/finding"/>
   <xsl:variable name="stops" select="$all[@word = 'stop']"/>

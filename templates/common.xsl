@@ -98,7 +98,13 @@
 
   <!-- Start of every sheet; each stylesheet supplies mode="title" and mode="body". -->
   <xsl:template match="/">
-    <xsl:variable name="title"><xsl:apply-templates select="*" mode="title"/></xsl:variable>
+    <xsl:apply-templates select="*" mode="page"/>
+  </xsl:template>
+
+  <!-- `of`: the path of the task, where the page is for one. -->
+  <xsl:template match="*" mode="page">
+    <xsl:param name="of" select="$task"/>
+    <xsl:variable name="title"><xsl:apply-templates select="." mode="title"><xsl:with-param name="of" select="$of"/></xsl:apply-templates></xsl:variable>
     <html lang="{$words/@lang}">
       <head>
         <title><xsl:value-of select="$title"/></title>
@@ -113,9 +119,9 @@
           </xsl:attribute>
         </meta>
         <meta name="viewport" content="width=device-width, initial-scale=1"/>
-        <meta name="generator" content="tankside {assessment/@tankside}"/>
+        <meta name="generator" content="tankside {/assessment/@tankside}"/>
         <!-- Keywords are what a PDF keeps too. -->
-        <xsl:if test="assessment/@sha256"><meta name="keywords" content="assessment.xml sha256 {assessment/@sha256}"/></xsl:if>
+        <xsl:if test="/assessment/@sha256"><meta name="keywords" content="assessment.xml sha256 {/assessment/@sha256}"/></xsl:if>
         <xsl:if test="$production/@by"><meta name="author" content="{$production/@by}"/></xsl:if>
         <xsl:if test="$production/@on">
           <meta name="dcterms.created" content="{$production/@on}"/>
@@ -151,7 +157,7 @@
         <xsl:attribute name="data-of"><xsl:text> </xsl:text><xsl:value-of select="$w[@id = 'of']"/><xsl:text> </xsl:text></xsl:attribute>
         <a class="skip" href="#content"><xsl:value-of select="$w[@id = 'skip']"/></a>
         <xsl:call-template name="status-bar"/>
-        <xsl:apply-templates select="*" mode="body"/>
+        <xsl:apply-templates select="." mode="body"><xsl:with-param name="of" select="$of"/></xsl:apply-templates>
         <xsl:if test="$aids">
           <xsl:call-template name="aids"/>
           <script><xsl:value-of select="$script"/></script>

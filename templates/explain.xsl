@@ -226,6 +226,7 @@
         </xsl:choose>
         <xsl:value-of select="concat(' → ', @then)"/>
         <xsl:if test="$better"><xsl:value-of select="concat('; ', $w[@id = 'explain-better'], ' ', count($better))"/></xsl:if>
+        <xsl:if test="$does/@not-tried"><xsl:value-of select="concat('; ', $w[@id = 'explain-not-tried'], ' ', $does/@not-tried)"/></xsl:if>
       </xsl:with-param>
     </xsl:call-template>
     <xsl:for-each select="$does/worse">

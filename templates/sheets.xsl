@@ -31,17 +31,33 @@
   <xsl:key name="goes-in" match="immersion" use="concat(../../@path, ' ', @person)"/>
   <xsl:key name="on-day" match="immersion | post" use="concat(../../@path, ' ', @person)"/>
 
+  <!-- Without a task: the sheets of all of them, each a page by itself. -->
+  <xsl:template match="/">
+    <xsl:choose>
+      <xsl:when test="$sheet = 'task' and $task = ''">
+        <pages>
+          <xsl:for-each select="assessment/schedule/day/task">
+            <page of="{@path}"><xsl:apply-templates select="$root" mode="page"><xsl:with-param name="of" select="string(@path)"/></xsl:apply-templates></page>
+          </xsl:for-each>
+        </pages>
+      </xsl:when>
+      <xsl:otherwise><xsl:apply-imports/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
   <xsl:template match="assessment" mode="title">
+    <xsl:param name="of"/>
     <xsl:value-of select="concat($w[@id = concat('sheet-', $sheet)], ' · ')"/><xsl:choose>
-      <xsl:when test="$sheet = 'task'"><xsl:value-of select="key('task', $task)/@title"/></xsl:when>
+      <xsl:when test="$sheet = 'task'"><xsl:value-of select="key('task', $of)/@title"/></xsl:when>
       <xsl:otherwise><xsl:value-of select="production/@title"/></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
 
   <xsl:template match="assessment" mode="body">
+    <xsl:param name="of"/>
     <main id="content" class="sheet">
       <xsl:choose>
-        <xsl:when test="$sheet = 'task'"><xsl:apply-templates select="key('task', $task)" mode="task-sheet"/></xsl:when>
+        <xsl:when test="$sheet = 'task'"><xsl:apply-templates select="key('task', $of)" mode="task-sheet"/></xsl:when>
         <xsl:when test="$sheet = 'emergency'"><xsl:apply-templates select="." mode="emergency"/></xsl:when>
         <xsl:when test="$sheet = 'station'"><xsl:apply-templates select="." mode="station"/></xsl:when>
         <xsl:when test="$sheet = 'card'"><xsl:apply-templates select="." mode="card"/></xsl:when>
@@ -88,7 +104,7 @@
   <xsl:template name="part">
     <xsl:param name="word"/>
     <xsl:param name="text" select="$w[@id = $word]"/>
-    <xsl:element name="{$part}"><xsl:attribute name="class">part</xsl:attribute><xsl:value-of select="$text"/></xsl:element>
+    <xsl:element name="{$part}"><xsl:attribute name="class">part<xsl:if test="string-length($text) &gt; 60"> long</xsl:if></xsl:attribute><xsl:value-of select="$text"/></xsl:element>
   </xsl:template>
 
   <xsl:template name="day-words">

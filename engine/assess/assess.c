@@ -111,36 +111,6 @@ static void look(ts_assessment *a, size_t rule, ts_subject subject, ts_evaluator
   if (!applies && look->skipped++ < TS_SKIPS_SHOWN) skip(a, look, subject, evaluator);
 }
 
-/* Controls laid over the facts for evaluations over one subject, in each view, and of those
- * the ones that the view before does not count. */
-typedef struct {
-  ts_effect *effects[TS_VIEWS], *more[TS_VIEWS];
-  size_t count[TS_VIEWS], more_count[TS_VIEWS];
-} changes;
-
-/* A view's list has that of the view before it in it, in the same order. */
-static void pick_more(changes *c, int view, ts_arena *arena) {
-  c->more[view] = ts_arena_alloc(arena, (c->count[view] + 1) * sizeof *c->more[view]);
-  size_t before = 0;
-  for (size_t i = 0; i < c->count[view]; i++) {
-    const ts_effect *one = &c->effects[view][i];
-    const ts_effect *other = before < c->count[view - 1] ? &c->effects[view - 1][before] : NULL;
-    if (other != NULL && other->control == one->control && other->scope == one->scope)
-      before++;
-    else
-      c->more[view][c->more_count[view]++] = *one;
-  }
-}
-
-static changes changes_over(const ts_assess_inputs *in, ts_subject subject, ts_arena *arena) {
-  changes c = {0};
-  for (int view = TS_IN_PLACE; view < TS_VIEWS; view++) {
-    c.count[view] = ts_effects_here(in, subject, (ts_view)view, arena, &c.effects[view]);
-    pick_more(&c, view, arena);
-  }
-  return c;
-}
-
 static void keep_pair(ts_assessment *a, size_t rule, ts_subject subject,
                       const ts_evaluation *evaluation) {
   ts_pair pair = {rule, subject, NULL, evaluation->read_count, evaluation->course_count};
@@ -153,13 +123,14 @@ static void keep_pair(ts_assessment *a, size_t rule, ts_subject subject,
 
 /* Each view counts the controls of the one before it and maybe more: where those change no fact
  * that was read, what was evaluated last still holds and only credit differs. */
-static void assess_one(ts_assessment *a, ts_evaluator *evaluator, size_t rule, ts_subject subject,
-                       const changes *c) {
+static void assess_one(ts_assessment *a, ts_evaluator *evaluator, ts_laid *laid, size_t rule,
+                       ts_subject subject) {
   const ts_evaluation *evaluation = NULL;
   for (int view = TS_AS_DESCRIBED; view < TS_VIEWS; view++) {
-    if (evaluation == NULL || ts_effects_reach(a->in.dossier, c->more[view], c->more_count[view],
-                                               evaluation->reads, evaluation->read_count))
-      evaluation = ts_evaluate(evaluator, rule, subject, c->effects[view], c->count[view]);
+    ts_evaluator_lay(evaluator, laid, view);
+    if (evaluation == NULL ||
+        ts_laid_reaches(laid, subject, view, evaluation->reads, evaluation->read_count))
+      evaluation = ts_evaluate(evaluator, rule, subject, NULL, 0);
     if (view == TS_AS_DESCRIBED) look(a, rule, subject, evaluator, evaluation);
     ts_merge(a, rule, subject, (ts_view)view, evaluator, evaluation);
     if (view == TS_IN_PLACE && evaluation->failure == NULL) keep_pair(a, rule, subject, evaluation);
@@ -176,15 +147,14 @@ static bool is_asked(const ts_assess_inputs *in, size_t rule, ts_subject subject
 
 static void assess_all(ts_assessment *a) {
   ts_evaluator *evaluator = ts_evaluator_new(a->in.packs, a->in.dossier);
+  ts_laid *laid = ts_laid_of(&a->in);
   ts_subject subjects = ts_subject_count(a->in.dossier);
   for (ts_subject subject = 0; subject < subjects; subject++) {
-    ts_arena *arena = ts_arena_new();
-    changes c = changes_over(&a->in, subject, arena);
     if (a->in.progress != NULL) a->in.progress(a->in.context, 0.2 * subject / subjects);
     for (size_t rule = 0; rule < ts_rule_count(a->in.packs); rule++)
-      if (is_asked(&a->in, rule, subject)) assess_one(a, evaluator, rule, subject, &c);
-    ts_arena_free(arena);
+      if (is_asked(&a->in, rule, subject)) assess_one(a, evaluator, laid, rule, subject);
   }
+  ts_laid_free(laid);
   ts_evaluator_free(evaluator);
 }
 

@@ -17,9 +17,14 @@ typedef struct {
 } ts_spoken;
 
 /* When a finding stands so, stated on facts: "free chlorine above 1.8 mg/L". All clauses hold
- * together; none are needed where it always does. */
+ * together; none are needed where it always does. `where` and what follows say the same in parts,
+ * for papers in other languages; NULL where there is only the text. */
 typedef struct {
   const char *text, *withheld;
+  const char
+      *where; /* is, with, without (a choice); at, between, above, from, below, to, since, until */
+  const char *low, *high; /* the value, or both where it is between them */
+  uint32_t slot;
 } ts_clause;
 
 typedef struct {
@@ -81,6 +86,7 @@ typedef struct {
   ts_subject from; /* where the change is made */
   const ts_shift *better, *worse;
   size_t better_count, worse_count;
+  size_t not_tried; /* rules over subjects that it touches and that were not tried: too many */
 } ts_elsewhere;
 
 /* One way to bring a finding below the line: a fact moved, or one or two controls more. */

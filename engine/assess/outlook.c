@@ -19,8 +19,8 @@ static void look_around(ts_probe *probe, ts_assessment *a, ts_finding *all, size
   }
 }
 
-static void find_ways(ts_probe *probe, ts_assessment *a) {
-  ts_shifts *shifts = ts_shifts_new(probe, a);
+static void find_ways(ts_probe *probe, ts_touched *touched, ts_assessment *a) {
+  ts_shifts *shifts = ts_shifts_new(probe, touched, a);
   for (size_t i = 0; i < a->finding_count; i++) {
     ts_ways(probe, shifts, a, &a->findings[i]);
     tell(a, 0.3 + 0.6 * (double)i / (double)a->finding_count);
@@ -35,7 +35,9 @@ void ts_outlook(ts_assessment *a) {
   if (all) look_around(probe, a, a->duties, a->duty_count);
   ts_questions(probe, a); /* before the ways down: they matter most where much is open */
   tell(a, 0.3);
-  if (all) find_ways(probe, a);
-  if (all) ts_remedies(probe, a);
+  ts_touched *touched = all ? ts_touched_new(probe) : NULL;
+  if (all) find_ways(probe, touched, a);
+  if (all) ts_remedies(probe, touched, a);
+  ts_touched_free(touched);
   ts_probe_free(probe);
 }

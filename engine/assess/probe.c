@@ -62,16 +62,15 @@ bool ts_probe_is_spent(const ts_probe *p) { return p->spent > p->allowed; }
 ts_probe *ts_probe_new(const ts_assessment *assessment) {
   ts_arena *arena = ts_arena_new();
   ts_probe *p = ts_arena_alloc(arena, sizeof *p);
-  ts_subject subjects = ts_subject_count(assessment->in.dossier);
   *p = (ts_probe){.a = assessment, .in = assessment->in, .arena = arena};
   p->variant = ts_dossier_variant(assessment->in.dossier);
   p->in.dossier = p->variant;
   p->evaluator = ts_evaluator_new(assessment->in.packs, p->variant);
-  p->effects = ts_arena_alloc(arena, (subjects + 1) * sizeof *p->effects);
-  p->effect_count = ts_arena_alloc(arena, (subjects + 1) * sizeof *p->effect_count);
-  p->known_effects = ts_arena_alloc(arena, (subjects + 1) * sizeof *p->known_effects);
+  p->laid = ts_laid_of(&assessment->in);
+  ts_evaluator_lay(p->evaluator, p->laid, TS_IN_PLACE);
   p->applied = ts_applied_count(assessment->in.dossier);
   p->allowed = ALLOWED + ALLOWED_EACH * (assessment->finding_count + assessment->duty_count);
+  p->bearing = ts_arena_alloc(arena, (assessment->finding_count + 1) * sizeof *p->bearing);
   index_reads(p);
   index_said(p);
   return p;
@@ -80,6 +79,7 @@ ts_probe *ts_probe_new(const ts_assessment *assessment) {
 void ts_probe_free(ts_probe *probe) {
   if (probe == NULL) return;
   ts_evaluator_free(probe->evaluator);
+  ts_laid_free(probe->laid);
   ts_dossier_free(probe->variant);
   free(probe->tallies.at);
   free(probe->room);
@@ -88,20 +88,11 @@ void ts_probe_free(ts_probe *probe) {
 
 /* ---- trying ---------------------------------------------------------------------- */
 
-static void know_effects(ts_probe *p, ts_subject subject) {
-  if (p->known_effects[subject]) return;
-  p->known_effects[subject] = true;
-  p->effect_count[subject] =
-      ts_effects_here(&p->a->in, subject, TS_IN_PLACE, p->arena, &p->effects[subject]);
-}
-
-/* What is in place and what is being tried on top of it, in the probe's own room. */
+/* What is being tried on top of what is in place, in the probe's own room. */
 static size_t lay_tried(ts_probe *p, ts_subject subject) {
-  size_t in_place = p->effect_count[subject], all = ts_applied_count(p->variant);
-  size_t count = in_place, most = in_place + (all - p->applied);
-  if (most > p->room_size)
-    p->room = ts_resize(p->room, (p->room_size = 2 * most) * sizeof *p->room);
-  for (size_t i = 0; i < in_place; i++) p->room[i] = p->effects[subject][i];
+  size_t all = ts_applied_count(p->variant), count = 0;
+  if (all - p->applied > p->room_size)
+    p->room = ts_resize(p->room, (p->room_size = 2 * (all - p->applied)) * sizeof *p->room);
   for (size_t i = p->applied; i < all; i++) {
     const ts_applied_control *tried = ts_applied_at(p->variant, i);
     p->room[count++] = (ts_effect){.control = ts_control_find(p->in.packs, tried->control),
@@ -113,14 +104,8 @@ static size_t lay_tried(ts_probe *p, ts_subject subject) {
 
 const ts_tallies *ts_probe_try(ts_probe *p, size_t pair) {
   const ts_pair *it = &p->a->pairs[pair];
-  know_effects(p, it->subject);
-  const ts_effect *effects = p->effects[it->subject];
-  size_t count = p->effect_count[it->subject];
-  if (ts_applied_count(p->variant) > p->applied) {
-    count = lay_tried(p, it->subject);
-    effects = p->room;
-  }
-  p->evaluation = ts_evaluate(p->evaluator, it->rule, it->subject, effects, count);
+  size_t count = lay_tried(p, it->subject);
+  p->evaluation = ts_evaluate(p->evaluator, it->rule, it->subject, p->room, count);
   p->spent += p->evaluation->course_count;
   if (p->evaluation->failure != NULL) return NULL;
   ts_tally_all(&p->in, it->rule, it->subject, TS_IN_PLACE, p->evaluation, &p->tallies);

@@ -15,16 +15,20 @@ typedef struct {
   bool duty;
 } ts_said_at;
 
+/* Some controls, in order. */
+typedef struct {
+  const ts_control **at;
+  size_t count;
+} ts_bearing;
+
 typedef struct {
   const ts_assessment *a;
   ts_dossier *variant;
   ts_assess_inputs in; /* the assessment's, with the variant */
   ts_evaluator *evaluator;
   ts_arena *arena;     /* for as long as the probe lives */
-  ts_effect **effects; /* by subject: what is in place, once asked for */
-  size_t *effect_count;
-  bool *known_effects;
-  ts_effect *room; /* what is in place and what is tried on top of it */
+  ts_laid *laid;       /* what is in place */
+  ts_effect *room;     /* what is tried on top of it */
   size_t room_size;
   size_t applied; /* how many controls the dossier applies: those above are being tried */
   ts_tallies tallies;
@@ -32,6 +36,7 @@ typedef struct {
   uint32_t *pairs_of, *pairs_from; /* by slot: the pairs that read it; one more at the end */
   ts_said_at *said;                /* what each pair said in any view */
   uint32_t *said_from;             /* by pair; one more at the end */
+  ts_bearing *bearing; /* by finding: the controls that could bear on it, once asked for */
   size_t spent, allowed;           /* courses run in tries, and how many may be */
 } ts_probe;
 

@@ -15,14 +15,24 @@ enum { BEARING = 128, DEMANDS = 256, ROUNDS = 400, NODES = 20000 };
 /* Controls are numbered by kind, then id; a set of them is a word of bits. */
 __extension__ typedef unsigned __int128 control_set;
 
+/* The findings of each task. */
+typedef struct {
+  size_t *at;
+  uint32_t *from; /* by subject; one more at the end */
+} by_task;
+
 typedef struct {
   ts_probe *probe;
+  ts_touched *touched;
   ts_assessment *a;
   ts_subject task;
+  const size_t *findings; /* of the task */
+  size_t finding_count;
   const ts_control *controls[BEARING];
   size_t control_count;
   uint32_t *pairs; /* what any of them can touch, and what is above the line now */
   size_t pair_count, pair_capacity;
+  ts_subject *taken; /* by pair: the task that took it last; none is task 0 */
   control_set demands[DEMANDS];
   size_t demand_count;
   size_t *left; /* findings above the line with the set last tried */
@@ -32,12 +42,8 @@ typedef struct {
   size_t nodes; /* looked at in the present search */
 } healer;
 
-static bool of_task(const healer *h, const ts_finding *f) {
-  return ts_leads_to(h->a->in.dossier, f->subject, "task") == h->task;
-}
-
-static bool above_now(const healer *h, const ts_finding *f) {
-  return ts_stands_above(h->a->in.matrix, f->word, ts_stands_now(f));
+static bool above_now(const ts_assessment *a, const ts_finding *f) {
+  return ts_stands_above(a->in.matrix, f->word, ts_stands_now(f));
 }
 
 /* ---- what there is to choose from --------------------------------------------------- */
@@ -49,36 +55,32 @@ static void add_control(healer *h, const ts_control *control) {
 }
 
 static control_set bearing_on(const healer *h, const ts_finding *f) {
-  ts_arena *scratch = ts_arena_new();
   size_t count;
   control_set set = 0;
-  const ts_control **bearing = ts_bearing_controls(h->probe, f, scratch, &count);
+  const ts_control *const *bearing = ts_bearing_controls(h->probe, f, &count);
   for (size_t i = 0; i < count; i++)
     for (size_t k = 0; k < h->control_count; k++)
       if (h->controls[k] == bearing[i]) set |= (control_set)1 << k;
-  ts_arena_free(scratch);
   return set;
 }
 
 static void gather_controls(healer *h) {
-  ts_arena *scratch = ts_arena_new();
-  for (size_t i = 0; i < h->a->finding_count; i++) {
-    const ts_finding *f = &h->a->findings[i];
+  for (size_t i = 0; i < h->finding_count; i++) {
+    const ts_finding *f = &h->a->findings[h->findings[i]];
     size_t count;
-    if (!of_task(h, f) || !above_now(h, f)) continue;
-    const ts_control **bearing = ts_bearing_controls(h->probe, f, scratch, &count);
+    if (!above_now(h->a, f)) continue;
+    const ts_control *const *bearing = ts_bearing_controls(h->probe, f, &count);
     for (size_t k = 0; k < count; k++) add_control(h, bearing[k]);
   }
   if (h->control_count > 1)
     qsort(h->controls, h->control_count, sizeof h->controls[0], ts_control_order);
-  ts_arena_free(scratch);
 }
 
 static void add_pair(healer *h, size_t pair) {
   const ts_subject subject = h->a->pairs[pair].subject;
-  if (ts_leads_to(h->a->in.dossier, subject, "task") != h->task) return;
-  for (size_t i = 0; i < h->pair_count; i++)
-    if (h->pairs[i] == pair) return;
+  if (h->taken[pair] == h->task || ts_leads_to(h->a->in.dossier, subject, "task") != h->task)
+    return;
+  h->taken[pair] = h->task;
   TS_GROW(h->pairs, h->pair_count, h->pair_capacity);
   h->pairs[h->pair_count++] = (uint32_t)pair;
 }
@@ -87,12 +89,13 @@ static void gather_pairs(healer *h) {
   ts_arena *scratch = ts_arena_new();
   for (size_t i = 0; i < h->control_count; i++) {
     size_t count;
-    const uint32_t *touched = ts_pairs_touched(h->probe, h->controls[i], h->task, scratch, &count);
+    const uint32_t *touched = ts_pairs_touched(h->touched, h->controls[i], h->task, scratch, &count);
     for (size_t k = 0; k < count; k++) add_pair(h, touched[k]);
   }
-  for (size_t i = 0; i < h->a->finding_count; i++) {
-    size_t pair = ts_pair_of(h->a, &h->a->findings[i]);
-    if (pair != SIZE_MAX && above_now(h, &h->a->findings[i])) add_pair(h, pair);
+  for (size_t i = 0; i < h->finding_count; i++) {
+    const ts_finding *f = &h->a->findings[h->findings[i]];
+    size_t pair = ts_pair_of(h->a, f);
+    if (pair != SIZE_MAX && above_now(h->a, f)) add_pair(h, pair);
   }
   ts_arena_free(scratch);
 }
@@ -201,34 +204,56 @@ static void set_aside(healer *h, control_set all) {
   h->beyond_count = h->left_count;
 }
 
-static void heal_task(ts_probe *probe, ts_assessment *a, ts_subject task, ts_remedy *remedy) {
-  healer h = {.probe = probe, .a = a, .task = task};
-  gather_controls(&h);
-  gather_pairs(&h);
-  control_set all = h.control_count == BEARING ? ~(control_set)0
-                                               : ((control_set)1 << h.control_count) - 1,
+static void heal_task(healer *h, ts_remedy *remedy) {
+  gather_controls(h);
+  gather_pairs(h);
+  control_set all = h->control_count == BEARING ? ~(control_set)0
+                                                : ((control_set)1 << h->control_count) - 1,
               set;
-  set_aside(&h, all);
-  *remedy = (ts_remedy){.task = task, .none = h.beyond_count > 0, .fewest = heal(&h, &set)};
-  keep(&h, remedy->fewest ? set : all, remedy);
-  free(h.pairs);
-  free(h.left);
-  free(h.beyond);
+  set_aside(h, all);
+  *remedy = (ts_remedy){.task = h->task, .none = h->beyond_count > 0, .fewest = heal(h, &set)};
+  keep(h, remedy->fewest ? set : all, remedy);
+  free(h->pairs);
+  free(h->left);
+  free(h->beyond);
 }
 
-static bool has_above(const ts_assessment *a, ts_subject task) {
+static by_task group_by_task(const ts_assessment *a, ts_arena *arena) {
+  ts_subject subjects = ts_subject_count(a->in.dossier);
+  by_task g = {ts_arena_alloc(arena, (a->finding_count + 1) * sizeof *g.at),
+               ts_arena_alloc(arena, (subjects + 2) * sizeof *g.from)};
+  ts_subject *task = ts_alloc((a->finding_count + 1) * sizeof *task);
+  uint32_t *next = ts_alloc((subjects + 1) * sizeof *next);
+  for (size_t i = 0; i < a->finding_count; i++) {
+    task[i] = ts_leads_to(a->in.dossier, a->findings[i].subject, "task");
+    if (task[i] != TS_NO_SUBJECT) g.from[task[i] + 1]++;
+  }
+  for (ts_subject s = 0; s < subjects; s++) g.from[s + 1] += g.from[s];
   for (size_t i = 0; i < a->finding_count; i++)
-    if (ts_leads_to(a->in.dossier, a->findings[i].subject, "task") == task &&
-        ts_stands_above(a->in.matrix, a->findings[i].word, ts_stands_now(&a->findings[i])))
-      return true;
+    if (task[i] != TS_NO_SUBJECT) g.at[g.from[task[i]] + next[task[i]]++] = i;
+  free(next);
+  free(task);
+  return g;
+}
+
+static bool has_above(const healer *h) {
+  for (size_t i = 0; i < h->finding_count; i++)
+    if (above_now(h->a, &h->a->findings[h->findings[i]])) return true;
   return false;
 }
 
-void ts_remedies(ts_probe *probe, ts_assessment *a) {
+void ts_remedies(ts_probe *probe, ts_touched *touched, ts_assessment *a) {
+  ts_arena *scratch = ts_arena_new();
   ts_subject subjects = ts_subject_count(a->in.dossier);
   ts_remedy *all = ts_arena_alloc(a->arena, (subjects + 1) * sizeof *all);
-  for (ts_subject s = 0; s < subjects; s++)
-    if (ts_leads_to(a->in.dossier, s, "task") == s && has_above(a, s) && !ts_probe_is_spent(probe))
-      heal_task(probe, a, s, &all[a->remedy_count++]);
+  ts_subject *taken = ts_arena_alloc(scratch, (a->pair_count + 1) * sizeof *taken);
+  by_task tasks = group_by_task(a, scratch);
+  for (ts_subject s = 0; s < subjects; s++) {
+    healer h = {.probe = probe, .touched = touched, .a = a, .task = s, .taken = taken};
+    h.findings = tasks.at + tasks.from[s];
+    h.finding_count = tasks.from[s + 1] - tasks.from[s];
+    if (has_above(&h) && !ts_probe_is_spent(probe)) heal_task(&h, &all[a->remedy_count++]);
+  }
   a->remedies = all;
+  ts_arena_free(scratch);
 }

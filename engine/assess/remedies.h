@@ -5,6 +5,6 @@
 #include "assess/shifts.h"
 
 /* Fills assessment->remedies: one for each task with a finding above the line. */
-void ts_remedies(ts_probe *probe, ts_assessment *assessment);
+void ts_remedies(ts_probe *probe, ts_touched *touched, ts_assessment *assessment);
 
 #endif

@@ -1,37 +1,31 @@
 #include "assess/scope.h"
 #include "base/text.h"
 
-/* The subject itself or a parent of it. */
-static bool within(const ts_dossier *dossier, ts_subject scope, ts_subject subject) {
-  for (; subject != TS_NO_SUBJECT; subject = ts_subject_at(dossier, subject)->parent)
-    if (subject == scope) return true;
-  return false;
-}
-
-bool ts_covers(const ts_dossier *dossier, ts_subject scope, ts_subject subject) {
-  static const char *const ways[] = {"task", "person", "day", "site"};
-  if (scope == 0 || within(dossier, scope, subject)) return true;
-  for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
-    ts_subject there = ts_leads_to(dossier, subject, ways[i]);
-    if (there != TS_NO_SUBJECT && within(dossier, scope, there)) return true;
-  }
-  return false;
-}
-
 bool ts_view_counts(ts_view view, const ts_applied_control *applied) {
   return view == TS_AS_PLANNED || (view == TS_IN_PLACE && applied->in_place);
+}
+
+/* The one of two that says more: in place before planned, then the first. */
+static const ts_applied_control *better(const ts_applied_control *one,
+                                        const ts_applied_control *other) {
+  return one == NULL || (other->in_place && !one->in_place) ? other : one;
 }
 
 const ts_applied_control *ts_applied_here(const ts_dossier *dossier, const char *control,
                                           ts_subject subject, ts_view view) {
   const ts_applied_control *found = NULL;
-  for (size_t i = 0; i < ts_applied_count(dossier); i++) {
-    const ts_applied_control *applied = ts_applied_at(dossier, i);
-    if (!ts_same(applied->control, control) || !ts_view_counts(view, applied) ||
-        !ts_covers(dossier, applied->scope, subject))
-      continue;
-    if (applied->in_place) return applied;
-    if (found == NULL) found = applied;
+  size_t count;
+  const uint32_t *over = ts_applied_over(dossier, subject, &count);
+  for (size_t i = 0; i < count; i++) {
+    const ts_applied_control *applied = ts_applied_at(dossier, over[i]);
+    if (ts_view_counts(view, applied) && ts_same(applied->control, control))
+      found = better(found, applied);
+  }
+  for (size_t i = ts_applied_written(dossier); i < ts_applied_count(dossier); i++) {
+    const ts_applied_control *tried = ts_applied_at(dossier, i);
+    if (ts_view_counts(view, tried) && ts_same(tried->control, control) &&
+        ts_covers(dossier, tried->scope, subject))
+      found = better(found, tried);
   }
   return found;
 }
@@ -49,21 +43,14 @@ static const ts_value *reached(const ts_assess_inputs *in, const ts_control *con
   return good ? value : NULL;
 }
 
-size_t ts_effects_here(const ts_assess_inputs *in, ts_subject subject, ts_view view,
-                       ts_arena *arena, ts_effect **effects) {
-  size_t all = ts_applied_count(in->dossier), count = 0;
-  *effects = NULL;
-  if (view == TS_AS_DESCRIBED || all == 0) return 0;
-  ts_effect *made = ts_arena_alloc(arena, all * sizeof *made);
-  for (size_t i = 0; i < all; i++) {
+ts_laid *ts_laid_of(const ts_assess_inputs *in) {
+  ts_laid *laid = ts_laid_new(in->dossier);
+  for (size_t i = 0; i < ts_applied_count(in->dossier); i++) {
     const ts_applied_control *applied = ts_applied_at(in->dossier, i);
     const ts_control *control = ts_control_find(in->packs, applied->control);
-    if (control == NULL || control->change_count == 0 || !ts_view_counts(view, applied)) continue;
-    made[count++] = (ts_effect){.control = control,
-                                .to = reached(in, control, applied, arena),
-                                .scope = applied->scope,
-                                .here = ts_covers(in->dossier, applied->scope, subject)};
+    if (control == NULL || control->change_count == 0) continue;
+    ts_laid_put(laid, i, control, reached(in, control, applied, ts_laid_arena(laid)),
+                applied->in_place ? TS_IN_PLACE : TS_AS_PLANNED);
   }
-  *effects = made;
-  return count;
+  return laid;
 }

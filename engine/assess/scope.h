@@ -4,11 +4,6 @@
 
 #include "assess/assessment.h"
 
-/* True when a control that stands at `scope` covers `subject`: it is the
- * subject itself or something it is in, of, or part of: its parents, its task,
- * person, day and site, and always the production. */
-bool ts_covers(const ts_dossier *dossier, ts_subject scope, ts_subject subject);
-
 /* True when a pack has every control that the dossier applies and each reaches a value that
  * its first change can have; a report for everything else. */
 bool ts_controls_known(const ts_assess_inputs *in, ts_diagnostics *problems);
@@ -21,9 +16,8 @@ bool ts_view_counts(ts_view view, const ts_applied_control *applied);
 const ts_applied_control *ts_applied_here(const ts_dossier *dossier, const char *control,
                                           ts_subject subject, ts_view view);
 
-/* The changes that controls make to facts in a view, in the order in which the dossier applies
- * them, for an evaluation over `subject`. Returns how many; *effects lives in `arena`. */
-size_t ts_effects_here(const ts_assess_inputs *in, ts_subject subject, ts_view view,
-                       ts_arena *arena, ts_effect **effects);
+/* The changes that the dossier's controls make to facts; the level of each is the first view that
+ * counts it. Free with ts_laid_free. */
+ts_laid *ts_laid_of(const ts_assess_inputs *in);
 
 #endif

@@ -1,31 +1,37 @@
 #include "assess/shifts.h"
-#include "assess/scope.h"
+#include "assess/ways.h"
 #include "base/sort.h"
 #include "base/text.h"
 #include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
 
+enum { LOOKED_AT = 256 }; /* pairs that one change is tried on, where it touches more of them */
+
 /* All that one change shifts, whoever asks. */
 typedef struct memory {
   ts_try tried;
+  ts_subject near; /* where it was looked at first; TS_NO_SUBJECT: everywhere */
   ts_elsewhere does;
   struct memory *next; /* made at the same place */
 } memory;
 
 struct ts_shifts {
   ts_probe *probe;
+  ts_touched *touched;
   ts_assessment *a;
   memory **of_slot, **of_scope; /* what is known, by the slot moved or by where controls stand */
   size_t capacity;
 };
 
-ts_shifts *ts_shifts_new(ts_probe *probe, ts_assessment *a) {
+ts_shifts *ts_shifts_new(ts_probe *probe, ts_touched *touched, ts_assessment *a) {
   ts_shifts *s = ts_alloc(sizeof *s);
   size_t slots = ts_slot_count(a->in.dossier), subjects = ts_subject_count(a->in.dossier);
   memory **places = ts_alloc((slots + subjects + 1) * sizeof *places);
   for (size_t i = 0; i <= slots + subjects; i++) places[i] = NULL;
-  *s = (ts_shifts){.probe = probe, .a = a, .of_slot = places, .of_scope = places + slots};
+  *s = (ts_shifts){.probe = probe, .touched = touched, .a = a};
+  s->of_slot = places;
+  s->of_scope = places + slots;
   return s;
 }
 
@@ -77,60 +83,13 @@ static void touched_by_slot(const ts_probe *p, uint32_t slot, pair_list *list) {
   /* Derived facts are read with what they are made of, so those pairs are here already. */
 }
 
-static void touched_by_change(const ts_probe *p, const ts_control *control, ts_subject scope,
-                              const ts_fact_def *def, pair_list *list) {
-  uint32_t slots = ts_slot_count(p->variant);
-  for (uint32_t slot = 0; slot < slots; slot++) {
-    if (p->pairs_from[slot] == p->pairs_from[slot + 1] || ts_slot_fact(p->variant, slot) != def)
-      continue;
-    for (uint32_t i = p->pairs_from[slot]; i < p->pairs_from[slot + 1]; i++) {
-      const ts_pair *pair = &p->a->pairs[p->pairs_of[i]];
-      ts_effect effect = {
-          .control = control, .scope = scope, .here = ts_covers(p->variant, scope, pair->subject)};
-      if (ts_effects_reach(p->variant, &effect, 1, &slot, 1)) add_pair(list, p->pairs_of[i]);
-    }
-  }
-}
-
-static bool names_control(const ts_spoken *said, const char *id) {
-  for (size_t i = 0; said != NULL && i < said->outcome.control_count; i++)
-    if (ts_same(said->outcome.controls[i], id)) return true;
-  return false;
-}
-
-static void touched_by_credit(const ts_probe *p, const ts_control *control, ts_subject scope,
-                              pair_list *list) {
-  if (control->lowers_likelihood == 0 && control->lowers_severity == 0) return;
-  for (size_t i = 0; i < p->a->finding_count; i++) {
-    const ts_finding *f = &p->a->findings[i];
-    const ts_case *now = &f->view[TS_IN_PLACE];
-    bool named = names_control(now->worst, control->id) || names_control(now->best, control->id);
-    if (!named || !ts_covers(p->variant, scope, f->subject)) continue;
-    size_t pair = ts_pair_of(p->a, f);
-    if (pair != SIZE_MAX) add_pair(list, (uint32_t)pair);
-  }
-}
-
-const uint32_t *ts_pairs_touched(ts_probe *p, const ts_control *control, ts_subject scope,
-                                 ts_arena *arena, size_t *count) {
-  pair_list list = {0};
-  for (size_t i = 0; i < control->change_count; i++)
-    touched_by_change(p, control, scope, control->changes[i].def, &list);
-  touched_by_credit(p, control, scope, &list);
-  list.count = ts_sort_once_each(list.pairs, list.count);
-  uint32_t *pairs = ts_arena_alloc(arena, (list.count + 1) * sizeof *pairs);
-  if (list.count > 0) memcpy(pairs, list.pairs, list.count * sizeof *pairs);
-  *count = list.count;
-  free(list.pairs);
-  return pairs;
-}
-
-static void touched_by(ts_probe *p, const ts_try *tried, pair_list *list) {
+static void touched_by(const ts_shifts *s, const ts_try *tried, pair_list *list) {
   ts_arena *scratch = ts_arena_new();
-  if (tried->slot != TS_NO_SLOT) touched_by_slot(p, tried->slot, list);
+  if (tried->slot != TS_NO_SLOT) touched_by_slot(s->probe, tried->slot, list);
   for (size_t i = 0; i < tried->control_count; i++) {
     size_t count;
-    const uint32_t *pairs = ts_pairs_touched(p, tried->controls[i], tried->scope, scratch, &count);
+    const uint32_t *pairs =
+        ts_pairs_touched(s->touched, tried->controls[i], tried->scope, scratch, &count);
     for (size_t k = 0; k < count; k++) add_pair(list, pairs[k]);
   }
   list->count = ts_sort_once_each(list->pairs, list->count);
@@ -220,11 +179,31 @@ static const ts_shift *kept(ts_arena *arena, shift_list *list, size_t *count) {
   return copy;
 }
 
-static ts_elsewhere try_it(ts_shifts *s, const ts_try *tried) {
+/* Those within `near` first; the others in their order, as many as are looked at. */
+static void keep_nearest(const ts_shifts *s, ts_subject near, pair_list *list) {
+  uint32_t *nearest = ts_alloc(LOOKED_AT * sizeof *nearest);
+  size_t count = 0;
+  for (int pass = 0; pass < 2; pass++)
+    for (size_t i = 0; i < list->count && count < LOOKED_AT; i++) {
+      bool within = ts_covers(s->probe->variant, near, s->probe->a->pairs[list->pairs[i]].subject);
+      if (within == (pass == 0)) nearest[count++] = list->pairs[i];
+    }
+  free(list->pairs);
+  list->pairs = nearest;
+  list->count = count;
+}
+
+/* What the change shifts everywhere; where it touches a whole season, within `near` and in so
+ * many other places, so that a task more costs no more than a task. */
+static ts_elsewhere try_it(ts_shifts *s, const ts_try *tried, ts_subject near) {
   both lists = {0};
   pair_list list = {0};
   ts_elsewhere does = {0};
-  touched_by(s->probe, tried, &list);
+  touched_by(s, tried, &list);
+  if (list.count > LOOKED_AT) {
+    does.not_tried = list.count - LOOKED_AT;
+    keep_nearest(s, near, &list);
+  }
   ts_try_begin(s->probe, tried);
   for (size_t i = 0; i < list.count; i++) {
     const ts_tallies *tallies = ts_probe_try(s->probe, list.pairs[i]);
@@ -253,13 +232,16 @@ static void list_it(ts_shifts *s, ts_elsewhere *does) {
   does->number = a->elsewhere_count;
 }
 
-const ts_elsewhere *ts_shifts_of(ts_shifts *s, const ts_try *tried) {
+const ts_elsewhere *ts_shifts_of(ts_shifts *s, const ts_try *tried, const ts_finding *finding) {
   bool moves = tried->slot != TS_NO_SLOT;
+  ts_subject near = ts_control_place(s->a->in.dossier, finding->subject);
   memory **place = moves ? &s->of_slot[tried->slot] : &s->of_scope[tried->scope];
   for (memory *m = *place; m != NULL; m = m->next)
-    if (same_try(&m->tried, tried)) return &m->does;
+    if (same_try(&m->tried, tried) && (m->near == TS_NO_SUBJECT || m->near == near))
+      return &m->does;
   memory *m = ts_arena_alloc(s->a->arena, sizeof *m);
-  *m = (memory){.tried = *tried, .does = try_it(s, tried), .next = *place};
+  *m = (memory){.tried = *tried, .does = try_it(s, tried, near), .next = *place};
+  m->near = m->does.not_tried > 0 ? near : TS_NO_SUBJECT;
   m->does.from = moves ? ts_slot_subject(s->a->in.dossier, tried->slot) : tried->scope;
   list_it(s, &m->does);
   *place = m;

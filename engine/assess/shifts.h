@@ -2,7 +2,7 @@
 #ifndef TS_ASSESS_SHIFTS_H
 #define TS_ASSESS_SHIFTS_H
 
-#include "assess/probe.h"
+#include "assess/touched.h"
 
 /* One change: a fact moved, or controls put in place. */
 typedef struct {
@@ -16,7 +16,7 @@ typedef struct {
 typedef struct ts_shifts ts_shifts;
 
 /* What was tried is remembered, so asking again for the same change costs nothing. */
-ts_shifts *ts_shifts_new(ts_probe *probe, ts_assessment *assessment);
+ts_shifts *ts_shifts_new(ts_probe *probe, ts_touched *touched, ts_assessment *assessment);
 void ts_shifts_free(ts_shifts *shifts);
 
 /* Makes the change in the probe's variant, and takes it back. */
@@ -24,12 +24,9 @@ void ts_try_begin(ts_probe *probe, const ts_try *tried);
 void ts_try_end(ts_probe *probe, const ts_try *tried);
 
 /* The findings and duties that the change makes better, and worse with the worst first. Notes do
- * not count. In the assessment's list of what is done elsewhere. */
-const ts_elsewhere *ts_shifts_of(ts_shifts *shifts, const ts_try *tried);
-
-/* The pairs that a control at `scope` can change, by its changes or by its credit: ascending,
- * in `arena`. */
-const uint32_t *ts_pairs_touched(ts_probe *probe, const ts_control *control, ts_subject scope,
-                                 ts_arena *arena, size_t *count);
+ * not count. In the assessment's list of what is done elsewhere. A change that touches very many
+ * places is tried where `finding` is, for which it is a way down, and in some others. */
+const ts_elsewhere *ts_shifts_of(ts_shifts *shifts, const ts_try *tried,
+                                 const ts_finding *finding);
 
 #endif

@@ -43,7 +43,7 @@ static bool keep_if_enough(guide *g, const ts_try *tried, bool edge_included, bo
                 .scope = tried->scope};
   if (!would_stand(g, tried, &way.then) || above(g, way.then)) return false;
   for (size_t i = 0; i < tried->control_count; i++) way.controls[i] = tried->controls[i];
-  way.does = ts_shifts_of(g->shifts, tried);
+  way.does = ts_shifts_of(g->shifts, tried, g->finding);
   TS_GROW(g->ways, g->count, g->capacity);
   g->ways[g->count++] = way;
   return true;
@@ -197,13 +197,8 @@ ts_subject ts_control_place(const ts_dossier *dossier, ts_subject subject) {
   return made ? ts_leads_to(dossier, subject, "day") : subject;
 }
 
-typedef struct {
-  const ts_control **at;
-  size_t count;
-} control_list;
-
 static void add_control(const ts_probe *p, const ts_finding *f, const ts_control *control,
-                        control_list *list) {
+                        ts_bearing *list) {
   if (control == NULL || list->count == BEARING_MAX) return;
   if (ts_applied_here(p->a->in.dossier, control->id, f->subject, TS_IN_PLACE) != NULL) return;
   for (size_t i = 0; i < list->count; i++)
@@ -221,21 +216,32 @@ int ts_control_order(const void *left, const void *right) {
   return a->kind != b->kind ? (int)a->kind - (int)b->kind : strcmp(a->id, b->id);
 }
 
-const ts_control **ts_bearing_controls(const ts_probe *p, const ts_finding *finding,
-                                       ts_arena *arena, size_t *count) {
-  control_list list = {.at = ts_arena_alloc(arena, BEARING_MAX * sizeof *list.at)};
+static void gather_bearing(const ts_probe *p, const ts_finding *finding, ts_bearing *list) {
   const ts_case *now = &finding->view[TS_IN_PLACE];
   for (size_t i = 0; now->worst != NULL && i < now->worst->outcome.control_count; i++)
-    add_control(p, finding, ts_control_find(p->in.packs, now->worst->outcome.controls[i]), &list);
+    add_control(p, finding, ts_control_find(p->in.packs, now->worst->outcome.controls[i]), list);
   size_t pair = ts_pair_of(p->a, finding);
   for (size_t i = 0; pair != SIZE_MAX && i < ts_control_count(p->in.packs); i++) {
     const ts_control *control = ts_control_at(p->in.packs, i);
     if (control->change_count > 0 && changes_any(p, control, &p->a->pairs[pair]))
-      add_control(p, finding, control, &list);
+      add_control(p, finding, control, list);
   }
-  if (list.count > 1) qsort(list.at, list.count, sizeof *list.at, ts_control_order);
-  *count = list.count;
-  return list.at;
+  if (list->count > 1) qsort(list->at, list->count, sizeof *list->at, ts_control_order);
+}
+
+const ts_control *const *ts_bearing_controls(ts_probe *p, const ts_finding *finding,
+                                             size_t *count) {
+  const ts_control *room[BEARING_MAX];
+  ts_bearing *kept = &p->bearing[finding - p->a->findings];
+  if (kept->at == NULL) {
+    ts_bearing list = {.at = room};
+    gather_bearing(p, finding, &list);
+    kept->at = ts_arena_alloc(p->arena, (list.count + 1) * sizeof *kept->at);
+    memcpy(kept->at, room, list.count * sizeof *room);
+    kept->count = list.count;
+  }
+  *count = kept->count;
+  return kept->at;
 }
 
 /* Pairs of what is not enough alone, cheapest first: the sum of their places decides. */
@@ -264,15 +270,16 @@ static void add_controls(guide *g) {
   ts_arena *scratch = ts_arena_new();
   size_t count, insufficient = 0;
   ts_subject scope = ts_control_place(g->a->in.dossier, g->finding->subject);
-  const ts_control **bearing = ts_bearing_controls(g->probe, g->finding, scratch, &count);
+  const ts_control *const *bearing = ts_bearing_controls(g->probe, g->finding, &count);
+  const ts_control **alone = ts_arena_alloc(scratch, (count + 1) * sizeof *alone);
   for (size_t i = 0; i < count; i++) {
     if (g->finding->too_open && (!is_named(g->finding, bearing[i]) || ts_probe_is_spent(g->probe)))
       continue;
     ts_try tried = {
         .slot = TS_NO_SLOT, .controls = {bearing[i]}, .control_count = 1, .scope = scope};
-    if (!keep_if_enough(g, &tried, true, false)) bearing[insufficient++] = bearing[i];
+    if (!keep_if_enough(g, &tried, true, false)) alone[insufficient++] = bearing[i];
   }
-  if (insufficient > 1 && !g->finding->too_open) add_pairs(g, bearing, insufficient, scope);
+  if (insufficient > 1 && !g->finding->too_open) add_pairs(g, alone, insufficient, scope);
   ts_arena_free(scratch);
 }
 

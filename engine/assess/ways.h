@@ -10,9 +10,10 @@
 void ts_ways(ts_probe *probe, ts_shifts *shifts, ts_assessment *assessment, ts_finding *finding);
 
 /* The controls that could bear on a finding: those its rule names, and those that change a
- * fact it read, without what is in place over it. Ordered by kind, then id; in `arena`. */
-const ts_control **ts_bearing_controls(const ts_probe *probe, const ts_finding *finding,
-                                       ts_arena *arena, size_t *count);
+ * fact it read, without what is in place over it. Ordered by kind, then id; they live as long as
+ * the probe, and are worked out once. */
+const ts_control *const *ts_bearing_controls(ts_probe *probe, const ts_finding *finding,
+                                             size_t *count);
 
 /* For qsort, on pointers to controls: by kind, eliminations first, then by id. */
 int ts_control_order(const void *left, const void *right);

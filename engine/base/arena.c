@@ -48,6 +48,22 @@ void ts_arena_free(ts_arena *arena) {
   free(arena);
 }
 
+void ts_arena_clear(ts_arena *arena) {
+  block *kept = NULL;
+  for (block *b = arena->newest; b;) {
+    block *older = b->older;
+    if (!kept && b->size == BLOCK_SIZE) kept = b;
+    else free(b);
+    b = older;
+  }
+  if (kept) {
+    memset(kept->bytes, 0, kept->used);
+    kept->used = 0;
+    kept->older = NULL;
+  }
+  arena->newest = kept;
+}
+
 static block *block_new(size_t size) {
   if (size > SIZE_MAX - sizeof(block)) out_of_memory();
   block *b = ts_alloc(sizeof(block) + size);

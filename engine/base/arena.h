@@ -13,6 +13,7 @@ typedef struct ts_arena ts_arena;
 
 ts_arena *ts_arena_new(void);
 void ts_arena_free(ts_arena *arena); /* NULL is allowed */
+void ts_arena_clear(ts_arena *arena); /* empty again, with a block to begin with */
 
 /* `size` bytes, zeroed, aligned for any type. */
 void *ts_arena_alloc(ts_arena *arena, size_t size);

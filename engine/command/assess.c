@@ -1,46 +1,12 @@
 /* tankside assess: the dossier assessed, a summary shown, the documents written. */
-#include "base/file.h"
 #include "base/text.h"
-#include "command/command.h"
+#include "command/output.h"
 #include "tankside/document.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 /* ---- documents ------------------------------------------------------------------ */
-
-typedef struct {
-  ts_session *s;
-  const ts_options *options;
-  ts_progress *progress;
-  const char *folder, *xml_path;
-  const char *bytes; /* the assessment in the language of the papers */
-  size_t length;
-  size_t files;
-} writer;
-
-/* Of the HTML that was written just before. */
-static bool write_pdf(writer *w, const ts_sheet_file *file, const char *path) {
-  size_t stem = strlen(path) - strlen(file->form);
-  const char *html = ts_arena_printf(w->s->arena, "%.*shtml", (int)stem, path);
-  if (file->sheet->attaches)
-    return ts_sheet_pdf_with(html, path, w->options->paper, w->xml_path, w->s->problems);
-  return ts_sheet_pdf(html, path, w->options->paper, w->s->problems);
-}
-
-static bool write_file(void *data, const ts_sheet_file *file) {
-  writer *w = data;
-  char *path = ts_path_join(w->s->arena, w->folder, file->name), *bytes = NULL;
-  size_t length = 0;
-  progress_file(w->progress, file->name);
-  w->files++;
-  if (ts_same(file->form, "pdf")) return write_pdf(w, file, path);
-  bool good = ts_sheet_file_render(w->bytes, w->length, file, !w->options->no_pdf,
-                                   w->options->paper, &bytes, &length, w->s->problems) &&
-              ts_file_write(path, bytes, length, w->s->problems);
-  free(bytes);
-  return good;
-}
 
 /* A name that ends in .xml asks for the assessment alone. */
 static bool wants_file(const char *out) {
@@ -50,20 +16,8 @@ static bool wants_file(const char *out) {
 
 static bool write_documents(ts_session *s, const ts_options *options, ts_progress *progress,
                             const char *bytes, size_t length) {
-  if (wants_file(options->out)) return ts_file_write(options->out, bytes, length, s->problems);
-  writer w = {.s = s, .options = options, .progress = progress, .folder = options->out};
-  w.xml_path = ts_path_join(s->arena, w.folder, "assessment.xml");
-  w.files = 1;
-  char *translated = NULL;
-  bool good = ts_assessment_in_language(bytes, length, options->language, &translated, &w.length,
-                                        s->problems);
-  w.bytes = translated;
-  good = good && ts_folder_make(w.folder, s->problems) &&
-         ts_file_write(w.xml_path, bytes, length, s->problems) &&
-         ts_sheet_each_file(w.bytes, w.length, !options->no_pdf, write_file, &w, s->problems);
-  free(translated);
-  if (good) printf("\n%zu file%s in %s\n", w.files, plural(w.files), w.folder);
-  return good;
+  if (wants_file(options->out)) return output_file(s, options, options->out, bytes, length);
+  return papers_write(s, options, progress, bytes, length);
 }
 
 /* ---- the verb ----------------------------------------------------------------------- */
@@ -174,16 +128,21 @@ const ts_verb verb_assess = {
         "every document (`tankside print --help` lists them) as HTML, most as PDF, and an\n"
         "index.html to find them by; -o FILE.xml writes the assessment alone. What is not\n"
         "known counts as its worst.\n"
+        "The files appear in DIR together, once all are made; those of an earlier run that\n"
+        "are no more are removed. What tankside did not write, or somebody signed or changed\n"
+        "since, is left alone, and then nothing is written, unless --force is given.\n"
         "--set and --set-file try values that are not in the dossier; what they change\n"
         "against the dossier as it stands comes last.\n"
         "--explain F12 shows instead all that is behind one finding: scores, conditions,\n"
         "working with its sources, facts and evidence, how far each number is from changing\n"
         "it, and what would bring it below the line, with what that makes worse elsewhere.\n\n"
+        "  tankside assess dossier.xml -o paper\n"
+        "  tankside assess dossier.xml --explain F1\n\n"
         "It never says that something may go ahead: a competent person decides.\n\n"
         "Exit status: 0 nothing above the line, no stop, no duty open or not met, complete;\n"
         "1 otherwise; 2 not assessed, and then nothing is written.",
     .takes = OPTION_PACK | OPTION_MATRIX | OPTION_SET | OPTION_SET_FILE | OPTION_OUT |
-             OPTION_PAPER | OPTION_NO_PDF | OPTION_EXPLAIN | OPTION_LANGUAGE,
+             OPTION_PAPER | OPTION_NO_PDF | OPTION_EXPLAIN | OPTION_LANGUAGE | OPTION_FORCE,
     .least = 1,
     .most = 1,
     .kinds = {A_DOSSIER},

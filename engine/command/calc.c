@@ -207,6 +207,8 @@ const ts_verb verb_calc = {
                "calc NAME ARGUMENT...  works it out; arguments are quantities: \"3 m\",\n"
                "                       \"20..22 degC\"; \"?\" stands for all of the valid range\n"
                "\n"
+               "  tankside calc survival_time\n"
+               "  tankside calc survival_time '8..10 degC'\n\n"
                "Exit status: 0 worked out, 1 open (an argument outside its valid range), 2 usage.",
     .takes = OPTION_ALL,
     .least = 0,

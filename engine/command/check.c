@@ -47,6 +47,7 @@ const ts_verb verb_check = {
     .details = "Reads the dossier and what it includes, and says everything that is wrong with\n"
                "it: one problem a line, `file:line: error: text`, on standard error. No rule is\n"
                "run. The packs of its jurisdiction are loaded for the facts they add.\n\n"
+               "  tankside check dossier.xml\n\n"
                "Exit status: 0 it can be used (there may be warnings), 2 it cannot.",
     .takes = OPTION_PACK | OPTION_SET | OPTION_SET_FILE,
     .least = 1,

@@ -7,12 +7,12 @@
 #include <lua.h>
 #include <stdio.h>
 
-static const ts_verb *const verbs[] = {&verb_new,    &verb_assess,    &verb_ask,   &verb_import,
-                                       &verb_watch,  &verb_check,     &verb_print, &verb_compare,
-                                       &verb_verify, &verb_review,    &verb_sign,  &verb_rules,
-                                       &verb_calc,   &verb_vocabulary};
+const ts_verb *const verbs[] = {
+    &verb_new,   &verb_workbook, &verb_import, &verb_ask,        &verb_check,       &verb_assess,
+    &verb_watch, &verb_day,      &verb_print,  &verb_compare,    &verb_verify,      &verb_review,
+    &verb_sign,  &verb_rules,    &verb_calc,   &verb_vocabulary, &verb_completions, NULL};
 
-enum { VERBS = sizeof verbs / sizeof verbs[0] };
+enum { VERBS = sizeof verbs / sizeof verbs[0] - 1 };
 
 const char caution[] =
     "It computes and documents; a competent person decides. Local codes and licensed "
@@ -22,20 +22,13 @@ const char caution[] =
 static void help_all(void) {
   puts("tankside: risk assessment of work in, under and beside water on set\n");
   puts("usage: tankside COMMAND [ARGUMENT]...\n");
-  for (size_t i = 0; i < VERBS; i++) printf("  %-11s %s\n", verbs[i]->name, verbs[i]->summary);
-  puts("\n  tankside COMMAND --help   what it takes and gives");
+  for (size_t i = 0; i < VERBS; i++) printf("  %-12s %s\n", verbs[i]->name, verbs[i]->summary);
+  puts("\n  tankside                  what to do next in this folder");
+  puts("  tankside COMMAND --help   what it takes and gives, with examples");
   puts("  tankside --version        this program and its libraries\n");
   puts("Exit status: 0 assessed, nothing above the line; 1 assessed, something stops,\n"
        "stands above the line, is not met or incomplete; 2 not assessed.\n");
   print_folded("", caution);
-}
-
-static void help_verb(const ts_verb *verb) {
-  printf("usage: tankside %s\n\n%s\n", verb->usage, verb->details);
-  if (verb->takes != 0) {
-    puts("\nOptions:");
-    options_help(verb);
-  }
 }
 
 static void version(void) {
@@ -44,7 +37,7 @@ static void version(void) {
          LIBXSLT_DOTTED_VERSION);
 }
 
-static const ts_verb *find_verb(const char *name) {
+const ts_verb *verb_find(const char *name) {
   for (size_t i = 0; i < VERBS; i++)
     if (ts_same(verbs[i]->name, name)) return verbs[i];
   return NULL;
@@ -60,7 +53,7 @@ static int run_verb(const ts_verb *verb, int count, char **arguments) {
   ts_options options = {0};
   if (!options_read(verb, count, arguments, &options)) return NOT_DONE;
   if (options.help) {
-    help_verb(verb);
+    print_help(verb);
     return DONE;
   }
   return verb->run(&options);
@@ -72,9 +65,9 @@ static int help(int count, char **arguments) {
     help_all();
     return DONE;
   }
-  const ts_verb *verb = find_verb(arguments[0]);
+  const ts_verb *verb = verb_find(arguments[0]);
   if (verb == NULL) return no_such_verb(arguments[0]);
-  help_verb(verb);
+  print_help(verb);
   return DONE;
 }
 
@@ -94,6 +87,6 @@ int main(int count, char **arguments) {
   }
   if (ts_same(name, "--help") || ts_same(name, "-h") || ts_same(name, "help"))
     return flushed(help(ts_same(name, "help") ? count - 2 : 0, arguments + 2));
-  const ts_verb *verb = find_verb(name);
+  const ts_verb *verb = verb_find(name);
   return verb != NULL ? flushed(run_verb(verb, count - 2, arguments + 2)) : no_such_verb(name);
 }

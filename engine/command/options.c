@@ -28,6 +28,7 @@ static const ts_option rows[] = {
     {"--language", "NAME", OPTION_LANGUAGE,
      "of the papers: en-GB (default), en-US, fr, de, es; else the dossier's", A_LANGUAGE,
      KEPT(language)},
+    {"--force", NULL, OPTION_FORCE, "replace what tankside did not write, too", KEPT(force)},
     {"--no-pdf", NULL, OPTION_NO_PDF, "no PDF, only HTML", KEPT(no_pdf)},
     {"--explain", "FINDING", OPTION_EXPLAIN,
      "instead of the summary: all that is behind one finding or duty", KEPT(explain)},

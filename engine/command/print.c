@@ -1,7 +1,7 @@
 /* tankside print: one document from an assessment that was written before. */
 #include "base/file.h"
 #include "base/text.h"
-#include "command/command.h"
+#include "command/output.h"
 #include "tankside/document.h"
 #include <stdio.h>
 #include <stdlib.h>
@@ -9,7 +9,7 @@
 typedef struct {
   ts_session *s;
   const ts_options *options;
-  const char *sheet, *bytes;
+  const char *path, *sheet, *bytes;
   size_t length;
 } printer;
 
@@ -17,21 +17,15 @@ static bool to_stdout(const char *html, size_t length) {
   return fwrite(html, 1, length, stdout) == length;
 }
 
-/* The PDF is set from an HTML file, which stays beside it: it is the accessible edition. */
 static bool write_pdf(const printer *p, const char *html, size_t length) {
-  ts_arena *arena = p->s->arena;
-  const char *pdf = p->options->out;
-  char *beside = ts_arena_printf(arena, "%s.html", pdf);
-  if (!ts_file_write(beside, html, length, p->s->problems)) return false;
-  if (ts_sheet_find(p->sheet)->attaches)
-    return ts_sheet_pdf_with(beside, pdf, p->options->paper, p->options->words[0], p->s->problems);
-  return ts_sheet_pdf(beside, pdf, p->options->paper, p->s->problems);
+  const char *attachment = ts_sheet_find(p->sheet)->attaches ? p->path : NULL;
+  return output_pdf(p->s, p->options, html, length, attachment);
 }
 
 static bool put(const printer *p, const char *bytes, size_t length) {
   if (ts_same(p->options->as, "pdf")) return write_pdf(p, bytes, length);
   if (p->options->out == NULL) return to_stdout(bytes, length);
-  return ts_file_write(p->options->out, bytes, length, p->s->problems);
+  return output_file(p->s, p->options, p->options->out, bytes, length);
 }
 
 static bool print_sheet(const printer *p) {
@@ -50,8 +44,7 @@ static bool print_sheet(const printer *p) {
 static bool print_in_language(printer *p) {
   size_t length = 0;
   char *translated = NULL;
-  const char *bytes =
-      ts_file_read(p->s->arena, p->options->words[0], ASSESSMENT_LIMIT, &length, p->s->problems);
+  const char *bytes = ts_file_read(p->s->arena, p->path, ASSESSMENT_LIMIT, &length, p->s->problems);
   bool good = bytes != NULL && ts_assessment_in_language(bytes, length, p->options->language,
                                                          &translated, &p->length, p->s->problems);
   p->bytes = translated;
@@ -95,6 +88,7 @@ static int run(const ts_options *options) {
   if (status != DONE) return status;
   s.arena = ts_arena_new();
   s.problems = ts_diagnostics_new();
+  p.path = assessment_path(&s, options->words[0]);
   status = print_in_language(&p) ? DONE : NOT_DONE;
   session_close(&s);
   return status;
@@ -122,8 +116,12 @@ const ts_verb verb_print = {
         "  set         the papers for the water, bound, with their contents\n"
         "  reviewer    scope, method, evidence, assumptions, digests: the reviewer\n"
         "  register    findings and duties as a table: csv or ods\n\n"
-        "All but the first leave personal facts out.",
-    .takes = OPTION_SHEET | OPTION_AS | OPTION_TASK | OPTION_OUT | OPTION_PAPER | OPTION_LANGUAGE,
+        "All but the first leave personal facts out.\n\n"
+        "  tankside print paper --sheet card --as pdf -o cards.pdf\n"
+        "  tankside print paper --sheet register -o register.csv\n\n"
+        "Exit status: 0 printed, 2 not.",
+    .takes = OPTION_SHEET | OPTION_AS | OPTION_TASK | OPTION_OUT | OPTION_PAPER | OPTION_LANGUAGE |
+             OPTION_FORCE,
     .least = 1,
     .most = 1,
     .kinds = {AN_ASSESSMENT},

@@ -136,7 +136,7 @@ static const char *const forms[] = {"text", "csv", NULL}; /* of the list */
 const ts_verb verb_rules = {
     .name = "rules",
     .usage = "rules list|check|try|explain|new|topics [WORD]... [--pack DIR]...",
-    .summary = "the rules there are, their examples; one tried, explained or begun",
+    .summary = "the rules and their examples; one tried, explained or begun",
     .details =
         "list     one rule a line: id, the subject it is asked of, title, pack/file:line;\n"
         "         with --where, which may be repeated, only rules that each holds for:\n"
@@ -159,6 +159,9 @@ const ts_verb verb_rules = {
         "topics   what an assessment has to look at: each topic with the rules that look at\n"
         "         it and their sources; says what no rule looks at, and which rule of the\n"
         "         common pack stands under no topic\n\n"
+        "  tankside rules list --where topic=air\n"
+        "  tankside rules explain air.return-margin\n"
+        "  tankside rules try air.return-margin dossier.xml\n\n"
         "All packs that came with the program are loaded, and those given with --pack;\n"
         "`try` loads those of the dossier's jurisdiction.\n"
         "Exit status of check: 0 all come out, 1 some do not, 2 a pack cannot be loaded.",

@@ -192,7 +192,7 @@ const ts_verb verb_verify = {
                "and word. Each place that differs is named with its line, what was found and what\n"
                "follows. The dossier is looked for beside the assessment and one folder above;\n"
                "packs that were given then are to be given again.\n\n"
-               "  tankside verify build/revision-3/assessment.xml --dossier dossier.xml\n\n"
+               "  tankside verify paper --dossier dossier.xml\n\n"
                "Of each signature it says who signed, when and as whom, and whether anything was\n"
                "altered since; whose certificate it is, the authorities in --trust vouch for.\n\n"
                "Given the folder, it also makes each document in it again and names what was\n"

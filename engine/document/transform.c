@@ -10,6 +10,7 @@
 #include "document/withhold.h"
 #include "tankside/sign.h"
 
+#include <libxml/HTMLtree.h>
 #include <libxml/uri.h>
 #include <libxslt/transform.h>
 #include <libxslt/variables.h>
@@ -155,6 +156,29 @@ static bool makes(const xsltStylesheet *style, const char *method) {
   return style->method != NULL && ts_same((const char *)style->method, method);
 }
 
+/* What came out: one page, or one for each task. Each text is for free(). */
+typedef struct {
+  char *task, *html; /* task: its path, where there are many */
+  size_t length;
+} made;
+typedef struct {
+  made *at;
+  size_t count, capacity;
+} page_list;
+
+static void add_page(page_list *pages, xmlChar *task, char *html, size_t length) {
+  TS_GROW(pages->at, pages->count, pages->capacity);
+  pages->at[pages->count++] = (made){(char *)task, html, length};
+}
+
+static void release_pages(page_list *pages) {
+  for (size_t i = 0; i < pages->count; i++) {
+    xmlFree(pages->at[i].task);
+    free(pages->at[i].html);
+  }
+  free(pages->at);
+}
+
 /* What came out, HTML with its doctype, for free(); NULL when the stylesheet gave nothing. */
 static char *save(xmlDoc *result, xsltStylesheet *style, size_t *length) {
   bool page = !makes(style, "text") && !makes(style, "xml");
@@ -172,17 +196,51 @@ static char *save(xmlDoc *result, xsltStylesheet *style, size_t *length) {
   return html;
 }
 
-static char *run(xsltStylesheet *style, const ts_xml *xml, ts_document_guard *guard,
-                 const parameter *parameters, size_t *length, ts_text *said) {
+/* A page out of a result that has many, as a document by itself. Its names are those of the
+ * result's dictionary. */
+static xmlDoc *taken_out(xmlNode *html, const xmlDoc *result) {
+  xmlDoc *alone = htmlNewDocNoDtD(NULL, NULL);
+  alone->dict = result->dict;
+  if (alone->dict) xmlDictReference(alone->dict);
+  xmlUnlinkNode(html);
+  xmlDocSetRootElement(alone, html);
+  return alone;
+}
+
+static bool save_each(const xmlNode *all, const xmlDoc *result, xsltStylesheet *style,
+                      page_list *pages) {
+  for (const xmlNode *one = ts_xml_child(all, "page"); one; one = ts_xml_next(one, "page")) {
+    xmlDoc *alone = taken_out(one->children, result);
+    size_t length = 0;
+    char *html = save(alone, style, &length);
+    xmlFreeDoc(alone);
+    if (!html) return false;
+    add_page(pages, xmlGetNoNsProp(one, BAD_CAST "of"), html, length);
+  }
+  return true;
+}
+
+static bool save_all(xmlDoc *result, xsltStylesheet *style, page_list *pages) {
+  const xmlNode *root = xmlDocGetRootElement(result);
+  if (root && ts_same((const char *)root->name, "pages"))
+    return save_each(root, result, style, pages);
+  size_t length = 0;
+  char *html = save(result, style, &length);
+  if (html) add_page(pages, NULL, html, length);
+  return html != NULL;
+}
+
+static bool run(xsltStylesheet *style, const ts_xml *xml, ts_document_guard *guard,
+                const parameter *parameters, page_list *pages, ts_text *said) {
   xsltTransformContext *context = xsltNewTransformContext(style, ts_xml_document(xml));
-  if (!context) return NULL;
+  if (!context) return false;
   xmlDoc *result = NULL;
   if (set_up(context, guard, parameters, said))
     result = xsltApplyStylesheetUser(style, ts_xml_document(xml), NULL, NULL, NULL, context);
-  char *html = result && context->state == XSLT_STATE_OK ? save(result, style, length) : NULL;
+  bool good = result && context->state == XSLT_STATE_OK && save_all(result, style, pages);
   xmlFreeDoc(result);
   xsltFreeTransformContext(context);
-  return html;
+  return good;
 }
 
 static const char *style_text(ts_arena *arena, const char *folder, const char *name,
@@ -191,14 +249,14 @@ static const char *style_text(ts_arena *arena, const char *folder, const char *n
   return ts_file_read(arena, path, STYLE_LIMIT, NULL, problems);
 }
 
-static char *guarded(const char *path, const ts_xml *xml, const parameter *parameters,
-                     size_t *length, ts_text *said) {
+static bool guarded(const char *path, const ts_xml *xml, const parameter *parameters,
+                    page_list *pages, ts_text *said) {
   ts_document_guard guard;
   xsltStylesheet *style = ts_document_guard_begin(&guard) ? load(path, said) : NULL;
-  char *html = style ? run(style, xml, &guard, parameters, length, said) : NULL;
+  bool good = style && run(style, xml, &guard, parameters, pages, said);
   ts_document_guard_end(&guard);
   xsltFreeStylesheet(style);
-  return html;
+  return good;
 }
 
 /* What is to be made; what does not apply is NULL. */
@@ -208,7 +266,9 @@ typedef struct {
 
 static const char *or_nothing(const char *text) { return text ? text : ""; }
 
-static char *transform(request r, const ts_xml *xml, size_t *length, ts_diagnostics *problems) {
+/* Release the pages in any case. */
+static bool transform_all(request r, const ts_xml *xml, page_list *pages,
+                          ts_diagnostics *problems) {
   ts_arena *arena = ts_arena_new();
   const char *folder = ts_data_path(arena, "templates");
   const char *script = style_text(arena, folder, "reading.js", problems);
@@ -229,10 +289,22 @@ static char *transform(request r, const ts_xml *xml, size_t *length, ts_diagnost
   const char *path = ts_path_join(arena, folder, r.stylesheet);
   ts_text said = {0};
   ts_document_plain(ts_xml_root(xml));
-  char *html = there ? guarded(path, xml, parameters, length, &said) : NULL;
-  if (there && !html) report_said(&said, path, problems);
+  bool good = there && guarded(path, xml, parameters, pages, &said);
+  if (there && !good) report_said(&said, path, problems);
   ts_text_release(&said);
   ts_arena_free(arena);
+  return good;
+}
+
+static char *transform(request r, const ts_xml *xml, size_t *length, ts_diagnostics *problems) {
+  page_list pages = {0};
+  char *html = NULL;
+  if (transform_all(r, xml, &pages, problems)) {
+    html = pages.at[0].html;
+    *length = pages.at[0].length;
+    pages.at[0].html = NULL;
+  }
+  release_pages(&pages);
   return html;
 }
 
@@ -263,6 +335,24 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
                   xml, html_length, problems);
   ts_xml_free(xml);
   return *html != NULL;
+}
+
+bool ts_sheet_render_each(const char *assessment_xml, size_t length, const char *sheet,
+                          const char *paper, ts_page_taker take, void *data,
+                          ts_diagnostics *problems) {
+  const ts_sheet *which = known_sheet(sheet, problems);
+  if (!which || !ts_document_paper(paper, problems)) return false;
+  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  page_list pages = {0};
+  if (xml && !which->attaches) ts_document_withhold(ts_xml_root(xml));
+  request r = {.stylesheet = which->stylesheet, .sheet = which->name};
+  bool good = xml && transform_all(r, xml, &pages, problems);
+  ts_xml_free(
+      xml); /* before the pages are taken: it is the larger part, and a PDF takes its time */
+  for (size_t i = 0; good && i < pages.count; i++)
+    good = take(data, pages.at[i].task, pages.at[i].html, pages.at[i].length);
+  release_pages(&pages);
+  return good;
 }
 
 /* The language asked for, else that of the production; NULL with a report for one that there is

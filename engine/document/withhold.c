@@ -5,6 +5,7 @@
 
 #include "base/arena.h"
 #include "base/text.h"
+#include <libxml/hash.h>
 #include <stdlib.h>
 
 /* Unless the root of an assessment in another language carries its own words. */
@@ -13,8 +14,22 @@ static const char neutral[] = "Withheld: ask the safety officer";
 typedef struct {
   xmlNode **nodes; /* findings and duties that are discreet */
   size_t count, capacity;
-  const char *neutral; /* what stands in their place */
+  const char *neutral;        /* what stands in their place */
+  xmlHashTable *ids, *titles; /* theirs: sets, so that a long assessment is gone through once */
 } discreet;
+
+static void add_to(xmlHashTable *set, const xmlNode *node, const char *attribute) {
+  xmlChar *text = xmlGetNoNsProp(node, BAD_CAST attribute);
+  if (text) xmlHashUpdateEntry(set, text, (void *)node, NULL);
+  xmlFree(text);
+}
+
+static bool is_in(xmlHashTable *set, const xmlNode *node, const char *attribute) {
+  xmlChar *text = xmlGetNoNsProp(node, BAD_CAST attribute);
+  bool there = text && xmlHashLookup(set, text) != NULL;
+  xmlFree(text);
+  return there;
+}
 
 static bool is_element(const xmlNode *node, const char *name) {
   return node->type == XML_ELEMENT_NODE && ts_same((const char *)node->name, name);
@@ -33,6 +48,8 @@ static void gather(discreet *all, xmlNode *node) {
     if (has(node, "discreet", "yes")) {
       TS_GROW(all->nodes, all->count, all->capacity);
       all->nodes[all->count++] = node;
+      add_to(all->ids, node, "id");
+      add_to(all->titles, node, "title");
     } else {
       gather(all, node->children);
     }
@@ -46,25 +63,18 @@ static void put(xmlNode *node, const char *attribute, const char *text) {
 /* ---- other places that speak of it: what a change would do elsewhere, what stays above ---- */
 
 /* By its id; or, where it would be new and has none, by its title among what would change. */
-static bool tells_of(const xmlNode *node, const xmlNode *it) {
-  xmlChar *title = xmlGetNoNsProp(it, BAD_CAST "title"), *id = xmlGetNoNsProp(it, BAD_CAST "id");
-  bool change = xmlHasProp(node, BAD_CAST "words") != NULL;
-  bool tells = (change && title && has(node, "title", (const char *)title)) ||
-               (id && has(node, "finding", (const char *)id));
-  xmlFree(title);
-  xmlFree(id);
-  return tells;
+static bool tells_of(const discreet *all, const xmlNode *node) {
+  return is_in(all->ids, node, "finding") ||
+         (xmlHasProp(node, BAD_CAST "words") && is_in(all->titles, node, "title"));
 }
 
 static void hush(const discreet *all, xmlNode *node) {
   for (; node; node = node->next) {
     if (node->type != XML_ELEMENT_NODE || has(node, "discreet", "yes")) continue;
-    for (size_t i = 0; i < all->count; i++) {
-      if (!tells_of(node, all->nodes[i])) continue;
+    if (tells_of(all, node)) {
       put(node, "title", all->neutral);
       put(node, "words", all->neutral);
       put(node, "subject-label", "");
-      break;
     }
     hush(all, node->children);
   }
@@ -72,34 +82,27 @@ static void hush(const discreet *all, xmlNode *node) {
 
 /* ---- what would help ------------------------------------------------------------------------ */
 
-static bool names_control(const xmlNode *finding, const char *ref) {
-  for (const xmlNode *child = finding->children; child; child = child->next)
-    if (is_element(child, "control") && has(child, "ref", ref)) return true;
-  return false;
-}
-
-/* A control that bears on nothing else gives away what it is for. */
-static bool only_for_discreet(const xmlNode *findings, const char *ref) {
-  bool named = false;
+/* The controls that discreet findings name, or the others. */
+static xmlHashTable *controls_named(const xmlNode *findings, bool discreetly) {
+  xmlHashTable *set = xmlHashCreate(0);
   for (const xmlNode *it = findings->children; it; it = it->next) {
-    if (it->type != XML_ELEMENT_NODE || !names_control(it, ref)) continue;
-    if (!has(it, "discreet", "yes")) return false;
-    named = true;
+    if (it->type != XML_ELEMENT_NODE || has(it, "discreet", "yes") != discreetly) continue;
+    for (const xmlNode *child = it->children; child; child = child->next)
+      if (is_element(child, "control")) add_to(set, child, "ref");
   }
-  return named;
+  return set;
 }
 
-static void hush_control(const discreet *all, const xmlNode *findings, xmlNode *control) {
-  xmlChar *ref = xmlGetNoNsProp(control, BAD_CAST "ref");
-  if (ref && only_for_discreet(findings, (const char *)ref)) put(control, "title", all->neutral);
-  xmlFree(ref);
-}
-
-/* In the remedies of tasks: elsewhere controls stand with the finding they are for. */
+/* In the remedies of tasks: elsewhere controls stand with the finding they are for. A control that
+ * bears on nothing else gives away what it is for. */
 static void hush_remedies(const discreet *all, const xmlNode *findings, xmlNode *remedies) {
+  xmlHashTable *theirs = controls_named(findings, true), *others = controls_named(findings, false);
   for (xmlNode *remedy = remedies->children; remedy; remedy = remedy->next)
     for (xmlNode *part = remedy->children; part; part = part->next)
-      if (is_element(part, "control")) hush_control(all, findings, part);
+      if (is_element(part, "control") && is_in(theirs, part, "ref") && !is_in(others, part, "ref"))
+        put(part, "title", all->neutral);
+  xmlHashFree(theirs, NULL);
+  xmlHashFree(others, NULL);
 }
 
 static xmlNode *child_of(xmlNode *root, const char *name) {
@@ -158,7 +161,9 @@ static void drop_person(xmlNode *node) {
 
 void ts_document_withhold(xmlNode *root) {
   xmlChar *words = xmlGetNoNsProp(root, BAD_CAST "withheld");
-  discreet all = {.neutral = words ? (const char *)words : neutral};
+  discreet all = {.neutral = words ? (const char *)words : neutral,
+                  .ids = xmlHashCreate(0),
+                  .titles = xmlHashCreate(0)};
   gather(&all, root->children);
   xmlNode *findings = child_of(root, "findings"), *remedies = child_of(root, "remedies");
   xmlNode *inputs = child_of(root, "inputs");
@@ -174,6 +179,8 @@ void ts_document_withhold(xmlNode *root) {
     drop_children(node);
     drop_person(node);
   }
+  xmlHashFree(all.ids, NULL);
+  xmlHashFree(all.titles, NULL);
   free(all.nodes);
   xmlFree(words);
 }

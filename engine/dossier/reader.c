@@ -267,6 +267,7 @@ static void finish(ts_reader *reader) {
                    reader->problems);
   ts_world_person_days(dossier);
   ts_world_link(dossier);
+  ts_world_reach(dossier);
   ts_read_papers_check(reader);
   ts_world_derive(dossier);
   ts_world_crosscheck(dossier, reader->problems);

@@ -52,6 +52,8 @@ const ts_fact_def *ts_slot_fact(const ts_dossier *dossier, uint32_t slot);
 ts_subject ts_slot_subject(const ts_dossier *dossier, uint32_t slot);
 ts_dim ts_fact_dim(const ts_vocabulary *vocabulary, const ts_fact_def *fact);
 ts_range ts_fact_plausible(const ts_vocabulary *vocabulary, const ts_fact_def *fact);
+/* The slot of a fact on a subject of its entity. */
+uint32_t ts_fact_slot(const ts_dossier *dossier, ts_subject subject, const ts_fact_def *fact);
 /* "d1t3/p1/breath-hold" into `out`. */
 char *ts_slot_path(const ts_dossier *dossier, uint32_t slot, char *out, size_t size);
 
@@ -121,6 +123,9 @@ const char *ts_show_difference(const ts_dossier *dossier, const ts_fact_def *fac
 const char *ts_show_value(const ts_dossier *dossier, const ts_fact_def *fact,
                           const ts_value *value, ts_arena *arena);
 
+/* What a value of the fact may look like, for whoever is asked for it. */
+const char *ts_show_form(const ts_dossier *dossier, const ts_fact_def *fact, ts_arena *arena);
+
 /* Evidence, applied controls and waivers, as written. */
 typedef struct {
   const char *target; /* path of a fact or subject */
@@ -152,6 +157,20 @@ size_t ts_evidence_count(const ts_dossier *dossier);
 const ts_evidence *ts_evidence_at(const ts_dossier *dossier, size_t index);
 size_t ts_applied_count(const ts_dossier *dossier);
 const ts_applied_control *ts_applied_at(const ts_dossier *dossier, size_t index);
+
+/* True when a control that stands at `scope` covers `subject`: it is the subject itself or
+ * something it is in, of, or part of: its parents, its task, person, day and site, and always
+ * the production. */
+bool ts_covers(const ts_dossier *dossier, ts_subject scope, ts_subject subject);
+/* Every such scope, each once, the production first; returns how many. */
+enum { TS_SCOPES_MAX = 64 };
+size_t ts_scopes_over(const ts_dossier *dossier, ts_subject subject, ts_subject *scopes);
+/* The controls that the dossier applies, as it is written, over a subject; those that stand at
+ * one; how many there are. By index, ascending. */
+const uint32_t *ts_applied_over(const ts_dossier *dossier, ts_subject subject, size_t *count);
+const uint32_t *ts_applied_standing(const ts_dossier *dossier, ts_subject scope, size_t *count);
+size_t ts_applied_written(const ts_dossier *dossier);
+
 size_t ts_waiver_count(const ts_dossier *dossier);
 const ts_waiver *ts_waiver_at(const ts_dossier *dossier, size_t index);
 

@@ -172,6 +172,10 @@ ts_subject ts_slot_subject(const ts_dossier *dossier, uint32_t slot) {
   return dossier->owners[slot];
 }
 
+uint32_t ts_fact_slot(const ts_dossier *dossier, ts_subject subject, const ts_fact_def *fact) {
+  return ts_world_slot(dossier, subject, fact->name);
+}
+
 char *ts_slot_path(const ts_dossier *dossier, uint32_t slot, char *out, size_t size) {
   snprintf(out, size, "%s/%s", dossier->subjects[dossier->owners[slot]].info.path,
            ts_slot_fact(dossier, slot)->name);

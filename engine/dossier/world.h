@@ -37,6 +37,13 @@ typedef struct {
   char digest[65];
 } ts_source;
 
+/* Controls as they are written, by where they stand and by whom they cover: reach.c. */
+typedef struct {
+  uint32_t *at, *at_from;     /* by scope; one more at the end */
+  uint32_t *over, *over_from; /* by subject; one more at the end */
+  size_t written;             /* how many there are; a variant may apply more */
+} ts_reach;
+
 struct ts_dossier {
   const ts_dossier *of; /* a variant: what it shares all but values and controls with */
   uint32_t *made_into;  /* a variant: derived slots, grouped by what they are made of */
@@ -66,6 +73,7 @@ struct ts_dossier {
   size_t evidence_count, evidence_capacity;
   ts_applied_control *controls;
   size_t control_count, control_capacity;
+  ts_reach reach;
   ts_waiver *waivers;
   size_t waiver_count, waiver_capacity;
 };
@@ -143,6 +151,9 @@ void ts_world_derive_one(ts_dossier *dossier, ts_graph *graph, uint32_t slot);
 /* A figure about the dossier's papers as they are written, by the name of its fact, in SI: papers.c.
  * A variant's are those of the dossier it was made from. */
 double ts_papers_figure(const ts_dossier *dossier, const char *fact);
+
+/* Works out who is covered by the controls of a dossier that is read: reach.c. */
+void ts_world_reach(ts_dossier *dossier);
 
 /* Frees what a variant has of its own: variant.c. */
 void ts_variant_free(ts_dossier *variant);

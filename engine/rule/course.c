@@ -287,8 +287,7 @@ static void see_courses(ts_evaluator *evaluator, ts_evaluation *result) {
 
 static void prepare(ts_evaluator *evaluator, ts_subject subject, const ts_effect *effects, size_t count) {
   ts_sandbox *box = evaluator->box;
-  ts_arena_free(box->arena);
-  box->arena = ts_arena_new();
+  ts_arena_clear(box->arena);
   box->rule = ts_rule_at(evaluator->packs, evaluator->rule);
   box->subject = subject;
   box->effects = effects;

@@ -24,7 +24,7 @@ static bool in_scope(const ts_dossier *dossier, const ts_effect *effect, uint32_
 static double least(double a, double b) { return a < b ? a : b; }
 static double most(double a, double b) { return a > b ? a : b; }
 
-static void change_value(const ts_change *change, const ts_value *to, ts_value *value) {
+void ts_change_value(const ts_change *change, const ts_value *to, ts_value *value) {
   ts_range was = value->range;
   value->choices = to->choices;
   value->certain = to->certain;
@@ -35,13 +35,13 @@ static void change_value(const ts_change *change, const ts_value *to, ts_value *
 
 /* Lays what controls change over a value; true when any did. */
 static bool lay_over(const ts_sandbox *box, uint32_t slot, const ts_fact_def *fact, ts_value *value) {
-  bool changed = false;
+  bool changed = box->laid && ts_laid_over(box->laid, box->subject, box->laid_level, slot, value);
   for (size_t i = 0; i < box->effect_count; i++) {
     const ts_effect *effect = &box->effects[i];
     for (size_t k = 0; k < effect->control->change_count; k++) {
       const ts_change *change = &effect->control->changes[k];
       if (change->def != fact || !in_scope(box->dossier, effect, slot)) continue;
-      change_value(change, k == 0 && effect->to ? effect->to : &change->value, value);
+      ts_change_value(change, k == 0 && effect->to ? effect->to : &change->value, value);
       changed = true;
     }
   }
@@ -82,7 +82,7 @@ static ts_node_id read_for_derive(ts_fact_reader *reader, uint32_t slot) {
 static ts_node_id derived_node(ts_sandbox *box, uint32_t slot, const ts_fact_def *fact) {
   reading reader = {{box->dossier, box->graph, read_for_derive}, box};
   ts_node_id node = ts_derive(&reader.base, slot);
-  if (node == TS_NO_NODE || !box->effect_count) return node;
+  if (node == TS_NO_NODE || (!box->laid && !box->effect_count)) return node;
   const ts_node *made = ts_node_at(box->graph, node);
   ts_value value = {.range = {made->lo, made->hi}};
   if (!lay_over(box, slot, fact, &value)) return node;

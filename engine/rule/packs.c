@@ -147,6 +147,11 @@ void ts_evaluator_use(ts_evaluator *evaluator, const ts_dossier *dossier) {
   box->read_ever = ts_alloc((box->slot_count + 1) * sizeof *box->read_ever);
 }
 
+void ts_evaluator_lay(ts_evaluator *evaluator, ts_laid *laid, int level) {
+  evaluator->box->laid = laid;
+  evaluator->box->laid_level = level;
+}
+
 void ts_evaluator_narrow(ts_evaluator *evaluator, bool narrow) { evaluator->box->narrowing = narrow; }
 
 static ts_evaluator *empty_evaluator(const ts_packs *packs) {

@@ -188,6 +188,18 @@ typedef struct {
 bool ts_effects_reach(const ts_dossier *dossier, const ts_effect *effects, size_t effect_count,
                       const uint32_t *slots, size_t slot_count);
 
+/* The controls that a dossier applies, as they change facts: found by the fact and by where they
+ * stand, so that a long schedule costs no more a read than a short one. Each counts from a level
+ * on; one that counts at a level counts at every later one. */
+typedef struct ts_laid ts_laid;
+ts_laid *ts_laid_new(const ts_dossier *dossier);
+void ts_laid_free(ts_laid *laid);
+ts_arena *ts_laid_arena(ts_laid *laid);
+/* `applied` is the control's number in the dossier; `to` as in an effect. */
+void ts_laid_put(ts_laid *laid, size_t applied, const ts_control *control, const ts_value *to, int level);
+/* Whether any that counts from this very level on changes one of these facts for the subject. */
+bool ts_laid_reaches(ts_laid *laid, ts_subject subject, int level, const uint32_t *slots, size_t slot_count);
+
 typedef struct ts_evaluator ts_evaluator;
 /* Without a dossier (an example's world comes later) rules run as they were written, without
  * what later packs made stricter in them. */
@@ -197,6 +209,10 @@ void ts_evaluator_free(ts_evaluator *evaluator);
 void ts_evaluator_use(ts_evaluator *evaluator, const ts_dossier *dossier);
 /* Without narrowing every comparison is seen both ways: only to measure what narrowing is worth. */
 void ts_evaluator_narrow(ts_evaluator *evaluator, bool narrow);
+
+/* From now on what counts at that level lies over the facts of every evaluation, before the
+ * effects it is given; NULL: nothing does. */
+void ts_evaluator_lay(ts_evaluator *evaluator, ts_laid *laid, int level);
 
 /* Sees every course of one rule over one subject, with the effects laid over the
  * facts, in the order given. The result belongs to the evaluator and holds until its next call. */

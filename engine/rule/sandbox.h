@@ -82,6 +82,8 @@ typedef struct ts_sandbox {
   const ts_dossier *dossier;
   const ts_rule *rule;
   ts_subject subject;
+  ts_laid *laid;           /* or NULL */
+  int laid_level;
   const ts_effect *effects;
   size_t effect_count;
   ts_step *steps;          /* decisions of this course, forks and settled */
@@ -145,6 +147,11 @@ void ts_install_library(lua_State *L); /* library.c: the whitelist of Lua */
 int ts_field_read(lua_State *L, ts_subject subject, const char *name); /* fields.c */
 ts_node_id ts_slot_node(ts_sandbox *box, uint32_t slot);               /* with effects applied */
 ts_value ts_slot_seen(ts_sandbox *box, uint32_t slot);                 /* the value with effects applied */
+/* Lays one change of a control over a value. */
+void ts_change_value(const ts_change *change, const ts_value *to, ts_value *value);
+/* Lays what counts at the level over the value of a fact, as an evaluation over the subject reads it
+ * (laid.c); true when anything did. */
+bool ts_laid_over(ts_laid *laid, ts_subject subject, int level, uint32_t slot, ts_value *value);
 void ts_note_read(ts_sandbox *box, uint32_t slot);
 
 /* What later packs made stricter (amend.c): the running rule's limits as a table, nil where it

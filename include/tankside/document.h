@@ -67,6 +67,16 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
                      const char *subject, const char *paper, char **html, size_t *html_length,
                      ts_diagnostics *problems);
 
+/* Takes a page; false stops. The texts live only during the call. */
+typedef bool (*ts_page_taker)(void *data, const char *task, const char *html, size_t length);
+
+/* All pages of a sheet printed per task, in the order of the schedule, from one reading: the time is
+ * that of what is printed, however many tasks there are. False with a report when one cannot be
+ * made, or when `take` stopped. */
+bool ts_sheet_render_each(const char *assessment_xml, size_t length, const char *sheet,
+                          const char *paper, ts_page_taker take, void *data,
+                          ts_diagnostics *problems);
+
 /* The same sheet as an OpenDocument spreadsheet, for one that has one: *bytes for free(). */
 bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char *sheet,
                           char **bytes, size_t *bytes_length, ts_diagnostics *problems);

@@ -16,13 +16,15 @@ gives() {
 gives 0 --help
 has out "competent person decides"
 has out "Exit status: 0"
+LC_ALL=C awk 'length($0) > 80 { print "wide: " $0; bad = 1 } END { exit bad }' out
 commands=$(sed -n 's/^  \([a-z][a-z]*\)  .*/\1/p' out | grep -v '^tankside$')
 [ "$(echo "$commands" | wc -w)" -ge 6 ]
 for command in $commands; do
   gives 0 "$command" --help
   has out "usage: tankside $command"
   [ ! -s err ]
-  awk 'length($0) > 100 { print FILENAME ": longer than 100 columns: " $0; bad = 1 } END { exit bad }' out
+  LC_ALL=C awk '{ n = $0; gsub(/[\200-\277]/, "", n) } length(n) > 80 { print "wide: " $0; bad = 1 } END { exit bad }' out
+  grep -q '^  tankside ' out || { echo "$command --help shows no example"; exit 1; }
   cp out long
   gives 0 help "$command"
   cmp out long

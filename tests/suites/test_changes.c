@@ -342,8 +342,8 @@ START_TEST(numbers_that_give_something_personal_away_are_withheld) {
 END_TEST
 
 START_TEST(clauses_stand_one_by_one) {
-  static const ts_clause two[] = {{"free chlorine above 1.8 mg/L", "free chlorine above 1.8 mg/L"},
-                                  {"born after 2010-01-01", "born: (withheld)"}};
+  static const ts_clause two[] = {{.text = "free chlorine above 1.8 mg/L"},
+                                  {.text = "born after 2010-01-01", .withheld = "born: (withheld)"}};
   begin();
   ts_finding *f = finding("hold", "t1/p1");
   f->when_worst = (ts_condition){.clauses = two, .count = 2, .enough = false};
@@ -444,8 +444,8 @@ START_TEST(controls_say_what_gets_better_and_worse) {
                        .word = TS_HAZARD,
                        .then = scored(3, 3)}};
   ts_subject from = f->subject;
-  ts_elsewhere itself = {1, from, better, NULL, 1, 0}, halts = {2, from, better, NULL, 2, 0};
-  ts_elsewhere both = {3, from, better, worse, 2, 4};
+  ts_elsewhere itself = {1, from, better, NULL, 1, 0, 0}, halts = {2, from, better, NULL, 2, 0, 0};
+  ts_elsewhere both = {3, from, better, worse, 2, 4, 7};
   const ts_elsewhere *all[] = {&itself, &halts, &both};
   a->elsewhere = all;
   a->elsewhere_count = 3;
@@ -470,6 +470,8 @@ START_TEST(controls_say_what_gets_better_and_worse) {
   ck_assert_str_eq(at("substring-after(//shifts[@id = //way[1]/@elsewhere]/better[2]/@words, ' ')"),
                    "Halt: stop → not found");
   ck_assert_str_eq(at("count(//way[@kind='pair']/control)"), "2");
+  ck_assert_str_eq(at("//shifts[@id = //way[@kind='pair']/@elsewhere]/@not-tried"), "7");
+  ck_assert_str_eq(at("count(//shifts/@not-tried)"), "1");
   ck_assert_str_eq(at("substring-after(//worse[1]/@words, ' ')"), "Young: high 9 → very high 16");
   ck_assert_str_eq(at("//worse[2]/@words"), "D1 Paper: open → not met");
   ck_assert_str_eq(at("//worse[3]/@words"), "new: Young, One: high 9");

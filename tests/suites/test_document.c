@@ -84,10 +84,10 @@ typedef struct {
   const char *sheet, *task;
 } page;
 
-static const page pages[] = {{"assessment", NULL}, {"task", "d1t1"},   {"task", "d1t2"},
-                             {"task", "d1t3"},     {"task", "d2t1"},   {"emergency", NULL},
-                             {"station", NULL},    {"card", NULL},     {"record", NULL},
-                             {"question", NULL},   {"form", NULL},     {"set", NULL},
+static const page pages[] = {{"assessment", NULL}, {"task", "d1t1"}, {"task", "d1t2"},
+                             {"task", "d1t3"},     {"task", "d2t1"}, {"emergency", NULL},
+                             {"station", NULL},    {"card", NULL},   {"record", NULL},
+                             {"question", NULL},   {"form", NULL},   {"set", NULL},
                              {"reviewer", NULL}};
 enum { PAGES = sizeof pages / sizeof *pages };
 
@@ -144,24 +144,27 @@ START_TEST(sheets_have_names_and_stylesheets) {
 }
 END_TEST
 
-static bool note_task(void *data, const char *path) {
-  ts_text_addf(data, "%s ", path);
-  return strcmp(path, "d1t3") != 0;
+static bool note_task(void *data, const char *task, const char *html, size_t length) {
+  ck_assert_str_eq(html, render(sample, "task", task));
+  ck_assert_uint_eq(strlen(html), length);
+  ts_text_addf(data, "%s ", task);
+  return strcmp(task, "d1t3") != 0;
 }
 
-START_TEST(tasks_are_visited_in_order_until_told_to_stop) {
+START_TEST(sheets_of_tasks_come_in_order_until_told_to_stop) {
   ts_text seen = {0};
-  ck_assert(!ts_sheet_each_task(sample, sample_length, note_task, &seen, problems));
+  ck_assert(!ts_sheet_render_each(sample, sample_length, "task", NULL, note_task, &seen, problems));
   ck_assert_str_eq(seen.data, "d1t1 d1t2 d1t3 ");
   ts_text_release(&seen);
-  ck_assert(!ts_sheet_each_task("<a/>", 4, note_task, &seen, problems));
+  ck_assert(!ts_sheet_render_each("<a/>", 4, "task", NULL, note_task, &seen, problems));
   ck_assert_uint_eq(ts_count(problems, TS_ERROR), 1);
 }
 END_TEST
 
 START_TEST(what_cannot_be_printed_is_refused_with_a_reason) {
   ck_assert(refused(sample, "asessment", NULL, "a4"));
-  ck_assert_ptr_nonnull(strstr(said(), "no sheet \"asessment\"; the nearest name is \"assessment\""));
+  ck_assert_ptr_nonnull(
+      strstr(said(), "no sheet \"asessment\"; the nearest name is \"assessment\""));
   ck_assert(refused(sample, "task", NULL, "a4"));
   ck_assert_ptr_nonnull(strstr(said(), "needs a task: d1t1, d1t2, d1t3, d2t1"));
   ck_assert(refused(sample, "task", "d9t9", "a4"));
@@ -169,7 +172,8 @@ START_TEST(what_cannot_be_printed_is_refused_with_a_reason) {
   ck_assert(refused(sample, "assessment", NULL, "a3"));
   ck_assert_ptr_nonnull(strstr(said(), "unknown paper \"a3\""));
   ck_assert(refused("<dossier format=\"1\"/>", "assessment", NULL, NULL));
-  ck_assert_ptr_nonnull(strstr(said(), "the root is <dossier>: this is no <assessment> of format 1"));
+  ck_assert_ptr_nonnull(
+      strstr(said(), "the root is <dossier>: this is no <assessment> of format 1"));
   ck_assert(refused("<assessment format=\"2\"/>", "assessment", NULL, NULL));
   ck_assert(refused("<assessment format=\"1\">", "assessment", NULL, NULL));
 }
@@ -180,7 +184,8 @@ END_TEST
 /* Only ours, word for word: the content policy of the page lets no other run. */
 static void check_script(const xmlNode *element) {
   size_t length = 0;
-  const char *ours = ts_file_read(arena, SOURCE_FOLDER "/templates/reading.js", 1 << 20, &length, problems);
+  const char *ours =
+      ts_file_read(arena, SOURCE_FOLDER "/templates/reading.js", 1 << 20, &length, problems);
   xmlChar *text = xmlNodeGetContent(element);
   ck_assert_str_eq((const char *)text, ours);
   ck_assert_ptr_null(element->properties);
@@ -189,8 +194,9 @@ static void check_script(const xmlNode *element) {
 
 /* No address but data: and #, nothing that runs, nothing that loads. */
 static void check_harmless(const xmlNode *element, void *data) {
-  static const char *const banned[] = {"script", "img", "iframe", "object", "embed", "link", "base",
-                                       "form", "audio", "video", "source", "foreignObject"};
+  static const char *const banned[] = {"script", "img",   "iframe", "object",
+                                       "embed",  "link",  "base",   "form",
+                                       "audio",  "video", "source", "foreignObject"};
   int *seen = data;
   ++*seen;
   if (ts_same((const char *)element->name, "script")) {
@@ -228,8 +234,9 @@ START_TEST(pages_are_well_formed_and_self_contained) {
 END_TEST
 
 START_TEST(hostile_text_stays_text) {
-  const char *hostile = with(sample, "The Lamplighter’s Weir",
-                             "&lt;script&gt;alert(1)&lt;/script&gt;&quot;&gt;&lt;img src=x onerror=y&gt;");
+  const char *hostile =
+      with(sample, "The Lamplighter’s Weir",
+           "&lt;script&gt;alert(1)&lt;/script&gt;&quot;&gt;&lt;img src=x onerror=y&gt;");
   hostile = with(hostile, "The keeper goes under with the lamp",
                  "&lt;/style&gt;&lt;script&gt;x&lt;/script&gt;&apos; onload=&apos;y");
   hostile = with(hostile, "Ines Caldey", "&lt;b onclick=z&gt;Ines&lt;/b&gt;");
@@ -278,7 +285,8 @@ START_TEST(pages_have_structure_for_those_who_listen) {
   ck_assert_int_eq(o.bare_heads, 0);
   for (char *rest = o.targets.data, *one; (one = strsep(&rest, " "));)
     if (*one)
-      ck_assert_msg(strstr(o.seen.data, ts_arena_printf(arena, "[%s]", one + 1)), "%s leads nowhere", one);
+      ck_assert_msg(strstr(o.seen.data, ts_arena_printf(arena, "[%s]", one + 1)),
+                    "%s leads nowhere", one);
   xmlFreeDoc(document);
   ts_text_release(&o.seen);
   ts_text_release(&o.targets);
@@ -288,7 +296,8 @@ END_TEST
 START_TEST(pages_carry_caution_reference_and_status) {
   const page *p = &pages[_i];
   const char *html = render(sample, p->sheet, p->task);
-  ck_assert_ptr_nonnull(strstr(html, "A competent person decides, and local codes and licensed practice"));
+  ck_assert_ptr_nonnull(
+      strstr(html, "A competent person decides, and local codes and licensed practice"));
   ck_assert_ptr_nonnull(strstr(html, "LW-07"));
   ck_assert_ptr_nonnull(strstr(html, "594e519ae499")); /* how the digest begins */
   ck_assert_ptr_nonnull(strstr(html, "class=\"status-bar\""));
@@ -302,12 +311,14 @@ START_TEST(nothing_unknown_nothing_marked) {
   clean = with(clean, "open=\"11\"", "open=\"0\"");
   clean = with(clean, "waived=\"1\" failed=\"1\"", "waived=\"0\" failed=\"0\"");
   ck_assert_ptr_null(strstr(render(clean, "assessment", NULL), "class=\"status-bar\""));
-  static const char *const marks[][2] = {
-      {"stops=\"0\"", "stops=\"1\""}, {"open=\"0\"", "open=\"1\""}, {"waived=\"0\"", "waived=\"1\""},
-      {"complete=\"yes\"", "complete=\"no\""}, {"failed=\"0\"", "failed=\"1\""}};
+  static const char *const marks[][2] = {{"stops=\"0\"", "stops=\"1\""},
+                                         {"open=\"0\"", "open=\"1\""},
+                                         {"waived=\"0\"", "waived=\"1\""},
+                                         {"complete=\"yes\"", "complete=\"no\""},
+                                         {"failed=\"0\"", "failed=\"1\""}};
   for (size_t i = 0; i < sizeof marks / sizeof *marks; i++)
-    ck_assert_ptr_nonnull(
-        strstr(render(with(clean, marks[i][0], marks[i][1]), "assessment", NULL), "class=\"status-bar\""));
+    ck_assert_ptr_nonnull(strstr(render(with(clean, marks[i][0], marks[i][1]), "assessment", NULL),
+                                 "class=\"status-bar\""));
 }
 END_TEST
 
@@ -354,7 +365,8 @@ START_TEST(task_sheets_never_show_what_is_confidential) {
   ts_xml_free(xml);
   /* the text without it stands in; what is not known of a person is not listed by name */
   const char *cellar = render(sample, "task", "d1t2"), *punt = render(sample, "task", "d2t1");
-  ck_assert_ptr_nonnull(strstr(cellar, "a young performer is near the cooling time for this water"));
+  ck_assert_ptr_nonnull(
+      strstr(cellar, "a young performer is near the cooling time for this water"));
   ck_assert_ptr_null(strstr(cellar, "31 min until the core falls"));
   ck_assert_ptr_nonnull(strstr(punt, "One or more personal facts are not known"));
   ck_assert_ptr_null(strstr(punt, "<b>mass</b>"));
@@ -367,7 +379,8 @@ START_TEST(task_sheets_never_show_what_is_confidential) {
 END_TEST
 
 START_TEST(a_personal_fact_in_a_rule_s_own_words_is_withheld_too) {
-  const char *careless = with(sample, " withheld=\"something declared in confidence bears on this action\"", "");
+  const char *careless =
+      with(sample, " withheld=\"something declared in confidence bears on this action\"", "");
   careless = with(careless, "Ines Caldey declared a fear of dark water", "who fears dark water");
   const char *html = render(careless, "task", "d1t3");
   ck_assert_ptr_null(strstr(html, "dark water"));
@@ -384,12 +397,19 @@ static void must_have(const char *html, const char *text) {
 START_TEST(the_full_assessment_says_what_would_change_a_finding) {
   const char *full = render(sample, "assessment", NULL);
   static const char *const said_there[] = {
-      "At worst only when", "At best when", "pH above 7.7 and free chlorine below 0.95 mg/L",
+      "At worst only when",
+      "At best when",
+      "pH above 7.7 and free chlorine below 0.95 mg/L",
       "water temperature: moderate from 29.5 °C; now 24..28 °C; 1.5 K away",
-      "time in water at most 29 min; now not known", ">Change the plan<", ">Add one control<",
-      ">Add two controls<", ">worse<", "F14 Too little disinfectant in the water: high 9 → high 12",
+      "time in water at most 29 min; now not known",
+      ">Change the plan<",
+      ">Add one control<",
+      ">Add two controls<",
+      ">worse<",
+      "F14 Too little disinfectant in the water: high 9 → high 12",
       "new: More takes than one breath pattern carries, Dee Marlow: moderate 6",
-      "Fewest controls, task by task", "Answers that take nothing away:"};
+      "Fewest controls, task by task",
+      "Answers that take nothing away:"};
   for (size_t i = 0; i < sizeof said_there / sizeof *said_there; i++)
     must_have(full, said_there[i]);
   /* below the line only what would take it above */
@@ -434,8 +454,10 @@ static const char open_sheet[] =
     "<xsl:stylesheet version='1.0' xmlns:xsl='http://www.w3.org/1999/XSL/Transform'>"
     "<xsl:import href='common.xsl'/><xsl:include href='changes.xsl'/>"
     "<xsl:variable name='withhold' select='true()'/>"
-    "<xsl:template match='/'><html><xsl:for-each select='//finding'><xsl:apply-templates select='value'/>"
-    "<xsl:call-template name='whens'/><xsl:call-template name='margins'/><xsl:call-template name='ways'/>"
+    "<xsl:template match='/'><html><xsl:for-each select='//finding'><xsl:apply-templates "
+    "select='value'/>"
+    "<xsl:call-template name='whens'/><xsl:call-template name='margins'/><xsl:call-template "
+    "name='ways'/>"
     "</xsl:for-each></html></xsl:template></xsl:stylesheet>";
 
 static void copy_templates(const char *to) {
@@ -444,7 +466,8 @@ static void copy_templates(const char *to) {
   for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++)
     for (char **names = ts_folder_list(arena, from, kinds[i], problems); names && *names; names++) {
       size_t length = 0;
-      char *text = ts_file_read(arena, ts_path_join(arena, from, *names), 1 << 20, &length, problems);
+      char *text =
+          ts_file_read(arena, ts_path_join(arena, from, *names), 1 << 20, &length, problems);
       ck_assert(text && ts_file_write(ts_path_join(arena, to, *names), text, length, problems));
     }
 }
@@ -482,7 +505,8 @@ START_TEST(a_sheet_that_withholds_prints_no_number_behind_a_withheld_one) {
   ck_assert_int_gt(s.hidden, 10);
   ts_xml_free(xml);
   must_have(s.html, "breath hold (withheld) → <b>moderate 5</b>");
-  must_have(s.html, "reserve = cooling time ÷ planned time = <b>withheld: rests on personal facts</b>");
+  must_have(s.html,
+            "reserve = cooling time ÷ planned time = <b>withheld: rests on personal facts</b>");
   must_have(s.html, "supply voltage at most 12 V; now 230 V");
   must_have(s.html, "1.5 m ÷ 4 m = ");
 }
@@ -513,7 +537,8 @@ END_TEST
 
 static const char thief[] =
     "<xsl:stylesheet version='1.0' xmlns:xsl='http://www.w3.org/1999/XSL/Transform'>"
-    "<xsl:output method='html'/><xsl:template match='/'><html><xsl:copy-of select=\"document('%s')\"/>"
+    "<xsl:output method='html'/><xsl:template match='/'><html><xsl:copy-of "
+    "select=\"document('%s')\"/>"
     "</html></xsl:template></xsl:stylesheet>";
 
 START_TEST(a_stylesheet_that_reads_elsewhere_fails) {
@@ -530,12 +555,14 @@ START_TEST(a_stylesheet_that_reads_elsewhere_fails) {
     ck_assert(ts_file_write(ts_path_join(arena, templates, names[i]), "", 0, problems));
   setenv("TANKSIDE_DATA", folder, 1);
   const char *style = ts_arena_printf(arena, thief, ts_arena_printf(arena, ways[_i], folder));
-  ck_assert(ts_file_write(ts_path_join(arena, templates, "assessment.xsl"), style, strlen(style), problems));
+  ck_assert(ts_file_write(ts_path_join(arena, templates, "assessment.xsl"), style, strlen(style),
+                          problems));
   ck_assert(refused(sample, "assessment", NULL, "a4"));
   /* the same with a file inside its own folder goes through */
   style = ts_arena_printf(arena, thief, "inside.xml");
   ck_assert(ts_file_write(ts_path_join(arena, templates, "inside.xml"), "<p/>", 4, problems));
-  ck_assert(ts_file_write(ts_path_join(arena, templates, "assessment.xsl"), style, strlen(style), problems));
+  ck_assert(ts_file_write(ts_path_join(arena, templates, "assessment.xsl"), style, strlen(style),
+                          problems));
   ck_assert_ptr_nonnull(strstr(render(sample, "assessment", NULL), "<p>"));
   unsetenv("TANKSIDE_DATA");
   scratch_remove(folder);
@@ -548,7 +575,7 @@ Suite *suite_document(void) {
   tcase_add_checked_fixture(tcase, setup, teardown);
   tcase_set_timeout(tcase, 180);
   tcase_add_test(tcase, sheets_have_names_and_stylesheets);
-  tcase_add_test(tcase, tasks_are_visited_in_order_until_told_to_stop);
+  tcase_add_test(tcase, sheets_of_tasks_come_in_order_until_told_to_stop);
   tcase_add_test(tcase, what_cannot_be_printed_is_refused_with_a_reason);
   tcase_add_loop_test(tcase, pages_are_well_formed_and_self_contained, 0, PAGES);
   tcase_add_loop_test(tcase, hostile_text_stays_text, 0, PAGES);
