@@ -159,9 +159,9 @@ static int by_entity(const void *a, const void *b) {
 
 static bool read_heads(ts_import *import) {
   bool good = true;
+  size_t used = 0;
   for (size_t f = 0; f < import->file_count; f++) {
     const ts_tables *file = import->files[f];
-    size_t used = 0;
     for (size_t t = 0; t < file->count; t++) {
       ts_import_sheet sheet = {
           .table = &file->tables[t], .file = file->file, .order = import->sheet_count};
@@ -171,9 +171,10 @@ static bool read_heads(ts_import *import) {
       TS_GROW(import->sheets, import->sheet_count, import->sheet_capacity);
       import->sheets[import->sheet_count++] = sheet;
     }
-    if (used == 0)
-      good = ts_import_fail(import, file->file, "nothing in it says anything of a dossier");
   }
+  if (used == 0 && import->file_count > 0)
+    return ts_import_fail(import, import->files[0]->file,
+                          "nothing in it says anything of a dossier");
   return good;
 }
 

@@ -181,6 +181,19 @@ START_TEST(records_go_by_day_person_and_time_down) {
 }
 END_TEST
 
+/* The hours before and after noon are told apart where they are said. */
+START_TEST(a_time_of_day_is_written_in_many_ways) {
+  static const char *const ways[][2] = {{"1:05 PM", "13:05"},
+                                        {"12:00am", "00:00"},
+                                        {"11:59:30 am", "11:59:30"},
+                                        {"12:30:00 PM", "12:30"}};
+  ck_assert_msg(
+      takes("log.csv", ts_arena_printf(arena, "day,person,down\n2027-05-12,ann,%s\n", ways[_i][0])),
+      "%s", said());
+  ck_assert_ptr_nonnull(strstr(changed(), ts_arena_printf(arena, " down=\"%s\"/>", ways[_i][1])));
+}
+END_TEST
+
 /* A day that stands alone, and everything that may stand in it, in whatever order the files come.
  */
 START_TEST(what_is_new_may_stand_in_what_is_new) {
@@ -373,6 +386,7 @@ Suite *suite_import(void) {
   tcase_add_loop_test(tests, a_number_has_its_unit_from_somewhere, 0, 6);
   tcase_add_test(tests, a_new_person_follows_the_last);
   tcase_add_test(tests, records_go_by_day_person_and_time_down);
+  tcase_add_loop_test(tests, a_time_of_day_is_written_in_many_ways, 0, 4);
   tcase_add_test(tests, what_is_new_may_stand_in_what_is_new);
   tcase_add_test(tests, a_part_of_the_only_site_is_begun);
   tcase_add_loop_test(tests, of_a_log_the_map_says_what_counts, 0, 2);
