@@ -119,7 +119,7 @@ typedef struct {
 
 extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary,
     verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_day, verb_new, verb_import,
-    verb_review, verb_completions;
+    verb_workbook, verb_review, verb_completions;
 extern const ts_verb *const verbs[];        /* all of them, ended by NULL */
 const ts_verb *verb_find(const char *name); /* or NULL */
 

@@ -79,9 +79,12 @@ static const char *const *words_of(const newcomer *n, const ts_fact_def *fact) {
   return line_split(n->s->arena, fact->choices);
 }
 
-/* The next answer; NULL where there is none. */
+/* The next answer that can stand in a file; NULL where there is none. */
 static const char *next_answer(newcomer *n, const char *prompt) {
-  const char *answer = line_read(n->reader, prompt);
+  const char *answer, *trouble;
+  while ((answer = line_read(n->reader, prompt)) != NULL &&
+         (trouble = ts_text_trouble(answer, strlen(answer))) != NULL)
+    usage_error("the answer holds %s", trouble);
   return answer != NULL ? ts_arena_copy(n->s->arena, answer) : NULL;
 }
 
