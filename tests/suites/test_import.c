@@ -1,5 +1,6 @@
 /* import: what tables change in a dossier, what they do not, and what is refused. */
 #include "scratch.h"
+#include "said.h"
 
 #include "base/file.h"
 #include "base/text.h"
@@ -65,16 +66,7 @@ static void end(void) {
   ts_units_free(units);
 }
 
-static const char *said(void) {
-  char *text = NULL;
-  size_t size = 0;
-  FILE *out = open_memstream(&text, &size);
-  ts_diagnostics_print(problems, out);
-  fclose(out);
-  const char *copy = ts_arena_copy(arena, text);
-  free(text);
-  return copy;
-}
+static const char *said(void) { return said_of(problems, arena); }
 
 static bool takes(const char *file, const char *table) {
   return ts_import_table(import, file, table, strlen(table)) && ts_import_work_out(import);

@@ -1,5 +1,6 @@
 /* table: CSV and spreadsheets read into cells, and what is refused. */
 #include "scratch.h"
+#include "said.h"
 
 #include "base/arena.h"
 #include "base/text.h"
@@ -33,16 +34,7 @@ static bool read_bytes(const char *file, const char *bytes, size_t length) {
   return ts_tables_read(&all, arena, file, bytes, length, problems);
 }
 
-static const char *said(void) {
-  char *text = NULL;
-  size_t size = 0;
-  FILE *out = open_memstream(&text, &size);
-  ts_diagnostics_print(problems, out);
-  fclose(out);
-  const char *copy = ts_arena_copy(arena, text);
-  free(text);
-  return copy;
-}
+static const char *said(void) { return said_of(problems, arena); }
 
 /* Refused, with a message that holds `about`. */
 static void refused(bool read, const char *about) {
