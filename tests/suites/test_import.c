@@ -107,8 +107,7 @@ static void refused(bool taken, const char *about) {
   ck_assert_msg(strstr(said(), about) != NULL, "expected \"%s\" in: %s", about, said());
 }
 
-/* ---- what is taken -----------------------------------------------------------------------------
- */
+/* ---- what is taken -------------------------------------------------------------------- */
 
 START_TEST(a_changed_value_takes_the_place_of_the_old) {
   ck_assert_msg(takes("people.csv", "id,mass (kg)\nann,61\nbob,\n"), "%s", said());
@@ -264,8 +263,7 @@ START_TEST(a_row_for_each_fact) {
 }
 END_TEST
 
-/* ---- cells of a spreadsheet --------------------------------------------------------------------
- */
+/* ---- cells of a spreadsheet ----------------------------------------------------------- */
 
 #define ODF "urn:oasis:names:tc:opendocument:xmlns:"
 
@@ -352,8 +350,7 @@ START_TEST(a_typed_cell_of_another_type_is_refused) {
 }
 END_TEST
 
-/* ---- what is refused, each with its cell
- * ---------------------------------------------------------- */
+/* ---- what is refused, each with its cell ---------------------------------------------- */
 
 static const struct {
   const char *file, *table, *about;
@@ -430,8 +427,7 @@ START_TEST(a_map_that_is_wrong_is_refused) {
 }
 END_TEST
 
-/* ---- what a cell holds stays what it is
- * --------------------------------------------------------------- */
+/* ---- what a cell holds stays what it is ----------------------------------------------- */
 
 /* Text that a spreadsheet, XML or a shell could take for more goes in and comes out as text. */
 START_TEST(a_cell_never_becomes_markup) {
