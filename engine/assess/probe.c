@@ -67,6 +67,7 @@ ts_probe *ts_probe_new(const ts_assessment *assessment) {
   p->in.dossier = p->variant;
   p->evaluator = ts_evaluator_new(assessment->in.packs, p->variant);
   p->laid = ts_laid_of(&assessment->in);
+  ts_evaluator_record(p->evaluator);
   ts_evaluator_lay(p->evaluator, p->laid, TS_IN_PLACE);
   p->applied = ts_applied_count(assessment->in.dossier);
   p->allowed = ALLOWED + ALLOWED_EACH * (assessment->finding_count + assessment->duty_count);

@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "rule/evaluator.h"
 #include "rule/lint.h"
+#include "rule/trace.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -141,6 +142,7 @@ void ts_evaluator_use(ts_evaluator *evaluator, const ts_dossier *dossier) {
   ts_sandbox *box = evaluator->box;
   box->dossier = dossier;
   box->slot_count = ts_slot_count(dossier);
+  if (box->recorder) ts_recorder_forget(box->recorder);
   free(box->read_mark);
   free(box->read_ever);
   box->read_mark = ts_alloc((box->slot_count + 1) * sizeof *box->read_mark);
@@ -151,6 +153,8 @@ void ts_evaluator_lay(ts_evaluator *evaluator, ts_laid *laid, int level) {
   evaluator->box->laid = laid;
   evaluator->box->laid_level = level;
 }
+
+void ts_evaluator_record(ts_evaluator *evaluator) { evaluator->box->recorder = ts_recorder_new(); }
 
 void ts_evaluator_narrow(ts_evaluator *evaluator, bool narrow) { evaluator->box->narrowing = narrow; }
 
