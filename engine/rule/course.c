@@ -51,8 +51,9 @@ static const ts_step *asked_before(const ts_sandbox *box, const ts_step *step) {
   return NULL;
 }
 
+/* Room for the ranges of all nodes, twice. */
 static ts_range *room_for(ts_sandbox *box) {
-  size_t need = ts_node_count(box->graph);
+  size_t need = 2 * (size_t)ts_node_count(box->graph);
   if (need > box->room_size) {
     box->room_size = 2 * need;
     box->room = ts_resize(box->room, box->room_size * sizeof *box->room);
@@ -60,16 +61,17 @@ static ts_range *room_for(ts_sandbox *box) {
   return box->room;
 }
 
-/* Which answers the ranges leave possible: bit 0 no, bit 1 yes. */
-static uint64_t possible_answers(ts_sandbox *box, const ts_step *step) {
-  ts_range *room = room_for(box);
-  uint64_t options = 0;
-  ts_ranges_save(box->graph, room);
-  for (int yes = 0; yes <= 1; yes++) {
-    if (ts_impose(box->graph, step->a, step->b, step->or_equal, yes)) options |= (uint64_t)1 << yes;
-    ts_ranges_restore(box->graph, room);
-  }
-  return options;
+/* Which answers the ranges leave possible: bit 0 no, bit 1 yes. What the first of them says is
+ * imposed on the graph. */
+static uint64_t impose_possible(ts_sandbox *box, const ts_step *step) {
+  ts_range *before = room_for(box), *with_no = before + ts_node_count(box->graph);
+  ts_ranges_save(box->graph, before);
+  bool no = ts_impose(box->graph, step->a, step->b, step->or_equal, false);
+  if (no) ts_ranges_save(box->graph, with_no);
+  ts_ranges_restore(box->graph, before);
+  bool yes = ts_impose(box->graph, step->a, step->b, step->or_equal, true);
+  if (no) ts_ranges_restore(box->graph, with_no);
+  return (uint64_t)no | (uint64_t)yes << 1;
 }
 
 static bool impose_step(ts_sandbox *box, const ts_step *step) {
@@ -84,13 +86,13 @@ static ts_decided fresh_compare(ts_sandbox *box, ts_step *step) {
     add_step(box, step);
     return answered(step->taken);
   }
-  step->options = box->narrowing ? possible_answers(box, step) : 3;
+  step->options = box->narrowing ? impose_possible(box, step) : 3;
   if (!step->options) return no_course();
   step->taken = first_answer(step->options);
   step->left = step->options & ~((uint64_t)1 << step->taken);
   step->settled = step->left == 0;
   add_step(box, step);
-  return impose_step(box, step) ? answered(step->taken) : no_course();
+  return answered(step->taken);
 }
 
 static ts_decided fresh_read(ts_sandbox *box, ts_step *step) {

@@ -45,8 +45,17 @@ const char *ts_pack_file_name(const ts_packs *packs, size_t index) { return pack
 const char *ts_pack_file_digest(const ts_packs *packs, size_t index) { return packs->files[index].digest; }
 lua_Integer ts_rule_declaration(const ts_packs *packs, size_t rule) { return packs->rules[rule].declaration; }
 
+/* Those of packs that are loaded stand in the order of their ids, later ones behind them. */
 const ts_control *ts_control_find(const ts_packs *packs, const char *id) {
-  for (size_t i = 0; i < packs->control_count; i++)
+  size_t low = 0, high = packs->sorted_controls;
+  while (low < high) {
+    size_t middle = (low + high) / 2;
+    int order = strcmp(packs->controls[middle].id, id);
+    if (order == 0) return &packs->controls[middle];
+    if (order < 0) low = middle + 1;
+    else high = middle;
+  }
+  for (size_t i = packs->sorted_controls; i < packs->control_count; i++)
     if (ts_same(packs->controls[i].id, id)) return &packs->controls[i];
   return NULL;
 }
@@ -133,6 +142,7 @@ bool ts_packs_load(ts_packs *packs, const char *folder, ts_diagnostics *problems
   good = ts_declarations_read(packs, problems) && good;
   if (packs->rule_count) qsort(packs->rules, packs->rule_count, sizeof *packs->rules, compare_rules);
   if (packs->control_count) qsort(packs->controls, packs->control_count, sizeof *packs->controls, compare_controls);
+  packs->sorted_controls = packs->control_count;
   return good;
 }
 
@@ -154,7 +164,9 @@ void ts_evaluator_lay(ts_evaluator *evaluator, ts_laid *laid, int level) {
   evaluator->box->laid_level = level;
 }
 
-void ts_evaluator_record(ts_evaluator *evaluator) { evaluator->box->recorder = ts_recorder_new(); }
+void ts_evaluator_record(ts_evaluator *evaluator) {
+  if (!evaluator->box->recorder) evaluator->box->recorder = ts_recorder_new();
+}
 
 void ts_evaluator_narrow(ts_evaluator *evaluator, bool narrow) { evaluator->box->narrowing = narrow; }
 
