@@ -8,6 +8,7 @@
   <xsl:strip-space elements="*"/>
 
   <xsl:template match="r:grammar">
+    <xsl:value-of select="concat('#', preceding-sibling::comment(), '&#10;')"/>
     <xsl:text>datatypes xsd = "http://www.w3.org/2001/XMLSchema-datatypes"&#10;</xsl:text>
     <xsl:apply-templates/>
   </xsl:template>

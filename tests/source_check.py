@@ -29,14 +29,14 @@ CALLS = [
     ("rand srand random drand48", (), "same inputs give the same bytes: no chance"),
     ("getrandom", ("base/text.c",), "chance is for the seed of a hash alone: ts_hash_seed"),
     ("system popen", (), "no shell"),
-    ("open", ("base/file.c", "document/pdf.c"), "files go through base/file.h"), # /dev/null for the child
+    ("open", ("base/file.c", "base/staging.c", "document/pdf.c"), "files go through base/file.h"), # /dev/null for the child
     ("fopen freopen openat creat rename renameat unlink unlinkat remove mkdir mkstemp mkdtemp "
-     "opendir scandir", ("base/file.c",),
+     "opendir scandir", ("base/file.c", "base/staging.c"),
      "files go through base/file.h"),
     ("realpath readlink", ("base/path.c", "document/guard.c", "document/pdf.c"), "paths go through base/file.h"),
     ("xmlReadFile xmlReadMemory xmlReadDoc xmlReadFd xmlCtxtReadFile xmlCtxtReadMemory xmlParseFile "
      "xmlParseMemory xmlParseDoc xmlParseChunk xmlSaveFile xmlSaveFormatFile xmlSaveFormatFileEnc "
-     "xmlReaderForFile xmlReaderForFd xmlReaderForMemory xmlReaderForDoc xmlReaderForIO "
+     "htmlReadMemory htmlReadFile htmlReadDoc xmlReaderForFile xmlReaderForFd xmlReaderForMemory xmlReaderForDoc xmlReaderForIO "
      "xsltSaveResultToFilename", ("base/xml.c", "base/xml_stream.c"), "XML is read through base/xml.h and written by base/file.h"),
     ("malloc calloc realloc", ("base/arena.c", "rule/"), "unchecked: ts_alloc, ts_resize"),
 ]

@@ -141,6 +141,13 @@ void ts_diagnostics_copy(const ts_diagnostics *from, ts_diagnostics *to, const c
   }
 }
 
+void ts_diagnostics_rename(ts_diagnostics *all, const char *folder, const char *to) {
+  size_t length = strlen(folder);
+  for (size_t i = 0; i < all->file_count; i++)
+    if (strncmp(all->files[i], folder, length) == 0 && all->files[i][length] == '/')
+      all->files[i] = ts_arena_printf(all->arena, "%s%s", to, all->files[i] + length);
+}
+
 size_t ts_count(const ts_diagnostics *all, ts_level level) { return all->levels[level]; }
 
 static int by_place(const void *left, const void *right) {

@@ -1,6 +1,7 @@
 /* Files: reading bounded, writing whole or not at all. Paths are in path.c. */
 #include "base/file.h"
 
+#include "base/staging.h"
 #include "base/text.h"
 
 #include <dirent.h>
@@ -112,92 +113,77 @@ static bool write_fully(int file, const char *bytes, size_t length) {
   return true;
 }
 
-/* Creates a file that was not there before; its name goes to `name`. */
-static int create_temporary(int folder, char *name, size_t size) {
-  for (int i = 0; i < 1000; i++) {
-    snprintf(name, size, ".tankside-%ld-%d", (long)getpid(), i);
-    int file = openat(folder, name, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-    if (file >= 0 || errno != EEXIST) return file;
-  }
-  return -1;
-}
-
-/* Fills and closes the temporary. An existing file keeps its permissions. */
-static bool fill(int file, const char *bytes, size_t length, const struct stat *old) {
-  bool good = write_fully(file, bytes, length);
-  if (good && old) good = fchmod(file, old->st_mode & 0777) == 0;
-  if (good) good = fsync(file) == 0;
+/* A new file, its bytes on the disk. */
+static bool write_new(int folder, const char *name, const char *bytes, size_t length) {
+  int file = openat(folder, name, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+  if (file < 0) return false;
+  bool good = write_fully(file, bytes, length) && fsync(file) == 0;
   int why = errno;
   if (close(file) != 0 && good) return false;
   errno = why;
   return good;
 }
 
-/* What is to stand in the file: bytes, or what somebody else writes under a name of ours. */
+/* What is to stand in a file: bytes, or what somebody else writes into it under another name. */
 typedef struct {
-  const char *bytes;
+  const char *path, *bytes;
   size_t length;
   bool (*make)(void *context, const char *temporary, ts_diagnostics *problems);
   void *context;
-  const char *path; /* of the file itself */
-  bool fresh;       /* never over what is there already */
+  bool fresh; /* never over what is there already */
   ts_diagnostics *problems;
 } content;
 
-/* `make` opens the temporary by its path and fills it; then it is flushed as ours are. */
-static bool have_made(int file, const char *temporary, const content *c, const struct stat *old) {
-  ts_arena *arena = ts_arena_new();
-  const char *path = ts_path_join(arena, ts_path_folder(arena, c->path), temporary);
-  bool good = c->make(c->context, path, c->problems);
-  ts_arena_free(arena);
-  good = fill(file, "", 0, old) && good;
-  if (!good) errno = 0; /* it has said what was wrong */
+static bool flush_made(int folder, const char *name) {
+  int file = openat(folder, name, O_RDONLY | O_CLOEXEC);
+  bool good = file >= 0 && fsync(file) == 0;
+  int why = errno;
+  if (file >= 0) close(file);
+  errno = why;
   return good;
 }
 
-/* Gives the temporary its name, over an old file or only where none is. Not every file system knows
- * a renaming that fails then; a second name for the same file does. */
-static bool put(int folder, const char *temporary, const char *name, bool over) {
-  if (over) return renameat(folder, temporary, folder, name) == 0;
-  if (renameat2(folder, temporary, folder, name, RENAME_NOREPLACE) == 0) return true;
-  if (errno != EINVAL && errno != ENOSYS) return false;
-  return linkat(folder, temporary, folder, name, 0) == 0 && unlinkat(folder, temporary, 0) == 0;
-}
-
-static bool write_in_folder(int folder, const char *name, const content *c,
-                            const struct stat *old) {
-  char temporary[64];
-  int file = create_temporary(folder, temporary, sizeof temporary);
-  if (file < 0) return false;
-  bool good = c->make ? have_made(file, temporary, c, old) : fill(file, c->bytes, c->length, old);
-  if (!good || !put(folder, temporary, name, !c->fresh)) {
-    int why = errno;
-    unlinkat(folder, temporary, 0);
-    errno = why;
-    return false;
-  }
-  /* Some file systems cannot flush a folder; the file itself is on the disk by now. */
-  return fsync(folder) == 0 || errno == EINVAL || errno == ENOTSUP;
-}
-
-static bool write_at(const char *path, const content *c, const struct stat *old) {
+/* `make` opens the new file by its path and fills it; then it is flushed as ours are. */
+static bool have_made(const ts_staging *staging, const content *c, const char *folder) {
   ts_arena *arena = ts_arena_new();
-  int folder = open(ts_path_folder(arena, path), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  bool good = folder >= 0 && write_in_folder(folder, ts_path_name(path), c, old);
-  if (!good && errno != 0) failed(c->problems, path, "cannot be written");
-  if (folder >= 0) close(folder);
+  const char *name = ts_path_name(c->path), *hidden = ts_staging_name(staging);
+  const char *path = ts_path_join(arena, ts_path_join(arena, folder, hidden), name);
+  bool made = c->make(c->context, path, c->problems);
   ts_arena_free(arena);
+  if (made) return flush_made(ts_staging_inside(staging), name);
+  errno = 0; /* it has said what was wrong */
+  return false;
+}
+
+static bool stage(const ts_staging *staging, const content *c, const char *folder) {
+  return c->make
+             ? have_made(staging, c, folder)
+             : write_new(ts_staging_inside(staging), ts_path_name(c->path), c->bytes, c->length);
+}
+
+static bool write_staged(const content *c, const char *folder) {
+  const char *name = ts_path_name(c->path), *const names[] = {name, NULL};
+  ts_staging *staging = ts_staging_new(folder);
+  bool good =
+      staging != NULL && stage(staging, c, folder) &&
+      (c->fresh ? ts_staging_publish_new(staging, name) : ts_staging_publish(staging, names, NULL));
+  int why = errno;
+  ts_staging_free(staging);
+  errno = why;
   return good;
 }
 
 static bool write_content(const char *path, content c) {
   struct stat old;
-  bool replaces = stat(path, &old) == 0;
-  if (replaces && !S_ISREG(old.st_mode)) {
+  ts_arena *arena = ts_arena_new();
+  c.path = c.fresh ? path : ts_path_target(arena, path);
+  bool good = c.fresh || lstat(c.path, &old) != 0 || S_ISREG(old.st_mode);
+  if (!good)
     ts_report(c.problems, TS_ERROR, path, 0, "is not a regular file and is left alone");
-    return false;
-  }
-  return write_at(path, &c, replaces ? &old : NULL);
+  else if (!write_staged(&c, ts_path_folder(arena, c.path)))
+    good = errno != 0 && failed(c.problems, path, "cannot be written");
+  ts_arena_free(arena);
+  return good;
 }
 
 bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagnostics *problems) {
@@ -206,15 +192,14 @@ bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagno
 
 bool ts_file_write_new(const char *path, const char *bytes, size_t length,
                        ts_diagnostics *problems) {
-  content c = {.bytes = bytes, .length = length, .fresh = true, .problems = problems};
-  return write_at(path, &c, NULL);
+  return write_content(
+      path, (content){.bytes = bytes, .length = length, .fresh = true, .problems = problems});
 }
 
 bool ts_file_make(const char *path,
                   bool (*make)(void *context, const char *temporary, ts_diagnostics *problems),
                   void *context, ts_diagnostics *problems) {
-  return write_content(
-      path, (content){.make = make, .context = context, .path = path, .problems = problems});
+  return write_content(path, (content){.make = make, .context = context, .problems = problems});
 }
 
 /* ---- folders ------------------------------------------------------------ */
@@ -291,6 +276,26 @@ char **ts_folder_list(ts_arena *arena, const char *path, const char *suffix,
   if (count) memcpy(kept, names, count * sizeof *kept);
   free(names);
   return good ? kept : NULL;
+}
+
+/* ---- folders for a while ---------------------------------------------------------------- */
+
+char *ts_folder_temporary(ts_arena *arena, ts_diagnostics *problems) {
+  const char *place = getenv("TMPDIR");
+  char *path = ts_path_join(arena, place && *place ? place : P_tmpdir, "tankside-XXXXXX");
+  if (mkdtemp(path)) return path;
+  failed(problems, path, "cannot be made");
+  return NULL;
+}
+
+void ts_folder_remove(const char *path) {
+  ts_arena *arena = ts_arena_new();
+  ts_diagnostics *unsaid = ts_diagnostics_new();
+  char **files = ts_folder_list(arena, path, "", unsaid);
+  for (; files && *files; files++) unlink(ts_path_join(arena, path, *files));
+  rmdir(path);
+  ts_diagnostics_free(unsaid);
+  ts_arena_free(arena);
 }
 
 /* ---- a folder and all below it ------------------------------------------------------- */

@@ -1,7 +1,7 @@
 /* Files: the one door. Nothing else in the engine opens, lists or renames.
  *
  * Reading is bounded; writing is whole or not at all: a temporary in the same
- * folder, flushed to the disk, then renamed over the old file. */
+ * folder (base/staging.h), flushed to the disk, then renamed over the old file. */
 #ifndef TS_BASE_FILE_H
 #define TS_BASE_FILE_H
 
@@ -21,17 +21,23 @@ int ts_file_open(const char *path, size_t limit, ts_diagnostics *problems);
 int ts_file_next(int file, char *bytes, size_t size);
 void ts_file_close(int file);
 
-/* Writes a file whole or not at all. False with a report. */
+/* Writes a file whole or not at all; through a link, what it points to. False with a report, and
+ * then what was there before is there still. */
 bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagnostics *problems);
 
 /* The same, and never over what is there already. */
 bool ts_file_write_new(const char *path, const char *bytes, size_t length, ts_diagnostics *problems);
 
-/* The same by a library that writes files itself: `make` fills the empty temporary it is given the
+/* The same by a library that writes files itself: `make` makes the temporary it is given the
  * path of, and reports what went wrong. */
 bool ts_file_make(const char *path,
                   bool (*make)(void *context, const char *temporary, ts_diagnostics *problems),
                   void *context, ts_diagnostics *problems);
+
+/* Makes a new folder for what is needed for a while (in TMPDIR, else where the system has such); NULL with
+ * a report. Remove it with the files in it. */
+char *ts_folder_temporary(ts_arena *arena, ts_diagnostics *problems);
+void ts_folder_remove(const char *path);
 
 /* Makes a folder and its parents; true when it exists afterwards. */
 bool ts_folder_make(const char *path, ts_diagnostics *problems);
@@ -51,6 +57,7 @@ bool ts_folder_walk(const char *path, const char *name, void (*found)(void *cont
 char *ts_path_join(ts_arena *arena, const char *folder, const char *name);
 char *ts_path_folder(ts_arena *arena, const char *path); /* "." where there is none */
 const char *ts_path_name(const char *path);              /* after the last slash */
+char *ts_path_target(ts_arena *arena, const char *path); /* all links resolved; itself where none is there */
 /* True when `name`, taken from `folder`, stays inside it with all links resolved. */
 bool ts_path_inside(const char *folder, const char *name);
 /* True when both exist and are one, with all links resolved. */

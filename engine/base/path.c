@@ -63,6 +63,13 @@ bool ts_path_inside(const char *folder, const char *name) {
   return inside;
 }
 
+char *ts_path_target(ts_arena *arena, const char *path) {
+  char *real = realpath(path, NULL);
+  char *copy = ts_arena_copy(arena, real != NULL ? real : path);
+  free(real);
+  return copy;
+}
+
 bool ts_path_same(const char *one, const char *other) {
   char *a = realpath(one, NULL), *b = realpath(other, NULL);
   bool same = a && ts_same(a, b);

@@ -155,13 +155,13 @@ static bool add(zipFile zip, const ts_zip_entry *entry) {
          zipCloseFileInZip(zip) == ZIP_OK;
 }
 
-bool ts_zip_write(const ts_zip_entry *entries, size_t count, ts_text *out) {
+bool ts_zip_write(const ts_zip_entry *entries, size_t count, const char *comment, ts_text *out) {
   memory m = {0};
   zlib_filefunc_def calls = calls_on(&m);
   zipFile zip = zipOpen2("", APPEND_STATUS_CREATE, NULL, &calls);
   bool good = zip != NULL;
   for (size_t i = 0; i < count && good; i++) good = add(zip, &entries[i]);
-  good = zip != NULL && zipClose(zip, NULL) == ZIP_OK && good;
+  good = zip != NULL && zipClose(zip, comment) == ZIP_OK && good;
   *out = m.bytes;
   return good;
 }

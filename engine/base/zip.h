@@ -29,8 +29,8 @@ typedef struct {
   bool stored; /* not packed */
 } ts_zip_entry;
 
-/* The entries in their order, all of one time. False when it cannot be; release *out in any case.
- */
-bool ts_zip_write(const ts_zip_entry *entries, size_t count, ts_text *out);
+/* The entries in their order, all of one time, and a comment on the whole. False when it cannot be;
+ * release *out in any case. */
+bool ts_zip_write(const ts_zip_entry *entries, size_t count, const char *comment, ts_text *out);
 
 #endif

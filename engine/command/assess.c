@@ -1,94 +1,12 @@
 /* tankside assess: the dossier assessed, a summary shown, the documents written. */
-#include "base/file.h"
 #include "base/text.h"
-#include "command/command.h"
+#include "command/output.h"
 #include "tankside/document.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 /* ---- documents ------------------------------------------------------------------ */
-
-typedef struct {
-  ts_session *s;
-  const ts_options *options;
-  ts_progress *progress;
-  const char *folder, *xml_path;
-  const char *bytes; /* the assessment in the language of the papers */
-  size_t length;
-  const ts_sheet *sheet;
-  size_t files;
-} writer;
-
-static bool write_pdf(writer *w, const char *html_path, const char *name) {
-  char *file = ts_arena_printf(w->s->arena, "%s.pdf", name);
-  char *path = ts_path_join(w->s->arena, w->folder, file);
-  progress_file(w->progress, file);
-  w->files++;
-  if (w->sheet->attaches)
-    return ts_sheet_pdf_with(html_path, path, w->options->paper, w->xml_path, w->s->problems);
-  return ts_sheet_pdf(html_path, path, w->options->paper, w->s->problems);
-}
-
-/* Writes what was made and frees it. */
-static bool put(writer *w, const char *name, const char *form, char *bytes, size_t length) {
-  char *file = ts_arena_printf(w->s->arena, "%s.%s", name, form);
-  bool good =
-      ts_file_write(ts_path_join(w->s->arena, w->folder, file), bytes, length, w->s->problems);
-  free(bytes);
-  w->files++;
-  return good;
-}
-
-/* A sheet, or that of one task, once its text is there. */
-static bool put_page(void *data, const char *task, const char *bytes, size_t length) {
-  writer *w = data;
-  ts_arena *arena = w->s->arena;
-  const char *sheet = w->sheet->name, *form = w->sheet->spreadsheet ? "csv" : "html";
-  char *name = task ? ts_arena_printf(arena, "%s-%s", sheet, task) : ts_arena_copy(arena, sheet);
-  char *path = ts_path_join(arena, w->folder, ts_arena_printf(arena, "%s.%s", name, form));
-  progress_file(w->progress, name);
-  w->files++;
-  if (!ts_file_write(path, bytes, length, w->s->problems)) return false;
-  return w->options->no_pdf || !w->sheet->own_pdf || write_pdf(w, path, name);
-}
-
-static bool write_page(writer *w) {
-  char *bytes = NULL;
-  size_t length = 0;
-  progress_file(w->progress, w->sheet->name);
-  bool good = ts_sheet_render(w->bytes, w->length, w->sheet->name, NULL, w->options->paper, &bytes,
-                              &length, w->s->problems) &&
-              put_page(w, NULL, bytes, length);
-  free(bytes);
-  return good;
-}
-
-static bool write_spreadsheet(writer *w) {
-  char *bytes = NULL;
-  size_t length = 0;
-  return ts_sheet_spreadsheet(w->bytes, w->length, w->sheet->name, &bytes, &length,
-                              w->s->problems) &&
-         put(w, w->sheet->name, "ods", bytes, length);
-}
-
-static bool write_index(writer *w) {
-  char *html = NULL;
-  size_t length = 0;
-  return ts_sheet_index(w->bytes, w->length, !w->options->no_pdf, &html, &length, w->s->problems) &&
-         put(w, "index", "html", html, length);
-}
-
-static bool write_sheets(writer *w) {
-  for (w->sheet = ts_sheets(); w->sheet->name != NULL; w->sheet++) {
-    bool good = w->sheet->per_task
-                    ? ts_sheet_render_each(w->bytes, w->length, w->sheet->name, w->options->paper,
-                                           put_page, w, w->s->problems)
-                    : write_page(w);
-    if (!good || (w->sheet->spreadsheet && !write_spreadsheet(w))) return false;
-  }
-  return write_index(w);
-}
 
 /* A name that ends in .xml asks for the assessment alone. */
 static bool wants_file(const char *out) {
@@ -98,19 +16,8 @@ static bool wants_file(const char *out) {
 
 static bool write_documents(ts_session *s, const ts_options *options, ts_progress *progress,
                             const char *bytes, size_t length) {
-  if (wants_file(options->out)) return ts_file_write(options->out, bytes, length, s->problems);
-  writer w = {.s = s, .options = options, .progress = progress, .folder = options->out};
-  w.xml_path = ts_path_join(s->arena, w.folder, "assessment.xml");
-  w.files = 1;
-  char *translated = NULL;
-  bool good = ts_assessment_in_language(bytes, length, options->language, &translated, &w.length,
-                                        s->problems);
-  w.bytes = translated;
-  good = good && ts_folder_make(w.folder, s->problems) &&
-         ts_file_write(w.xml_path, bytes, length, s->problems) && write_sheets(&w);
-  free(translated);
-  if (good) printf("\n%zu file%s in %s\n", w.files, plural(w.files), w.folder);
-  return good;
+  if (wants_file(options->out)) return output_file(s, options, options->out, bytes, length);
+  return papers_write(s, options, progress, bytes, length);
 }
 
 /* ---- the verb ----------------------------------------------------------------------- */
@@ -221,6 +128,9 @@ const ts_verb verb_assess = {
         "every document (`tankside print --help` lists them) as HTML, most as PDF, and an\n"
         "index.html to find them by; -o FILE.xml writes the assessment alone. What is not\n"
         "known counts as its worst.\n"
+        "The files appear in DIR together, once all are made; those of an earlier run that\n"
+        "are no more are removed. What tankside did not write, or somebody signed or changed\n"
+        "since, is left alone, and then nothing is written, unless --force is given.\n"
         "--set and --set-file try values that are not in the dossier; what they change\n"
         "against the dossier as it stands comes last.\n"
         "--explain F12 shows instead all that is behind one finding: scores, conditions,\n"
@@ -232,7 +142,7 @@ const ts_verb verb_assess = {
         "Exit status: 0 nothing above the line, no stop, no duty open or not met, complete;\n"
         "1 otherwise; 2 not assessed, and then nothing is written.",
     .takes = OPTION_PACK | OPTION_MATRIX | OPTION_SET | OPTION_SET_FILE | OPTION_OUT |
-             OPTION_PAPER | OPTION_NO_PDF | OPTION_EXPLAIN | OPTION_LANGUAGE,
+             OPTION_PAPER | OPTION_NO_PDF | OPTION_EXPLAIN | OPTION_LANGUAGE | OPTION_FORCE,
     .least = 1,
     .most = 1,
     .kinds = {A_DOSSIER},

@@ -41,7 +41,8 @@ typedef enum {
   OPTION_LANGUAGE = 524288,
   OPTION_SET_FILE = 1 << 20,
   OPTION_DRY_RUN = 1 << 22,
-  OPTION_MAP = 1 << 23
+  OPTION_MAP = 1 << 23,
+  OPTION_FORCE = 1 << 24
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -80,7 +81,7 @@ typedef struct {
   const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier, *language;
   const char *key, *certificate, *on, *role, *trust;
   const char *map;
-  bool no_pdf, all, editor, help, dry_run;
+  bool no_pdf, all, editor, force, help, dry_run;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
 } ts_options;
@@ -117,8 +118,8 @@ typedef struct {
 } ts_verb;
 
 extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary,
-    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_new, verb_import,
-    verb_review, verb_completions;
+    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_day, verb_new, verb_import,
+    verb_workbook, verb_review, verb_completions;
 extern const ts_verb *const verbs[];        /* all of them, ended by NULL */
 const ts_verb *verb_find(const char *name); /* or NULL */
 
@@ -234,6 +235,12 @@ void progress_part(void *progress, double part); /* as ts_assess calls it */
 void progress_file(ts_progress *progress, const char *name);
 void progress_end(const ts_progress *progress);
 
+/* ---- papers (papers.c) ------------------------------------------------------------- */
+
+/* Every paper of an assessment, into the folder given with -o. */
+bool papers_write(ts_session *session, const ts_options *options, ts_progress *progress,
+                  const char *bytes, size_t length);
+
 /* ---- printing ---------------------------------------------------------------- */
 
 /* Prints a text folded at 80 columns: `first` before the first line, as many spaces
@@ -242,6 +249,10 @@ void print_folded(const char *first, const char *text);
 
 /* Prints lines of a head, a tab and a text, each text folded under its head. */
 void print_lines(ts_arena *arena, const char *text);
+
+/* Prints a cell of a table for spreadsheets, and after the last one the end of the line. Quoted
+ * always; an apostrophe before what is like a formula makes it a text. */
+void csv_cell(const char *text, bool last);
 
 /* What makes a word of so many things: "s", or nothing for one. */
 const char *plural(size_t count);

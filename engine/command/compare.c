@@ -1,7 +1,7 @@
 /* tankside compare: two assessments, what changed between them and why. */
 #include "base/file.h"
 #include "base/text.h"
-#include "command/command.h"
+#include "command/output.h"
 #include "tankside/document.h"
 #include <stdio.h>
 #include <stdlib.h>
@@ -28,10 +28,8 @@ static bool write_page(const comparer *c, const char *html, size_t length) {
   const char *out = c->options->out;
   bool pdf = ts_same(c->options->as, "pdf");
   if (out == NULL) return fwrite(html, 1, length, stdout) == length;
-  /* The HTML that a PDF is set from stays beside it: it is the accessible edition. */
-  const char *page = pdf ? ts_arena_printf(c->s->arena, "%s.html", out) : out;
-  return ts_file_write(page, html, length, c->s->problems) &&
-         (!pdf || ts_sheet_pdf(page, out, c->options->paper, c->s->problems));
+  return pdf ? output_pdf(c->s, c->options, html, length, NULL)
+             : output_file(c->s, c->options, out, html, length);
 }
 
 static bool show(const comparer *c) {
@@ -90,7 +88,7 @@ const ts_verb verb_compare = {
         "  tankside compare before paper\n"
         "  tankside compare before paper --as pdf -o changes.pdf\n\n"
         "Exit status: 0 compared, 2 not.",
-    .takes = OPTION_AS | OPTION_OUT | OPTION_PAPER,
+    .takes = OPTION_AS | OPTION_OUT | OPTION_PAPER | OPTION_FORCE,
     .least = 2,
     .most = 2,
     .kinds = {AN_ASSESSMENT, AN_ASSESSMENT},

@@ -3,11 +3,18 @@
  * rest into `tankside/` below it. */
 #include "command/editor.h"
 #include "base/file.h"
+#include "command/output.h"
 #include "tankside/document.h"
 #include <stdio.h>
 #include <stdlib.h>
 
 enum { FILE_LIMIT = 1 << 20 };
+
+/* Where it goes. */
+typedef struct {
+  ts_session *s;
+  const ts_options *options;
+} target;
 
 /* A file of shared/schema/editor/; NULL with a report. */
 static const char *shipped(const ts_session *s, const char *name, size_t *length) {
@@ -17,10 +24,10 @@ static const char *shipped(const ts_session *s, const char *name, size_t *length
                       s->problems);
 }
 
-static bool write_one(const ts_session *s, const char *folder, const char *name, const char *bytes,
+static bool write_one(const target *t, const char *folder, const char *name, const char *bytes,
                       size_t length) {
-  const char *path = ts_path_join(s->arena, folder, name);
-  if (!ts_file_write(path, bytes, length, s->problems)) return false;
+  const char *path = ts_path_join(t->s->arena, folder, name);
+  if (!output_file(t->s, t->options, path, bytes, length)) return false;
   printf("  %s\n", path);
   return true;
 }
@@ -34,13 +41,13 @@ static bool is_there(const ts_session *s, const char *path) {
   return there;
 }
 
-static bool write_setting(const ts_session *s, const char *folder, const char *name,
-                          const char *from) {
+static bool write_setting(const target *t, const char *folder, const char *name, const char *from) {
+  const ts_session *s = t->s;
   size_t length = 0, there_length = 0;
   const char *path = ts_path_join(s->arena, folder, name);
   const char *wanted = shipped(s, from, &length);
   if (wanted == NULL) return false;
-  if (!is_there(s, path)) return write_one(s, folder, name, wanted, length);
+  if (!is_there(s, path)) return write_one(t, folder, name, wanted, length);
   const char *there = ts_file_read(s->arena, path, FILE_LIMIT, &there_length, s->problems);
   if (!ts_same(there, wanted))
     ts_report(s->problems, TS_WARNING, path, 0,
@@ -52,15 +59,16 @@ static bool write_setting(const ts_session *s, const char *folder, const char *n
 
 /* ---- the dossier's schema ---------------------------------------------------------------- */
 
-static bool write_schemas(const ts_session *s, const char *folder) {
+static bool write_schemas(const target *t, const char *folder) {
+  const ts_session *s = t->s;
   char *xml = NULL, *compact = NULL;
   size_t length = 0, compact_length = 0;
   FILE *memory = open_memstream(&xml, &length);
   bool good = memory != NULL && ts_vocabulary_write_schema(s->vocabulary, memory);
   good = (memory == NULL || fclose(memory) == 0) && good;
-  good = good && write_one(s, folder, "dossier.rng", xml, length) &&
+  good = good && write_one(t, folder, "dossier.rng", xml, length) &&
          ts_schema_compact(xml, length, &compact, &compact_length, s->problems) &&
-         write_one(s, folder, "dossier.rnc", compact, compact_length);
+         write_one(t, folder, "dossier.rnc", compact, compact_length);
   free(compact);
   free(xml);
   return good;
@@ -77,7 +85,7 @@ static bool annotate_words(const ts_session *s, ts_text *out) {
   return true;
 }
 
-static bool write_annotations(const ts_session *s, const char *folder) {
+static bool write_annotations(const target *t, const char *folder) {
   static const struct {
     const char *name;
     bool (*annotate)(const ts_session *, ts_text *);
@@ -87,8 +95,8 @@ static bool write_annotations(const ts_session *s, const char *folder) {
   bool good = true;
   for (size_t i = 0; good && i < sizeof files / sizeof files[0]; i++) {
     ts_text text = {0};
-    good =
-        files[i].annotate(s, &text) && write_one(s, folder, files[i].name, text.data, text.length);
+    good = files[i].annotate(t->s, &text) &&
+           write_one(t, folder, files[i].name, text.data, text.length);
     ts_text_release(&text);
   }
   return good;
@@ -104,13 +112,15 @@ static const char next[] =
     "A line above a rule's function, so that its subject is known:\n"
     "  ---@param i tankside.immersion\n";
 
-bool editor_write(ts_session *s, const char *folder) {
+bool editor_write(ts_session *s, const ts_options *options) {
+  const target t = {s, options};
+  const char *folder = options->out;
   const char *below = ts_path_join(s->arena, folder, "tankside");
   if (!ts_folder_make(below, s->problems)) return false;
   puts("written:");
-  bool good = write_setting(s, folder, ".luarc.json", "luarc.json") &&
-              write_setting(s, folder, "schemas.xml", "schemas.xml") && write_schemas(s, below) &&
-              write_annotations(s, below);
+  bool good = write_setting(&t, folder, ".luarc.json", "luarc.json") &&
+              write_setting(&t, folder, "schemas.xml", "schemas.xml") && write_schemas(&t, below) &&
+              write_annotations(&t, below);
   if (good) fputs(next, stdout);
   return good;
 }

@@ -5,8 +5,9 @@
 #include "base/text.h"
 #include "command/command.h"
 
-/* Writes all of it into a folder, and says what to do with it. False with reports. */
-bool editor_write(ts_session *session, const char *folder);
+/* Writes all of it into the folder given with -o, and says what to do with it. False with reports.
+ */
+bool editor_write(ts_session *session, const ts_options *options);
 
 /* Annotations: the subjects with their facts; the functions; what packs share. */
 bool annotate_facts(const ts_session *session, ts_text *out);

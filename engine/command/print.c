@@ -1,7 +1,7 @@
 /* tankside print: one document from an assessment that was written before. */
 #include "base/file.h"
 #include "base/text.h"
-#include "command/command.h"
+#include "command/output.h"
 #include "tankside/document.h"
 #include <stdio.h>
 #include <stdlib.h>
@@ -17,21 +17,15 @@ static bool to_stdout(const char *html, size_t length) {
   return fwrite(html, 1, length, stdout) == length;
 }
 
-/* The PDF is set from an HTML file, which stays beside it: it is the accessible edition. */
 static bool write_pdf(const printer *p, const char *html, size_t length) {
-  ts_arena *arena = p->s->arena;
-  const char *pdf = p->options->out;
-  char *beside = ts_arena_printf(arena, "%s.html", pdf);
-  if (!ts_file_write(beside, html, length, p->s->problems)) return false;
-  if (ts_sheet_find(p->sheet)->attaches)
-    return ts_sheet_pdf_with(beside, pdf, p->options->paper, p->path, p->s->problems);
-  return ts_sheet_pdf(beside, pdf, p->options->paper, p->s->problems);
+  const char *attachment = ts_sheet_find(p->sheet)->attaches ? p->path : NULL;
+  return output_pdf(p->s, p->options, html, length, attachment);
 }
 
 static bool put(const printer *p, const char *bytes, size_t length) {
   if (ts_same(p->options->as, "pdf")) return write_pdf(p, bytes, length);
   if (p->options->out == NULL) return to_stdout(bytes, length);
-  return ts_file_write(p->options->out, bytes, length, p->s->problems);
+  return output_file(p->s, p->options, p->options->out, bytes, length);
 }
 
 static bool print_sheet(const printer *p) {
@@ -126,7 +120,8 @@ const ts_verb verb_print = {
         "  tankside print paper --sheet card --as pdf -o cards.pdf\n"
         "  tankside print paper --sheet register -o register.csv\n\n"
         "Exit status: 0 printed, 2 not.",
-    .takes = OPTION_SHEET | OPTION_AS | OPTION_TASK | OPTION_OUT | OPTION_PAPER | OPTION_LANGUAGE,
+    .takes = OPTION_SHEET | OPTION_AS | OPTION_TASK | OPTION_OUT | OPTION_PAPER | OPTION_LANGUAGE |
+             OPTION_FORCE,
     .least = 1,
     .most = 1,
     .kinds = {AN_ASSESSMENT},

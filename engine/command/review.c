@@ -3,7 +3,7 @@
 
 #include "base/file.h"
 #include "base/text.h"
-#include "command/command.h"
+#include "command/output.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -109,13 +109,14 @@ static bool show(const reviewer *r) {
   const char *as = r->options->as != NULL ? r->options->as : "text", *out = r->options->out;
   char *made;
   size_t length;
-  if (ts_same(as, "sqlite")) return ts_book_write(r->book, out, r->s->problems);
+  if (ts_same(as, "sqlite"))
+    return output_free(r->s, r->options, out) && ts_book_write(r->book, out, r->s->problems);
   if (!ts_book_render(r->book, as, &made, &length, r->s->problems)) return false;
   bool good = true;
   if (ts_same(as, "text"))
     print_lines(r->s->arena, made);
   else if (out != NULL)
-    good = ts_file_write(out, made, length, r->s->problems);
+    good = output_file(r->s, r->options, out, made, length);
   else
     good = fwrite(made, 1, length, stdout) == length;
   free(made);
@@ -180,7 +181,7 @@ const ts_verb verb_review = {
         "those are named that lapse before the last day of their own work. What cannot be\n"
         "read is named, and the rest is read.\n\n"
         "Exit status: 0 all were read; 1 some were not, or a signature does not hold; 2 none.",
-    .takes = OPTION_AS | OPTION_OUT | OPTION_ON | OPTION_TRUST,
+    .takes = OPTION_AS | OPTION_OUT | OPTION_ON | OPTION_TRUST | OPTION_FORCE,
     .least = 1,
     .most = WORDS_MAX,
     .kinds = {AN_ASSESSMENT},

@@ -3,7 +3,7 @@
 
 #include "base/file.h"
 #include "base/text.h"
-#include "command/command.h"
+#include "command/output.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -36,7 +36,9 @@ static bool sign(ts_session *s, const ts_options *options) {
       !ts_sign(bytes, length, path, &signer, &made, &signed_length, s->problems))
     return false;
   const char *out = options->out != NULL ? options->out : path;
-  bool good = ts_file_write(out, made, signed_length, s->problems);
+  /* Where it is signed in place nothing is lost: the signature is added to what is there. */
+  bool good = ts_path_same(out, path) ? ts_file_write(out, made, signed_length, s->problems)
+                                      : output_file(s, options, out, made, signed_length);
   free(made);
   if (good) printf("signed: %s\n", out);
   return good;
@@ -66,7 +68,7 @@ const ts_verb verb_sign = {
         "    --role 'safety officer'\n"
         "  tankside verify paper --trust company.crt\n\n"
         "Exit status: 0 signed, 2 not, and then nothing is written.",
-    .takes = OPTION_KEY | OPTION_CERTIFICATE | OPTION_ON | OPTION_ROLE | OPTION_OUT,
+    .takes = OPTION_KEY | OPTION_CERTIFICATE | OPTION_ON | OPTION_ROLE | OPTION_OUT | OPTION_FORCE,
     .least = 1,
     .most = 1,
     .kinds = {AN_ASSESSMENT},

@@ -3,6 +3,7 @@
  * `mimetype` comes first, stored and without extra field (ODF 1.3 part 2, section 3.3). */
 #include "base/text.h"
 #include "base/zip.h"
+#include "document/mark.h"
 #include "document/transform.h"
 
 #include <string.h>
@@ -31,7 +32,7 @@ bool ts_document_spreadsheet(const char *content, size_t length, const char *set
       {"META-INF/manifest.xml", manifest.data, manifest.length, false},
       {"settings.xml", settings, settings ? strlen(settings) : 0, false},
   };
-  bool good = ts_zip_write(entries, settings ? 4 : 3, ods);
+  bool good = ts_zip_write(entries, settings ? 4 : 3, TS_ARCHIVE_MARK, ods);
   ts_text_release(&manifest);
   return good;
 }

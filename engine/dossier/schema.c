@@ -263,6 +263,9 @@ static void root(writer *w) {
 
 bool ts_vocabulary_write_schema(const ts_vocabulary *vocabulary, FILE *out) {
   writer w = {.vocabulary = vocabulary};
+  ts_text_add(&w.out.text,
+              "<!-- Made by `tankside vocabulary`: make it anew when packs or the program "
+              "change. -->\n");
   ts_xml_start(&w.out, "grammar");
   ts_xml_attribute(&w.out, "xmlns", "http://relaxng.org/ns/structure/1.0");
   ts_xml_attribute(&w.out, "xmlns:a", "http://relaxng.org/ns/compatibility/annotations/1.0");

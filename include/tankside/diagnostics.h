@@ -38,6 +38,10 @@ size_t ts_count(const ts_diagnostics *all, ts_level level);
  * name begins with its name and a slash. */
 void ts_diagnostics_copy(const ts_diagnostics *from, ts_diagnostics *to, const char *folder);
 
+/* What was reported of files in one folder, of another: where a file was made before it got to the
+ * place it belongs to. */
+void ts_diagnostics_rename(ts_diagnostics *all, const char *folder, const char *to);
+
 /* Prints `file:line: error: text`, one a line, files in the order in which
  * they were first reported and lines ascending within each. */
 void ts_diagnostics_print(const ts_diagnostics *all, FILE *out);

@@ -159,7 +159,7 @@ END_TEST
 
 static ts_text packed(const ts_zip_entry *entries, size_t count) {
   ts_text out = {0};
-  ck_assert(ts_zip_write(entries, count, &out));
+  ck_assert(ts_zip_write(entries, count, NULL, &out));
   return out;
 }
 

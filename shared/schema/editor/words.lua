@@ -1,6 +1,6 @@
 ---@meta
 -- What a rule file may use, for a Lua language server. Only its comments count: nothing here is
--- ever run. `tankside vocabulary --editor` copies it and adds what comes from the packs.
+-- ever run. What editors read is made by `tankside vocabulary --editor`, of this and of the packs.
 
 ---A number with its unit and its range, and how it was made. Compare with < <= > >=, never with ==.
 ---@class tankside.quantity

@@ -1,0 +1,131 @@
+/* Output: what may be replaced, and how files appear together. */
+#include "command/output.h"
+#include "base/file.h"
+#include "base/text.h"
+#include "document/mark.h"
+#include "tankside/document.h"
+#include <errno.h>
+#include <string.h>
+
+static bool failed(const ts_session *s, const char *path) {
+  char reason[128];
+  ts_report(s->problems, TS_ERROR, path, 0, "cannot be written: %s",
+            strerror_r(errno, reason, sizeof reason));
+  return false;
+}
+
+/* ---- what stands there already -------------------------------------------------- */
+
+/* What cannot be read cannot be known again. */
+static ts_origin origin_of(const char *path) {
+  ts_arena *arena = ts_arena_new();
+  ts_diagnostics *unsaid = ts_diagnostics_new();
+  size_t length;
+  const char *bytes = ts_file_read(arena, path, ASSESSMENT_LIMIT, &length, unsaid);
+  ts_origin origin = bytes != NULL ? ts_document_origin(bytes, length) : TS_FOREIGN;
+  ts_diagnostics_free(unsaid);
+  ts_arena_free(arena);
+  return origin;
+}
+
+bool output_free(const ts_session *s, const ts_options *options, const char *path) {
+  ts_origin origin = options->force || !ts_file_exists(path) ? TS_WRITTEN : origin_of(path);
+  if (origin == TS_FOREIGN)
+    ts_report(s->problems, TS_ERROR, path, 0,
+              "was not written by tankside, or was changed since, and is left alone; write "
+              "elsewhere, or replace it with --force");
+  if (origin == TS_SIGNED)
+    ts_report(s->problems, TS_ERROR, path, 0,
+              "is signed and is left alone; write elsewhere, or replace it with --force");
+  return origin == TS_WRITTEN;
+}
+
+/* ---- one file --------------------------------------------------------------------- */
+
+bool output_file(ts_session *s, const ts_options *options, const char *path, const char *bytes,
+                 size_t length) {
+  return output_free(s, options, path) && ts_file_write(path, bytes, length, s->problems);
+}
+
+/* ---- several ---------------------------------------------------------------------- */
+
+bool output_begin(ts_output *o, ts_session *s, const ts_options *options, const char *folder) {
+  *o = (ts_output){.s = s, .options = options, .folder = folder};
+  o->staging = ts_staging_new(folder);
+  if (o->staging == NULL || !ts_staging_clear_at_exit(o->staging)) return failed(s, folder);
+  o->hidden = ts_path_join(s->arena, folder, ts_staging_name(o->staging));
+  return true;
+}
+
+/* What was said of a file while it was made is said of it where it belongs. */
+void output_end(ts_output *o) {
+  if (o->hidden != NULL) ts_diagnostics_rename(o->s->problems, o->hidden, o->folder);
+  ts_staging_free(o->staging);
+}
+
+bool output_may_be(const ts_output *o, const char *name) {
+  return output_free(o->s, o->options, ts_path_join(o->s->arena, o->folder, name));
+}
+
+const char *output_path(const ts_output *o, const char *name) {
+  return ts_path_join(o->s->arena, o->hidden, name);
+}
+
+bool output_put(const ts_output *o, const char *name, const char *bytes, size_t length) {
+  return ts_file_write(output_path(o, name), bytes, length, o->s->problems);
+}
+
+static bool is_among(const char *name, char *const *names) {
+  while (*names != NULL && !ts_same(*names, name)) names++;
+  return *names != NULL;
+}
+
+/* What an earlier run wrote into the folder and this one did not. */
+static const char **find_stale(const ts_output *o, char *const *names,
+                               bool (*belongs)(const char *)) {
+  ts_arena *arena = o->s->arena;
+  char **there = ts_folder_list(arena, o->folder, "", o->s->problems);
+  size_t count = 0, stale = 0;
+  while (there != NULL && there[count] != NULL) count++;
+  const char **found = ts_arena_alloc(arena, (count + 1) * sizeof *found);
+  for (size_t i = 0; i < count; i++)
+    if (belongs(there[i]) && !is_among(there[i], names) &&
+        origin_of(ts_path_join(arena, o->folder, there[i])) == TS_WRITTEN)
+      found[stale++] = there[i];
+  return there != NULL ? found : NULL;
+}
+
+bool output_publish(const ts_output *o, bool (*belongs)(const char *name)) {
+  ts_session *s = o->s;
+  char **names = ts_folder_list(s->arena, o->hidden, "", s->problems);
+  bool good = names != NULL;
+  for (size_t i = 0; names != NULL && names[i] != NULL; i++)
+    good = output_may_be(o, names[i]) && good;
+  if (!good) return false;
+  const char **stale = belongs != NULL ? find_stale(o, names, belongs) : NULL;
+  if (belongs != NULL && stale == NULL) return false;
+  return ts_staging_publish(o->staging, (const char *const *)names, stale) || failed(s, o->folder);
+}
+
+/* ---- a PDF with its page -------------------------------------------------------------- */
+
+static bool set_pdf(const ts_output *o, const char *name, const char *html, size_t length,
+                    const char *attachment) {
+  const char *page = ts_arena_printf(o->s->arena, "%s.html", name);
+  bool wanted = output_may_be(o, page);
+  wanted = output_may_be(o, name) && wanted;
+  return wanted && output_put(o, page, html, length) &&
+         ts_sheet_pdf_with(output_path(o, page), output_path(o, name), o->options->paper,
+                           attachment, o->s->problems) &&
+         output_publish(o, NULL);
+}
+
+bool output_pdf(ts_session *s, const ts_options *options, const char *html, size_t length,
+                const char *attachment) {
+  ts_output o;
+  const char *path = ts_path_target(s->arena, options->out);
+  bool good = output_begin(&o, s, options, ts_path_folder(s->arena, path)) &&
+              set_pdf(&o, ts_path_name(path), html, length, attachment);
+  output_end(&o);
+  return good;
+}

@@ -1,0 +1,159 @@
+/* The papers of an assessment: every sheet in its forms, in one folder.
+ *
+ * They are listed first, so that what stands in their way is said before any is made. */
+#include "base/file.h"
+#include "base/text.h"
+#include "command/output.h"
+#include "tankside/document.h"
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const char record[] = "assessment.xml", contents[] = "index.html";
+
+typedef struct {
+  ts_output out;
+  ts_progress *progress;
+  const char *bytes; /* the assessment in the language of the papers */
+  size_t length;
+  const ts_sheet *sheet;
+  size_t files;
+  bool clear; /* nothing stands in the way */
+} writer;
+
+/* ---- which there are --------------------------------------------------------------- */
+
+static bool may_be(void *data, const ts_sheet_file *file) {
+  writer *w = data;
+  w->clear = output_may_be(&w->out, file->name) && w->clear;
+  return true; /* all that stands in the way is said in one run */
+}
+
+static bool all_may_be(writer *w) {
+  w->clear = output_may_be(&w->out, record);
+  return ts_sheet_each_file(w->bytes, w->length, !w->out.options->no_pdf, may_be, w,
+                            w->out.s->problems) &&
+         w->clear;
+}
+
+enum { FORMS = 4 };
+static const char *const forms[FORMS] = {"html", "pdf", "csv", "ods"};
+
+/* The file of the sheet that is at hand. */
+static const char *file_name(const writer *w, const char *task, const char *form) {
+  ts_arena *arena = w->out.s->arena;
+  const char *sheet = w->sheet->name;
+  return task ? ts_arena_printf(arena, "%s-%s.%s", sheet, task, form)
+              : ts_arena_printf(arena, "%s.%s", sheet, form);
+}
+
+/* What an earlier run called a paper: "card.html", "task-dusk.pdf". */
+static bool is_paper(const char *name) {
+  const char *dot = strrchr(name, '.');
+  bool form = false;
+  for (int i = 0; dot != NULL && i < FORMS; i++) form = form || ts_same(dot + 1, forms[i]);
+  for (const ts_sheet *sheet = ts_sheets(); form && sheet->name != NULL; sheet++) {
+    size_t length = strlen(sheet->name);
+    if (strncmp(name, sheet->name, length) != 0) continue;
+    if (name + length == dot || (sheet->per_task && name[length] == '-')) return true;
+  }
+  return false;
+}
+
+/* ---- making them ---------------------------------------------------------------------- */
+
+static bool put(writer *w, const char *name, char *bytes, size_t length) {
+  bool good = output_put(&w->out, name, bytes, length);
+  free(bytes);
+  w->files++;
+  return good;
+}
+
+static bool write_pdf(writer *w, const char *task) {
+  const char *name = file_name(w, task, "pdf");
+  progress_file(w->progress, name);
+  w->files++;
+  return ts_sheet_pdf_with(output_path(&w->out, file_name(w, task, "html")),
+                           output_path(&w->out, name), w->out.options->paper,
+                           w->sheet->attaches ? output_path(&w->out, record) : NULL,
+                           w->out.s->problems);
+}
+
+/* A sheet, or that of one task, once its text is there. */
+static bool put_page(void *data, const char *task, const char *bytes, size_t length) {
+  writer *w = data;
+  const char *name = file_name(w, task, w->sheet->spreadsheet ? "csv" : "html");
+  bool pdf = w->sheet->own_pdf && !w->out.options->no_pdf;
+  progress_file(w->progress, name);
+  w->files++;
+  return output_put(&w->out, name, bytes, length) && (!pdf || write_pdf(w, task));
+}
+
+static bool write_page(writer *w) {
+  char *bytes = NULL;
+  size_t length = 0;
+  progress_file(w->progress, w->sheet->name);
+  bool good = ts_sheet_render(w->bytes, w->length, w->sheet->name, NULL, w->out.options->paper,
+                              &bytes, &length, w->out.s->problems) &&
+              put_page(w, NULL, bytes, length);
+  free(bytes);
+  return good;
+}
+
+static bool write_spreadsheet(writer *w) {
+  char *bytes = NULL;
+  size_t length = 0;
+  return ts_sheet_spreadsheet(w->bytes, w->length, w->sheet->name, &bytes, &length,
+                              w->out.s->problems) &&
+         put(w, file_name(w, NULL, "ods"), bytes, length);
+}
+
+static bool write_papers(writer *w) {
+  for (w->sheet = ts_sheets(); w->sheet->name != NULL; w->sheet++) {
+    bool good = w->sheet->per_task
+                    ? ts_sheet_render_each(w->bytes, w->length, w->sheet->name,
+                                           w->out.options->paper, put_page, w, w->out.s->problems)
+                    : write_page(w);
+    if (!good || (w->sheet->spreadsheet && !write_spreadsheet(w))) return false;
+  }
+  return true;
+}
+
+static bool write_contents(writer *w) {
+  char *html = NULL;
+  size_t length = 0;
+  return ts_sheet_index(w->bytes, w->length, !w->out.options->no_pdf, &html, &length,
+                        w->out.s->problems) &&
+         put(w, contents, html, length);
+}
+
+/* ---- all ---------------------------------------------------------------------------------- */
+
+/* Standard output comes first: where it cannot be written the run has failed, and nothing changes.
+ */
+static bool make_and_publish(writer *w, const char *bytes, size_t length) {
+  w->files = 1;
+  return all_may_be(w) && output_put(&w->out, record, bytes, length) && write_papers(w) &&
+         write_contents(w) && fflush(stdout) == 0 && output_publish(&w->out, is_paper);
+}
+
+static bool write_in_language(writer *w, ts_session *s, const ts_options *options,
+                              const char *bytes, size_t length) {
+  bool good = ts_folder_make(options->out, s->problems) &&
+              output_begin(&w->out, s, options, options->out) && make_and_publish(w, bytes, length);
+  output_end(&w->out);
+  if (good) printf("\n%zu file%s in %s\n", w->files, plural(w->files), options->out);
+  return good;
+}
+
+bool papers_write(ts_session *s, const ts_options *options, ts_progress *progress,
+                  const char *bytes, size_t length) {
+  writer w = {.progress = progress};
+  char *translated = NULL;
+  bool good = ts_assessment_in_language(bytes, length, options->language, &translated, &w.length,
+                                        s->problems);
+  w.bytes = translated;
+  good = good && write_in_language(&w, s, options, bytes, length);
+  free(translated);
+  return good;
+}

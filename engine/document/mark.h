@@ -1,0 +1,21 @@
+/* Mark: by what tankside knows again what it wrote, so that it overwrites nothing else.
+ *
+ * No list is kept beside the files: each says so itself, in a way that is lost when another program
+ * saves it anew (notes in a register, remarks in a PDF), for then there is something to lose. */
+#ifndef TS_DOCUMENT_MARK_H
+#define TS_DOCUMENT_MARK_H
+
+#include <stddef.h>
+
+typedef enum {
+  TS_FOREIGN, /* not written by tankside, or changed since */
+  TS_WRITTEN, /* as tankside writes it: can be made again */
+  TS_SIGNED   /* an assessment that somebody signed: cannot */
+} ts_origin;
+
+ts_origin ts_document_origin(const char *bytes, size_t length);
+
+/* Stands at the end of a spreadsheet, as the comment of its ZIP archive. */
+#define TS_ARCHIVE_MARK "tankside"
+
+#endif
