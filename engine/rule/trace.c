@@ -249,13 +249,18 @@ void ts_record_call(ts_sandbox *box, const ts_function *function, const ts_node_
   know(box, made);
 }
 
+static const char *keep_text(ts_recorder *r, const char *text) {
+  if (text) r->used += strlen(text) + 1;
+  return ts_arena_copy(r->arena, text);
+}
+
 /* Its texts belong to the evaluation; the record keeps its own. */
 static void keep_texts(ts_recorder *r, ts_outcome *out) {
   const char **texts[] = {&out->about, &out->instrument, &out->section, &out->from, &out->to, &out->evidence, &out->who};
   for (size_t i = 0; i < sizeof texts / sizeof *texts; i++)
-    if (*texts[i]) *texts[i] = strcpy(take(r, strlen(*texts[i]) + 1), *texts[i]);
+    *texts[i] = keep_text(r, *texts[i]);
   const char **ids = take(r, (out->control_count + 1) * sizeof *ids);
-  for (size_t i = 0; i < out->control_count; i++) ids[i] = strcpy(take(r, strlen(out->controls[i]) + 1), out->controls[i]);
+  for (size_t i = 0; i < out->control_count; i++) ids[i] = keep_text(r, out->controls[i]);
   out->controls = ids;
 }
 
@@ -264,7 +269,7 @@ static const saying *keep_saying(ts_sandbox *box, const ts_said *said) {
   saying *it = take(r, sizeof *it);
   it->said = *said;
   keep_texts(r, &it->said.out);
-  it->said.because = strcpy(take(r, strlen(said->because) + 1), said->because);
+  it->said.because = keep_text(r, said->because);
   ts_named *named = take(r, (said->named_count + 1) * sizeof *named);
   if (said->named_count) memcpy(named, said->named, said->named_count * sizeof *named);
   it->said.named = named;
