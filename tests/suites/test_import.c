@@ -1,5 +1,6 @@
 /* import: what tables change in a dossier, what they do not, and what is refused. */
 #include "scratch.h"
+#include "said.h"
 
 #include "base/file.h"
 #include "base/text.h"
@@ -65,16 +66,7 @@ static void end(void) {
   ts_units_free(units);
 }
 
-static const char *said(void) {
-  char *text = NULL;
-  size_t size = 0;
-  FILE *out = open_memstream(&text, &size);
-  ts_diagnostics_print(problems, out);
-  fclose(out);
-  const char *copy = ts_arena_copy(arena, text);
-  free(text);
-  return copy;
-}
+static const char *said(void) { return said_of(problems, arena); }
 
 static bool takes(const char *file, const char *table) {
   return ts_import_table(import, file, table, strlen(table)) && ts_import_work_out(import);
@@ -115,8 +107,7 @@ static void refused(bool taken, const char *about) {
   ck_assert_msg(strstr(said(), about) != NULL, "expected \"%s\" in: %s", about, said());
 }
 
-/* ---- what is taken -----------------------------------------------------------------------------
- */
+/* ---- what is taken -------------------------------------------------------------------- */
 
 START_TEST(a_changed_value_takes_the_place_of_the_old) {
   ck_assert_msg(takes("people.csv", "id,mass (kg)\nann,61\nbob,\n"), "%s", said());
@@ -272,8 +263,7 @@ START_TEST(a_row_for_each_fact) {
 }
 END_TEST
 
-/* ---- cells of a spreadsheet --------------------------------------------------------------------
- */
+/* ---- cells of a spreadsheet ----------------------------------------------------------- */
 
 #define ODF "urn:oasis:names:tc:opendocument:xmlns:"
 
@@ -360,8 +350,7 @@ START_TEST(a_typed_cell_of_another_type_is_refused) {
 }
 END_TEST
 
-/* ---- what is refused, each with its cell
- * ---------------------------------------------------------- */
+/* ---- what is refused, each with its cell ---------------------------------------------- */
 
 static const struct {
   const char *file, *table, *about;
@@ -438,8 +427,7 @@ START_TEST(a_map_that_is_wrong_is_refused) {
 }
 END_TEST
 
-/* ---- what a cell holds stays what it is
- * --------------------------------------------------------------- */
+/* ---- what a cell holds stays what it is ----------------------------------------------- */
 
 /* Text that a spreadsheet, XML or a shell could take for more goes in and comes out as text. */
 START_TEST(a_cell_never_becomes_markup) {
