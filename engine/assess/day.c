@@ -321,7 +321,10 @@ static ts_dive_left left_at(const ts_dossier *dossier, const ts_day_person *pers
                             ts_subject subject, double depth, double from) {
   double interval = person->dives.time > 0 ? from - person->up : 0;
   double at_sea = depth_at_sea(dossier, subject, depth);
-  return (ts_dive_left){TS_NO_SUBJECT, from, depth, ts_dives_left(person->dives, interval, at_sea)};
+  return (ts_dive_left){.immersion = TS_NO_SUBJECT,
+                        .from = from,
+                        .depth = depth,
+                        .left = ts_dives_left(person->dives, interval, at_sea)};
 }
 
 /* Immersions on gas whose task is not surely over, each as if it came next; else the deepest of the
@@ -339,6 +342,8 @@ static void find_left(const ts_assessment *a, ts_day_person *person) {
     double from = fmax(person->up, moment(dossier, task, "start").lo);
     left[person->left_count] =
         left_at(dossier, person, one, number(dossier, one, "depth").hi, from);
+    left[person->left_count].needed =
+        fmax(0, number(dossier, one, "time").hi - done_of(dossier, person->person_day, one));
     left[person->left_count++].immersion = one;
   }
   if (gas && person->left_count == 0)
@@ -398,6 +403,8 @@ bool ts_day_holds(const ts_day_report *day) {
     holds = holds || person->said_count > 0;
     for (size_t k = 0; k < person->allowance_count; k++)
       holds = holds || ts_allowance_left(&person->allowances[k]) < 0;
+    for (size_t k = 0; k < person->left_count; k++)
+      holds = holds || person->left[k].needed > person->left[k].left;
   }
   return holds;
 }

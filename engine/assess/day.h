@@ -21,6 +21,7 @@ typedef struct {
 typedef struct {
   ts_subject immersion; /* that is still to come; TS_NO_SUBJECT: again at once */
   double from, depth, left;
+  double needed; /* what of its time is still to come */
 } ts_dive_left;
 
 /* The most less what it comes to with the plan; below 0 where that is over. */

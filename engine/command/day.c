@@ -177,6 +177,16 @@ static const char *next_text(const viewer *v, const ts_dive_left *left) {
                          depth, clock_text(v, left->from));
 }
 
+static void dive_left(const viewer *v, const ts_dive_left *left) {
+  const char *needed = number_text(v, left->needed, TS_TIME, true), *next = next_text(v, left);
+  if (left->needed > 0) next = ts_arena_printf(v->arena, "%s: %s to come", next, needed);
+  fputs("    ", stdout);
+  print_cut(next, 65);
+  printf(" %9s\n", left_text(v, left));
+  if (left->needed > left->left)
+    printf("      over by %s\n", number_text(v, left->needed - left->left, TS_TIME, true));
+}
+
 static void no_stop(const viewer *v, const ts_day_person *person) {
   if (person->left_count == 0) return;
   if (person->dives.time > 0)
@@ -184,11 +194,7 @@ static void no_stop(const viewer *v, const ts_day_person *person) {
            clock_text(v, person->up));
   else
     puts("  without stops, on air: no dive before");
-  for (size_t i = 0; i < person->left_count; i++) {
-    fputs("    ", stdout);
-    print_cut(next_text(v, &person->left[i]), 65);
-    printf(" %9s\n", left_text(v, &person->left[i]));
-  }
+  for (size_t i = 0; i < person->left_count; i++) dive_left(v, &person->left[i]);
 }
 
 /* ---- what the log says against the plan
@@ -304,7 +310,9 @@ static void limit_row(const viewer *v, const ts_day_person *person, const ts_all
 static void left_row(const viewer *v, const ts_day_person *person, const ts_dive_left *one) {
   bool limited = !ts_dives_unlimited(one->left);
   row(v, person, ts_arena_printf(v->arena, "without stops: %s", next_text(v, one)),
-      (const char *const[]){"", "", "", limited ? minutes(v, one->left, TS_TIME) : "no limit", ""});
+      (const char *const[]){"", minutes(v, one->needed, TS_TIME), "",
+                            limited ? minutes(v, one->left, TS_TIME) : "no limit",
+                            minutes(v, fmax(0, one->needed - one->left), TS_TIME)});
 }
 
 static void as_csv(const viewer *v) {

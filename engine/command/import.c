@@ -27,7 +27,7 @@ typedef struct {
   size_t count;
 } importer;
 
-/* ---- reading -------------------------------------------------------------------------------- */
+/* ---- reading -------------------------------------------------------------------------- */
 
 static bool read_map(importer *i) {
   size_t length;
@@ -65,8 +65,7 @@ static bool read_sources(importer *i) {
   return true;
 }
 
-/* ---- what changes ------------------------------------------------------------------------------
- */
+/* ---- what changes --------------------------------------------------------------------- */
 
 static void show_change(const importer *i, const ts_import_change *c) {
   print_folded("  ", ts_arena_printf(i->s->arena, "%s/%s: %s → %s (%s)", c->subject, c->fact,
@@ -106,8 +105,7 @@ static void show_changes(const importer *i) {
          changed == 1 ? "" : "s", fresh, fresh == 1 ? "" : "s");
 }
 
-/* ---- into the files
- * -------------------------------------------------------------------------------- */
+/* ---- into the files ------------------------------------------------------------------- */
 
 static bool rewrite_all(importer *i) {
   ts_rewrite *rewrite = ts_rewrite_new(i->s->dossier, i->s->problems);
@@ -163,8 +161,7 @@ static void say_written(const importer *i) {
   putchar('\n');
 }
 
-/* ---- the verb
- * ----------------------------------------------------------------------------------------- */
+/* ---- the verb ------------------------------------------------------------------------- */
 
 /* What was said when the dossier was read is said again when it is read changed. */
 static void forget_warnings(ts_session *s) {

@@ -121,7 +121,12 @@ static bool name_is_free(ts_packs *packs, const char *folder, const char *pack, 
 bool ts_packs_load(ts_packs *packs, const char *folder, ts_diagnostics *problems) {
   const char *pack = pack_name(packs->arena, folder);
   if (loaded_before(packs, folder)) return true;
-  if (!name_is_free(packs, folder, pack, problems)) return false;
+  return name_is_free(packs, folder, pack, problems) && ts_packs_load_as(packs, folder, pack, problems);
+}
+
+bool ts_packs_load_as(ts_packs *packs, const char *folder, const char *pack, ts_diagnostics *problems) {
+  if (loaded_before(packs, folder)) return true;
+  pack = ts_arena_copy(packs->arena, pack);
   TS_GROW(packs->folders, packs->folder_count, packs->folder_capacity);
   packs->folders[packs->folder_count++] = ts_arena_copy(packs->arena, folder);
   char **names = ts_folder_list(packs->arena, folder, ".lua", problems);
@@ -133,6 +138,25 @@ bool ts_packs_load(ts_packs *packs, const char *folder, ts_diagnostics *problems
   if (packs->rule_count) qsort(packs->rules, packs->rule_count, sizeof *packs->rules, compare_rules);
   if (packs->control_count) qsort(packs->controls, packs->control_count, sizeof *packs->controls, compare_controls);
   return good;
+}
+
+/* ---- the text of one rule ---------------------------------------------------------- */
+
+static const ts_pack_file *file_of(const ts_packs *packs, const ts_rule *rule) {
+  for (size_t i = 0; i < packs->file_count; i++)
+    if (ts_same(packs->files[i].pack, rule->pack) && ts_same(ts_path_name(packs->files[i].name), rule->file)) return &packs->files[i];
+  return NULL;
+}
+
+const char *ts_rule_text(const ts_packs *packs, size_t index, ts_arena *arena) {
+  static const char start[] = "rule {", end[] = "\n}";
+  const ts_rule *rule = &packs->rules[index].rule;
+  const ts_pack_file *file = file_of(packs, rule);
+  if (!file) return "";
+  const char *id = strstr(file->text, ts_arena_printf(arena, "\"%s\"", rule->id)), *from = file->text;
+  for (const char *at = from; id && (at = strstr(at, start)) && at < id; at++) from = at;
+  const char *to = strstr(id ? id : from, end);
+  return ts_arena_copy_n(arena, from, to ? (size_t)(to - from) : strlen(from));
 }
 
 /* ---- evaluators ------------------------------------------------------------------- */

@@ -78,6 +78,11 @@ void ts_packs_free(ts_packs *packs);
  * the folder. Facts it declares join the vocabulary. A folder already loaded is not loaded
  * again; another of its name is refused. False with reports. */
 bool ts_packs_load(ts_packs *packs, const char *folder, ts_diagnostics *problems);
+/* The same under another name than its folder's: a pack that stands in for the one of that name. */
+bool ts_packs_load_as(ts_packs *packs, const char *folder, const char *pack, ts_diagnostics *problems);
+
+/* The text of a rule, as its file has it, up to the brace that ends it at the start of a line; in the arena. */
+const char *ts_rule_text(const ts_packs *packs, size_t index, ts_arena *arena);
 
 size_t ts_rule_count(const ts_packs *packs);
 const ts_rule *ts_rule_at(const ts_packs *packs, size_t index); /* ordered by id */

@@ -198,6 +198,11 @@ assert set(left(("10:28", "10:48", 70, "air"), ("10:00", "10:20", 80, "air")).va
 # On no gas nothing is taken up; a dive that is not over leaves nothing.
 assert left(("10:00", "10:30", 60, "none"))["b at 50 ft, from 11:30"] == "92"
 assert set(left(("10:00", "?", 60, "air")).values()) == {"0"}
+# What of the plan is still to come is more than what is left: 30 min at 40 ft after three hours of it, which
+# is past the limit of the table.
+dives(("10:00", "13:00", 40, "air"))
+said, _ = day("dives.xml", "--on", "2027-05-10", status=1)
+has(said, "past the limit after 13:00", "c at 40 ft, from 13:50: 30 min to come", "over by 30 min")
 # At a height a dive counts as deeper: 48 ft at 6000 ft as one to 60 ft.
 assert left(altitude=6000, first=48)["a at 48 ft, from 09:00"] == "63"
 # An hour at 60 ft until midnight is K; nine hours later B, 17 min at 50 ft: 92 - 17.

@@ -19,7 +19,8 @@ tank rian
 tank lake
 tank rain
 
-The Salt Garden
+TROUBLE
+The "Salt" <Garden> & Co
 K. Adeyemi, safety officer
 2027-02-30
 2027-03-01
@@ -47,6 +48,10 @@ Lee Okoro
 medic
 
 2027-03-09
+0
+Mira walks to and fro
+back
+2027-03-09
 some
 0
 Mira walks out of the water
@@ -68,7 +73,9 @@ no
 
 
 END
+printf 's/TROUBLE/The \377\033[2J/' >trouble.sed && LC_ALL=C sed -i -f trouble.sed answers
 gives 0 new salt
+has err "the answer holds bytes that are no UTF-8"
 has err 'unknown kind "rian"; the nearest is "rain"'
 has err '"tank" and "lake" are two places'
 has err 'unknown jurisdiction "gb-egn"; the nearest is "gb-eng"'
@@ -80,13 +87,14 @@ has err 'cannot read "1994-05-32" for "born"'
 has err 'unknown person "anybody"'
 has err '"finish"'
 has err 'unknown person "mra"; the nearest is "mira"'
-has out "That does not go together; this part again."
+has out "That does not go together; this part again"
 has out "This has to be answered."
 gives 0 check salt/dossier.xml
 [ ! -s err ]
 has out "0 warnings"
 xmllint --noout salt/dossier.xml
 value() { xmllint --xpath "string($1)" salt/dossier.xml; }
+[ "$(value //production/@title)" = 'The "Salt" <Garden> & Co' ]
 [ "$(value //site/@water-body)" = tank ]
 [ "$(value //basin/@depth)" = "4.2 m" ]
 [ "$(value //water/@temperature)" = "28..30 degC" ]
@@ -113,7 +121,7 @@ cmp salt/dossier.xml before
 [ ! -s out ]
 
 # The answers end early: nothing is written, not even the folder.
-head -n 35 answers >some && mv answers all && mv some answers
+head -n 39 answers >some && mv answers all && mv some answers
 gives 2 new other
 has err "nothing was written"
 [ ! -e other ]
@@ -185,7 +193,9 @@ def at_terminal(folder, typed):
         import fcntl, termios
         fcntl.ioctl(0, termios.TIOCSCTTY, 0)
     program = subprocess.Popen([sys.argv[1], "new", folder], stdin=slave, stdout=slave,
-                               stderr=slave, env={**os.environ, "TERM": "vt100"}, preexec_fn=lead)
+                               stderr=slave, preexec_fn=lead,
+                               # libedit never frees the name of a command that was added
+                               env={**os.environ, "TERM": "vt100", "ASAN_OPTIONS": "detect_leaks=0"})
     os.close(slave)
     heard, taken = b"", 0
     for keys in typed:
