@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "rule/evaluator.h"
 #include "rule/lint.h"
+#include "rule/trace.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -44,8 +45,17 @@ const char *ts_pack_file_name(const ts_packs *packs, size_t index) { return pack
 const char *ts_pack_file_digest(const ts_packs *packs, size_t index) { return packs->files[index].digest; }
 lua_Integer ts_rule_declaration(const ts_packs *packs, size_t rule) { return packs->rules[rule].declaration; }
 
+/* Those of packs that are loaded stand in the order of their ids, later ones behind them. */
 const ts_control *ts_control_find(const ts_packs *packs, const char *id) {
-  for (size_t i = 0; i < packs->control_count; i++)
+  size_t low = 0, high = packs->sorted_controls;
+  while (low < high) {
+    size_t middle = (low + high) / 2;
+    int order = strcmp(packs->controls[middle].id, id);
+    if (order == 0) return &packs->controls[middle];
+    if (order < 0) low = middle + 1;
+    else high = middle;
+  }
+  for (size_t i = packs->sorted_controls; i < packs->control_count; i++)
     if (ts_same(packs->controls[i].id, id)) return &packs->controls[i];
   return NULL;
 }
@@ -137,6 +147,7 @@ bool ts_packs_load_as(ts_packs *packs, const char *folder, const char *pack, ts_
   good = ts_declarations_read(packs, problems) && good;
   if (packs->rule_count) qsort(packs->rules, packs->rule_count, sizeof *packs->rules, compare_rules);
   if (packs->control_count) qsort(packs->controls, packs->control_count, sizeof *packs->controls, compare_controls);
+  packs->sorted_controls = packs->control_count;
   return good;
 }
 
@@ -165,6 +176,7 @@ void ts_evaluator_use(ts_evaluator *evaluator, const ts_dossier *dossier) {
   ts_sandbox *box = evaluator->box;
   box->dossier = dossier;
   box->slot_count = ts_slot_count(dossier);
+  if (box->recorder) ts_recorder_forget(box->recorder);
   free(box->read_mark);
   free(box->read_ever);
   box->read_mark = ts_alloc((box->slot_count + 1) * sizeof *box->read_mark);
@@ -174,6 +186,10 @@ void ts_evaluator_use(ts_evaluator *evaluator, const ts_dossier *dossier) {
 void ts_evaluator_lay(ts_evaluator *evaluator, ts_laid *laid, int level) {
   evaluator->box->laid = laid;
   evaluator->box->laid_level = level;
+}
+
+void ts_evaluator_record(ts_evaluator *evaluator) {
+  if (!evaluator->box->recorder) evaluator->box->recorder = ts_recorder_new();
 }
 
 void ts_evaluator_narrow(ts_evaluator *evaluator, bool narrow) { evaluator->box->narrowing = narrow; }

@@ -219,6 +219,11 @@ void ts_evaluator_narrow(ts_evaluator *evaluator, bool narrow);
  * effects it is given; NULL: nothing does. */
 void ts_evaluator_lay(ts_evaluator *evaluator, ts_laid *laid, int level);
 
+/* From now on what rules do is recorded and done again without running them: worth it where the
+ * same rules go over the same subjects many times, with other values. The dossier's structure must
+ * stay as it is. */
+void ts_evaluator_record(ts_evaluator *evaluator);
+
 /* Sees every course of one rule over one subject, with the effects laid over the
  * facts, in the order given. The result belongs to the evaluator and holds until its next call. */
 const ts_evaluation *ts_evaluate(ts_evaluator *evaluator, size_t rule, ts_subject subject,

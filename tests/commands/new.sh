@@ -178,8 +178,10 @@ done
 grep -q 'involves="rain dump-tank wave ' "$all/dossier.xml"
 
 # And an assessment runs.
-gives 1 assess wind/dossier.xml -o wind.xml
-grep -q 'complete="yes"' wind.xml
+if [ -z "${TANKSIDE_TEST_SHORT-}" ]; then
+  gives 1 assess wind/dossier.xml -o wind.xml
+  grep -q 'complete="yes"' wind.xml
+fi
 
 # At a terminal: the tabulator completes, ^C and ^D stop, and nothing is there then.
 python3 - "$TANKSIDE" <<'PY'
