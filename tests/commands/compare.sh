@@ -40,7 +40,7 @@ awk 'length($0) > 80 { print FILENAME ": " $0; bad = 1 } END { exit bad }' said
 # As a page: nothing from outside, and its findings are those of the text.
 "$TANKSIDE" compare site-old site-new --as html -o page.html
 grep -q 'The ledge by the ladder' page.html
-! grep -q 'src="http' page.html
+! grep -q 'src="http' page.html || exit 1
 
 # What cannot be compared: a message, and nothing written.
 status=0

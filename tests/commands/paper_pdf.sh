@@ -31,7 +31,7 @@ for paper in a4 letter; do
 done
 # What the check looks for, it finds: a drawing that is not on the page.
 sed 's|aria-label="Now |aria-label="Then |' a4.pdf.html >other.html
-! check other.html a4.pdf >said 2>&1
+! check other.html a4.pdf >said 2>&1 || exit 1
 grep -q "lacks the words of its .* drawings" said
 
 # Where the contents say that the duties begin, they begin.

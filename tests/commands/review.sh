@@ -82,7 +82,7 @@ assert len({len(r) for r in rows}) == 1 and len(rows) == 1 + len(glob.glob('book
 assert all(cell[:1] not in ("=", "+", "-", "@") for row in rows for cell in row)
 assert any("'=cmd|calc" in row for row in rows)
 PY
-! grep -q 'src="http\|href="http' book.html
+! grep -q 'src="http\|href="http' book.html || exit 1
 python3 - "$SOURCE/templates" <<'PY'
 import pathlib, re, sys
 folder = pathlib.Path(sys.argv[1])

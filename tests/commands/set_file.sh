@@ -34,7 +34,7 @@ has 'missing.txt' err
 printf '\357\273\277# what Hal says\r\n\r\n  dusk/hal/congested = no  # asked him\r\n' >cold.txt
 "$TANKSIDE" check "$dossier" --set-file cold.txt >said
 "$TANKSIDE" rules try air.ears "$dossier" --set-file cold.txt >said 2>err || [ $? -eq 1 ]
-! "$TANKSIDE" check "$dossier" --set-file bad.txt >said 2>err
+! "$TANKSIDE" check "$dossier" --set-file bad.txt >said 2>err || exit 1
 has 'bad.txt:2: error' err
 
 # With sanitizers what is read has been read now.
@@ -80,9 +80,10 @@ assert ("dusk/hal/congested", "went") in found, found
 PY
 
 # Without a what-if nothing of the kind is said; with one that changes no score, that.
-! grep -q '^What if' plain.said
-assess --set dusk/hal/congested='?'
+! grep -q '^What if' plain.said || exit 1
+assess --set dusk/hal/congested='?' --set dusk/hal/light-headed=no
 has 'no score changed' said
+! grep -q 'light-headed: no → no' said || exit 1
 
 # What is given later counts: of two files the second, and --set after all files.
 echo 'dusk/hal/congested=yes' >yes.txt
