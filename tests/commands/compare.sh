@@ -45,11 +45,14 @@ grep -q 'The ledge by the ladder' page.html
 # What cannot be compared: a message, and nothing written.
 status=0
 "$TANKSIDE" compare plain "$dossier" --as html -o other.html 2>err || status=$?
-[ $status -eq 2 ] && [ ! -e other.html ]
+[ $status -eq 2 ]
+[ ! -e other.html ]
 grep -q 'dossier.xml:.*error: the root is <dossier>: this is no <assessment> of format 1' err
 status=0
 "$TANKSIDE" compare plain nowhere 2>err || status=$?
-[ $status -eq 2 ] && grep -q nowhere err
+[ $status -eq 2 ]
+grep -q nowhere err
 status=0
 "$TANKSIDE" compare plain site-old --as htm 2>err || status=$?
-[ $status -eq 2 ] && grep -q 'html' err
+[ $status -eq 2 ]
+grep -q 'html' err

@@ -15,7 +15,8 @@ for paper in a4 letter; do
   "$TANKSIDE" print "$sample" --as pdf --paper $paper -o $paper.pdf 2>err
   if [ -s err ]; then cat err; exit 1; fi
   pages=$(pdfinfo $paper.pdf | sed -n 's/^Pages: *//p')
-  [ "$pages" -ge 5 ] && [ "$pages" -le 25 ]
+  [ "$pages" -ge 5 ]
+  [ "$pages" -le 25 ]
   pdftotext -layout $paper.pdf - | tr "\f" "\n" >$paper.txt
   [ "$(grep -c "page [0-9]* of $pages\$" $paper.txt)" = "$pages" ]
   # The status and the revision stand on every page.

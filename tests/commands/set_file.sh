@@ -20,7 +20,8 @@ dusk/hal/depth=2 m
 dusk/hal/depth=3 m
 TXT
 assess --set-file bad.txt --set nowhere=1 --set-file missing.txt -o bad.xml
-[ $status -eq 2 ] && [ ! -e bad.xml ]
+[ $status -eq 2 ]
+[ ! -e bad.xml ]
 has 'bad.txt:2: error: cannot set "dusk/hal/congestd", which is not in the dossier; the nearest is "dusk/hal/congested"' err
 has 'bad.txt:3: error: "dusk/hal/congested" is not PATH=VALUE' err
 has 'bad.txt:5: error: bare number "4" for "depth"' err
@@ -45,7 +46,8 @@ assess --set dusk/hal/congested=no -o by-hand.xml
 [ $status -eq 1 ]
 cp said by-hand.said
 assess --set-file cold.txt -o by-file.xml
-[ $status -eq 1 ] && [ ! -s err ]
+[ $status -eq 1 ]
+[ ! -s err ]
 cmp by-hand.xml by-file.xml
 cmp by-hand.said said
 
