@@ -23,6 +23,19 @@ struct ts_xml {
   size_t line_count, line_capacity;
 };
 
+/* ---- memory ---------------------------------------------------------------- */
+
+static void *xml_alloc(size_t size) { return ts_resize(NULL, size); }
+
+static char *xml_copy(const char *text) {
+  size_t size = strlen(text) + 1;
+  return memcpy(ts_resize(NULL, size), text, size);
+}
+
+void ts_xml_end_without_memory(void) { xmlMemSetup(free, xml_alloc, ts_resize, xml_copy); }
+
+/* ---- reading ---------------------------------------------------------------- */
+
 /* What the callbacks of one parse share. */
 typedef struct {
   const char *name;
@@ -90,7 +103,7 @@ static void check_encoding(const xmlDoc *document, reading *r) {
 static xmlDoc *parse(const char *bytes, size_t length, reading *r) {
   const int options = XML_PARSE_NONET | XML_PARSE_BIG_LINES | XML_PARSE_NOCDATA;
   xmlParserCtxt *context = xmlNewParserCtxt();
-  if (!context) abort();
+  if (!context) ts_out_of_memory();
   context->_private = r;
   context->sax->serror = on_error;
   context->sax->internalSubset = on_doctype;

@@ -1,5 +1,6 @@
 /* The command line: finds the verb and runs it. */
 #include "base/text.h"
+#include "base/xml.h"
 #include "command/advice.h"
 #include "command/command.h"
 #include <libxml/xmlversion.h>
@@ -71,14 +72,17 @@ static int help(int count, char **arguments) {
   return DONE;
 }
 
-/* Output that could not be written is no success: a full disk, a closed pipe. */
+/* Output that could not be written is no success: a full disk, a closed pipe. Some file systems say
+ * so only when it is closed. */
 static int flushed(int status) {
-  if (fflush(stdout) == 0 && !ferror(stdout)) return status;
+  bool good = fflush(stdout) == 0 && !ferror(stdout);
+  if (fclose(stdout) == 0 && good) return status;
   fputs("tankside: error: cannot write to standard output\n", stderr);
   return NOT_DONE;
 }
 
 int main(int count, char **arguments) {
+  ts_xml_end_without_memory();
   if (count < 2) return flushed(advise("."));
   const char *name = arguments[1];
   if (ts_same(name, "--version")) {

@@ -41,9 +41,10 @@ static void say_problems(const newcomer *n) {
   size_t length = 0;
   FILE *out = open_memstream(&text, &length);
   fflush(stdout);
-  if (out != NULL) ts_diagnostics_print(n->s->problems, out);
-  if (out != NULL) fclose(out);
-  for (const char *at = text; at != NULL && (at = strstr(at, "error: ")) != NULL;) {
+  if (out == NULL) ts_out_of_memory();
+  ts_diagnostics_print(n->s->problems, out);
+  if (fclose(out) != 0) ts_out_of_memory();
+  for (const char *at = text; (at = strstr(at, "error: ")) != NULL;) {
     at += strlen("error: ");
     usage_error("%s", ts_arena_copy_n(n->s->arena, at, strcspn(at, "\n")));
     at += strcspn(at, "\n");

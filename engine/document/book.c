@@ -157,9 +157,9 @@ static char *reason(ts_arena *arena, const ts_diagnostics *said, const char *pat
   char *text = NULL;
   size_t size = 0, length = strlen(path);
   FILE *memory = open_memstream(&text, &size);
-  if (!memory) abort();
+  if (!memory) ts_out_of_memory();
   ts_diagnostics_print(said, memory);
-  fclose(memory);
+  if (fclose(memory) != 0) ts_out_of_memory();
   *line = strncmp(text, path, length) == 0 && text[length] == ':' ? atoi(text + length + 1) : 0;
   const char *error = strstr(text, "error: ");
   error = error ? error + strlen("error: ") : text;

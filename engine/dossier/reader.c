@@ -21,7 +21,7 @@ void ts_reader_error(const ts_reader *reader, const xmlNode *element, const char
   va_list list;
   va_start(list, format);
   char *message = NULL;
-  if (vasprintf(&message, format, list) < 0) abort();
+  if (vasprintf(&message, format, list) < 0) ts_out_of_memory();
   va_end(list);
   ts_text_add(&text, message);
   int line = attribute ? ts_xml_attribute_line(reader->xml, element, attribute)
@@ -155,9 +155,9 @@ static char *reason(ts_arena *arena, const ts_diagnostics *problems) {
   char *text = NULL;
   size_t size = 0;
   FILE *out = open_memstream(&text, &size);
-  if (!out) abort();
+  if (!out) ts_out_of_memory();
   ts_diagnostics_print(problems, out);
-  fclose(out);
+  if (fclose(out) != 0) ts_out_of_memory();
   const char *start = strstr(text, "error: ");
   start = start ? start + strlen("error: ") : text;
   char *copy = ts_arena_copy_n(arena, start, strcspn(start, "\n"));

@@ -132,7 +132,7 @@ static void stand_in(const char *body) {
 
 START_TEST(a_failing_weasyprint_leaves_the_old_file_alone) {
   static const char *const bodies[] = {"echo 'WARNING: something' >&2; printf '%%PDF-1.7 half'; exit 1",
-                                       "echo no pdf", "kill -9 $$"};
+                                       "echo no pdf", "kill -9 $$", "printf '%%PDF-1.7 half'", "exit 0"};
   const char *pdf = in_folder("sheet.pdf");
   ck_assert(ts_file_write(pdf, "%PDF-old", 8, problems));
   stand_in(bodies[_i]);
@@ -145,7 +145,7 @@ START_TEST(a_failing_weasyprint_leaves_the_old_file_alone) {
 END_TEST
 
 START_TEST(what_weasyprint_says_becomes_warnings) {
-  stand_in("echo 'WARNING: one' >&2; printf '%%PDF-1.7'; echo 'WARNING: two' >&2");
+  stand_in("echo 'WARNING: one' >&2; printf '%%PDF-1.7 whole %%%%EOF'; echo 'WARNING: two' >&2");
   ck_assert(ts_sheet_pdf(html_path, in_folder("sheet.pdf"), "a4", problems));
   ck_assert_uint_eq(ts_count(problems, TS_WARNING), 2);
 }
@@ -169,7 +169,7 @@ Suite *suite_pdf(void) {
   tcase_add_test(tcase, two_runs_give_the_same_bytes);
   tcase_add_test(tcase, the_full_assessment_carries_its_xml);
   tcase_add_test(tcase, a_missing_weasyprint_names_the_package);
-  tcase_add_loop_test(tcase, a_failing_weasyprint_leaves_the_old_file_alone, 0, 3);
+  tcase_add_loop_test(tcase, a_failing_weasyprint_leaves_the_old_file_alone, 0, 5);
   tcase_add_test(tcase, what_weasyprint_says_becomes_warnings);
   tcase_add_test(tcase, what_is_not_there_is_an_error);
   suite_add_tcase(suite, tcase);
