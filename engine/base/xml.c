@@ -23,19 +23,6 @@ struct ts_xml {
   size_t line_count, line_capacity;
 };
 
-/* ---- memory ---------------------------------------------------------------- */
-
-static void *xml_alloc(size_t size) { return ts_resize(NULL, size); }
-
-static char *xml_copy(const char *text) {
-  size_t size = strlen(text) + 1;
-  return memcpy(ts_resize(NULL, size), text, size);
-}
-
-void ts_xml_end_without_memory(void) { xmlMemSetup(free, xml_alloc, ts_resize, xml_copy); }
-
-/* ---- reading ---------------------------------------------------------------- */
-
 /* What the callbacks of one parse share. */
 typedef struct {
   const char *name;

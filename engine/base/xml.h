@@ -14,11 +14,6 @@
 
 typedef struct ts_xml ts_xml;
 
-/* From here on libxml2, and what takes its memory from it (libxslt, xmlsec), ends the process as
- * ts_alloc does when memory runs out: those libraries go on with half a tree otherwise, or fall
- * over. For a program, before its first call to them; libtankside by itself does not do it. */
-void ts_xml_end_without_memory(void);
-
 /* Parses bytes. `name` is used in messages. NULL with reports (every one that
  * libxml2 gives, with its line) when it is not well-formed or has a DOCTYPE. The bytes
  * must outlive the result. Nodes' _private belongs to this module: it holds where their start tag ends. */

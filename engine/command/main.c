@@ -1,6 +1,5 @@
 /* The command line: finds the verb and runs it. */
 #include "base/text.h"
-#include "base/xml.h"
 #include "command/advice.h"
 #include "command/command.h"
 #include <libxml/xmlversion.h>
@@ -82,7 +81,6 @@ static int flushed(int status) {
 }
 
 int main(int count, char **arguments) {
-  ts_xml_end_without_memory();
   if (count < 2) return flushed(advise("."));
   const char *name = arguments[1];
   if (ts_same(name, "--version")) {
