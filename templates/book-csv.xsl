@@ -27,7 +27,7 @@
     <xsl:for-each select="unread">
       <xsl:call-template name="note"><xsl:with-param name="file" select="@file"/><xsl:with-param name="text" select="concat($b[@id = 'unread-head'], ': ', @reason)"/></xsl:call-template>
     </xsl:for-each>
-    <xsl:call-template name="note"><xsl:with-param name="text" select="$b[@id = 'caution']"/></xsl:call-template>
+    <xsl:call-template name="note"><xsl:with-param name="file" select="'caution'"/><xsl:with-param name="text" select="$b[@id = 'caution']"/></xsl:call-template>
   </xsl:template>
 
   <!-- A record that is no assessment: its file, and the text where titles stand. -->

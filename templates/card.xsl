@@ -25,8 +25,9 @@
       <div class="card-top">
       <p class="card-kicker"><xsl:call-template name="short"><xsl:with-param name="text" select="$production/@title"/><xsl:with-param name="chars" select="42"/></xsl:call-template>
         <xsl:text> · </xsl:text><xsl:call-template name="day-words"><xsl:with-param name="day" select="../.."/></xsl:call-template></p>
-      <xsl:element name="{$part}"><xsl:attribute name="class">card-name</xsl:attribute>
-        <xsl:call-template name="short"><xsl:with-param name="text" select="@person-label | @person[not(../@person-label)]"/><xsl:with-param name="chars" select="24"/></xsl:call-template></xsl:element>
+      <xsl:variable name="name" select="@person-label | @person[not(../@person-label)]"/>
+      <xsl:element name="{$part}"><xsl:attribute name="class">card-name<xsl:if test="string-length($name) &gt; 22"> long</xsl:if></xsl:attribute>
+        <xsl:call-template name="short"><xsl:with-param name="text" select="$name"/><xsl:with-param name="chars" select="60"/></xsl:call-template></xsl:element>
       <xsl:call-template name="card-tasks"><xsl:with-param name="all" select="$all"/></xsl:call-template>
       <xsl:call-template name="card-hurt"><xsl:with-param name="mine" select="$mine"/><xsl:with-param name="stopped" select="$stopped"/><xsl:with-param name="room" select="4 - count($all[position() &lt;= 2]) - count($stopped[1])"/></xsl:call-template>
       </div>

@@ -134,10 +134,12 @@
   </xsl:template>
 
   <xsl:template name="named-controls">
-    <xsl:for-each select="control">
+    <xsl:param name="room" select="count(control)"/>
+    <xsl:for-each select="control[position() &lt;= $room]">
       <xsl:if test="position() &gt; 1"> + </xsl:if>
       <a href="#control-{@ref}"><xsl:value-of select="@title"/></a>
     </xsl:for-each>
+    <xsl:call-template name="more"><xsl:with-param name="n" select="count(control) - $room"/></xsl:call-template>
   </xsl:template>
 
   <!-- ===== the fewest controls for each task ===== -->
@@ -149,14 +151,15 @@
       <ul class="points remedies">
         <xsl:for-each select="remedies/remedy">
           <li><b><xsl:value-of select="@task-label"/><xsl:if test="not(@task-label)"><xsl:value-of select="@task"/></xsl:if></b><xsl:text>: </xsl:text>
-            <xsl:if test="control"><xsl:call-template name="named-controls"/></xsl:if>
+            <xsl:if test="control"><xsl:call-template name="named-controls"><xsl:with-param name="room" select="12"/></xsl:call-template></xsl:if>
             <xsl:if test="@none = 'yes'">
               <xsl:if test="control">. </xsl:if><xsl:value-of select="$w[@id = 'remedy-none']"/>
             </xsl:if>
-            <xsl:for-each select="left">
+            <xsl:for-each select="left[position() &lt;= 8]">
               <xsl:value-of select="concat(substring(', ', 1, 2 * (position() &gt; 1)), ' ')"/>
               <a href="#{@finding}"><xsl:value-of select="@finding"/></a><xsl:value-of select="concat(' ', @title)"/>
             </xsl:for-each>
+            <xsl:call-template name="more"><xsl:with-param name="n" select="count(left) - 8"/></xsl:call-template>
           </li>
         </xsl:for-each>
       </ul>

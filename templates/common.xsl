@@ -120,6 +120,8 @@
         </meta>
         <meta name="viewport" content="width=device-width, initial-scale=1"/>
         <meta name="generator" content="tankside {/assessment/@tankside}"/>
+        <!-- Keywords are what a PDF keeps too. -->
+        <xsl:if test="/assessment/@sha256"><meta name="keywords" content="assessment.xml sha256 {/assessment/@sha256}"/></xsl:if>
         <xsl:if test="$production/@by"><meta name="author" content="{$production/@by}"/></xsl:if>
         <xsl:if test="$production/@on">
           <meta name="dcterms.created" content="{$production/@on}"/>

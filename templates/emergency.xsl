@@ -170,6 +170,7 @@
 
   <xsl:template name="emergency-kit">
     <xsl:variable name="facts" select="key('subject', @emergency)/fact"/>
+    <div class="whole">
     <xsl:call-template name="part"><xsl:with-param name="word" select="'rescue-kit'"/></xsl:call-template>
     <ul class="ticks three">
       <xsl:for-each select="$facts[@text = 'no' or @text = 'yes']">
@@ -190,5 +191,6 @@
       <xsl:call-template name="pair"><xsl:with-param name="word" select="'kit-defibrillator'"/><xsl:with-param name="path" select="concat(@emergency, '/defibrillator-checked-on')"/></xsl:call-template>
       <xsl:call-template name="pair"><xsl:with-param name="word" select="'kit-drill'"/><xsl:with-param name="path" select="concat(@emergency, '/rescue-drill-on')"/></xsl:call-template>
     </dl>
+    </div>
   </xsl:template>
 </xsl:stylesheet>

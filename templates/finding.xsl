@@ -106,7 +106,9 @@
     <xsl:param name="same"/>
     <xsl:param name="home" select="$same[1]"/>
     <xsl:param name="short" select="false()"/>
+    <xsl:variable name="shared"><xsl:if test="count($same) &gt; 1"><xsl:call-template name="shared"><xsl:with-param name="same" select="$same"/></xsl:call-template></xsl:if></xsl:variable>
     <div class="rule-block">
+      <div class="block-top">
       <xsl:choose>
         <xsl:when test="$short"><h3><xsl:value-of select="@title"/></h3></xsl:when>
         <xsl:otherwise><h4><xsl:value-of select="@title"/></h4></xsl:otherwise>
@@ -121,8 +123,8 @@
         </xsl:if>
       </p><xsl:text> </xsl:text>
       <xsl:if test="count($same | $home) = count($same)"><xsl:call-template name="block-head"><xsl:with-param name="same" select="$same"/><xsl:with-param name="short" select="$short"/></xsl:call-template></xsl:if>
-      <xsl:variable name="shared"><xsl:if test="count($same) &gt; 1"><xsl:call-template name="shared"><xsl:with-param name="same" select="$same"/></xsl:call-template></xsl:if></xsl:variable>
       <xsl:if test="$shared != ''"><xsl:call-template name="block-common"><xsl:with-param name="shared" select="$shared"/><xsl:with-param name="short" select="$short"/></xsl:call-template></xsl:if>
+      </div>
       <xsl:choose>
         <xsl:when test="$short">
           <xsl:call-template name="finding-table"><xsl:with-param name="rows" select="$same"/><xsl:with-param name="shared" select="$shared"/><xsl:with-param name="label" select="@title"/></xsl:call-template>
@@ -289,13 +291,17 @@
     <xsl:variable name="worst" select="$said[@case = 'worst']"/>
     <xsl:variable name="best" select="$said[@case = 'best']"/>
     <xsl:variable name="facts" select="$all[self::rests]"/>
-    <xsl:if test="$values or $worst or $best or $facts">
+    <!-- Nothing is said to be shared where what is shared is not printed. -->
+    <xsl:variable name="text">
+      <xsl:apply-templates select="$values" mode="row"/>
+      <xsl:call-template name="conditions"><xsl:with-param name="these" select="$worst"/><xsl:with-param name="word" select="'worst-when'"/></xsl:call-template>
+      <xsl:call-template name="conditions"><xsl:with-param name="these" select="$best"/><xsl:with-param name="word" select="'best-when'"/></xsl:call-template>
+      <xsl:call-template name="fact-run"><xsl:with-param name="facts" select="$facts"/></xsl:call-template>
+    </xsl:variable>
+    <xsl:if test="string($text) != ''">
       <div class="common">
         <p class="label"><xsl:value-of select="$w[@id = 'same-for-all']"/></p>
-        <xsl:apply-templates select="$values" mode="row"/>
-        <xsl:call-template name="conditions"><xsl:with-param name="these" select="$worst"/><xsl:with-param name="word" select="'worst-when'"/></xsl:call-template>
-        <xsl:call-template name="conditions"><xsl:with-param name="these" select="$best"/><xsl:with-param name="word" select="'best-when'"/></xsl:call-template>
-        <xsl:call-template name="fact-run"><xsl:with-param name="facts" select="$facts"/></xsl:call-template>
+        <xsl:copy-of select="$text"/>
       </div>
     </xsl:if>
   </xsl:template>
@@ -498,6 +504,7 @@
               <xsl:if test="$of"><i>
                 <xsl:choose>
                   <xsl:when test="$of/@path = ../@task"><xsl:value-of select="$w[@id = 'of-task']"/></xsl:when>
+                  <xsl:when test="key('in-task', $of/@path)/../@start"><xsl:apply-templates select="key('in-task', $of/@path)" mode="when"/></xsl:when>
                   <xsl:when test="string($of/@label) != ''"><xsl:value-of select="$of/@label"/></xsl:when>
                   <xsl:otherwise><xsl:value-of select="$of/@path"/></xsl:otherwise>
                 </xsl:choose>
@@ -510,8 +517,14 @@
     </xsl:if>
   </xsl:template>
 
+  <!-- Of many tasks with long titles: who, and when. -->
+  <xsl:key name="in-task" match="schedule/day/task/immersion | schedule/day/task/post" use="@path"/>
+  <xsl:template match="immersion | post" mode="when">
+    <xsl:value-of select="concat(@person-label, ' ', ../../@date, ' ', ../@start)"/>
+  </xsl:template>
+
   <xsl:template match="rests">
-    <xsl:value-of select="@title"/><xsl:text> </xsl:text><b><xsl:value-of select="@text"/></b>
+    <xsl:value-of select="@title"/><xsl:text> </xsl:text><b><xsl:apply-templates select="@text" mode="term"/></b>
     <xsl:call-template name="marks"><xsl:with-param name="fact" select="key('fact', @path)"/></xsl:call-template>
   </xsl:template>
 

@@ -16,9 +16,9 @@
         <section class="department">
           <xsl:call-template name="part"><xsl:with-param name="text"><xsl:call-template name="who-knows"/></xsl:with-param></xsl:call-template>
           <p class="filled"><xsl:value-of select="$w[@id = 'form-by']"/>
-            <input type="text" class="line" aria-label="{$w[@id = 'form-by']}"/>
+            <xsl:text> </xsl:text><input type="text" class="line" aria-label="{$w[@id = 'form-by']}"/><xsl:text> </xsl:text>
             <xsl:value-of select="$w[@id = 'form-on']"/>
-            <input type="text" class="line short" aria-label="{$w[@id = 'form-on']}"/></p>
+            <xsl:text> </xsl:text><input type="text" class="line short" aria-label="{$w[@id = 'form-on']}"/></p>
           <ol class="asks"><xsl:apply-templates select="key('needed', string(@asked))[$sheet != 'set' or @sees != 'confidential']" mode="form"/></ol>
         </section>
       </xsl:for-each>
@@ -41,7 +41,7 @@
             <xsl:if test="answer/@form = 'date'"><xsl:value-of select="$w[@id = 'form-date']"/></xsl:if>
           </xsl:otherwise>
         </xsl:choose>
-        <label class="choice"><input type="checkbox"/><xsl:text> </xsl:text><xsl:value-of select="$w[@id = 'form-unknown']"/></label>
+        <xsl:text> </xsl:text><label class="choice"><input type="checkbox"/><xsl:text> </xsl:text><xsl:value-of select="$w[@id = 'form-unknown']"/></label>
       </p>
     </li>
   </xsl:template>

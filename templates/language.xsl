@@ -45,17 +45,20 @@
 
   <!-- "Hal in “the leap”", "Drew, post in “the leap”": what a subject is called that nobody named. -->
   <xsl:template match="@subject-label | @scope-label">
-    <xsl:attribute name="{name()}">
-      <xsl:choose>
-        <xsl:when test="contains(., ', post in “')">
-          <xsl:value-of select="concat(substring-before(., ', post in “'), ', ', $w[@id = 'label-post'], ' “', substring-after(., ', post in “'))"/>
-        </xsl:when>
-        <xsl:when test="contains(., ' in “')">
-          <xsl:value-of select="concat(substring-before(., ' in “'), ' ', $w[@id = 'label-in'], ' “', substring-after(., ' in “'))"/>
-        </xsl:when>
-        <xsl:otherwise><xsl:value-of select="."/></xsl:otherwise>
-      </xsl:choose>
-    </xsl:attribute>
+    <xsl:attribute name="{name()}"><xsl:call-template name="label"><xsl:with-param name="text" select="string(.)"/></xsl:call-template></xsl:attribute>
+  </xsl:template>
+
+  <xsl:template name="label">
+    <xsl:param name="text"/>
+    <xsl:choose>
+      <xsl:when test="contains($text, ', post in “')">
+        <xsl:value-of select="concat(substring-before($text, ', post in “'), ', ', $w[@id = 'label-post'], ' “', substring-after($text, ', post in “'))"/>
+      </xsl:when>
+      <xsl:when test="contains($text, ' in “')">
+        <xsl:value-of select="concat(substring-before($text, ' in “'), ' ', $w[@id = 'label-in'], ' “', substring-after($text, ' in “'))"/>
+      </xsl:when>
+      <xsl:otherwise><xsl:value-of select="$text"/></xsl:otherwise>
+    </xsl:choose>
   </xsl:template>
 
   <!-- "age ((withheld)) at least 18 years" -->
@@ -70,9 +73,160 @@
     </xsl:attribute>
   </xsl:template>
 
+  <!-- ===== sentences: made anew of what stands beside them in parts ===== -->
+
+  <xsl:key name="band" match="/assessment/matrix/band" use="@id"/>
+  <xsl:variable name="upper" select="'ABCDEFGHIJKLMNOPQRSTUVWXYZÀÂÉÈÊÎÔÛÄÖÜÁÍÓÚÑ'"/>
+  <xsl:variable name="lower" select="'abcdefghijklmnopqrstuvwxyzàâéèêîôûäöüáíóúñ'"/>
+
+  <!-- English is not made anew, nor is what an older assessment does not say in parts. -->
+  <xsl:template match="margin/@title | margin/@words | way/@title | way/@words | way/@to | way/@then | worse/@words | when/@text | condition/@text" priority="1">
+    <xsl:variable name="made"><xsl:if test="$terms"><xsl:apply-templates select="." mode="made"/></xsl:if></xsl:variable>
+    <xsl:attribute name="{name()}">
+      <xsl:value-of select="$made"/>
+      <xsl:if test="$made = ''"><xsl:call-template name="said"/></xsl:if>
+    </xsl:attribute>
+  </xsl:template>
+  <xsl:template match="@*" mode="made"/>
+
+  <!-- "breath hold", "temperature (water)", "length (red coat)". -->
+  <xsl:template match="@title[../@fact]" mode="made"><xsl:apply-templates select=".." mode="fact"/></xsl:template>
+  <xsl:template match="*" mode="fact">
+    <xsl:apply-templates select="@fact" mode="term"/>
+    <xsl:if test="@entity | @of">
+      <xsl:text> (</xsl:text><xsl:apply-templates select="@entity" mode="term"/>
+      <xsl:call-template name="label"><xsl:with-param name="text" select="string(@of)"/></xsl:call-template><xsl:text>)</xsl:text>
+    </xsl:if>
+  </xsl:template>
+
+  <xsl:template match="margin/@words[../@where]" mode="made"><xsl:apply-templates select=".." mode="sentence"/></xsl:template>
+  <xsl:template match="margin" mode="sentence">
+    <xsl:call-template name="stand"><xsl:with-param name="band" select="@then-band"/><xsl:with-param name="score" select="@then-score"/><xsl:with-param name="state" select="@then-state"/></xsl:call-template>
+    <xsl:if test="@side = 'inside'"><xsl:value-of select="concat(' ', $w[@id = 'margin-only'])"/></xsl:if>
+    <xsl:text> </xsl:text>
+    <xsl:call-template name="filled"><xsl:with-param name="id" select="concat('beyond-', @where)"/><xsl:with-param name="n" select="@edge"/></xsl:call-template>
+    <xsl:text>; </xsl:text>
+    <xsl:choose>
+      <xsl:when test="@side = 'inside'"><xsl:value-of select="concat($w[@id = 'margin-may'], ' ')"/><xsl:apply-templates select="." mode="now"/></xsl:when>
+      <xsl:otherwise>
+        <xsl:value-of select="concat($w[@id = 'margin-now'], ' ')"/><xsl:apply-templates select="." mode="now"/><xsl:text>; </xsl:text>
+        <xsl:choose>
+          <xsl:when test="@away"><xsl:call-template name="filled"><xsl:with-param name="id" select="'margin-away'"/><xsl:with-param name="n" select="@away"/></xsl:call-template></xsl:when>
+          <xsl:otherwise><xsl:value-of select="$w[@id = 'margin-edge']"/></xsl:otherwise>
+        </xsl:choose>
+      </xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <xsl:template match="*" mode="now">
+    <xsl:choose>
+      <xsl:when test="@moved-to">
+        <xsl:call-template name="decimals"><xsl:with-param name="text" select="string(@moved-to)"/></xsl:call-template>
+        <xsl:value-of select="concat(' ', $w[@id = 'margin-moved'])"/>
+      </xsl:when>
+      <xsl:when test="@now"><xsl:call-template name="value"><xsl:with-param name="of" select="@now"/></xsl:call-template></xsl:when>
+      <xsl:otherwise><xsl:value-of select="$w[@id = 'margin-unknown']"/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <xsl:template match="way/@words[../@where]" mode="made">
+    <xsl:apply-templates select=".." mode="fact"/><xsl:if test="../@where = 'is'">:</xsl:if><xsl:text> </xsl:text>
+    <xsl:apply-templates select=".." mode="to"/>
+    <xsl:value-of select="concat('; ', $w[@id = 'margin-now'], ' ')"/><xsl:apply-templates select=".." mode="now"/>
+  </xsl:template>
+  <xsl:template match="way/@to[../@where]" mode="made"><xsl:apply-templates select=".." mode="to"/></xsl:template>
+  <xsl:template match="way" mode="to">
+    <xsl:choose>
+      <xsl:when test="@where = 'is'"><xsl:call-template name="value"><xsl:with-param name="of" select="@goal"/></xsl:call-template></xsl:when>
+      <xsl:otherwise><xsl:call-template name="filled"><xsl:with-param name="id" select="concat('reach-', @where)"/><xsl:with-param name="n" select="@goal"/></xsl:call-template></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- A stop or a note has no band: "possible" is what it then is. -->
+  <xsl:template match="way/@then" mode="made">
+    <xsl:call-template name="stand">
+      <xsl:with-param name="band" select="../@band"/><xsl:with-param name="score" select="../@score"/>
+      <xsl:with-param name="state">
+        <xsl:choose>
+          <xsl:when test="../@none or ../@state = 'gone'">not-found</xsl:when>
+          <xsl:when test="../@state = 'possible'"><xsl:value-of select="concat('possible-', ../../@word)"/></xsl:when>
+          <xsl:when test="../@state = 'certain'"><xsl:value-of select="../../@word"/></xsl:when>
+          <xsl:otherwise><xsl:value-of select="../@state"/></xsl:otherwise>
+        </xsl:choose>
+      </xsl:with-param>
+    </xsl:call-template>
+  </xsl:template>
+
+  <xsl:template match="worse/@words[../@then-band or ../@then-state]" mode="made">
+    <xsl:variable name="it" select=".."/>
+    <xsl:choose>
+      <xsl:when test="$it/@finding">
+        <xsl:value-of select="concat($it/@finding, ' ')"/><xsl:apply-templates select="$it/@title" mode="term"/><xsl:text>: </xsl:text>
+        <xsl:call-template name="stand"><xsl:with-param name="band" select="$it/@now-band"/><xsl:with-param name="score" select="$it/@now-score"/><xsl:with-param name="state" select="$it/@now-state"/></xsl:call-template>
+        <xsl:text> → </xsl:text>
+      </xsl:when>
+      <xsl:otherwise>
+        <xsl:value-of select="concat($w[@id = 'shift-new'], ' ')"/><xsl:apply-templates select="$it/@title" mode="term"/>
+        <xsl:text>, </xsl:text><xsl:call-template name="label"><xsl:with-param name="text" select="$it/@subject-label"/></xsl:call-template><xsl:text>: </xsl:text>
+      </xsl:otherwise>
+    </xsl:choose>
+    <xsl:call-template name="stand"><xsl:with-param name="band" select="$it/@then-band"/><xsl:with-param name="score" select="$it/@then-score"/><xsl:with-param name="state" select="$it/@then-state"/></xsl:call-template>
+  </xsl:template>
+
+  <!-- A condition that reads the same is printed once: both are made alike. -->
+  <xsl:template match="when/@text[../@where]" mode="made"><xsl:apply-templates select=".." mode="sentence"/></xsl:template>
+  <xsl:template match="condition/@text" mode="made"><xsl:apply-templates select="../../when[@where][@text = current()][1]" mode="sentence"/></xsl:template>
+  <xsl:template match="when" mode="sentence">
+    <xsl:apply-templates select="." mode="fact"/><xsl:if test="@where = 'is'">:</xsl:if><xsl:text> </xsl:text>
+    <xsl:choose>
+      <xsl:when test="@where = 'is'"><xsl:call-template name="value"><xsl:with-param name="of" select="@low"/></xsl:call-template></xsl:when>
+      <xsl:otherwise><xsl:call-template name="filled"><xsl:with-param name="id" select="concat('reach-', @where)"/><xsl:with-param name="n" select="@low"/><xsl:with-param name="m" select="@high"/></xsl:call-template></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- How it stands, as in a sentence: "very high 15", "not found". -->
+  <xsl:template name="stand">
+    <xsl:param name="band"/>
+    <xsl:param name="score"/>
+    <xsl:param name="state"/>
+    <xsl:choose>
+      <xsl:when test="$band">
+        <xsl:variable name="word"><xsl:apply-templates select="key('band', $band)/@word" mode="term"/></xsl:variable>
+        <xsl:value-of select="concat(translate(substring($word, 1, 1), $upper, $lower), substring($word, 2))"/>
+        <xsl:if test="$score"><xsl:value-of select="concat(' ', $score)"/></xsl:if>
+      </xsl:when>
+      <xsl:otherwise><xsl:value-of select="$w[@id = concat('stand-', $state)]"/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <xsl:template name="filled">
+    <xsl:param name="id"/>
+    <xsl:param name="n"/>
+    <xsl:param name="m"/>
+    <xsl:variable name="form" select="$w[@id = $id]"/>
+    <xsl:variable name="after" select="substring-after($form, '{n}')"/>
+    <xsl:value-of select="substring-before($form, '{n}')"/>
+    <xsl:call-template name="value"><xsl:with-param name="of" select="$n"/></xsl:call-template>
+    <xsl:choose>
+      <xsl:when test="contains($after, '{m}')">
+        <xsl:value-of select="substring-before($after, '{m}')"/>
+        <xsl:call-template name="value"><xsl:with-param name="of" select="$m"/></xsl:call-template>
+        <xsl:value-of select="substring-after($after, '{m}')"/>
+      </xsl:when>
+      <xsl:otherwise><xsl:value-of select="$after"/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- A number with the language's decimal mark, or the word for a choice. -->
+  <xsl:template name="value">
+    <xsl:param name="of"/>
+    <xsl:variable name="text"><xsl:call-template name="term"><xsl:with-param name="text" select="string($of)"/></xsl:call-template></xsl:variable>
+    <xsl:call-template name="decimals"><xsl:with-param name="text" select="string($text)"/></xsl:call-template>
+  </xsl:template>
+
   <!-- ===== values ===== -->
 
-  <xsl:template match="fact/@text | rests/@text | value/@text | value/@names | value/@working | condition/@text | when/@text
+  <xsl:template match="fact/@text | rests/@text | value/@text | value/@names | value/@working
     | @now | @edge | @to | @words | @then | @plausible | @best | @takes | @at | @depth | @time | @breath-hold
     | @planned | @recorded | @seven-days | @minutes">
     <xsl:attribute name="{name()}">

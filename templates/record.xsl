@@ -19,11 +19,11 @@
         </xsl:when>
         <xsl:otherwise><h2 class="doc-title"><xsl:value-of select="$w[@id = 'sheet-record']"/>: <xsl:call-template name="day-words"><xsl:with-param name="day" select="."/></xsl:call-template></h2></xsl:otherwise>
       </xsl:choose>
-      <xsl:call-template name="record-count"/>
-      <xsl:call-template name="record-dives"/>
-      <xsl:call-template name="record-water"/>
-      <xsl:call-template name="record-things"/>
-      <xsl:call-template name="record-checks"/>
+      <div class="whole"><xsl:call-template name="record-count"/></div>
+      <div class="whole"><xsl:call-template name="record-dives"/></div>
+      <div class="whole"><xsl:call-template name="record-water"/></div>
+      <div class="whole"><xsl:call-template name="record-things"/></div>
+      <div class="whole"><xsl:call-template name="record-checks"/></div>
       <p class="signed"><xsl:value-of select="$w[@id = 'record-kept']"/> <xsl:call-template name="blank"/></p>
     </section>
   </xsl:template>
@@ -32,6 +32,7 @@
   <xsl:template name="record-count">
     <xsl:call-template name="part"><xsl:with-param name="word" select="'record-count'"/></xsl:call-template>
     <p class="small"><xsl:value-of select="$w[@id = 'record-count-how']"/></p>
+    <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'record-count']}">
     <table class="board count-board">
       <caption class="away"><xsl:value-of select="$w[@id = 'record-count']"/></caption>
       <thead>
@@ -46,10 +47,12 @@
         <tr><th scope="row"><xsl:value-of select="$w[@id = 'record-total']"/></th><td/><xsl:call-template name="cells"><xsl:with-param name="n" select="10"/></xsl:call-template></tr>
       </tbody>
     </table>
+    </div>
   </xsl:template>
 
   <xsl:template name="record-dives">
     <xsl:call-template name="part"><xsl:with-param name="word" select="'record-dives'"/></xsl:call-template>
+    <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'record-dives']}">
     <table class="board dive-board">
       <caption class="away"><xsl:value-of select="$w[@id = 'record-dives']"/></caption>
       <thead><tr><xsl:call-template name="heads"><xsl:with-param name="words" select="'person record-plan dive-under dive-up dive-deepest dive-gas-start dive-gas-end dive-well dive-kept'"/></xsl:call-template></tr></thead>
@@ -62,11 +65,13 @@
         <xsl:call-template name="rows"><xsl:with-param name="n" select="6"/><xsl:with-param name="cells" select="9"/></xsl:call-template>
       </tbody>
     </table>
+    </div>
   </xsl:template>
 
   <xsl:template name="record-water">
     <xsl:variable name="water" select="concat(@site, '/water')"/>
     <xsl:call-template name="part"><xsl:with-param name="word" select="'record-water'"/></xsl:call-template>
+    <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'record-water']}">
     <table class="board water-board">
       <caption class="away"><xsl:value-of select="$w[@id = 'record-water']"/></caption>
       <thead><tr><xsl:call-template name="heads"><xsl:with-param name="words" select="'record-time water-temperature water-free water-combined water-ph water-visibility water-bottom water-by'"/></xsl:call-template></tr></thead>
@@ -81,12 +86,14 @@
         <xsl:call-template name="rows"><xsl:with-param name="n" select="6"/><xsl:with-param name="cells" select="8"/></xsl:call-template>
       </tbody>
     </table>
+    </div>
   </xsl:template>
 
   <!-- Machines, boats, gas, things worn: those this day's tasks name. -->
   <xsl:template name="record-things">
     <xsl:variable name="day" select="."/>
     <xsl:call-template name="part"><xsl:with-param name="word" select="'record-things'"/></xsl:call-template>
+    <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'record-things']}">
     <table class="board thing-board">
       <caption class="away"><xsl:value-of select="$w[@id = 'record-things']"/></caption>
       <thead><tr><xsl:call-template name="heads"><xsl:with-param name="words" select="'thing thing-stated thing-tried thing-fit thing-remark thing-by'"/></xsl:call-template></tr></thead>
@@ -106,6 +113,7 @@
         <xsl:call-template name="rows"><xsl:with-param name="n" select="2"/><xsl:with-param name="cells" select="6"/></xsl:call-template>
       </tbody>
     </table>
+    </div>
   </xsl:template>
 
   <!-- Controls that the dossier applies here: how each is checked. -->
@@ -114,6 +122,7 @@
     <xsl:variable name="here" select="/assessment/controls/control[applied[@subject = $day/@path or @subject = $day/@site or @subject = $day/task/@path or @subject = $day/task/immersion/@path or @subject = $day/task/immersion/@person]]"/>
     <xsl:if test="$here">
       <xsl:call-template name="part"><xsl:with-param name="word" select="'record-checks'"/></xsl:call-template>
+      <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'record-checks']}">
       <table class="board check-board">
         <caption class="away"><xsl:value-of select="$w[@id = 'record-checks']"/></caption>
         <thead><tr><xsl:call-template name="heads"><xsl:with-param name="words" select="'control check check-seen check-when check-by'"/></xsl:call-template></tr></thead>
@@ -126,6 +135,7 @@
           </xsl:for-each>
         </tbody>
       </table>
+      </div>
     </xsl:if>
   </xsl:template>
 </xsl:stylesheet>

@@ -157,7 +157,7 @@
             <!-- grouped by who knows; whoever can take most away comes first -->
             <xsl:for-each select="open-facts/fact[@removes &gt; 0][count(. | key('asked', string(@asked))[1]) = 1]">
               <tbody>
-                <tr><th colspan="5" scope="rowgroup" class="knows">
+                <tr class="knows-row"><th colspan="5" scope="rowgroup" class="knows">
                   <xsl:value-of select="concat($w[@id = 'ask'], ' ', @asked)"/>
                   <xsl:if test="not(@asked)"><xsl:value-of select="$w[@id = 'asked-nobody']"/></xsl:if>
                 </th></tr>

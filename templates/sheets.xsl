@@ -104,7 +104,7 @@
   <xsl:template name="part">
     <xsl:param name="word"/>
     <xsl:param name="text" select="$w[@id = $word]"/>
-    <xsl:element name="{$part}"><xsl:attribute name="class">part</xsl:attribute><xsl:value-of select="$text"/></xsl:element>
+    <xsl:element name="{$part}"><xsl:attribute name="class">part<xsl:if test="string-length($text) &gt; 60"> long</xsl:if></xsl:attribute><xsl:value-of select="$text"/></xsl:element>
   </xsl:template>
 
   <xsl:template name="day-words">

@@ -34,22 +34,22 @@
 
   <xsl:template name="station-posts">
     <xsl:if test="post">
-      <table class="compact posts-table">
+      <table class="compact posts-table stack">
         <caption class="away"><xsl:value-of select="$w[@id = 'on-deck']"/></caption>
         <thead><tr><xsl:call-template name="heads"><xsl:with-param name="words" select="'role person post-where post-watches post-scan post-ready post-reach post-carries post-relief'"/></xsl:call-template></tr></thead>
         <tbody>
           <xsl:for-each select="post">
             <tr>
               <th scope="row"><xsl:apply-templates select="@role" mode="term"/></th>
-              <td><b><xsl:call-template name="person-name"/></b></td>
-              <td><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/distance')"/></xsl:call-template></td>
-              <td><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/watches')"/></xsl:call-template></td>
-              <td><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/scan-time')"/></xsl:call-template></td>
-              <td><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/ready-time')"/></xsl:call-template></td>
-              <td><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/depth-reach')"/></xsl:call-template></td>
-              <td><xsl:if test="key('fact', concat(@path, '/spare-gas'))/@text = 'yes'"><xsl:value-of select="$w[@id = 'carries-gas']"/><xsl:text> </xsl:text></xsl:if>
+              <td data-h="{$w[@id = 'person']}"><b><xsl:call-template name="person-name"/></b></td>
+              <td data-h="{$w[@id = 'post-where']}"><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/distance')"/></xsl:call-template></td>
+              <td data-h="{$w[@id = 'post-watches']}"><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/watches')"/></xsl:call-template></td>
+              <td data-h="{$w[@id = 'post-scan']}"><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/scan-time')"/></xsl:call-template></td>
+              <td data-h="{$w[@id = 'post-ready']}"><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/ready-time')"/></xsl:call-template></td>
+              <td data-h="{$w[@id = 'post-reach']}"><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/depth-reach')"/></xsl:call-template></td>
+              <td data-h="{$w[@id = 'post-carries']}"><xsl:if test="key('fact', concat(@path, '/spare-gas'))/@text = 'yes'"><xsl:value-of select="$w[@id = 'carries-gas']"/><xsl:text> </xsl:text></xsl:if>
                 <xsl:if test="key('fact', concat(@path, '/cutter'))/@text = 'yes'"><xsl:value-of select="$w[@id = 'carries-cutter']"/></xsl:if></td>
-              <td><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/relief-interval')"/></xsl:call-template></td>
+              <td data-h="{$w[@id = 'post-relief']}"><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/relief-interval')"/></xsl:call-template></td>
             </tr>
           </xsl:for-each>
         </tbody>
@@ -59,21 +59,21 @@
 
   <xsl:template name="station-water">
     <xsl:if test="immersion">
-      <table class="compact water-table">
+      <table class="compact water-table stack">
         <caption><xsl:value-of select="$w[@id = 'in-water']"/></caption>
         <thead><tr><xsl:call-template name="heads"><xsl:with-param name="words" select="'person depth time-in-water breath-hold takes air-back diver-away diver-seen wears'"/></xsl:call-template></tr></thead>
         <tbody>
           <xsl:for-each select="immersion">
             <tr>
               <th scope="row"><xsl:call-template name="person-name"/><span class="of"><xsl:apply-templates select="@role" mode="term"/></span></th>
-              <td><xsl:value-of select="@depth"/></td>
-              <td><xsl:value-of select="@time"/></td>
-              <td><b><xsl:value-of select="@breath-hold"/></b></td>
-              <td><xsl:value-of select="@takes"/></td>
-              <td><b><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/air-return-time')"/></xsl:call-template></b></td>
-              <td><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/diver-distance')"/></xsl:call-template></td>
-              <td><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/sees-diver')"/></xsl:call-template></td>
-              <td><xsl:call-template name="short"><xsl:with-param name="text" select="@wears"/><xsl:with-param name="chars" select="70"/></xsl:call-template></td>
+              <td data-h="{$w[@id = 'depth']}"><xsl:value-of select="@depth"/></td>
+              <td data-h="{$w[@id = 'time-in-water']}"><xsl:value-of select="@time"/></td>
+              <td data-h="{$w[@id = 'breath-hold']}"><b><xsl:value-of select="@breath-hold"/></b></td>
+              <td data-h="{$w[@id = 'takes']}"><xsl:value-of select="@takes"/></td>
+              <td data-h="{$w[@id = 'air-back']}"><b><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/air-return-time')"/></xsl:call-template></b></td>
+              <td data-h="{$w[@id = 'diver-away']}"><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/diver-distance')"/></xsl:call-template></td>
+              <td data-h="{$w[@id = 'diver-seen']}"><xsl:call-template name="fact-text"><xsl:with-param name="path" select="concat(@path, '/sees-diver')"/></xsl:call-template></td>
+              <td data-h="{$w[@id = 'wears']}"><xsl:call-template name="short"><xsl:with-param name="text" select="@wears"/><xsl:with-param name="chars" select="70"/></xsl:call-template></td>
             </tr>
           </xsl:for-each>
         </tbody>

@@ -1,9 +1,9 @@
 <?xml version="1.0" encoding="UTF-8"?>
-<!-- The task sheet: one task on one page for the people who do it. It never
-     prints a fact that is confidential: `withheld` texts stand in, and a person
-     is not named beside a finding that rests on something confidential. -->
+<!-- The task sheet: one task for the people who do it. What counts on deck comes first and stands
+     on the first page; what is read before stays together, below it or on a page of its own. It
+     never prints a fact that is confidential: `withheld` texts stand in, and a person is not named
+     beside a finding that rests on something confidential. -->
 <xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
-  <!-- What somebody signs stands on the first page; the list of controls may run over. -->
   <xsl:template match="task" mode="task-sheet">
     <xsl:variable name="here" select="key('found', @path)"/>
     <xsl:variable name="hazards" select="$here[@word = 'hazard']"/>
@@ -19,6 +19,11 @@
     <xsl:variable name="duties" select="key('duty-in', @path)[not(@state-in-place = 'met')][not(@state = 'met')]"/>
     <xsl:variable name="used" select="$here/control[@state != 'not-planned']/@ref"/>
     <xsl:variable name="ticks" select="key('control', $used) | key('applied', @path)/.."/>
+    <!-- In the table: the worst kinds above the line, and at least four; the others in one line of the rest. -->
+    <xsl:variable name="kinds" select="$hazards[count(. | key('kind', concat(@task, ' ', @rule))[1]) = 1]"/>
+    <xsl:variable name="told" select="$kinds[score[@as = 'in-place']/@worst-band = $above][position() &lt;= 5] | $kinds[position() &lt;= 4]"/>
+    <xsl:variable name="others" select="$kinds[count(. | $told) &gt; count($told)]"/>
+    <xsl:variable name="more" select="$others[score[@as = 'in-place']/@worst-band = $above]"/>
     <section class="document" aria-label="{@title}">
       <xsl:call-template name="task-head"><xsl:with-param name="hazards" select="$hazards"/></xsl:call-template>
       <xsl:call-template name="task-who"/>
@@ -27,18 +32,25 @@
                                            | $around[@word = 'stop'][score[@as = 'in-place'][not(@state = 'gone')]]"/>
       </xsl:call-template>
       <xsl:call-template name="task-hazards">
-        <xsl:with-param name="hazards" select="$hazards"/>
+        <xsl:with-param name="hazards" select="$hazards"/><xsl:with-param name="told" select="$told"/>
       </xsl:call-template>
+      <xsl:call-template name="task-controls"><xsl:with-param name="ticks" select="$ticks"/><xsl:with-param name="here" select="$here"/></xsl:call-template>
       <xsl:call-template name="task-go">
         <xsl:with-param name="ticks" select="$ticks"/><xsl:with-param name="open" select="$open"/>
         <xsl:with-param name="duties" select="$duties"/><xsl:with-param name="hazards" select="$hazards"/>
       </xsl:call-template>
-      <xsl:call-template name="by-band">
-        <xsl:with-param name="these" select="$around[@word = 'hazard']"/><xsl:with-param name="word" select="'all-day'"/>
-      </xsl:call-template>
-      <xsl:call-template name="task-controls"><xsl:with-param name="ticks" select="$ticks"/><xsl:with-param name="here" select="$here"/></xsl:call-template>
-      <xsl:call-template name="task-open"><xsl:with-param name="open" select="$open"/><xsl:with-param name="duties" select="$duties"/></xsl:call-template>
-      <xsl:apply-templates select="key('remedy-of', @path)"/>
+      <div class="rest">
+        <xsl:element name="{$part}"><xsl:attribute name="class">part</xsl:attribute>
+          <xsl:value-of select="$w[@id = 'task-rest']"/><xsl:text> </xsl:text><span class="go-lead"><xsl:call-template name="short"><xsl:with-param name="text" select="@title"/><xsl:with-param name="chars" select="90"/></xsl:call-template></span></xsl:element>
+        <xsl:call-template name="by-band">
+          <xsl:with-param name="these" select="$more"/><xsl:with-param name="word" select="'top-hazards-more'"/><xsl:with-param name="below" select="count($others) - count($more)"/>
+        </xsl:call-template>
+        <xsl:call-template name="by-band">
+          <xsl:with-param name="these" select="$around[@word = 'hazard']"/><xsl:with-param name="word" select="'all-day'"/>
+        </xsl:call-template>
+        <xsl:call-template name="task-open"><xsl:with-param name="open" select="$open"/><xsl:with-param name="duties" select="$duties"/></xsl:call-template>
+        <xsl:apply-templates select="key('remedy-of', @path)"/>
+      </div>
     </section>
   </xsl:template>
 
@@ -46,7 +58,7 @@
     <xsl:param name="hazards"/>
     <header class="sheet-head task-head">
       <p class="kicker"><xsl:value-of select="$w[@id = 'sheet-task']"/> · <xsl:value-of select="$production/@title"/></p>
-      <xsl:element name="{$top}"><xsl:attribute name="class">doc-title</xsl:attribute>
+      <xsl:element name="{$top}"><xsl:attribute name="class">doc-title<xsl:if test="string-length(@title) &gt; 54"> long</xsl:if></xsl:attribute>
         <xsl:if test="$sheet = 'set'"><xsl:attribute name="id"><xsl:value-of select="concat('task-', @path)"/></xsl:attribute></xsl:if>
         <xsl:call-template name="short"><xsl:with-param name="text" select="@title"/><xsl:with-param name="chars" select="160"/></xsl:call-template></xsl:element>
       <dl class="strip">
@@ -170,14 +182,9 @@
     </xsl:choose>
   </xsl:template>
 
-  <!-- In the table: the worst kinds above the line, and at least four; the others in one line below it. -->
   <xsl:template name="task-hazards">
     <xsl:param name="hazards"/>
-    <xsl:variable name="kinds" select="$hazards[count(. | key('kind', concat(@task, ' ', @rule))[1]) = 1]"/>
-    <xsl:variable name="told" select="$kinds[score[@as = 'in-place']/@worst-band = $above][position() &lt;= 5] | $kinds[position() &lt;= 4]"/>
-    <xsl:variable name="others" select="$kinds[count(. | $told) &gt; count($told)]"/>
-    <xsl:variable name="more" select="$others[score[@as = 'in-place']/@worst-band = $above]"/>
-    <xsl:variable name="below" select="$others[count(. | $more) &gt; count($more)]"/>
+    <xsl:param name="told"/>
     <section aria-label="{concat($w[@id = 'top-hazards'], ': ', @title)}">
       <xsl:call-template name="part"><xsl:with-param name="word" select="'top-hazards'"/></xsl:call-template>
       <xsl:choose>
@@ -196,12 +203,7 @@
                 <xsl:variable name="same" select="$hazards[@rule = current()/@rule]"/>
                 <tr>
                   <th scope="row"><xsl:value-of select="@title"/>
-                    <span class="of">
-                      <xsl:for-each select="$same">
-                        <xsl:variable name="subject"><xsl:apply-templates select="." mode="open-subject"/></xsl:variable>
-                        <xsl:if test="position() &gt; 1 and string($subject) != ''">, </xsl:if><xsl:value-of select="$subject"/>
-                      </xsl:for-each>
-                    </span></th>
+                    <span class="of"><xsl:call-template name="each-subject"><xsl:with-param name="left" select="$same"/></xsl:call-template></span></th>
                   <td><xsl:apply-templates select="because[1]" mode="open"/></td>
                   <td class="b" data-h="{$w[@id = 'before']}"><xsl:call-template name="worst-of"><xsl:with-param name="findings" select="$same"/><xsl:with-param name="as" select="'described'"/></xsl:call-template></td>
                   <td class="b" data-h="{$w[@id = 'after']}"><xsl:call-template name="worst-of"><xsl:with-param name="findings" select="$same"/><xsl:with-param name="as" select="'in-place'"/></xsl:call-template></td>
@@ -210,13 +212,25 @@
             </tbody>
           </table>
           </div>
-          <xsl:call-template name="by-band">
-            <xsl:with-param name="these" select="$more"/><xsl:with-param name="word" select="'top-hazards-more'"/><xsl:with-param name="below" select="count($below)"/>
-          </xsl:call-template>
         </xsl:when>
         <xsl:otherwise><p class="small"><xsl:value-of select="$w[@id = 'no-hazards']"/></p></xsl:otherwise>
       </xsl:choose>
     </section>
+  </xsl:template>
+
+  <!-- Whom it is of, each once: who may not be named are the same words many times over. -->
+  <xsl:template name="each-subject">
+    <xsl:param name="left"/>
+    <xsl:param name="said" select="'|'"/>
+    <xsl:if test="$left">
+      <xsl:variable name="subject"><xsl:apply-templates select="$left[1]" mode="open-subject"/></xsl:variable>
+      <xsl:variable name="new" select="string($subject) != '' and not(contains($said, concat('|', $subject, '|')))"/>
+      <xsl:if test="$new"><xsl:if test="$said != '|'">, </xsl:if><xsl:value-of select="$subject"/></xsl:if>
+      <xsl:call-template name="each-subject">
+        <xsl:with-param name="left" select="$left[position() &gt; 1]"/>
+        <xsl:with-param name="said" select="concat($said, substring(concat($subject, '|'), 1, 1000 * $new))"/>
+      </xsl:call-template>
+    </xsl:if>
   </xsl:template>
 
   <!-- Titles in one paragraph, the worst band first, each title once. -->
@@ -263,7 +277,8 @@
                   <b><xsl:value-of select="@title"/></b>
                   <xsl:text> </xsl:text>
                   <span class="quiet"><xsl:call-template name="here-state"><xsl:with-param name="here" select="$here"/><xsl:with-param name="path" select="$path"/></xsl:call-template></span>
-                  <xsl:for-each select="check[1]">
+                  <!-- Where there are many, how each is checked stands in the record of the day. -->
+                  <xsl:for-each select="check[1][count($ticks) &lt;= 6]">
                     <span class="of"><xsl:value-of select="@how"/>
                       <xsl:if test="@often">, <xsl:value-of select="@often"/></xsl:if>
                       <xsl:if test="@who"> (<xsl:value-of select="@who"/>)</xsl:if></span>

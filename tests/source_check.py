@@ -36,7 +36,7 @@ CALLS = [
     ("realpath readlink", ("base/path.c", "document/guard.c", "document/pdf.c"), "paths go through base/file.h"),
     ("xmlReadFile xmlReadMemory xmlReadDoc xmlReadFd xmlCtxtReadFile xmlCtxtReadMemory xmlParseFile "
      "xmlParseMemory xmlParseDoc xmlParseChunk xmlSaveFile xmlSaveFormatFile xmlSaveFormatFileEnc "
-     "xmlReaderForFile xmlReaderForFd xmlReaderForMemory xmlReaderForDoc xmlReaderForIO "
+     "htmlReadMemory htmlReadFile htmlReadDoc xmlReaderForFile xmlReaderForFd xmlReaderForMemory xmlReaderForDoc xmlReaderForIO "
      "xsltSaveResultToFilename", ("base/xml.c", "base/xml_stream.c"), "XML is read through base/xml.h and written by base/file.h"),
     ("malloc calloc realloc", ("base/arena.c", "command/memory.c", "rule/"), "unchecked: ts_alloc, ts_resize"),
 ]

@@ -17,9 +17,14 @@ typedef struct {
 } ts_spoken;
 
 /* When a finding stands so, stated on facts: "free chlorine above 1.8 mg/L". All clauses hold
- * together; none are needed where it always does. */
+ * together; none are needed where it always does. `where` and what follows say the same in parts,
+ * for papers in other languages; NULL where there is only the text. */
 typedef struct {
   const char *text, *withheld;
+  const char
+      *where; /* is, with, without (a choice); at, between, above, from, below, to, since, until */
+  const char *low, *high; /* the value, or both where it is between them */
+  uint32_t slot;
 } ts_clause;
 
 typedef struct {

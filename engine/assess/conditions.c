@@ -135,7 +135,23 @@ static size_t gather(const side_sought *s, course_needs *all) {
  * than the tolerance of comparisons; an end that takes it in lies at it or outside. */
 static bool leaves_out(double inward, double round) { return inward > 1e-13 * fabs(round); }
 
-static const char *number_clause(const ts_probe *p, const ts_bound *bound, ts_arena *arena) {
+static ts_clause between(const char *least, const char *most, ts_arena *arena) {
+  if (ts_same(least, most)) return (ts_clause){.text = least, .where = "at", .low = least};
+  return (ts_clause){.text = ts_arena_printf(arena, "between %s and %s", least, most),
+                     .where = "between",
+                     .low = least,
+                     .high = most};
+}
+
+/* "above 3 m": a text with one number, and its parts. */
+static ts_clause one_sided(const char *before, const char *number, const char *after,
+                           const char *where, ts_arena *arena) {
+  return (ts_clause){.text = ts_arena_printf(arena, "%s%s%s", before, number, after),
+                     .where = where,
+                     .low = number};
+}
+
+static ts_clause number_clause(const ts_probe *p, const ts_bound *bound, ts_arena *arena) {
   const ts_dossier *dossier = p->a->in.dossier;
   const ts_fact_def *fact = ts_slot_fact(dossier, bound->slot);
   ts_range was = ts_slot_value(dossier, bound->slot)->range;
@@ -147,15 +163,13 @@ static const char *number_clause(const ts_probe *p, const ts_bound *bound, ts_ar
   const char *least = ts_show_number(dossier, fact, (ts_range){low, low}, arena);
   const char *most = ts_show_number(dossier, fact, (ts_range){high, high}, arena);
   bool moment = fact->type == TS_DATE || fact->type == TS_CLOCK;
-  if (from && to)
-    return ts_same(least, most) ? least : ts_arena_printf(arena, "between %s and %s", least, most);
-  if (moment)
-    return ts_arena_printf(arena, "%s or %s", from ? least : most, from ? "later" : "earlier");
-  if (from)
-    return ts_arena_printf(arena, "%s %s", leaves_out(now.lo - low, low) ? "above" : "at least",
-                           least);
-  return ts_arena_printf(arena, "%s %s", leaves_out(high - now.hi, high) ? "under" : "at most",
-                         most);
+  if (from && to) return between(least, most, arena);
+  if (moment && from) return one_sided("", least, " or later", "since", arena);
+  if (moment) return one_sided("", most, " or earlier", "until", arena);
+  if (from && leaves_out(now.lo - low, low)) return one_sided("above ", least, "", "above", arena);
+  if (from) return one_sided("at least ", least, "", "from", arena);
+  if (leaves_out(high - now.hi, high)) return one_sided("under ", most, "", "below", arena);
+  return one_sided("at most ", most, "", "to", arena);
 }
 
 static const char *with_spaces(ts_arena *arena, const char *name) {
@@ -184,14 +198,19 @@ static ts_clause clause(const side_sought *s, const ts_bound *bound, ts_arena *a
   const ts_fact_def *fact = ts_slot_fact(dossier, bound->slot);
   const char *name = title(s, bound->slot, arena);
   ts_value value = {.choices = bound->choices, .certain = bound->choices};
-  ts_clause c;
-  if (bound->number)
-    c.text = ts_arena_printf(arena, "%s %s", name, number_clause(s->probe, bound, arena));
-  else if (bound->member > 0)
-    c.text = ts_arena_printf(arena, "%s %s: %s", name, member_name(fact, bound->member, arena),
-                             bound->choices & 2 ? "yes" : "no");
-  else
-    c.text = ts_arena_printf(arena, "%s: %s", name, ts_show_value(dossier, fact, &value, arena));
+  ts_clause c = {.where = "is"};
+  if (bound->number) {
+    c = number_clause(s->probe, bound, arena);
+    c.text = ts_arena_printf(arena, "%s %s", name, c.text);
+  } else if (bound->member > 0) {
+    c.where = bound->choices & 2 ? "with" : "without";
+    c.low = member_name(fact, bound->member, arena);
+    c.text = ts_arena_printf(arena, "%s %s: %s", name, c.low, bound->choices & 2 ? "yes" : "no");
+  } else {
+    c.low = ts_show_value(dossier, fact, &value, arena);
+    c.text = ts_arena_printf(arena, "%s: %s", name, c.low);
+  }
+  c.slot = bound->slot;
   c.withheld =
       fact->sees == TS_CONFIDENTIAL ? ts_arena_printf(arena, "%s: (withheld)", name) : c.text;
   return c;
@@ -228,8 +247,8 @@ static ts_condition by_decisions(const side_sought *s, size_t index, ts_arena *a
   for (size_t i = 0; i < course->decision_count; i++) {
     const ts_decision *decision = &course->decisions[i];
     if (decision->settled || said_already(&condition, decision->text)) continue;
-    clauses[condition.count++] =
-        (ts_clause){ts_arena_copy(arena, decision->text), ts_arena_copy(arena, decision->withheld)};
+    clauses[condition.count++] = (ts_clause){.text = ts_arena_copy(arena, decision->text),
+                                             .withheld = ts_arena_copy(arena, decision->withheld)};
   }
   return condition;
 }

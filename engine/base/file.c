@@ -278,6 +278,26 @@ char **ts_folder_list(ts_arena *arena, const char *path, const char *suffix,
   return good ? kept : NULL;
 }
 
+/* ---- folders for a while ---------------------------------------------------------------- */
+
+char *ts_folder_temporary(ts_arena *arena, ts_diagnostics *problems) {
+  const char *place = getenv("TMPDIR");
+  char *path = ts_path_join(arena, place && *place ? place : P_tmpdir, "tankside-XXXXXX");
+  if (mkdtemp(path)) return path;
+  failed(problems, path, "cannot be made");
+  return NULL;
+}
+
+void ts_folder_remove(const char *path) {
+  ts_arena *arena = ts_arena_new();
+  ts_diagnostics *unsaid = ts_diagnostics_new();
+  char **files = ts_folder_list(arena, path, "", unsaid);
+  for (; files && *files; files++) unlink(ts_path_join(arena, path, *files));
+  rmdir(path);
+  ts_diagnostics_free(unsaid);
+  ts_arena_free(arena);
+}
+
 /* ---- a folder and all below it ------------------------------------------------------- */
 
 enum { WALK_DEPTH = 64 };

@@ -34,6 +34,11 @@ bool ts_file_make(const char *path,
                   bool (*make)(void *context, const char *temporary, ts_diagnostics *problems),
                   void *context, ts_diagnostics *problems);
 
+/* Makes a new folder for what is needed for a while (in TMPDIR, else where the system has such); NULL with
+ * a report. Remove it with the files in it. */
+char *ts_folder_temporary(ts_arena *arena, ts_diagnostics *problems);
+void ts_folder_remove(const char *path);
+
 /* Makes a folder and its parents; true when it exists afterwards. */
 bool ts_folder_make(const char *path, ts_diagnostics *problems);
 

@@ -8,6 +8,7 @@
 
 #include "base/arena.h"
 
+#include <libxml/HTMLparser.h>
 #include <libxml/SAX2.h>
 #include <libxml/parser.h>
 #include <limits.h>
@@ -126,6 +127,22 @@ ts_xml *ts_xml_read(const char *bytes, size_t length, const char *name, ts_diagn
     return NULL;
   }
   find_lines(xml);
+  return xml;
+}
+
+ts_xml *ts_html_read(const char *bytes, size_t length) {
+  const int options =
+      HTML_PARSE_NONET | HTML_PARSE_RECOVER | HTML_PARSE_NOERROR | HTML_PARSE_NOWARNING;
+  xmlDoc *document =
+      length <= INT_MAX ? htmlReadMemory(bytes, (int)length, NULL, "UTF-8", options) : NULL;
+  if (!document || !xmlDocGetRootElement(document)) {
+    xmlFreeDoc(document);
+    return NULL;
+  }
+  ts_xml *xml = ts_alloc(sizeof *xml);
+  xml->bytes = bytes;
+  xml->length = length;
+  xml->document = document;
   return xml;
 }
 

@@ -18,6 +18,9 @@ typedef struct ts_xml ts_xml;
  * libxml2 gives, with its line) when it is not well-formed or has a DOCTYPE. The bytes
  * must outlive the result. Nodes' _private belongs to this module: it holds where their start tag ends. */
 ts_xml *ts_xml_read(const char *bytes, size_t length, const char *name, ts_diagnostics *problems);
+/* Parses HTML as browsers forgive it, to be looked at; lines are where start tags end. NULL when there is
+ * no element in it. */
+ts_xml *ts_html_read(const char *bytes, size_t length);
 void ts_xml_free(ts_xml *xml);
 xmlNode *ts_xml_root(const ts_xml *xml);
 xmlDoc *ts_xml_document(const ts_xml *xml);

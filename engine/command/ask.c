@@ -95,19 +95,6 @@ static const ts_open_fact *next_question(const asker *k) {
   return NULL;
 }
 
-/* What an answer may look like. */
-static const char *forms(const asker *k, const ts_fact_def *fact) {
-  if (fact->type == TS_FLAG) return "yes or no";
-  if (fact->type == TS_DATE) return "a date, like 2027-03-09";
-  if (fact->type == TS_CLOCK) return "a time of day, like 10:40";
-  if (fact->type == TS_CHOICE) return ts_arena_printf(k->s->arena, "one of: %s", fact->choices);
-  if (fact->type == TS_SET)
-    return ts_arena_printf(k->s->arena, "none, or some of: %s", fact->choices);
-  ts_range all = ts_fact_plausible(k->s->vocabulary, fact);
-  return ts_arena_printf(k->s->arena, "a value or a range (a..b, a ± b) within %s",
-                         ts_show_number(k->s->dossier, fact, all, k->s->arena));
-}
-
 static void show_question(asker *k, const ts_open_fact *open) {
   if (k->shown == open->slot) return;
   k->shown = open->slot;
@@ -119,7 +106,7 @@ static void show_question(asker *k, const ts_open_fact *open) {
   print_folded("  of         ", k->now->labels[ts_slot_subject(k->s->dossier, open->slot)]);
   print_folded("  who knows  ", fact->asked);
   print_folded("  found by   ", fact->measured);
-  print_folded("  answer     ", forms(k, fact));
+  print_folded("  answer     ", ts_show_form(k->s->dossier, fact, k->s->arena));
   if (open->removes > 0)
     print_folded("  worth      ",
                  ts_arena_printf(k->s->arena, "up to %d of all scores together: %s", open->removes,
@@ -164,9 +151,8 @@ static bool ask_evidence(asker *k, ts_edit_evidence *e) {
   static const char *const kinds[] = {"measured", "certificate", "statement", "estimate", NULL};
   const char *kind;
   line_words(k->reader, kinds);
-  while ((kind = line_read(
-              k->reader,
-              "  known from (measured, certificate, statement, estimate; Enter: not said) ")) !=
+  while ((kind = line_read(k->reader,
+                           "  known from (measured certificate statement estimate, or Enter) ")) !=
          NULL) {
     size_t i = 0;
     if (kind[0] == '\0') return false;

@@ -118,8 +118,8 @@ typedef struct {
 } ts_verb;
 
 extern const ts_verb verb_assess, verb_check, verb_print, verb_rules, verb_calc, verb_vocabulary,
-    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_new, verb_import,
-    verb_review, verb_completions;
+    verb_compare, verb_verify, verb_sign, verb_ask, verb_watch, verb_day, verb_new, verb_import,
+    verb_workbook, verb_review, verb_completions;
 extern const ts_verb *const verbs[];        /* all of them, ended by NULL */
 const ts_verb *verb_find(const char *name); /* or NULL */
 
@@ -249,6 +249,10 @@ void print_folded(const char *first, const char *text);
 
 /* Prints lines of a head, a tab and a text, each text folded under its head. */
 void print_lines(ts_arena *arena, const char *text);
+
+/* Prints a cell of a table for spreadsheets, and after the last one the end of the line. Quoted
+ * always; an apostrophe before what is like a formula makes it a text. */
+void csv_cell(const char *text, bool last);
 
 /* What makes a word of so many things: "s", or nothing for one. */
 const char *plural(size_t count);

@@ -206,7 +206,7 @@ static int run(const ts_options *options) {
 const ts_verb verb_import = {
     .name = "import",
     .usage = "import DOSSIER FILE... [--dry-run] [--map FILE] [--pack DIR]...",
-    .summary = "takes tables into the dossier: CSV, OpenDocument, Office Open XML",
+    .summary = "takes tables in: CSV, OpenDocument, Office Open XML",
     .details =
         "Reads people, days, tasks, immersions, posts, dive records and what is said of a\n"
         "site (its water, air, deck ...) from tables: CSV, .ods or .xlsx, told apart by\n"

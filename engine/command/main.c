@@ -7,10 +7,10 @@
 #include <lua.h>
 #include <stdio.h>
 
-const ts_verb *const verbs[] = {&verb_new,    &verb_import,     &verb_ask,         &verb_check,
-                                &verb_assess, &verb_watch,      &verb_print,       &verb_compare,
-                                &verb_verify, &verb_review,     &verb_sign,        &verb_rules,
-                                &verb_calc,   &verb_vocabulary, &verb_completions, NULL};
+const ts_verb *const verbs[] = {
+    &verb_new,   &verb_workbook, &verb_import, &verb_ask,        &verb_check,       &verb_assess,
+    &verb_watch, &verb_day,      &verb_print,  &verb_compare,    &verb_verify,      &verb_review,
+    &verb_sign,  &verb_rules,    &verb_calc,   &verb_vocabulary, &verb_completions, NULL};
 
 enum { VERBS = sizeof verbs / sizeof verbs[0] - 1 };
 

@@ -80,9 +80,12 @@ static const char *const *words_of(const newcomer *n, const ts_fact_def *fact) {
   return line_split(n->s->arena, fact->choices);
 }
 
-/* The next answer; NULL where there is none. */
+/* The next answer that can stand in a file; NULL where there is none. */
 static const char *next_answer(newcomer *n, const char *prompt) {
-  const char *answer = line_read(n->reader, prompt);
+  const char *answer, *trouble;
+  while ((answer = line_read(n->reader, prompt)) != NULL &&
+         (trouble = ts_text_trouble(answer, strlen(answer))) != NULL)
+    usage_error("the answer holds %s", trouble);
   return answer != NULL ? ts_arena_copy(n->s->arena, answer) : NULL;
 }
 
@@ -208,6 +211,11 @@ static bool is_left_out(const newcomer *n, const xmlNode *node, const char *fact
   return left_out != NULL && stage_names(left_out, fact);
 }
 
+/* What goes without saying for the kind is not asked; a list may hold more. */
+static bool is_settled(const newcomer *n, const xmlNode *node, const char *fact) {
+  return value_of(n, node, fact) != NULL && stage_fact(n->s, node, fact)->type != TS_SET;
+}
+
 static void show_element(const newcomer *n, const xmlNode *node, const char *of) {
   const ts_entity_def *entity = ts_entity_find(n->s->vocabulary, (const char *)node->name);
   const char *title = value_of(n, node, "title");
@@ -224,7 +232,7 @@ static outcome interview(newcomer *n, xmlNode *node, const char *of, bool may_en
   show_element(n, node, of);
   for (xmlNode *r = ts_xml_child(node, "ask"); r != NULL && o == TAKEN; r = ts_xml_next(r, "ask")) {
     const char *fact = value_of(n, r, "fact");
-    if (is_left_out(n, node, fact)) continue;
+    if (is_left_out(n, node, fact) || is_settled(n, node, fact)) continue;
     o = ask_rule(n, node, r, may_end);
     apply_when(n, node, fact);
     may_end = false;
@@ -465,11 +473,12 @@ static outcome ask_kinds(newcomer *n) {
     names[i] = n->stages.kinds[i].name;
     print_folded(ts_arena_printf(n->s->arena, "  %-13s", names[i]), n->stages.kinds[i].meaning);
   }
+  putchar('\n');
   line_words(n->reader, names);
   n->asked++;
   const char *answer;
   do {
-    answer = next_answer(n, "\n  > ");
+    answer = next_answer(n, "  > ");
     if (answer == NULL) return OVER;
   } while (!read_kinds(n, answer, chosen, &count));
   n->answered++;

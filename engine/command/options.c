@@ -29,7 +29,7 @@ static const ts_option rows[] = {
      "of the papers: en-GB (default), en-US, fr, de, es; else the dossier's", A_LANGUAGE,
      KEPT(language)},
     {"--force", NULL, OPTION_FORCE, "replace what tankside did not write, too", KEPT(force)},
-    {"--no-pdf", NULL, OPTION_NO_PDF, "write no PDF, only HTML", KEPT(no_pdf)},
+    {"--no-pdf", NULL, OPTION_NO_PDF, "no PDF, only HTML", KEPT(no_pdf)},
     {"--explain", "FINDING", OPTION_EXPLAIN,
      "instead of the summary: all that is behind one finding or duty", KEPT(explain)},
     {"--as", "FORM", OPTION_AS, "in this form", A_FORM, KEPT(as)},

@@ -26,7 +26,7 @@ static ts_origin origin_of(const char *path, ts_diagnostics *problems) {
   return origin;
 }
 
-static bool may_be_written(const ts_session *s, const ts_options *options, const char *path) {
+bool output_free(const ts_session *s, const ts_options *options, const char *path) {
   ts_diagnostics *unsaid = ts_diagnostics_new();
   bool free_to = options->force || !ts_file_exists(path);
   ts_origin origin = free_to ? TS_WRITTEN : origin_of(path, unsaid);
@@ -45,7 +45,7 @@ static bool may_be_written(const ts_session *s, const ts_options *options, const
 
 bool output_file(ts_session *s, const ts_options *options, const char *path, const char *bytes,
                  size_t length) {
-  return may_be_written(s, options, path) && ts_file_write(path, bytes, length, s->problems);
+  return output_free(s, options, path) && ts_file_write(path, bytes, length, s->problems);
 }
 
 /* ---- several ---------------------------------------------------------------------- */
@@ -65,7 +65,7 @@ void output_end(ts_output *o) {
 }
 
 bool output_may_be(const ts_output *o, const char *name) {
-  return may_be_written(o->s, o->options, ts_path_join(o->s->arena, o->folder, name));
+  return output_free(o->s, o->options, ts_path_join(o->s->arena, o->folder, name));
 }
 
 const char *output_path(const ts_output *o, const char *name) {

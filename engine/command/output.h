@@ -13,6 +13,9 @@
 bool output_file(ts_session *s, const ts_options *options, const char *path, const char *bytes,
                  size_t length);
 
+/* Whether what stands at a path may be replaced; reports what stands in the way. */
+bool output_free(const ts_session *s, const ts_options *options, const char *path);
+
 /* Several files of one folder, which must be there. */
 typedef struct {
   ts_session *s;

@@ -12,65 +12,39 @@
 static const char record[] = "assessment.xml", contents[] = "index.html";
 
 typedef struct {
-  const ts_sheet *sheet;
-  const char *name; /* without a form: "card", "task-dusk" */
-} paper;
-
-typedef struct {
   ts_output out;
   ts_progress *progress;
   const char *bytes; /* the assessment in the language of the papers */
   size_t length;
   const ts_sheet *sheet;
-  paper *papers;
-  size_t count, capacity, files;
+  size_t files;
+  bool clear; /* nothing stands in the way */
 } writer;
 
 /* ---- which there are --------------------------------------------------------------- */
 
-/* The paper of the sheet that is at hand. */
-static paper paper_of(const writer *w, const char *task) {
-  const char *sheet = w->sheet->name;
-  return (paper){w->sheet, task ? ts_arena_printf(w->out.s->arena, "%s-%s", sheet, task) : sheet};
-}
-
-static bool add_paper(void *data, const char *task) {
+static bool may_be(void *data, const ts_sheet_file *file) {
   writer *w = data;
-  TS_GROW(w->papers, w->count, w->capacity);
-  w->papers[w->count++] = paper_of(w, task);
-  return true;
+  w->clear = output_may_be(&w->out, file->name) && w->clear;
+  return true; /* all that stands in the way is said in one run */
 }
 
-static bool list_papers(writer *w) {
-  bool good = true;
-  for (w->sheet = ts_sheets(); good && w->sheet->name != NULL; w->sheet++)
-    good = w->sheet->per_task
-               ? ts_sheet_each_task(w->bytes, w->length, add_paper, w, w->out.s->problems)
-               : add_paper(w, NULL);
-  return good;
+static bool all_may_be(writer *w) {
+  w->clear = output_may_be(&w->out, record);
+  return ts_sheet_each_file(w->bytes, w->length, !w->out.options->no_pdf, may_be, w,
+                            w->out.s->problems) &&
+         w->clear;
 }
 
 enum { FORMS = 4 };
 static const char *const forms[FORMS] = {"html", "pdf", "csv", "ods"};
 
-/* Whether a sheet comes in a form. */
-static bool comes_as(const writer *w, const ts_sheet *sheet, const char *form) {
-  if (ts_same(form, "pdf")) return sheet->own_pdf && !w->out.options->no_pdf;
-  return ts_same(form, "html") == (sheet->spreadsheet == NULL);
-}
-
-static const char *file_name(const writer *w, const paper *p, const char *form) {
-  return ts_arena_printf(w->out.s->arena, "%s.%s", p->name, form);
-}
-
-static bool all_may_be(const writer *w) {
-  bool good = output_may_be(&w->out, record);
-  good = output_may_be(&w->out, contents) && good;
-  for (const paper *p = w->papers; p < w->papers + w->count; p++)
-    for (int i = 0; i < FORMS; i++)
-      if (comes_as(w, p->sheet, forms[i]))
-        good = output_may_be(&w->out, file_name(w, p, forms[i])) && good;
-  return good;
+/* The file of the sheet that is at hand. */
+static const char *file_name(const writer *w, const char *task, const char *form) {
+  ts_arena *arena = w->out.s->arena;
+  const char *sheet = w->sheet->name;
+  return task ? ts_arena_printf(arena, "%s-%s.%s", sheet, task, form)
+              : ts_arena_printf(arena, "%s.%s", sheet, form);
 }
 
 /* What an earlier run called a paper: "card.html", "task-dusk.pdf". */
@@ -95,25 +69,24 @@ static bool put(writer *w, const char *name, char *bytes, size_t length) {
   return good;
 }
 
-static bool write_pdf(writer *w, const paper *p) {
-  const char *name = file_name(w, p, "pdf");
+static bool write_pdf(writer *w, const char *task) {
+  const char *name = file_name(w, task, "pdf");
   progress_file(w->progress, name);
   w->files++;
-  return ts_sheet_pdf_with(output_path(&w->out, file_name(w, p, "html")),
+  return ts_sheet_pdf_with(output_path(&w->out, file_name(w, task, "html")),
                            output_path(&w->out, name), w->out.options->paper,
-                           p->sheet->attaches ? output_path(&w->out, record) : NULL,
+                           w->sheet->attaches ? output_path(&w->out, record) : NULL,
                            w->out.s->problems);
 }
 
 /* A sheet, or that of one task, once its text is there. */
 static bool put_page(void *data, const char *task, const char *bytes, size_t length) {
   writer *w = data;
-  const paper p = paper_of(w, task);
-  const char *name = file_name(w, &p, w->sheet->spreadsheet ? "csv" : "html");
+  const char *name = file_name(w, task, w->sheet->spreadsheet ? "csv" : "html");
+  bool pdf = w->sheet->own_pdf && !w->out.options->no_pdf;
   progress_file(w->progress, name);
   w->files++;
-  return output_put(&w->out, name, bytes, length) &&
-         (!comes_as(w, w->sheet, "pdf") || write_pdf(w, &p));
+  return output_put(&w->out, name, bytes, length) && (!pdf || write_pdf(w, task));
 }
 
 static bool write_page(writer *w) {
@@ -128,12 +101,11 @@ static bool write_page(writer *w) {
 }
 
 static bool write_spreadsheet(writer *w) {
-  const paper p = paper_of(w, NULL);
   char *bytes = NULL;
   size_t length = 0;
   return ts_sheet_spreadsheet(w->bytes, w->length, w->sheet->name, &bytes, &length,
                               w->out.s->problems) &&
-         put(w, file_name(w, &p, "ods"), bytes, length);
+         put(w, file_name(w, NULL, "ods"), bytes, length);
 }
 
 static bool write_papers(writer *w) {
@@ -161,9 +133,8 @@ static bool write_contents(writer *w) {
  */
 static bool make_and_publish(writer *w, const char *bytes, size_t length) {
   w->files = 1;
-  return list_papers(w) && all_may_be(w) && output_put(&w->out, record, bytes, length) &&
-         write_papers(w) && write_contents(w) && fflush(stdout) == 0 &&
-         output_publish(&w->out, is_paper);
+  return all_may_be(w) && output_put(&w->out, record, bytes, length) && write_papers(w) &&
+         write_contents(w) && fflush(stdout) == 0 && output_publish(&w->out, is_paper);
 }
 
 static bool write_in_language(writer *w, ts_session *s, const ts_options *options,
@@ -171,7 +142,6 @@ static bool write_in_language(writer *w, ts_session *s, const ts_options *option
   bool good = ts_folder_make(options->out, s->problems) &&
               output_begin(&w->out, s, options, options->out) && make_and_publish(w, bytes, length);
   output_end(&w->out);
-  free(w->papers);
   if (good) printf("\n%zu file%s in %s\n", w->files, plural(w->files), options->out);
   return good;
 }

@@ -109,7 +109,8 @@ static bool show(const reviewer *r) {
   const char *as = r->options->as != NULL ? r->options->as : "text", *out = r->options->out;
   char *made;
   size_t length;
-  if (ts_same(as, "sqlite")) return ts_book_write(r->book, out, r->s->problems);
+  if (ts_same(as, "sqlite"))
+    return output_free(r->s, r->options, out) && ts_book_write(r->book, out, r->s->problems);
   if (!ts_book_render(r->book, as, &made, &length, r->s->problems)) return false;
   bool good = true;
   if (ts_same(as, "text"))

@@ -183,25 +183,8 @@ static bool fits(const lister *l, const ts_options *options, size_t rule) {
   return true;
 }
 
-/* ---- CSV: RFC 4180 --------------------------------------------------------------------------- */
-
-/* A spreadsheet takes what begins so for a formula; the wide forms of = + - @ too. */
-static bool like_a_formula(const char *text) {
-  static const char *const wide[] = {"\uff1d", "\uff0b", "\uff0d", "\uff20"};
-  for (size_t i = 0; i < sizeof wide / sizeof wide[0]; i++)
-    if (strncmp(text, wide[i], strlen(wide[i])) == 0) return true;
-  return text[0] != '\0' && strchr("=+-@\t\r|%", text[0]) != NULL;
-}
-
-/* Quoted always; an apostrophe before what is like a formula makes it a text. */
-static void cell(const char *text, bool last) {
-  fputs(like_a_formula(text) ? "\"'" : "\"", stdout);
-  for (; *text != '\0'; text++) {
-    if (*text == '"') putchar('"');
-    putchar(*text);
-  }
-  fputs(last ? "\"\r\n" : "\",", stdout);
-}
+/* ---- as a table ---------------------------------------------------------------------------------
+ */
 
 static const char *joined(ts_arena *arena, const char *const *texts, size_t count) {
   const char *all = "";
@@ -214,23 +197,23 @@ static void csv_head(void) {
   static const char *const columns[] = {"id",   "subject", "title", "harm",     "sources",
                                         "pack", "file",    "line",  "examples", "controls"};
   enum { COLUMNS = sizeof columns / sizeof columns[0] };
-  for (size_t i = 0; i < COLUMNS; i++) cell(columns[i], i + 1 == COLUMNS);
+  for (size_t i = 0; i < COLUMNS; i++) csv_cell(columns[i], i + 1 == COLUMNS);
 }
 
 static void csv_row(const lister *l, size_t index) {
   const ts_rule *rule = ts_rule_at(l->session->packs, index);
   ts_rule_content content = ts_rule_index_at(l->index, index);
   ts_arena *arena = l->session->arena;
-  cell(rule->id, false);
-  cell(rule->each, false);
-  cell(rule->title, false);
-  cell(rule->harm, false);
-  cell(joined(arena, rule->sources, rule->source_count), false);
-  cell(rule->pack, false);
-  cell(rule->file, false);
-  cell(ts_arena_printf(arena, "%d", rule->line), false);
-  cell(ts_arena_printf(arena, "%zu", rule->example_count), false);
-  cell(joined(arena, content.controls, content.control_count), true);
+  csv_cell(rule->id, false);
+  csv_cell(rule->each, false);
+  csv_cell(rule->title, false);
+  csv_cell(rule->harm, false);
+  csv_cell(joined(arena, rule->sources, rule->source_count), false);
+  csv_cell(rule->pack, false);
+  csv_cell(rule->file, false);
+  csv_cell(ts_arena_printf(arena, "%d", rule->line), false);
+  csv_cell(ts_arena_printf(arena, "%zu", rule->example_count), false);
+  csv_cell(joined(arena, content.controls, content.control_count), true);
 }
 
 /* ---- the list ---------------------------------------------------------------------------------

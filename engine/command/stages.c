@@ -201,6 +201,10 @@ void stages_merge(stages *s, const size_t *chosen, size_t count) {
   s->merged = xmlNewDoc((const xmlChar *)"1.0");
   xmlDocSetRootElement(s->merged, xmlNewDocNode(s->merged, NULL, (const xmlChar *)"dossier", NULL));
   merge_part(s, ts_xml_child(root, "always"));
-  for (size_t i = 0; i < count; i++) merge_kind(s, s->kinds[chosen[i]].name, "kind");
-  merge_part(s, ts_xml_child(root, "otherwise"));
+  bool dry = true;
+  for (size_t i = 0; i < count; i++) {
+    merge_kind(s, s->kinds[chosen[i]].name, "kind");
+    dry = dry && !s->kinds[chosen[i]].body;
+  }
+  if (dry) merge_part(s, ts_xml_child(root, "dry"));
 }

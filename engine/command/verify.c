@@ -2,7 +2,7 @@
 #include "base/file.h"
 #include "base/text.h"
 #include "base/xml.h"
-#include "command/command.h"
+#include "command/verify_papers.h"
 #include "tankside/document.h"
 #include "tankside/sign.h"
 #include <stdio.h>
@@ -17,6 +17,7 @@ typedef struct {
   const char *path, *bytes;
   size_t length;
   size_t broken; /* signatures that do not hold */
+  papers_count papers;
 } verifier;
 
 /* ---- what the assessment says it was made from ------------------------------------------ */
@@ -128,29 +129,50 @@ static bool check_signatures(verifier *v) {
     authorities = ts_file_read(v->s->arena, trust, KEY_LIMIT, NULL, v->s->problems);
   if (trust != NULL && authorities == NULL) return false;
   size_t before = ts_count(v->s->problems, TS_ERROR);
-  size_t count =
-      ts_signatures(v->bytes, v->length, v->path, authorities, NULL, show_signature, &l, v->s->problems);
+  size_t count = ts_signatures(v->bytes, v->length, v->path, authorities, NULL, show_signature, &l,
+                               v->s->problems);
   if (count == 0 && ts_count(v->s->problems, TS_ERROR) == before) puts("not signed");
   v->broken = l.broken + (ts_count(v->s->problems, TS_ERROR) - before);
   strip(v);
   return true;
 }
 
-static int verify(verifier *v) {
+/* The documents in its folder, where a folder was given. */
+static bool check_papers(verifier *v) {
+  const char *folder = v->options.words[0];
+  papers_count *n = &v->papers;
+  if (!ts_folder_exists(folder)) return true;
+  bool good = papers_verify(v->s, &v->options, folder, v->bytes, v->length, n);
+  if (good && n->looked + n->wrong > 0)
+    printf("%zu document%s looked at: %zu altered, missing or of another assessment%s\n", n->looked,
+           plural(n->looked), n->wrong,
+           n->untold > 0
+               ? ts_arena_printf(v->s->arena, "; of %zu it cannot be told here", n->untold)
+               : "");
+  return good;
+}
+
+static bool check_facts(verifier *v, size_t *count) {
   char *expected = NULL;
-  size_t length = 0, count = 0;
-  int status = NOT_DONE;
-  if (read_assessment(v) && check_signatures(v) && assess_again(v, &expected, &length) &&
-      ts_assessment_differences(v->bytes, v->length, expected, length, v->path, SHOWN, &count,
-                                v->s->problems))
-    status = count == 0 && v->broken == 0 ? DONE : LOOK;
+  size_t length = 0;
+  bool good = assess_again(v, &expected, &length) &&
+              ts_assessment_differences(v->bytes, v->length, expected, length, v->path, SHOWN,
+                                        count, v->s->problems);
   free(expected);
-  if (status != NOT_DONE && count == 0)
+  if (good && *count == 0)
     printf("%s follows from %s and the rules it names\n", v->path, v->options.dossier);
-  if (status != NOT_DONE && count > 0)
-    printf("%s does not follow from %s: %zu difference%s%s\n", v->path, v->options.dossier, count,
-           count == 1 ? "" : "s", count > SHOWN ? ", the first 20 of them listed" : "");
-  return status;
+  if (good && *count > 0)
+    printf("%s does not follow from %s: %zu difference%s%s\n", v->path, v->options.dossier, *count,
+           plural(*count), *count > SHOWN ? ", the first 20 of them listed" : "");
+  return good;
+}
+
+static int verify(verifier *v) {
+  size_t count = 0;
+  if (!read_assessment(v) || !check_signatures(v)) return NOT_DONE;
+  bool facts = check_facts(v, &count), documents = check_papers(v);
+  if (!facts || !documents) return NOT_DONE;
+  return count + v->broken + v->papers.wrong == 0 ? DONE : LOOK;
 }
 
 static int run(const ts_options *options) {
@@ -163,7 +185,7 @@ static int run(const ts_options *options) {
 
 const ts_verb verb_verify = {
     .name = "verify",
-    .usage = "verify ASSESSMENT [--dossier FILE] [--pack DIR]... [--trust FILE]",
+    .usage = "verify ASSESSMENT [--dossier FILE] [--pack DIR]... [--trust FILE] [--no-pdf]",
     .summary = "does an assessment follow from the facts and rules it names?",
     .details = "Assesses the dossier again, with the values that were set for that run, and holds\n"
                "the result against the assessment: every file's digest, every fact, score, margin\n"
@@ -173,9 +195,13 @@ const ts_verb verb_verify = {
                "  tankside verify paper --dossier dossier.xml\n\n"
                "Of each signature it says who signed, when and as whom, and whether anything was\n"
                "altered since; whose certificate it is, the authorities in --trust vouch for.\n\n"
+               "Given the folder, it also makes each document in it again and names what was\n"
+               "altered, down to the element, what is missing, and what was made from another\n"
+               "assessment. A PDF is set again too, which takes a while and needs the same\n"
+               "WeasyPrint and typefaces; --no-pdf leaves that out.\n\n"
                "That it follows says nothing of whether the facts are so.\n\n"
                "Exit status: 0 it follows, 1 it does not, 2 it could not be tried.",
-    .takes = OPTION_DOSSIER | OPTION_PACK | OPTION_MATRIX | OPTION_TRUST,
+    .takes = OPTION_DOSSIER | OPTION_PACK | OPTION_MATRIX | OPTION_TRUST | OPTION_NO_PDF,
     .least = 1,
     .most = 1,
     .kinds = {AN_ASSESSMENT},

@@ -18,6 +18,10 @@ static bool write_schema(ts_session *s, FILE *out) {
   return ts_vocabulary_write_schema(s->vocabulary, out);
 }
 
+static bool write_man(ts_session *s, FILE *out) {
+  return ts_vocabulary_write_manual(s->vocabulary, out);
+}
+
 static bool write_xml(ts_session *s, FILE *out) {
   ts_text xml = {0};
   bool good = reference_write(s, &xml) && fwrite(xml.data, 1, xml.length, out) == xml.length;
@@ -37,9 +41,9 @@ static bool write_html(ts_session *s, FILE *out) {
   return good;
 }
 
-static const char *const forms[] = {"text", "html", "xml", "schema", NULL};
+static const char *const forms[] = {"text", "html", "xml", "schema", "man", NULL};
 static bool (*const writers[])(ts_session *, FILE *) = {write_text, write_html, write_xml,
-                                                        write_schema};
+                                                        write_schema, write_man};
 enum { FORMS = sizeof forms / sizeof forms[0] - 1 };
 
 /* ---- where it goes ------------------------------------------------------------------- */
@@ -77,7 +81,7 @@ static int run(const ts_options *options) {
 
 const ts_verb verb_vocabulary = {
     .name = "vocabulary",
-    .usage = "vocabulary [--as text|html|xml|schema] [-o FILE] | vocabulary --editor -o DIR",
+    .usage = "vocabulary [--as text|html|xml|schema|man] [-o FILE] | vocabulary --editor -o DIR",
     .summary = "every fact a dossier can state; reference page; help for editors",
     .details =
         "--as text    (when nothing is said) all facts, with their units, plausible ranges, how\n"
@@ -86,6 +90,7 @@ const ts_verb verb_vocabulary = {
         "             controls, facts with the rules that look at them, functions\n"
         "--as xml     what that page is made of\n"
         "--as schema  a RELAX NG schema of the dossier\n"
+        "--as man     the elements as a part of a manual page\n"
         "--editor     into the folder given with -o: the schema in both syntaxes and where to\n"
         "             find it, and annotations for a Lua language server, so that an editor\n"
         "             completes and explains while a dossier or a rule is written\n\n"

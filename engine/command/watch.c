@@ -131,6 +131,7 @@ static void assess_now(watcher *w) {
 static void say_saved(void *context, const char *path, bool there) {
   (void)context;
   printf("\n%s  %s\n", there ? "saved" : "gone ", path);
+  fflush(stdout);
 }
 
 /* A name that leads nowhere is a slip of whoever typed it, not a file that will come. */

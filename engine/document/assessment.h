@@ -72,9 +72,15 @@ const char *ts_paper_day(ts_paper *paper, double seconds);  /* Tuesday 9 March 2
 /* A fact's title as seen from another subject: "breath hold", "water temperature",
  * "mass of Lamp coat". */
 const char *ts_paper_title_from(ts_paper *paper, uint32_t slot, ts_subject from);
+/* The same as attributes: `fact`, and `entity` or `of` where it is not of `from` itself. */
+void ts_paper_fact_parts(ts_paper *paper, uint32_t slot, ts_subject from);
 /* How something stands: "moderate 6", "very high" without its score, "not found", "possible
  * stop", "open". */
 const char *ts_paper_stand(ts_paper *paper, ts_word word, ts_stand stand, bool score);
+/* The same as attributes that begin with `prefix`: "-band" and, if asked for, "-score"; or
+ * "-state". */
+void ts_paper_stand_parts(ts_paper *paper, const char *prefix, ts_word word, ts_stand stand,
+                          bool score);
 /* The slot of a fact by its written name, or UINT32_MAX where the entity has none. */
 uint32_t ts_paper_slot(const ts_paper *paper, ts_subject subject, const char *name);
 /* Value of a fact by name: as ts_paper_fact, NULL where there is none or it is not known. */

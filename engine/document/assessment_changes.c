@@ -1,4 +1,5 @@
-/* What would change a finding: when it stands so, its nearest margins, the ways down.
+/* What would change a finding: when it stands so, its nearest margins, the ways down. What stands
+ * in a sentence stands beside it in parts too, from which papers in other languages make theirs.
  *
  * All of it is with what is in place. Where a text shows a personal value, or an edge from
  * which one could be worked out, `withheld` stands beside it: who gets that gets none of
@@ -28,6 +29,7 @@ static void of_fact(ts_paper *paper, const ts_finding *finding, uint32_t slot, c
   char path[256];
   ts_xml_attribute(&paper->out, "path", ts_slot_path(paper->dossier, slot, path, sizeof path));
   ts_xml_attribute(&paper->out, "title", ts_paper_title_from(paper, slot, finding->subject));
+  ts_paper_fact_parts(paper, slot, finding->subject);
   ts_xml_attribute(&paper->out, "now", now);
 }
 
@@ -38,7 +40,18 @@ static void who_sees(ts_paper *paper, const ts_finding *finding, uint32_t slot) 
 
 /* ---- when -------------------------------------------------------------------------- */
 
-static void when(ts_paper *paper, const ts_condition *condition, const char *which) {
+static void clause_parts(ts_paper *paper, const ts_finding *finding, const ts_clause *clause) {
+  const ts_fact_def *fact = ts_slot_fact(paper->dossier, clause->slot);
+  bool own = ts_slot_subject(paper->dossier, clause->slot) == finding->subject;
+  ts_xml_attribute(&paper->out, "fact", ts_paper_title(paper, fact->name));
+  if (!own) ts_xml_attribute(&paper->out, "entity", ts_paper_title(paper, fact->entity));
+  ts_xml_attribute(&paper->out, "where", clause->where);
+  ts_xml_attribute(&paper->out, "low", clause->low);
+  ts_xml_attribute(&paper->out, "high", clause->high);
+}
+
+static void when(ts_paper *paper, const ts_finding *finding, const ts_condition *condition,
+                 const char *which) {
   for (size_t i = 0; i < condition->count; i++) {
     const ts_clause *clause = &condition->clauses[i];
     bool open = clause->withheld == NULL || ts_same(clause->text, clause->withheld);
@@ -47,6 +60,7 @@ static void when(ts_paper *paper, const ts_condition *condition, const char *whi
     ts_xml_attribute(&paper->out, "enough", ts_paper_yes(condition->enough));
     ts_xml_attribute(&paper->out, "text", clause->text);
     if (!open) ts_xml_attribute(&paper->out, "withheld", clause->withheld);
+    if (clause->where) clause_parts(paper, finding, clause);
     ts_xml_end(&paper->out);
   }
 }
@@ -61,10 +75,16 @@ static const char *const reach[2][2][2] = {
     {{"below %s", "at most %s"}, {"above %s", "at least %s"}},
     {{"before %s", "up to %s"}, {"after %s", "%s or later"}}};
 
+static const char *const wheres[2][2][2] = {{{"below", "to"}, {"above", "from"}},
+                                            {{"before", "until"}, {"after", "since"}}};
+
+static bool is_moment(const ts_fact_def *fact) {
+  return fact->type == TS_DATE || fact->type == TS_CLOCK || fact->type == TS_DAY;
+}
+
 static const char *bound(ts_paper *paper, const char *const words[2][2][2], const ts_fact_def *fact,
                          bool upward, bool included, const char *number) {
-  bool moment = fact->type == TS_DATE || fact->type == TS_CLOCK || fact->type == TS_DAY;
-  const char *format = words[moment][upward][included];
+  const char *format = words[is_moment(fact)][upward][included];
   size_t before = strcspn(format, "%");
   return ts_arena_printf(paper->arena, "%.*s%s%s", (int)before, format, number,
                          format + before + 2);
@@ -91,11 +111,16 @@ static bool moved(const ts_paper *paper, const ts_margin *margin) {
   return !is_inside(margin) && fabs(end - margin->from) > 1e-9 * fmax(fabs(end), 1e-9);
 }
 
+/* NULL: as it is stated. */
+static const char *moved_to(ts_paper *paper, const ts_margin *margin) {
+  if (!moved(paper, margin)) return NULL;
+  return one_number(paper, ts_slot_fact(paper->dossier, margin->slot), margin->from);
+}
+
 static const char *now(ts_paper *paper, const ts_margin *margin) {
-  if (!moved(paper, margin)) return ts_paper_fact(paper, margin->slot);
-  const ts_fact_def *fact = ts_slot_fact(paper->dossier, margin->slot);
-  return ts_arena_printf(paper->arena, "%s with what is in place",
-                         one_number(paper, fact, margin->from));
+  const char *to = moved_to(paper, margin);
+  if (to == NULL) return ts_paper_fact(paper, margin->slot);
+  return ts_arena_printf(paper->arena, "%s with what is in place", to);
 }
 
 /* Nothing lies beyond the end of what is plausible. */
@@ -105,10 +130,21 @@ static bool at_end(const ts_paper *paper, const ts_margin *margin) {
 }
 
 /* The band alone says it, but where the score moves within one. */
+static bool within_band(ts_paper *paper, const ts_finding *finding, const ts_margin *margin) {
+  return ts_same(ts_paper_stand(paper, finding->word, margin->then, false),
+                 ts_paper_stand(paper, finding->word, margin->before, false));
+}
+
 static const char *becomes(ts_paper *paper, const ts_finding *finding, const ts_margin *margin) {
-  const char *then = ts_paper_stand(paper, finding->word, margin->then, false);
-  const char *before = ts_paper_stand(paper, finding->word, margin->before, false);
-  return ts_same(then, before) ? ts_paper_stand(paper, finding->word, margin->then, true) : then;
+  bool score = within_band(paper, finding, margin);
+  return ts_paper_stand(paper, finding->word, margin->then, score);
+}
+
+/* How far the edge is; NULL: it stands there. */
+static const char *away_from(ts_paper *paper, const ts_margin *margin) {
+  double far = margin->edge - margin->from, least = 1e-9 * fabs(margin->from);
+  if (fabs(far) <= least) return NULL;
+  return ts_paper_difference(paper, ts_slot_fact(paper->dossier, margin->slot), far);
 }
 
 static const char *margin_words(ts_paper *paper, const ts_finding *finding, const ts_margin *margin,
@@ -122,11 +158,19 @@ static const char *margin_words(ts_paper *paper, const ts_finding *finding, cons
     return ts_arena_printf(paper->arena, "%s only %s; may be %s", then, where,
                            ts_paper_number(paper, fact, range));
   }
-  double far = margin->edge - margin->from, least = 1e-9 * fabs(margin->from);
-  const char *away = fabs(far) <= least ? "at the edge"
-                                        : ts_arena_printf(paper->arena, "%s away",
-                                                          ts_paper_difference(paper, fact, far));
+  const char *far = away_from(paper, margin);
+  const char *away = far ? ts_arena_printf(paper->arena, "%s away", far) : "at the edge";
   return ts_arena_printf(paper->arena, "%s %s; now %s; %s", then, where, is, away);
+}
+
+static void margin_parts(ts_paper *paper, const ts_finding *finding, const ts_margin *it) {
+  const ts_fact_def *fact = ts_slot_fact(paper->dossier, it->slot);
+  const char *where = wheres[is_moment(fact)][goes_up(it)][it->included];
+  ts_xml_attribute(&paper->out, "where", at_end(paper, it) ? "at" : where);
+  ts_paper_stand_parts(paper, "then", finding->word, it->then, within_band(paper, finding, it));
+  if (is_inside(it)) return;
+  ts_xml_attribute(&paper->out, "moved-to", moved_to(paper, it));
+  ts_xml_attribute(&paper->out, "away", away_from(paper, it));
 }
 
 /* Whether a hazard would stand above the line, another finding at all. */
@@ -148,6 +192,7 @@ static void margin(ts_paper *paper, const ts_finding *finding, const ts_margin *
                        : "better");
   ts_xml_attribute(&paper->out, "above", ts_paper_yes(above_line(paper, finding->word, it->then)));
   ts_xml_attribute(&paper->out, "words", margin_words(paper, finding, it, edge, is));
+  margin_parts(paper, finding, it);
   who_sees(paper, finding, it->slot);
   ts_xml_end(&paper->out);
 }
@@ -208,6 +253,8 @@ static void shift(ts_paper *paper, const char *element, const ts_shift *it, ts_s
       finding != NULL
           ? ts_arena_printf(paper->arena, "%s %s: %s → %s", finding->id, title, was, will)
           : ts_arena_printf(paper->arena, "new: %s, %s: %s", title, label, will));
+  if (finding != NULL) ts_paper_stand_parts(paper, "now", it->word, ts_stands_now(finding), true);
+  ts_paper_stand_parts(paper, "then", it->word, it->then, true);
   ts_xml_end(&paper->out);
 }
 
@@ -254,13 +301,26 @@ void ts_paper_elsewhere(ts_paper *paper) {
   ts_xml_end(&paper->out);
 }
 
+static bool is_number(const ts_fact_def *fact) {
+  return fact->type == TS_QUANTITY || fact->type == TS_COUNT || fact->type == TS_DATE ||
+         fact->type == TS_CLOCK;
+}
+
+static const char *goal(ts_paper *paper, const ts_fact_def *fact, const ts_way *way) {
+  if (!is_number(fact)) return ts_paper_value(paper, fact, &way->value);
+  return one_number(paper, fact, way->upward ? way->value.range.lo : way->value.range.hi);
+}
+
 /* "at most 12 s", "yes". */
 static const char *target(ts_paper *paper, const ts_fact_def *fact, const ts_way *way) {
-  bool number = fact->type == TS_QUANTITY || fact->type == TS_COUNT || fact->type == TS_DATE ||
-                fact->type == TS_CLOCK;
-  if (!number) return ts_paper_value(paper, fact, &way->value);
-  double si = way->upward ? way->value.range.lo : way->value.range.hi;
-  return bound(paper, reach, fact, way->upward, way->edge_included, one_number(paper, fact, si));
+  const char *to = goal(paper, fact, way);
+  return is_number(fact) ? bound(paper, reach, fact, way->upward, way->edge_included, to) : to;
+}
+
+static void move_parts(ts_paper *paper, const ts_fact_def *fact, const ts_way *way) {
+  const char *where = wheres[is_moment(fact)][way->upward][way->edge_included];
+  ts_xml_attribute(&paper->out, "where", is_number(fact) ? where : "is");
+  ts_xml_attribute(&paper->out, "goal", goal(paper, fact, way));
 }
 
 static void move(ts_paper *paper, const ts_finding *finding, const ts_way *way) {
@@ -273,6 +333,7 @@ static void move(ts_paper *paper, const ts_finding *finding, const ts_way *way) 
   ts_xml_attribute(&paper->out, "words",
                    ts_arena_printf(paper->arena, "%s%s %s; now %s", title, answer ? ":" : "", to,
                                    is != NULL ? is : "not known"));
+  move_parts(paper, fact, way);
   who_sees(paper, finding, way->slot);
 }
 
@@ -297,8 +358,8 @@ static void way(ts_paper *paper, const ts_finding *finding, const ts_way *it) {
 }
 
 void ts_paper_would_change(ts_paper *paper, const ts_finding *finding) {
-  when(paper, &finding->when_worst, "worst");
-  when(paper, &finding->when_best, "best");
+  when(paper, finding, &finding->when_worst, "worst");
+  when(paper, finding, &finding->when_best, "best");
   for (size_t i = 0; i < finding->margin_count; i++) margin(paper, finding, &finding->margins[i]);
   for (size_t i = 0; i < finding->way_count; i++) way(paper, finding, &finding->ways[i]);
 }

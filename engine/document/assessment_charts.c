@@ -2,6 +2,7 @@
  *
  * A drawing names the finding whose words and numbers it shows, so nothing is said twice and
  * what is withheld there is withheld here. Axes and surface intervals are in assessment_lines.c. */
+#include "assess/ceiling.h"
 #include "assess/probe.h"
 #include "document/assessment_axis.h"
 #include <math.h>
@@ -199,25 +200,6 @@ static void margin_bars(ts_paper *paper) {
 
 /* ---- totals against ceilings ---------------------------------------------------------- */
 
-/* A rule that names a value `ceiling`, or `ceiling` and more, says the most that the value
- * named `total`, with the same more, may be. */
-static const char ceiling_name[] = "ceiling", total_name[] = "total";
-
-/* What follows "ceiling" in the name; NULL where it is not one. */
-static const char *after_ceiling(const ts_shown *value) {
-  size_t n = sizeof ceiling_name - 1;
-  return strncmp(value->name, ceiling_name, n) == 0 ? value->name + n : NULL;
-}
-
-static const ts_shown *total_for(const ts_outcome *outcome, const char *more) {
-  size_t n = sizeof total_name - 1;
-  for (size_t i = 0; i < outcome->value_count; i++) {
-    const ts_shown *value = &outcome->values[i];
-    if (strncmp(value->name, total_name, n) == 0 && ts_same(value->name + n, more)) return value;
-  }
-  return NULL;
-}
-
 static void write_ceiling(ts_paper *paper, const ts_finding *finding, const ts_shown *total,
                           const ts_shown *ceiling) {
   ts_range axis = {0, 1.15 * fmax(fmin(total->range.hi, 3 * ceiling->range.hi), ceiling->range.hi)};
@@ -237,8 +219,8 @@ static void write_ceiling(ts_paper *paper, const ts_finding *finding, const ts_s
 static void ceilings_of(ts_paper *paper, const ts_finding *finding) {
   const ts_outcome *outcome = &ts_finding_said(finding)->outcome;
   for (size_t i = 0; i < outcome->value_count; i++) {
-    const char *more = after_ceiling(&outcome->values[i]);
-    const ts_shown *total = more != NULL ? total_for(outcome, more) : NULL;
+    const char *more;
+    const ts_shown *total = ts_ceiling_total(outcome, i, &more);
     if (total != NULL) write_ceiling(paper, finding, total, &outcome->values[i]);
   }
 }
@@ -298,7 +280,7 @@ static void marks(ts_paper *paper, const ts_outcome *outcome, const ts_shown *va
                   ts_range axis) {
   for (size_t i = 0; i < outcome->value_count; i++) {
     const ts_shown *mark = &outcome->values[i];
-    if (after_ceiling(mark) == NULL || mark->dim != value->dim) continue;
+    if (ts_after_ceiling(mark) == NULL || mark->dim != value->dim) continue;
     ts_xml_start(&paper->out, "mark");
     ts_xml_attribute(&paper->out, "ceiling", mark->name);
     ts_xml_attribute(&paper->out, "text",
@@ -312,7 +294,7 @@ static void marks(ts_paper *paper, const ts_outcome *outcome, const ts_shown *va
 static double highest(const ts_outcome *outcome, const ts_shown *value) {
   double most = 0;
   for (size_t i = 0; i < outcome->value_count; i++)
-    if (after_ceiling(&outcome->values[i]) != NULL && outcome->values[i].dim == value->dim)
+    if (ts_after_ceiling(&outcome->values[i]) != NULL && outcome->values[i].dim == value->dim)
       most = fmax(most, outcome->values[i].range.hi);
   return most;
 }

@@ -27,6 +27,23 @@ const char *ts_paper_stand(ts_paper *paper, ts_word word, ts_stand stand, bool s
                          stand.worst.likelihood * stand.worst.severity);
 }
 
+void ts_paper_stand_parts(ts_paper *paper, const char *prefix, ts_word word, ts_stand stand,
+                          bool score) {
+  const char *name = ts_arena_printf(paper->arena, "%s-band", prefix);
+  if (word == TS_HAZARD && stand.worst.likelihood > 0) {
+    int product = stand.worst.likelihood * stand.worst.severity;
+    const ts_band *band =
+        ts_matrix_band(paper->a->in.matrix, stand.worst.likelihood, stand.worst.severity);
+    ts_xml_attribute(&paper->out, name, band->id);
+    name = ts_arena_printf(paper->arena, "%s-score", prefix);
+    if (score) ts_xml_attributef(&paper->out, name, "%d", product);
+    return;
+  }
+  char *state = ts_arena_copy(paper->arena, ts_paper_stand(paper, word, stand, false));
+  for (char *c = state; *c; c++) *c = (char)(*c == ' ' ? '-' : *c);
+  ts_xml_attribute(&paper->out, ts_arena_printf(paper->arena, "%s-state", prefix), state);
+}
+
 /* ---- whose fact ---------------------------------------------------------------- */
 
 /* The only one of its kind that can be meant from there: its person, its site's water. */
@@ -52,4 +69,15 @@ const char *ts_paper_title_from(ts_paper *paper, uint32_t slot, ts_subject from)
   if (plain_from(paper, it, from))
     return ts_arena_printf(paper->arena, "%s %s", ts_paper_title(paper, fact->entity), title);
   return ts_arena_printf(paper->arena, "%s of %s", title, ts_paper_label_from(paper, it, from));
+}
+
+void ts_paper_fact_parts(ts_paper *paper, uint32_t slot, ts_subject from) {
+  const ts_fact_def *fact = ts_slot_fact(paper->dossier, slot);
+  ts_subject it = ts_slot_subject(paper->dossier, slot);
+  ts_xml_attribute(&paper->out, "fact", ts_paper_title(paper, fact->name));
+  if (it == from) return;
+  if (plain_from(paper, it, from))
+    ts_xml_attribute(&paper->out, "entity", ts_paper_title(paper, fact->entity));
+  else
+    ts_xml_attribute(&paper->out, "of", ts_paper_label_from(paper, it, from));
 }

@@ -10,7 +10,8 @@
 typedef struct {
   ts_arena *arena;
   const ts_xml *given;
-  const char *name;
+  const char *name, *from; /* of the file; what it follows from */
+  bool page;               /* of HTML: elements are known by id, or by their order */
   size_t limit, count;
   ts_diagnostics *problems;
 } tour;
@@ -28,8 +29,11 @@ static const char *value_of(tour *t, const xmlNode *node, const char *name) {
   return kept;
 }
 
+static const char *or_nothing(const char *text) { return text ? text : ""; }
+
 /* What an element is known by: the first of these that it has. */
 static const char *known_by(tour *t, const xmlNode *node) {
+  if (t->page) return or_nothing(value_of(t, node, "id"));
   static const char *const names[] = {"id",      "path",  "ref",    "rule", "name",    "file", "as",
                                       "finding", "level", "person", "task", "subject", "date"};
   for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
@@ -43,11 +47,23 @@ static bool is_root(const xmlNode *node) {
   return node->parent == NULL || node->parent->type != XML_ELEMENT_NODE;
 }
 
-/* "findings/finding[F12]/score[in-place]"; the root by its name, which the others leave out. */
+/* The how manieth of its name, where there are more: " 3". */
+static const char *order_of(tour *t, const xmlNode *node) {
+  size_t before = 0, after = 0;
+  for (const xmlNode *n = node->prev; n; n = n->prev)
+    before += is_element(n) && xmlStrEqual(n->name, node->name);
+  for (const xmlNode *n = node->next; n && after == 0; n = n->next)
+    after += is_element(n) && xmlStrEqual(n->name, node->name);
+  return before + after > 0 ? ts_arena_printf(t->arena, " %zu", before + 1) : "";
+}
+
+/* "findings/finding[F12]/score[in-place]/value 2"; the root by its name, which the others leave
+ * out. */
 static const char *place_of(tour *t, const xmlNode *node) {
   const char *name = (const char *)node->name, *id = known_by(t, node);
   if (is_root(node)) return name;
-  const char *here = ts_arena_printf(t->arena, id[0] != '\0' ? "%s[%s]" : "%s%s", name, id);
+  const char *here = id[0] != '\0' ? ts_arena_printf(t->arena, "%s[%s]", name, id)
+                                   : ts_arena_printf(t->arena, "%s%s", name, order_of(t, node));
   if (is_root(node->parent)) return here;
   return ts_arena_printf(t->arena, "%s/%s", place_of(t, node->parent), here);
 }
@@ -65,12 +81,15 @@ static const char *shown(tour *t, const char *text) {
 static void differ(tour *t, const xmlNode *given, const char *attribute, const char *is,
                    const char *should) {
   bool digest = attribute != NULL && strcmp(attribute, "sha256") == 0;
-  const char *words = digest ? "%s%s%s: not the bytes that were assessed: found %s, now %s"
-                             : "%s%s%s: found %s, and what follows from the facts is %s";
   int line = attribute ? ts_xml_attribute_line(t->given, given, attribute) : 0;
+  const char *place = attribute ? ts_arena_printf(t->arena, "%s %s", place_of(t, given), attribute)
+                                : place_of(t, given);
+  const char *where = digest ? "not the bytes that were assessed: found" : "found";
+  const char *what =
+      digest ? "now" : ts_arena_printf(t->arena, "and what follows from %s is", t->from);
   wrong(t, line > 0 ? line : ts_xml_line(t->given, given),
-        ts_arena_printf(t->arena, words, place_of(t, given), attribute ? " " : "",
-                        attribute ? attribute : "", shown(t, is), shown(t, should)));
+        ts_arena_printf(t->arena, "%s: %s %s, %s %s", place, where, shown(t, is), what,
+                        shown(t, should)));
 }
 
 static void compare_attributes(tour *t, const xmlNode *given, const xmlNode *expected) {
@@ -129,7 +148,7 @@ static void compare_children(tour *t, const xmlNode *given, const xmlNode *expec
       compare_elements(t, child, twin);
     else
       wrong(t, ts_xml_line(t->given, child),
-            ts_arena_printf(t->arena, "%s: does not follow from the facts", place_of(t, child)));
+            ts_arena_printf(t->arena, "%s: does not follow from %s", place_of(t, child), t->from));
     xmlHashRemoveEntry(wanted, BAD_CAST key, NULL);
   }
   xmlHashFree(seen, NULL);
@@ -137,8 +156,8 @@ static void compare_children(tour *t, const xmlNode *given, const xmlNode *expec
   for (const xmlNode *child = expected->children; child != NULL; child = child->next)
     if (is_element(child) && xmlHashLookup(wanted, BAD_CAST key_of(t, child, seen)) != NULL)
       wrong(t, ts_xml_line(t->given, given),
-            ts_arena_printf(t->arena, "%s: follows from the facts and is missing",
-                            place_of(t, child)));
+            ts_arena_printf(t->arena, "%s: follows from %s and is missing", place_of(t, child),
+                            t->from));
   xmlHashFree(seen, NULL);
   xmlHashFree(wanted, NULL);
 }
@@ -150,12 +169,18 @@ static void compare_elements(tour *t, const xmlNode *given, const xmlNode *expec
   compare_children(t, given, expected);
 }
 
-size_t ts_tree_differences(const ts_xml *given, const ts_xml *expected, const char *name,
-                           size_t limit, ts_diagnostics *problems) {
-  tour t = {ts_arena_new(), given, name, limit, 0, problems};
-  compare_elements(&t, ts_xml_root(given), ts_xml_root(expected));
+static size_t tour_both(tour t, const ts_xml *expected) {
+  t.arena = ts_arena_new();
+  compare_elements(&t, ts_xml_root(t.given), ts_xml_root(expected));
   ts_arena_free(t.arena);
   return t.count;
+}
+
+size_t ts_tree_differences(const ts_xml *given, const ts_xml *expected, const char *name,
+                           size_t limit, ts_diagnostics *problems) {
+  tour t = {
+      .given = given, .name = name, .from = "the facts", .limit = limit, .problems = problems};
+  return tour_both(t, expected);
 }
 
 /* Where the first byte stands that is not the same, as a line from 1. */
@@ -183,4 +208,25 @@ bool ts_assessment_differences(const char *given, size_t given_length, const cha
   ts_xml_free(is);
   ts_xml_free(should);
   return read;
+}
+
+void ts_page_differences(const char *given, size_t given_length, const char *expected,
+                         size_t expected_length, const char *name, size_t limit, size_t *count,
+                         ts_diagnostics *problems) {
+  ts_xml *is = ts_html_read(given, given_length), *should = ts_html_read(expected, expected_length);
+  tour t = {.given = is,
+            .name = name,
+            .from = "the assessment",
+            .page = true,
+            .limit = limit,
+            .problems = problems};
+  *count = is && should ? tour_both(t, should) : 0;
+  if (*count == 0) {
+    *count = 1;
+    ts_report(problems, TS_ERROR, name,
+              first_other_line(given, given_length, expected, expected_length),
+              is ? "not the text that tankside writes, though it says the same" : "is no HTML");
+  }
+  ts_xml_free(is);
+  ts_xml_free(should);
 }

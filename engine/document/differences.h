@@ -12,4 +12,10 @@
 size_t ts_tree_differences(const ts_xml *given, const ts_xml *expected, const char *name,
                            size_t limit, ts_diagnostics *problems);
 
+/* The same for two pages of HTML, whose bytes are not the same: each place is named by its
+ * elements. */
+void ts_page_differences(const char *given, size_t given_length, const char *expected,
+                         size_t expected_length, const char *name, size_t limit, size_t *count,
+                         ts_diagnostics *problems);
+
 #endif

@@ -13,6 +13,7 @@ static const struct {
 } texts[] = {
     {XML "<assessment format=\"1\" tankside=\"", NULL},
     {XML "<comparison format=\"1\"", NULL},
+    {XML "<book format=\"1\" tankside=\"", NULL},
     {XML "<reference tankside=\"", NULL},
     {"<!DOCTYPE html>\n", "<meta name=\"generator\" content=\"tankside"},
     {"What a dossier can state.\n\nEach entity is an element, each fact an attribute of it.", NULL},
@@ -50,16 +51,27 @@ static bool is_pdf(const char *bytes, size_t length) {
          first != NULL && !holds(first + 1, length - (size_t)(first + 1 - bytes), end);
 }
 
-/* The register as CSV: all in quotes, which no spreadsheet program keeps to, and the digest of the
- * assessment last: "digest","","<sha256>",... */
+/* A register as CSV: all in quotes, which no spreadsheet program keeps to, and the digest of the
+ * assessment last, or over many the caution: "digest","","<sha256>",... */
 static bool is_register(const char *bytes, size_t length) {
-  static const char last[] = "\r\n\"digest\",";
+  static const char *const last[] = {"\r\n\"digest\",", "\r\n\"caution\","};
   if (!begins(bytes, length, "\"") || !ends(bytes, length, "\"\r\n")) return false;
   for (size_t at = length - 2; at-- > 0;) {
-    if (!begins(bytes + at, length - at, "\r\n")) continue;
-    return begins(bytes + at, length - at, last) && length - at > sizeof last + SHA256;
+    const char *line = bytes + at;
+    if (!begins(line, length - at, "\r\n")) continue;
+    return (begins(line, length - at, last[0]) || begins(line, length - at, last[1])) &&
+           length - at > sizeof "\r\n\"caution\"," + SHA256;
   }
   return false;
+}
+
+/* A database of a book: with our mark (SQLite, Database File Format 1.2.17, 1.3), and never written
+ * to since it was made: its change counter stands where it begins. */
+static bool is_database(const char *bytes, size_t length) {
+  static const char magic[] = "SQLite format 3"; /* with its zero */
+  enum { COUNTER = 24, MARK = 68, HEADER = 100 };
+  return length > HEADER && memcmp(bytes, magic, sizeof magic) == 0 &&
+         memcmp(bytes + MARK, "tnks", 4) == 0 && memcmp(bytes + COUNTER, "\0\0\0\1", 4) == 0;
 }
 
 static bool is_spreadsheet(const char *bytes, size_t length) {
@@ -70,6 +82,6 @@ ts_origin ts_document_origin(const char *bytes, size_t length) {
   static const char signature[] = "<Signature xmlns=\"http://www.w3.org/2000/09/xmldsig#\">";
   if (begins(bytes, length, texts[0].begins) && holds(bytes, length, signature)) return TS_SIGNED;
   bool ours = is_text(bytes, length) || is_pdf(bytes, length) || is_register(bytes, length) ||
-              is_spreadsheet(bytes, length);
+              is_spreadsheet(bytes, length) || is_database(bytes, length);
   return ours ? TS_WRITTEN : TS_FOREIGN;
 }

@@ -2,13 +2,15 @@
  *
  * No shell. The program writes to a pipe and this process writes the file, so
  * that a PDF is there whole or not at all. A fixed SOURCE_DATE_EPOCH makes two
- * runs give the same bytes. */
+ * runs give the same bytes. templates/tags/ mends weasyprint from inside, before
+ * it starts: figures with their text, and tags in time proportional to the pages. */
 #include "base/file.h"
 #include "base/text.h"
 #include "document/transform.h"
 
 #include <errno.h>
 #include <fcntl.h>
+#include <limits.h>
 #include <poll.h>
 #include <signal.h>
 #include <stdlib.h>
@@ -16,11 +18,17 @@
 #ifdef __linux__
 #include <sys/prctl.h>
 #endif
+#include <sys/resource.h>
+#include <sys/stat.h>
 #include <sys/wait.h>
 #include <time.h>
 #include <unistd.h>
 
-enum { SECONDS = 600, NOT_THERE = 127, SAID_LIMIT = 1 << 16, PDF_LIMIT = 256 << 20 };
+enum { NOT_THERE = 127, SAID_LIMIT = 1 << 16, PDF_LIMIT = 512 << 20 };
+
+/* Seconds after which it is stopped: of its own work, which grows with the pages and which nothing
+ * else on the machine changes; the clock only catches one that waits for ever. */
+enum { LEAST = 300, A_MEGABYTE = 100, CLOCK_TIMES = 20 };
 
 static const struct {
   const char *name, *css;
@@ -43,23 +51,49 @@ typedef struct {
   bool in_time, heard; /* whether it was; whether all it wrote was taken */
 } child;
 
-/* The environment with SOURCE_DATE_EPOCH fixed; in the arena. */
+static bool names(const char *variable, const char *name) {
+  size_t length = strlen(name);
+  return strncmp(variable, name, length) == 0 && variable[length] == '=';
+}
+
+/* The environment with what the program is to find in it; in the arena. */
 static char **environment(ts_arena *arena) {
-  static const char fixed[] = "SOURCE_DATE_EPOCH=";
+  const char *path = getenv("PYTHONPATH"), *tags = ts_data_path(arena, "templates/tags");
+  bool more = path && path[0];
+  const struct {
+    const char *name, *value;
+  } set[] = {{"SOURCE_DATE_EPOCH", "0"},
+             {"PYTHONDONTWRITEBYTECODE", "1"},
+             {"PYTHONPATH", more ? ts_arena_printf(arena, "%s:%s", tags, path) : tags}};
+  enum { SET = sizeof set / sizeof *set };
   size_t count = 0, kept = 0;
   while (environ[count]) count++;
-  char **copy = ts_arena_alloc(arena, (count + 2) * sizeof *copy);
-  for (size_t i = 0; i < count; i++)
-    if (strncmp(environ[i], fixed, sizeof fixed - 1) != 0) copy[kept++] = environ[i];
-  copy[kept] = ts_arena_printf(arena, "%s0", fixed);
+  char **copy = ts_arena_alloc(arena, (count + SET + 1) * sizeof *copy);
+  for (size_t i = 0; i < count; i++) {
+    bool ours = false;
+    for (size_t k = 0; k < SET; k++) ours = ours || names(environ[i], set[k].name);
+    if (!ours) copy[kept++] = environ[i];
+  }
+  for (size_t k = 0; k < SET; k++)
+    copy[kept++] = ts_arena_printf(arena, "%s=%s", set[k].name, set[k].value);
+  copy[kept] = NULL;
   return copy;
+}
+
+static unsigned seconds_for(const char *html_path) {
+  struct stat about;
+  size_t bytes = stat(html_path, &about) == 0 && about.st_size > 0 ? (size_t)about.st_size : 0;
+  return LEAST + (unsigned)(bytes >> 20) * A_MEGABYTE;
 }
 
 /* Runs in the child: only what is allowed between fork and exec. Where the system knows how, it
  * ends with us, however we end. */
-static void become(char *const *arguments, char *const *variables, int out, int err) {
+static void become(char *const *arguments, char *const *variables, unsigned seconds, int out,
+                   int err) {
   int nothing = open("/dev/null", O_RDONLY);
+  struct rlimit work = {seconds, seconds + 1};
   setpgid(0, 0);
+  setrlimit(RLIMIT_CPU, &work);
 #ifdef PR_SET_PDEATHSIG
   prctl(PR_SET_PDEATHSIG, SIGKILL);
 #endif
@@ -81,13 +115,13 @@ static void shut(int file) {
   errno = why;
 }
 
-static bool start(child *c, char *const *arguments, ts_arena *arena) {
+static bool start(child *c, char *const *arguments, unsigned seconds, ts_arena *arena) {
   char **variables = environment(arena);
   int out[2] = {-1, -1}, err[2] = {-1, -1};
   *c = (child){.pid = -1, .out = -1, .err = -1, .in_time = true, .heard = true};
-  c->end = milliseconds() + SECONDS * 1000LL;
+  c->end = milliseconds() + seconds * CLOCK_TIMES * 1000LL;
   if (pipe2(out, O_CLOEXEC) == 0 && pipe2(err, O_CLOEXEC) == 0) c->pid = fork();
-  if (c->pid == 0) become(arguments, variables, out[1], err[1]);
+  if (c->pid == 0) become(arguments, variables, seconds, out[1], err[1]);
   shut(out[1]);
   shut(err[1]);
   c->out = out[0];
@@ -120,7 +154,7 @@ static void listen_to(child *c, ts_text *pdf, ts_text *said) {
   while (c->in_time && (c->out >= 0 || c->err >= 0)) {
     long long left = c->end - milliseconds();
     struct pollfd both[] = {{c->out, POLLIN, 0}, {c->err, POLLIN, 0}};
-    int ready = left > 0 ? poll(both, 2, (int)left) : 0;
+    int ready = left > 0 ? poll(both, 2, left < INT_MAX ? (int)left : INT_MAX) : 0;
     c->in_time = left > 0 && (ready >= 0 || errno == EINTR);
     if (ready <= 0) continue;
     c->heard = take(&c->out, both[0].revents, pdf, PDF_LIMIT) && c->heard;
@@ -172,11 +206,14 @@ static bool is_whole(const ts_text *pdf) {
          memcmp(pdf->data + length - (sizeof end - 1), end, sizeof end - 1) == 0;
 }
 
-static bool judge(const child *c, int status, const ts_text *pdf, const char *file,
-                  ts_diagnostics *problems) {
+static bool judge(const child *c, unsigned seconds, int status, const ts_text *pdf,
+                  const char *file, ts_diagnostics *problems) {
   if (!c->in_time)
-    ts_report(problems, TS_ERROR, file, 0, "weasyprint took longer than %d s and was stopped",
-              SECONDS);
+    ts_report(problems, TS_ERROR, file, 0, "weasyprint took longer than %u s and was stopped",
+              seconds * CLOCK_TIMES);
+  else if (WIFSIGNALED(status) && WTERMSIG(status) == SIGXCPU)
+    ts_report(problems, TS_ERROR, file, 0,
+              "weasyprint took more than %u s of processor time and was stopped", seconds);
   else if (WIFEXITED(status) && WEXITSTATUS(status) == NOT_THERE)
     ts_report(problems, TS_ERROR, file, 0,
               "the program \"weasyprint\" cannot be run; install the package weasyprint");
@@ -206,7 +243,8 @@ static bool run_program(char *const *arguments, const char *html_path, ts_text *
                         ts_arena *arena, ts_diagnostics *problems) {
   child c;
   ts_text said = {0};
-  bool started = start(&c, arguments, arena);
+  unsigned seconds = seconds_for(html_path);
+  bool started = start(&c, arguments, seconds, arena);
   if (started)
     listen_to(&c, pdf, &said);
   else
@@ -215,7 +253,7 @@ static bool run_program(char *const *arguments, const char *html_path, ts_text *
   int status = started ? finish(&c) : 0;
   report_lines(&said, html_path, problems);
   ts_text_release(&said);
-  return started && judge(&c, status, pdf, html_path, problems);
+  return started && judge(&c, seconds, status, pdf, html_path, problems);
 }
 
 bool ts_sheet_pdf_with(const char *html_path, const char *pdf_path, const char *paper,

@@ -1,10 +1,13 @@
 /* Making a signature. */
 #include "tankside/sign.h"
 
+#include "base/digest.h"
 #include "base/xml.h"
 #include "document/signature.h"
 #include "document/transform.h"
 
+#include <openssl/pem.h>
+#include <openssl/x509.h>
 #include <stdio.h>
 #include <string.h>
 #include <xmlsec/crypto.h>
@@ -43,6 +46,20 @@ static xmlSecKey *load_key(const ts_signer *signer, ts_diagnostics *problems) {
   ts_report(problems, TS_ERROR, signer->certificate_name, 0, "not a certificate in PEM");
   xmlSecKeyDestroy(key);
   return NULL;
+}
+
+/* Over its DER form, which is what the signature carries in base64. */
+static const char *certificate_digest(const ts_signer *signer, char digest[65]) {
+  BIO *memory = BIO_new_mem_buf(signer->certificate, -1);
+  X509 *certificate = memory ? PEM_read_bio_X509(memory, NULL, NULL, NULL) : NULL;
+  unsigned char *der = NULL;
+  int length = certificate ? i2d_X509(certificate, &der) : 0;
+  digest[0] = '\0';
+  if (length > 0) ts_digest((const char *)der, (size_t)length, digest);
+  OPENSSL_free(der);
+  X509_free(certificate);
+  BIO_free(memory);
+  return digest;
 }
 
 static const char *method_for(xmlSecKey *key) {
@@ -98,14 +115,16 @@ static bool sign_with(const char *assessment, size_t length, const char *name,
                       const ts_signer *signer, xmlSecKey *key, ts_text *out,
                       ts_diagnostics *problems) {
   ts_text empty = {0}, unfilled = {0}, filled = {0};
-  char number[24];
+  char number[24], certificate[65];
   snprintf(number, sizeof number, "%zu", count_of(assessment, start_tag) + 1);
   const char *parts[TS_SIGN_PARTS] = {[TS_SIGN_METHOD] = method_for(key),
                                       [TS_SIGN_REFERS] = number,
                                       [TS_SIGN_ID] = number,
                                       [TS_SIGN_ON] = signer->on,
                                       [TS_SIGN_AS] = signer->as,
-                                      [TS_SIGN_CERTIFICATES] = "<X509Certificate/>"};
+                                      [TS_SIGN_CERTIFICATES] = "<X509Certificate/>",
+                                      [TS_SIGN_CERTIFICATE] =
+                                          certificate_digest(signer, certificate)};
   ts_signature_text(parts, &empty);
   bool good = put_in(assessment, length, empty.data, &unfilled);
   ts_xml *xml =

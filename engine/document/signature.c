@@ -1,5 +1,9 @@
 #include "document/signature.h"
 
+#include "base/digest.h"
+
+#include <limits.h>
+#include <openssl/evp.h>
 #include <string.h>
 #include <xmlsec/crypto.h>
 #include <xmlsec/errors.h>
@@ -27,7 +31,8 @@ static const char *const fixed[TS_SIGN_PARTS + 1] = {
     ("\"><SignatureProperties><SignatureProperty Target=\"\">"
      "<on xmlns=\"urn:tankside:signature\">"),
     "</on><as xmlns=\"urn:tankside:signature\">",
-    "</as></SignatureProperty></SignatureProperties></Object>\n</Signature>"};
+    "</as><certificate xmlns=\"urn:tankside:signature\">",
+    "</certificate></SignatureProperty></SignatureProperties></Object>\n</Signature>"};
 
 void ts_signature_text(const char *const parts[TS_SIGN_PARTS], ts_text *out) {
   for (int i = 0; i < TS_SIGN_PARTS; i++) {
@@ -42,6 +47,54 @@ static bool plain(const char *text, int part) {
   return part == TS_SIGN_CERTIFICATES || strpbrk(text, "<>\"") == NULL;
 }
 
+/* ---- base64, in lines of 64 as it is written ------------------------------------------------ */
+
+enum { LINE = 64 };
+
+static bool lines_are_full(const char *text) {
+  for (; strlen(text) > LINE; text += LINE + 1)
+    if (text[LINE] != '\n' || memchr(text, '\n', LINE) != NULL) return false;
+  return strchr(text, '\n') == NULL;
+}
+
+/* The bytes of a text in base64, `*length` of them; NULL where those bytes are written otherwise.
+ */
+static char *decoded(ts_arena *arena, const char *text, size_t *length) {
+  size_t size = 0, all = strlen(text);
+  char *plain = ts_arena_copy(arena, text), *again = ts_arena_alloc(arena, all + 4);
+  for (const char *c = text; *c; c++)
+    if (*c != '\n') plain[size++] = *c;
+  plain[size] = '\0';
+  unsigned char *bytes = ts_arena_alloc(arena, size + 4);
+  int got = size > 0 && size < INT_MAX
+                ? EVP_DecodeBlock(bytes, (const unsigned char *)plain, (int)size)
+                : -1;
+  for (size_t i = size; got > 0 && i > 0 && plain[i - 1] == '='; i--) got--;
+  if (got <= 0) return NULL;
+  EVP_EncodeBlock((unsigned char *)again, bytes, got);
+  *length = (size_t)got;
+  return ts_same(again, plain) && lines_are_full(text) ? (char *)bytes : NULL;
+}
+
+static bool is_base64(ts_arena *arena, const char *text) {
+  size_t length;
+  return decoded(arena, text, &length) != NULL;
+}
+
+/* One certificate, and its digest is the one that is signed. */
+static bool certificate_fits(ts_arena *arena, const char *const parts[TS_SIGN_PARTS]) {
+  static const char start[] = "<X509Certificate>", end[] = "\n</X509Certificate>";
+  const char *text = parts[TS_SIGN_CERTIFICATES];
+  size_t all = strlen(text), around = sizeof start - 1 + sizeof end - 1, length;
+  if (all <= around || strncmp(text, start, sizeof start - 1) != 0 ||
+      !ts_same(text + all - (sizeof end - 1), end))
+    return false;
+  text = ts_arena_copy_n(arena, text + sizeof start - 1, all - around);
+  const char *bytes = decoded(arena, text, &length);
+  char digest[65];
+  return bytes && ts_same(ts_digest(bytes, length, digest), parts[TS_SIGN_CERTIFICATE]);
+}
+
 bool ts_signature_parts(ts_arena *arena, const char *text, const char *parts[TS_SIGN_PARTS]) {
   if (strncmp(text, fixed[0], strlen(fixed[0])) != 0) return false;
   text += strlen(fixed[0]);
@@ -52,7 +105,9 @@ bool ts_signature_parts(ts_arena *arena, const char *text, const char *parts[TS_
     if (!plain(parts[i], i)) return false;
     text = end + strlen(fixed[i + 1]);
   }
-  return *text == '\0';
+  return *text == '\0' && is_base64(arena, parts[TS_SIGN_DIGEST]) &&
+         is_base64(arena, parts[TS_SIGN_OWN_DIGEST]) && is_base64(arena, parts[TS_SIGN_VALUE]) &&
+         certificate_fits(arena, parts);
 }
 
 bool ts_signing_begin(void) {

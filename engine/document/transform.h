@@ -7,8 +7,8 @@
 #include "base/text.h"
 #include "base/xml.h"
 #include "tankside/document.h"
-#include <libxslt/xsltInternals.h>
 #include <libxslt/security.h>
+#include <libxslt/xsltInternals.h>
 
 /* Parses an assessment and checks that it is one, of a format this library
  * knows. NULL with a report. The bytes must outlive the result; ts_xml_free. */
@@ -31,7 +31,8 @@ bool ts_document_transform(const char *stylesheet, const char *name, const char 
 bool ts_document_each_task(const xmlNode *root, bool (*visit)(void *data, const char *path),
                            void *data);
 
-/* The stylesheet in templates/ for "a4", "letter" or NULL (A4); NULL with a report for any other. */
+/* The stylesheet in templates/ for "a4", "letter" or NULL (A4); NULL with a report for any other.
+ */
 const char *ts_document_paper(const char *paper, ts_diagnostics *problems);
 
 /* The content of a spreadsheet (content.xml), and its settings (settings.xml) or NULL, made into

@@ -1,4 +1,5 @@
 /* The door of an import: tables in, changes out, and those into the files. */
+#include "base/file.h"
 #include "dossier/import_find.h"
 
 #include <stdarg.h>
@@ -44,12 +45,11 @@ bool ts_import_fail(const ts_import *import, const char *where, const char *form
 
 /* A CSV has one sheet, which is called like the file. */
 const char *ts_import_sheet_name(const ts_import *import, const char *file, const ts_table *table) {
+  const char *name = ts_path_name(file);
   size_t length = strlen(table->name);
-  const char *found = strstr(file, table->name);
-  bool csv = found != NULL && length > 0 &&
-             strchr("./", found[length] ? found[length] : '.') != NULL &&
-             import->files[import->file_count - 1]->count == 1;
-  return csv ? file : ts_arena_printf(import->arena, "%s, %s", file, table->name);
+  bool same =
+      strncmp(name, table->name, length) == 0 && strchr(name + length, '.') == name + length;
+  return same ? file : ts_arena_printf(import->arena, "%s, %s", file, table->name);
 }
 
 const char *ts_import_cell_name(const ts_import *import, const ts_import_sheet *sheet, uint32_t row,
@@ -159,9 +159,9 @@ static int by_entity(const void *a, const void *b) {
 
 static bool read_heads(ts_import *import) {
   bool good = true;
+  size_t used = 0;
   for (size_t f = 0; f < import->file_count; f++) {
     const ts_tables *file = import->files[f];
-    size_t used = 0;
     for (size_t t = 0; t < file->count; t++) {
       ts_import_sheet sheet = {
           .table = &file->tables[t], .file = file->file, .order = import->sheet_count};
@@ -171,9 +171,10 @@ static bool read_heads(ts_import *import) {
       TS_GROW(import->sheets, import->sheet_count, import->sheet_capacity);
       import->sheets[import->sheet_count++] = sheet;
     }
-    if (used == 0)
-      good = ts_import_fail(import, file->file, "nothing in it says anything of a dossier");
   }
+  if (used == 0 && import->file_count > 0)
+    return ts_import_fail(import, import->files[0]->file,
+                          "nothing in it says anything of a dossier");
   return good;
 }
 

@@ -386,8 +386,9 @@ static ts_map_sheet *map_of(ts_import *import, const char *name) {
   return NULL;
 }
 
-/* A sheet of one column says nothing of anybody: a page of explanations. */
-static bool has_columns(const ts_table *table) {
+/* A sheet of one column that is not called like anything in a dossier is a page of explanations. */
+static bool is_table(const ts_import *import, const ts_table *table) {
+  if (entity_named(import, plain(import, table->name)) != TS_ABSENT) return true;
   for (size_t i = 0; i < table->count; i++)
     if (table->cells[i].column > 0) return true;
   return false;
@@ -399,7 +400,7 @@ bool ts_import_head(ts_import *import, ts_import_sheet *sheet) {
   sheet->entity = TS_ABSENT;
   if (sheet->map != NULL) sheet->map->used = true;
   if (sheet->map != NULL && ts_same(sheet->map->entity, "none")) return true;
-  if (!has_columns(sheet->table) && sheet->map == NULL) return true;
+  if (sheet->map == NULL && !is_table(import, sheet->table)) return true;
   for (uint32_t row = 0; row < HEAD_SEARCHED && row < ts_table_rows(sheet->table); row++) {
     sheet->head = row;
     if (is_long(import, sheet, row)) return true;

@@ -6,6 +6,7 @@
 #include <ctype.h>
 #include <math.h>
 #include <string.h>
+#include <strings.h>
 
 enum { UNIT_LENGTH = 40, NUMBER_LENGTH = 32 };
 
@@ -151,6 +152,19 @@ static const char *date_text(const ts_import *import, const ts_import_form *form
                          day[1] ? "" : "0", day);
 }
 
+/* "1:05 PM" as 13:05. */
+static const char *half_day_text(const ts_import *import, const char *text) {
+  size_t length = strcspn(text, " aApP");
+  const char *half = text + length + strspn(text + length, " ");
+  bool before = strcasecmp(half, "am") == 0, after = strcasecmp(half, "pm") == 0;
+  double hours;
+  const char *rest = ts_number_read(text, &hours);
+  if ((!before && !after) || rest == NULL || *rest != ':' || hours < 1 || hours > 12) return text;
+  int full = (int)hours % 12 + (after ? 12 : 0);
+  if (text + length - rest == 6 && strncmp(rest + 3, ":00", 3) == 0) length -= 3;
+  return ts_arena_printf(import->arena, "%02d%.*s", full, (int)(text + length - rest), rest);
+}
+
 /* A moment, for a time of day: how long after the row's day began. */
 static const char *clock_text(const ts_import *import, const ts_import_form *form,
                               const ts_cell *cell, const char *where) {
@@ -202,6 +216,7 @@ static const char *text_of_words(const ts_import *import, const ts_known_fact *f
   case TS_COUNT: return number_text(import, fact, form, text, where);
   case TS_DATE:
   case TS_DAY: return date_text(import, form, text, where);
+  case TS_CLOCK: return half_day_text(import, text);
   case TS_FLAG: return flag_text(import->arena, text);
   case TS_CHOICE:
   case TS_SET:

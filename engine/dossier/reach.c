@@ -69,7 +69,8 @@ static void gather_over(const ts_dossier *dossier, const ts_reach *reach, ts_sub
       TS_GROW(all->at, all->count, all->capacity);
       all->at[all->count++] = reach->at[k];
     }
-  ts_sort_once_each(all->at + first, all->count - first); /* scopes are: so are their controls */
+  if (all->count > first)
+    ts_sort_once_each(all->at + first, all->count - first); /* scopes are: so are their controls */
 }
 
 void ts_world_reach(ts_dossier *dossier) {

@@ -89,3 +89,14 @@ const char *ts_show_value(const ts_dossier *dossier, const ts_fact_def *fact, co
   default: return value->text; /* structure and text, as written */
   }
 }
+
+const char *ts_show_form(const ts_dossier *dossier, const ts_fact_def *fact, ts_arena *arena) {
+  if (fact->type == TS_FLAG) return "yes or no";
+  if (fact->type == TS_DATE) return "a date, like 2027-03-09";
+  if (fact->type == TS_CLOCK) return "a time of day, like 10:40";
+  if (fact->type == TS_CHOICE) return ts_arena_printf(arena, "one of: %s", fact->choices);
+  if (fact->type == TS_SET) return ts_arena_printf(arena, "none, or some of: %s", fact->choices);
+  ts_range all = ts_fact_plausible(ts_dossier_vocabulary(dossier), fact);
+  return ts_arena_printf(arena, "a value or a range (a..b, a ± b) within %s",
+                         ts_show_number(dossier, fact, all, arena));
+}

@@ -123,6 +123,9 @@ const char *ts_show_difference(const ts_dossier *dossier, const ts_fact_def *fac
 const char *ts_show_value(const ts_dossier *dossier, const ts_fact_def *fact,
                           const ts_value *value, ts_arena *arena);
 
+/* What a value of the fact may look like, for whoever is asked for it. */
+const char *ts_show_form(const ts_dossier *dossier, const ts_fact_def *fact, ts_arena *arena);
+
 /* Evidence, applied controls and waivers, as written. */
 typedef struct {
   const char *target; /* path of a fact or subject */

@@ -4,6 +4,14 @@
  * views; plain upvalues are remembered and compared after each evaluation. */
 #include "rule/sandbox.h"
 
+/* What is frozen is gone down by recursion, with a few places of the stack for each level: so many
+ * levels are bounded by it, far above what anybody writes and far below what the C stack holds. */
+static void check_depth(lua_State *L, const char *what) {
+  enum { PLACES_MOST = 1000 };
+  if (lua_gettop(L) > PLACES_MOST) luaL_error(L, "%s nested too deep", what);
+  luaL_checkstack(L, 16, "nested too deep");
+}
+
 static int refuse_write(lua_State *L) {
   luaL_where(L, 1);
   if (!*lua_tostring(L, -1)) luaL_where(L, 2); /* whoever called table.insert */
@@ -57,7 +65,7 @@ static bool holds_plain(lua_State *L, int index, int depth) {
 /* A function in a table is reached by other ways than upvalues: it is looked at after each
  * evaluation, whoever called it. */
 static void watch_member(lua_State *L) {  /* the function on the top */
-  luaL_checkstack(L, 16, "functions nested too deep");
+  check_depth(L, "functions");
   if (!holds_plain(L, lua_gettop(L), 4)) return;
   luaL_getsubtable(L, LUA_REGISTRYINDEX, TS_MEMBERS);
   lua_pushvalue(L, -2);
@@ -66,7 +74,7 @@ static void watch_member(lua_State *L) {  /* the function on the top */
 }
 
 static void freeze_members(lua_State *L) {  /* original on the top */
-  luaL_checkstack(L, 8, "tables nested too deep");
+  check_depth(L, "tables");
   for (lua_pushnil(L); lua_next(L, -2);) {  /* original, key, value */
     if (lua_isfunction(L, -1) && !lua_iscfunction(L, -1)) {
       ts_freeze_function(L, lua_gettop(L));
@@ -141,7 +149,7 @@ static bool is_environment(lua_State *L) {  /* of the value on the top */
 }
 
 void ts_freeze_function(lua_State *L, int index) {
-  luaL_checkstack(L, 16, "functions nested too deep");
+  check_depth(L, "functions");
   if (!remember_function(L, index)) return;
   for (int n = 1; lua_getupvalue(L, index, n); n++) {
     if (is_environment(L)) lua_pop(L, 1);

@@ -19,8 +19,11 @@ static void freeze_functions(lua_State *L, int table) {
     if (lua_isfunction(L, -1) && !lua_iscfunction(L, -1)) ts_freeze_function(L, lua_gettop(L));
 }
 
+enum { DECLARED_MOST = 8192 }; /* in all packs together: ten times what comes with the program */
+
 static int declare(lua_State *L, const char *word) {
   ts_sandbox *box = ts_sandbox_of(L);
+  if (box->declared == DECLARED_MOST) return luaL_error(L, "more than %d declarations", (int)DECLARED_MOST);
   if (box->evaluating) return luaL_error(L, "\"%s\" belongs at the top of a file, not inside a rule", word);
   if (!lua_istable(L, 1)) return luaL_error(L, "%s wants a table: %s { ... }", word, word);
   freeze_functions(L, 1);

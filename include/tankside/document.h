@@ -86,6 +86,36 @@ bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char 
 bool ts_sheet_index(const char *assessment_xml, size_t length, bool pdf, char **html,
                     size_t *html_length, ts_diagnostics *problems);
 
+/* One of the files that `tankside assess -o` writes beside assessment.xml. */
+typedef struct {
+  const char *name;      /* "task-dusk.html" */
+  const char *form;      /* "html", "csv", "ods", "pdf" */
+  const ts_sheet *sheet; /* NULL: the index */
+  const char *task;      /* of a sheet printed per task, else NULL */
+} ts_sheet_file;
+
+/* Calls `visit` with each of them, a PDF after the HTML it is set from and the index last, until it
+ * returns false; without PDF where `pdf` is false. Names live only during the call. False when the
+ * assessment cannot be read (reported) or `visit` stopped. */
+bool ts_sheet_each_file(const char *assessment_xml, size_t length, bool pdf,
+                        bool (*visit)(void *data, const ts_sheet_file *file), void *data,
+                        ts_diagnostics *problems);
+
+/* Makes the content of such a file that is no PDF, for free(). `pdf` is for the index: whether there
+ * are PDFs. False with a report. */
+bool ts_sheet_file_render(const char *assessment_xml, size_t length, const ts_sheet_file *file,
+                          bool pdf, const char *paper, char **bytes, size_t *bytes_length,
+                          ts_diagnostics *problems);
+
+/* Whether a document is what is made from its assessment: `given` against `expected`. Where an HTML
+ * differs each element is named, of CSV the line, of a PDF the object and the page; a document that
+ * says it was made from another assessment than `digest` (ts_assessment_digest) is named as that. A
+ * report for each, the first `limit` of them; *count is how many there are. */
+void ts_sheet_file_differences(const char *given, size_t given_length, const char *expected,
+                               size_t expected_length, const char *form, const char *digest,
+                               const char *name, size_t limit, size_t *count,
+                               ts_diagnostics *problems);
+
 /* Everything an assessment says of one finding or duty ("F12", "D3"), as plain text (UTF-8):
  * lines of a head, a tab and a text to be folded under it; empty where there is none of that
  * id. NUL-terminated, for free(). It is for those who may see everything. False with a report

@@ -87,6 +87,7 @@ bool ts_vocabulary_add(ts_vocabulary *vocabulary, const ts_units *units,
 
 /* Writes what is generated from the vocabulary. */
 bool ts_vocabulary_write_schema(const ts_vocabulary *vocabulary, FILE *out);    /* RELAX NG, XML syntax */
+bool ts_vocabulary_write_manual(const ts_vocabulary *vocabulary, FILE *out);    /* a part of a manual page, troff */
 bool ts_vocabulary_write_reference(const ts_vocabulary *vocabulary, FILE *out); /* plain text, 80 columns */
 
 /* ---- the dossier ------------------------------------------------------- */

@@ -57,4 +57,8 @@ size_t ts_signatures(const char *assessment, size_t length, const char *name,
  * after it, is what was written before anybody signed. `length` where there are none. */
 size_t ts_unsigned_length(const char *assessment, size_t length);
 
+/* SHA-256 of what was written before anybody signed: papers carry it, so that they name the
+ * assessment they were made from, signed or not. */
+char *ts_assessment_digest(const char *assessment, size_t length, char out[65]);
+
 #endif

@@ -271,10 +271,12 @@ rule {
   assess = function(pd)
     local glue = glued(pd)
     local lasting = glue or pd.consecutive_days > 4
+    local ceiling = q"120 min"
     hazard {
-      likelihood = scale.limit(pd.wet_time, q"60 min", q"90 min", q"120 min", q"240 min"),
+      likelihood = scale.limit(pd.wet_time, q"60 min", q"90 min", ceiling, q"240 min"),
       severity = lasting and 2 or 1,
       because = "wet for {pd.wet_time} that day, day {pd.consecutive_days} in a row",
+      values = { total = pd.wet_time, ceiling = ceiling },
       controls = { "barrier-cream", "drying-breaks", "shorter-wet-time", "split-days", "double-shares" },
       who = "1 person",
     }

@@ -6,6 +6,8 @@ cat >dossier.xml <<'XML'
 <?xml version="1.0" encoding="UTF-8"?>
 <dossier format="1" units="metric">
   <production title="Rehearsal" jurisdiction="gb-eng" revision="1" on="2027-03-01" by="us"/>
+  <site id="tank" title="Tank"/>
+  <day date="2027-03-08" site="tank"/>
 </dossier>
 XML
 "$TANKSIDE" assess dossier.xml -o paper --no-pdf >/dev/null || [ $? -eq 1 ]

@@ -19,7 +19,8 @@ tank rian
 tank lake
 tank rain
 
-The Salt Garden
+TROUBLE
+The "Salt" <Garden> & Co
 K. Adeyemi, safety officer
 2027-02-30
 2027-03-01
@@ -68,7 +69,9 @@ no
 
 
 END
+printf 's/TROUBLE/The \377\033[2J/' >trouble.sed && LC_ALL=C sed -i -f trouble.sed answers
 gives 0 new salt
+has err "the answer holds bytes that are no UTF-8"
 has err 'unknown kind "rian"; the nearest is "rain"'
 has err '"tank" and "lake" are two places'
 has err 'unknown jurisdiction "gb-egn"; the nearest is "gb-eng"'
@@ -87,6 +90,7 @@ gives 0 check salt/dossier.xml
 has out "0 warnings"
 xmllint --noout salt/dossier.xml
 value() { xmllint --xpath "string($1)" salt/dossier.xml; }
+[ "$(value //production/@title)" = 'The "Salt" <Garden> & Co' ]
 [ "$(value //site/@water-body)" = tank ]
 [ "$(value //basin/@depth)" = "4.2 m" ]
 [ "$(value //water/@temperature)" = "28..30 degC" ]
@@ -113,7 +117,7 @@ cmp salt/dossier.xml before
 [ ! -s out ]
 
 # The answers end early: nothing is written, not even the folder.
-head -n 35 answers >some && mv answers all && mv some answers
+head -n 36 answers >some && mv answers all && mv some answers
 gives 2 new other
 has err "nothing was written"
 [ ! -e other ]
@@ -137,14 +141,18 @@ file, kind, place = sys.argv[1:]
 root = tree.parse(file).getroot()
 kinds = [k for k in root.findall("kind") if k.get("name") in kind.split()]
 also = " ".join(k.get("also") or "" for k in kinds).split()
-parts = [root.find("always")] + kinds + [p for p in root.findall("part") if p.get("name") in also]
+parts = [root.find("always")] + kinds
+if not any(s.get("water-body") for k in kinds for s in k.findall("site")):
+    parts.append(root.find("dry"))
+parts += [p for p in root.findall("part") if p.get("name") in also]
 def asked(element):
     """The facts asked of an element of the dossier, each once."""
     return {a.get("fact") for p in parts for e in p.findall(element) for a in e.findall("ask")}
 print(kind)
 print("A Title\nAn Author\n2027-03-01\n" + place + "\n\n")       # production, then units
-inside = {(e.tag, e.get("id"), a.get("fact")) for part in parts for s in part.findall("site")
-          for e in s.iter() for a in e.findall("ask")}
+places = [(e.tag, e.get("id"), e) for part in parts for s in part.findall("site") for e in s.iter()]
+stated = {(tag, id, fact) for tag, id, e in places for fact in e.keys()}
+inside = {(tag, id, a.get("fact")) for tag, id, e in places for a in e.findall("ask")} - stated
 print("A Place" + "\n" * (len(inside) - 1))
 for part in parts:
     for thing in part.findall("appliance") + part.findall("prop"):
@@ -181,7 +189,9 @@ def at_terminal(folder, typed):
         import fcntl, termios
         fcntl.ioctl(0, termios.TIOCSCTTY, 0)
     program = subprocess.Popen([sys.argv[1], "new", folder], stdin=slave, stdout=slave,
-                               stderr=slave, env={**os.environ, "TERM": "vt100"}, preexec_fn=lead)
+                               stderr=slave, preexec_fn=lead,
+                               # libedit never frees the name of a command that was added
+                               env={**os.environ, "TERM": "vt100", "ASAN_OPTIONS": "detect_leaks=0"})
     os.close(slave)
     heard, taken = b"", 0
     for keys in typed:

@@ -103,6 +103,12 @@ for as in xml sqlite csv; do
   cmp one.$as two.$as
 done
 
+# What is there is replaced where tankside wrote it and nobody else since.
+for as in xml sqlite csv; do review list.txt --as $as -o one.$as; [ $status -eq 0 ] || exit 1; done
+python3 -c 'import sqlite3; db = sqlite3.connect("one.sqlite"); db.execute("CREATE TABLE mine (x)"); db.commit()'
+review list.txt --as sqlite -o one.sqlite
+[ $status -eq 2 ] && grep -q 'one.sqlite: error: was not written by tankside, or was changed since' err
+
 # Without a day only what lapses before its own work is over counts.
 "$TANKSIDE" review book/titles >said
 grep -q 'No day was given' said && ! grep -q '^    · Lapsed: ' said

@@ -57,16 +57,30 @@ has 'Stops 1 → 0' changed
 awk '{ gsub(/[\200-\277]/, "") } length($0) > 80 { print; bad = 1 } END { exit bad }' changed
 
 # It is what `compare` finds in the two assessments.
-"$TANKSIDE" assess "$dossier" -o plain.xml >/dev/null 2>&1 || [ $? -eq 1 ]
+"$TANKSIDE" assess "$dossier" -o plain.xml >plain.said 2>&1 || [ $? -eq 1 ]
 "$TANKSIDE" compare plain.xml by-file.xml >compared
 for change in rose fell went; do
   a=$(grep -c "^  $change  " changed || true) b=$(grep -c "^  $change  " compared || true)
   [ "$a" -eq "$b" ] || { echo "$change: $a here, $b compared"; exit 1; }
 done
 
+# Facts to ask about that came or went, counted a second time.
+assess --set ray/flight-after='?' --set dusk/hal/congested=no -o asked.xml
+"$TANKSIDE" compare plain.xml asked.xml --as xml >asked-compared.xml
+python3 - <<'PY'
+import xml.etree.ElementTree as ET
+def unknown(name):
+    return {f.get("path") for f in ET.parse(name).getroot().iter("fact")
+            if f.get("path") and f.get("removes") is not None and f.get("state") == "unknown"}
+old, new = unknown("plain.xml"), unknown("asked.xml")
+expected = {(p, "came") for p in new - old} | {(p, "went") for p in old - new}
+found = {(q.get("path"), q.get("change")) for q in ET.parse("asked-compared.xml").getroot().iter("question")}
+assert found == expected and ("ray/flight-after", "came") in found, (found, expected)
+assert ("dusk/hal/congested", "went") in found, found
+PY
+
 # Without a what-if nothing of the kind is said; with one that changes no score, that.
-assess
-! grep -q '^What if' said
+! grep -q '^What if' plain.said
 assess --set dusk/hal/congested='?'
 has 'no score changed' said
 

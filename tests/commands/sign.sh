@@ -52,9 +52,15 @@ verify milder.xml
 sed 's/<as xmlns="urn:tankside:signature">safety/<as xmlns="urn:tankside:signature">fire/' two.xml >role.xml
 verify role.xml
 [ $status -eq 1 ] && grep -q 'fire officer, 2027-03-08: altered' lines && grep -q 'O. Reed.*: intact' lines
-sed 's/<DigestValue>./<DigestValue>#/' one.xml >value.xml
+sed 's/<DigestValue>A/<DigestValue>B/; t; s/<DigestValue>./<DigestValue>A/' one.xml >value.xml
 verify value.xml
 [ $status -eq 1 ] && grep -q altered lines
+
+# A certificate is part of what is signed: its last bytes are its own signature, which no key is asked for.
+awk '/<\/X509Certificate>/ { sub(/.$/, last ~ /A$/ ? "B" : "A", last) } NR > 1 { print last } { last = $0 } END { print last }' \
+  one.xml >certificate.xml
+verify certificate.xml
+[ $status -eq 1 ] && grep -q 'not a signature that tankside made' lines
 
 # A signature of another form, or with something after it, is not believed.
 sed 's/Filter="subtract">\/\*\/ds:Signature/Filter="subtract">\/*\/*/' one.xml >form.xml

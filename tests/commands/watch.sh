@@ -136,6 +136,12 @@ assert watch.end() == 1, "a stop stands"
 
 # ---- how it ends ------------------------------------------------------------------------------------
 
+watch = Watch(dossier, "--set-file", "what-if.txt")
+watch.until(READY)
+replace(dossier, cold)
+watch.until("saved  ")
+assert watch.end() == 1, "in the midst of assessing: as last assessed"
+
 watch = Watch(dossier, terminal=True)
 watch.until(READY)
 write(dossier, "<dossier")

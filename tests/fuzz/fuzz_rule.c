@@ -23,7 +23,8 @@ static const bench *bench_once(void) {
   return &b;
 }
 
-static void run_all(const ts_packs *packs, const ts_vocabulary *vocabulary, const ts_units *units, ts_diagnostics *problems) {
+static void run_all(const ts_packs *packs, const ts_vocabulary *vocabulary, const ts_units *units,
+                    ts_diagnostics *problems) {
   for (size_t i = 0; i < ts_rule_count(packs); i++) {
     ts_subject subject;
     ts_dossier *world = ts_dossier_example(vocabulary, units, ts_rule_at(packs, i)->each, &subject);

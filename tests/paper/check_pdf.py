@@ -1,8 +1,11 @@
-"""Is a PDF of the full assessment tagged, in its language, with bookmarks, and does its text read
-in order with every finding in it?
+"""Is a PDF tagged, in its language, with a title and bookmarks, its fonts in it, and does every drawing of its
+page have its words? And, of the full assessment: does its text read in order with every finding in it?
 
-check_pdf.py ASSESSMENT PDF...   each problem on a line; status 1 if there is one
+check_pdf.py HTML PDF                    each problem on a line; status 1 if there is one
+check_pdf.py ASSESSMENT.xml HTML PDF     the same of the full assessment, and what is in it
 """
+import html.parser
+import json
 import re
 import subprocess
 import sys
@@ -17,17 +20,58 @@ def output(*command):
     return subprocess.run(command, check=True, capture_output=True, text=True).stdout
 
 
-def structure(pdf):
+class Drawings(html.parser.HTMLParser):
+    """What the drawings of a page say to who does not see them."""
+    def __init__(self, path):
+        super().__init__()
+        self.named, self.words, self.inside = [], {}, None
+        with open(path, encoding="utf-8") as f:
+            self.feed(f.read())
+    def handle_starttag(self, tag, attrs):
+        attrs = dict(attrs)
+        if tag == "svg" and attrs.get("role") == "img":
+            self.named.append((attrs.get("aria-label"), attrs.get("aria-labelledby", "").split()))
+        self.inside = attrs.get("id") if tag in ("title", "desc") else None
+    def handle_data(self, data):
+        if self.inside:
+            self.words[self.inside] = self.words.get(self.inside, "") + data
+    def handle_endtag(self, tag):
+        self.inside = None
+    def all(self):
+        return [norm(label or " ".join(self.words[i] for i in ids)) for label, ids in self.named]
+
+
+def norm(text):
+    return re.sub(r"\s+", " ", text).strip()
+
+
+def objects(pdf):
+    """Every object that is a dictionary."""
+    # qpdf reports warnings by status 3: --check is for those.
+    said = subprocess.run(["qpdf", "--json", "--json-key=qpdf", pdf], capture_output=True, text=True).stdout
+    all_of_it = json.loads(said)["qpdf"][1]
+    values = (o.get("value", o.get("stream", {}).get("dict")) for o in all_of_it.values() if isinstance(o, dict))
+    return [v for v in values if isinstance(v, dict)]
+
+
+def structure(page, pdf):
     """What a reading program is told: problems with it."""
-    text = subprocess.run(["qpdf", "--qdf", "--object-streams=disable", pdf, "-"], check=True,
-                          capture_output=True).stdout
-    info = output("pdfinfo", pdf)
-    tags = output("pdfinfo", "-struct", pdf)
-    wanted = {"a language": b"/Lang (en-GB)" in text, "bookmarks": b"/Outlines " in text,
-              "tags": bool(re.search(r"^Tagged: *yes", info, re.M)),
-              "a title": bool(re.search(r"^Title: *\S", info, re.M))}
-    for tag in ("H1", "H2", "Table", "TH", "TD", "L"):
-        wanted[f"the tag {tag}"] = bool(re.search(rf"^\s*{tag}\b", tags, re.M))
+    found = objects(pdf)
+    catalog = next(o for o in found if o.get("/Type") == "/Catalog")
+    tags = {o.get("/S") for o in found if o.get("/Type") == "/StructElem"}
+    with open(page, encoding="utf-8") as f:
+        text = f.read()
+    language = re.search(r'<html lang="([^"]*)"', text)[1]
+    wanted = {"its language": catalog.get("/Lang") == f"u:{language}", "bookmarks": "/Outlines" in catalog,
+              "marked content": catalog.get("/MarkInfo", {}).get("/Marked") is True, "tags": "/StructTreeRoot" in catalog,
+              "a title": any(re.search(r"\w", o.get("/Title", "")) for o in found if "/Producer" in o)}
+    for html_tag, tag in (("h1", "H1"), ("h2", "H2"), ("table", "Table"), ("th", "TH"), ("td", "TD"), ("ul", "L")):
+        wanted[f"the tag {tag}"] = f"/{tag}" in tags or f"<{html_tag}" not in text
+    fonts = output("pdffonts", pdf).splitlines()[2:]
+    wanted["its fonts"] = bool(fonts) and all(re.search(r" yes yes yes +\d", font) for font in fonts)
+    drawn = sorted(Drawings(page).all())
+    told = sorted(norm(o.get("/Alt", "u:")[2:]) for o in found if o.get("/S") == "/Figure")
+    wanted[f"the words of its {len(drawn)} drawings: {told[:3]}"] = told == drawn and all(drawn)
     return [f"{pdf} lacks {what}" for what, there in wanted.items() if not there]
 
 
@@ -70,7 +114,9 @@ def pages(pdf):
     return problems
 
 
-root = ET.parse(sys.argv[1]).getroot()
-problems = [p for pdf in sys.argv[2:] for p in structure(pdf) + in_order(root, pdf) + pages(pdf)]
+full, page, pdf = sys.argv[1:-2], sys.argv[-2], sys.argv[-1]
+problems = structure(page, pdf)
+for assessment in full:
+    problems += in_order(ET.parse(assessment).getroot(), pdf) + pages(pdf)
 print(*problems, sep="\n")
 sys.exit(bool(problems))

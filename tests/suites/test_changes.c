@@ -342,8 +342,8 @@ START_TEST(numbers_that_give_something_personal_away_are_withheld) {
 END_TEST
 
 START_TEST(clauses_stand_one_by_one) {
-  static const ts_clause two[] = {{"free chlorine above 1.8 mg/L", "free chlorine above 1.8 mg/L"},
-                                  {"born after 2010-01-01", "born: (withheld)"}};
+  static const ts_clause two[] = {{.text = "free chlorine above 1.8 mg/L"},
+                                  {.text = "born after 2010-01-01", .withheld = "born: (withheld)"}};
   begin();
   ts_finding *f = finding("hold", "t1/p1");
   f->when_worst = (ts_condition){.clauses = two, .count = 2, .enough = false};

@@ -3,6 +3,7 @@
 
 #include "base/file.h"
 #include "base/text.h"
+#include "base/zip.h"
 #include "dossier/import.h"
 #include "dossier/world.h"
 #include <check.h>
@@ -181,6 +182,19 @@ START_TEST(records_go_by_day_person_and_time_down) {
 }
 END_TEST
 
+/* The hours before and after noon are told apart where they are said. */
+START_TEST(a_time_of_day_is_written_in_many_ways) {
+  static const char *const ways[][2] = {{"1:05 PM", "13:05"},
+                                        {"12:00am", "00:00"},
+                                        {"11:59:30 am", "11:59:30"},
+                                        {"12:30:00 PM", "12:30"}};
+  ck_assert_msg(
+      takes("log.csv", ts_arena_printf(arena, "day,person,down\n2027-05-12,ann,%s\n", ways[_i][0])),
+      "%s", said());
+  ck_assert_ptr_nonnull(strstr(changed(), ts_arena_printf(arena, " down=\"%s\"/>", ways[_i][1])));
+}
+END_TEST
+
 /* A day that stands alone, and everything that may stand in it, in whatever order the files come.
  */
 START_TEST(what_is_new_may_stand_in_what_is_new) {
@@ -255,6 +269,94 @@ START_TEST(a_row_for_each_fact) {
                                "  <evidence for=\"ann/mass\" kind=\"measured\" by=\"D. Voss\" "
                                "on=\"2027-05-02\" ref=\"desk\"/>\n</dossier>\n"));
   ck_assert_uint_eq(ts_import_count(import), 2);
+}
+END_TEST
+
+/* ---- cells of a spreadsheet --------------------------------------------------------------------
+ */
+
+#define ODF "urn:oasis:names:tc:opendocument:xmlns:"
+
+/* One sheet with a row of headings and a row of cells, each as XML. */
+static bool takes_cells(const char *sheet, const char *headings, const char *cells) {
+  const char *at = headings;
+  ts_text content = {0}, ods = {0};
+  ts_text_addf(&content,
+               "<o:document-content xmlns:o=\"" ODF "office:1.0\" xmlns:t=\"" ODF
+               "table:1.0\" xmlns:x=\"" ODF "text:1.0\"><o:body><o:spreadsheet><t:table "
+               "t:name=\"%s\"><t:table-row>",
+               sheet);
+  while (*at != '\0') {
+    size_t length = strcspn(at, ",");
+    ts_text_addf(&content, "<t:table-cell o:value-type=\"string\"><x:p>%.*s</x:p></t:table-cell>",
+                 (int)length, at);
+    at += length + (at[length] == ',');
+  }
+  ts_text_addf(&content,
+               "</t:table-row><t:table-row>%s</t:table-row></t:table></o:spreadsheet></o:body>"
+               "</o:document-content>",
+               cells);
+  ts_zip_entry entry = {"content.xml", content.data, content.length, false};
+  ck_assert(ts_zip_write(&entry, 1, NULL, &ods));
+  bool good = ts_import_table(import, "x.ods", ods.data, ods.length) && ts_import_work_out(import);
+  ts_text_release(&content);
+  ts_text_release(&ods);
+  return good;
+}
+
+#define WORDS(text) "<t:table-cell o:value-type=\"string\"><x:p>" text "</x:p></t:table-cell>"
+#define OF_DATE(text) "<t:table-cell o:value-type=\"date\" o:date-value=\"" text "\"/>"
+#define OF_TIME(text) "<t:table-cell o:value-type=\"time\" o:time-value=\"" text "\"/>"
+#define NUMBER(text) "<t:table-cell o:value-type=\"float\" o:value=\"" text "\"/>"
+#define PERCENT(text) "<t:table-cell o:value-type=\"percentage\" o:value=\"" text "\"/>"
+#define FLAG(text) "<t:table-cell o:value-type=\"boolean\" o:boolean-value=\"" text "\"/>"
+
+static const struct {
+  const char *sheet, *headings, *cells, *becomes;
+} typed[] = {
+    {"people", "id,born", WORDS("bob") OF_DATE("1990-03-02"),
+     "<person id=\"bob\" name=\"Bob Ash\" role=\"crew\" born=\"1990-03-02\"/>"},
+    {"people", "id,swims clothed", WORDS("bob") FLAG("true"), " swims-clothed=\"yes\"/>"},
+    {"people", "id,treads water", WORDS("bob") OF_TIME("PT00H07M00S"), " treads-water=\"7 min\"/>"},
+    {"people", "id,treads water (min)", WORDS("bob") OF_TIME("PT00H07M30S"),
+     " treads-water=\"450 s\"/>"},
+    {"people", "id,mass (kg)", WORDS("bob") NUMBER("70.10"), " mass=\"70.1 kg\"/>"},
+    {"people", "id,dives", WORDS("bob") NUMBER("12"), " dives=\"12\"/>"},
+    {"air", "humidity", PERCENT("0.07"), "<air humidity=\"7 %\"/>"},
+    {"days", "date,call", OF_DATE("2027-05-12") OF_TIME("PT06H30M00S"),
+     "<day date=\"2027-05-12\" site=\"race\" call=\"06:30\"/>"},
+    /* Whole moments: on the day, and in the night after it. */
+    {"records", "day,person,down,up",
+     OF_DATE("2027-05-12") WORDS("ann") OF_DATE("2027-05-12T23:58:00")
+         OF_DATE("2027-05-13T00:03:30"),
+     "<record person=\"ann\" down=\"23:58\" up=\"24:03:30\"/>"},
+};
+
+START_TEST(a_typed_cell_says_what_its_type_says) {
+  ck_assert_msg(takes_cells(typed[_i].sheet, typed[_i].headings, typed[_i].cells), "%s", said());
+  const char *text = changed();
+  ck_assert_msg(strstr(text, typed[_i].becomes) != NULL, "no %s in %s", typed[_i].becomes, text);
+}
+END_TEST
+
+static const struct {
+  const char *sheet, *headings, *cells, *about;
+} mistyped[] = {
+    {"people", "id,mass", WORDS("bob") NUMBER("70"),
+     "x.ods, people, B2: error: bare number \"70\""},
+    {"people", "id,mass (kg)", WORDS("bob") OF_DATE("2027-05-12"), "x.ods, people, B2: error: "},
+    {"people", "id,born", WORDS("bob") NUMBER("33000"), "expected a date, like"},
+    {"people", "id,born", WORDS("bob") OF_DATE("1990-03-02T10:00:00"),
+     "x.ods, people, B2: error: "},
+    {"air", "humidity", NUMBER("0.5"), "x.ods, air, A2: error: bare number \"0.5\""},
+    {"records", "day,person,down",
+     OF_DATE("2027-05-12") WORDS("ann") OF_DATE("2027-05-14T10:00:00"),
+     "C2: error: \"2027-05-14 10:00\" is a day too"},
+};
+
+START_TEST(a_typed_cell_of_another_type_is_refused) {
+  refused(takes_cells(mistyped[_i].sheet, mistyped[_i].headings, mistyped[_i].cells),
+          mistyped[_i].about);
 }
 END_TEST
 
@@ -373,10 +475,15 @@ Suite *suite_import(void) {
   tcase_add_loop_test(tests, a_number_has_its_unit_from_somewhere, 0, 6);
   tcase_add_test(tests, a_new_person_follows_the_last);
   tcase_add_test(tests, records_go_by_day_person_and_time_down);
+  tcase_add_loop_test(tests, a_time_of_day_is_written_in_many_ways, 0, 4);
   tcase_add_test(tests, what_is_new_may_stand_in_what_is_new);
   tcase_add_test(tests, a_part_of_the_only_site_is_begun);
   tcase_add_loop_test(tests, of_a_log_the_map_says_what_counts, 0, 2);
   tcase_add_test(tests, a_row_for_each_fact);
+  tcase_add_loop_test(tests, a_typed_cell_says_what_its_type_says, 0,
+                      (int)(sizeof typed / sizeof *typed));
+  tcase_add_loop_test(tests, a_typed_cell_of_another_type_is_refused, 0,
+                      (int)(sizeof mistyped / sizeof *mistyped));
   tcase_add_loop_test(tests, what_is_not_sure_is_refused, 0, (int)(sizeof bad / sizeof *bad));
   tcase_add_test(tests, everything_wrong_is_said_in_one_run);
   tcase_add_loop_test(tests, a_map_that_is_wrong_is_refused, 0, 11);

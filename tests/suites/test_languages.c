@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "base/xml.h"
 #include "tankside/document.h"
+#include "template_files.h"
 
 #include <check.h>
 #include <stdlib.h>
@@ -34,32 +35,15 @@ static const char *file_text(const char *path, size_t *length) {
   return text;
 }
 
-static const char *template_path(const char *kind, const char *language) {
-  return ts_path_join(arena, ts_data_path(arena, "templates"),
-                      ts_arena_printf(arena, "%s-%s.xml", kind, language));
-}
-
 static ts_xml *list(const char *kind, const char *language) {
-  size_t length = 0;
-  const char *path = template_path(kind, language), *text = file_text(path, &length);
-  ts_xml *xml = ts_xml_read(text, length, path, problems);
-  ck_assert_msg(xml != NULL, "%s is not well-formed", path);
-  return xml;
+  return template_xml(arena, ts_arena_printf(arena, "%s-%s.xml", kind, language));
 }
 
 static const char *attribute(const xmlNode *node, const char *name) {
-  xmlChar *value = xmlGetNoNsProp(node, BAD_CAST name);
-  const char *copy = ts_arena_copy(arena, (const char *)value);
-  xmlFree(value);
-  return copy;
+  return attribute_of(arena, node, name);
 }
 
-static const char *content(const xmlNode *node) {
-  xmlChar *value = xmlNodeGetContent(node);
-  const char *copy = ts_arena_copy(arena, (const char *)value);
-  xmlFree(value);
-  return copy;
-}
+static const char *content(const xmlNode *node) { return content_of(arena, node); }
 
 /* ---- the lists ---------------------------------------------------------------------- */
 
@@ -70,9 +54,11 @@ static const char *key_of(const xmlNode *node) {
 
 /* The entry of the same kind and name; <date> and its parts have none. */
 static const xmlNode *same_entry(const ts_xml *words, const xmlNode *like) {
+  const char *key = key_of(like);
+  const char *named = xmlHasProp(like, BAD_CAST "id") ? "id" : "name";
   for (const xmlNode *n = ts_xml_root(words)->children; n; n = n->next)
     if (n->type == XML_ELEMENT_NODE && xmlStrEqual(n->name, like->name) &&
-        ts_same(key_of(n), key_of(like)))
+        attribute_is(n, named, key))
       return n;
   return NULL;
 }
@@ -204,8 +190,8 @@ static void no_english_in(const char *html, const ts_xml *english, const ts_xml 
                           const char *sheet, const char *xml) {
   for (const xmlNode *n = ts_xml_root(english)->children; n; n = n->next) {
     const char *text = is_entry(n) ? english_only(n, other) : NULL;
-    if (text && !strstr(xml, text))
-      ck_assert_msg(!strstr(html, text), "sheet %s still says \"%s\"", sheet, text);
+    if (text && strstr(html, text))
+      ck_assert_msg(strstr(xml, text), "sheet %s still says \"%s\"", sheet, text);
   }
 }
 
@@ -214,8 +200,10 @@ START_TEST(no_fixed_text_stays_english_on_a_translated_paper) {
   size_t length = 0, size = 0;
   const char *xml = sample(&length);
   const char *foreign = in_language(xml, length, translated[_i], &size);
-  for (const ts_sheet *sheet = ts_sheets(); sheet->name; sheet++)
-    no_english_in(page(foreign, size, sheet), english, other, sheet->name, xml);
+  /* in short, each language looks at every third sheet, another than the others do */
+  int step = getenv("TANKSIDE_TEST_SHORT") ? TRANSLATED : 1, at = TRANSLATED - _i;
+  for (const ts_sheet *sheet = ts_sheets(); sheet->name; sheet++, at++)
+    if (at % step == 0) no_english_in(page(foreign, size, sheet), english, other, sheet->name, xml);
   /* The same search finds plenty where nothing was translated. */
   ck_assert_ptr_nonnull(
       strstr(page(xml, length, ts_sheet_find("task")), ">What can hurt you here<"));
@@ -286,6 +274,48 @@ START_TEST(texts_with_a_translation_change_and_all_others_stay_and_are_listed) {
 }
 END_TEST
 
+/* What the core writes as an English sentence stands beside it in parts. */
+static const char spoken[] =
+    "<assessment format=\"1\" tankside=\"0.1.0\"><matrix><band id=\"high\" word=\"High\"/></matrix>"
+    "<findings><finding rule=\"r\" title=\"t\" word=\"stop\">"
+    "<when case=\"worst\" enough=\"yes\" text=\"depth at least 3.5 m\" fact=\"depth\""
+    " where=\"from\" low=\"3.5 m\"/>"
+    "<when case=\"best\" enough=\"yes\" text=\"depth (3 m) &lt; 4.5 m\"/>"
+    "<margin path=\"p/a\" title=\"deck light\" fact=\"light\" entity=\"deck\" now=\"14 h\""
+    " edge=\"18.5 h\" side=\"up\" words=\"high 12 from 18.5 h; now 14 h; 4.5 h away\""
+    " where=\"from\" then-band=\"high\" then-score=\"12\" away=\"4.5 h\"/>"
+    "<margin path=\"p/b\" title=\"depth\" fact=\"depth\" now=\"9..11 m\" edge=\"10 m\" "
+    "side=\"inside\""
+    " words=\"possible stop only above 10 m; may be 9..11 m\" where=\"above\""
+    " then-state=\"possible-stop\"/>"
+    "<margin path=\"p/c\" title=\"depth\" words=\"high from 2.5 m\"/>"
+    "<way kind=\"move\" path=\"p/d\" title=\"wet\" fact=\"wet\" to=\"no\" words=\"wet: no; now "
+    "yes\""
+    " where=\"is\" goal=\"no\" now=\"yes\" then=\"possible stop\" state=\"possible\">"
+    "<worse title=\"t\" subject-label=\"Hal in \xe2\x80\x9cx\xe2\x80\x9d\" now=\"not found\" "
+    "then=\"high 12\""
+    " words=\"new: t, Hal in x: high 12\" then-band=\"high\" then-score=\"12\"/></way>"
+    "</finding></findings></assessment>";
+
+START_TEST(sentences_are_made_of_their_parts_in_the_language) {
+  size_t size = 0;
+  const char *de = in_language(spoken, sizeof spoken - 1, "de", &size);
+  says(de, "words=\"hoch 12 ab 18,5 h; jetzt 14 h; Abstand 4,5 h\"");
+  says(de, "words=\"Stopp m\xc3\xb6glich erst \xc3\xbc"
+           "ber 10 m; kann sein: 9..11 m\"");
+  says(de, "words=\"high from 2,5 m\""); /* an older assessment */
+  says(de, " mindestens 3,5 m\"");
+  says(de, "text=\"depth (3 m) &lt; 4,5 m\"");
+  says(de, ": nein; jetzt ja\"");
+  says(de, "then=\"Stopp m\xc3\xb6glich\"");
+  says(de, "words=\"neu: t, Hal in \xe2\x80\x9cx\xe2\x80\x9d: hoch 12\"");
+  const char *us = in_language(spoken, sizeof spoken - 1, "en-US", &size);
+  says(us, "title=\"deck light\"");
+  says(us, "words=\"high 12 from 18.5 h; now 14 h; 4.5 h away\"");
+  says(us, "words=\"wet: no; now yes\"");
+}
+END_TEST
+
 START_TEST(english_is_handed_on_byte_for_byte) {
   size_t length = 0, size = 0;
   const char *xml = sample(&length);
@@ -317,6 +347,7 @@ Suite *suite_languages(void) {
   tcase_add_test(tcase, days_are_those_of_the_calendar_in_the_words_of_the_language);
   tcase_add_test(tcase, decimal_marks_are_exchanged_in_numbers_only);
   tcase_add_test(tcase, texts_with_a_translation_change_and_all_others_stay_and_are_listed);
+  tcase_add_test(tcase, sentences_are_made_of_their_parts_in_the_language);
   tcase_add_test(tcase, english_is_handed_on_byte_for_byte);
   tcase_add_test(tcase, an_unknown_language_is_refused_with_the_nearest);
   suite_add_tcase(suite, tcase);

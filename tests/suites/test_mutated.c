@@ -11,6 +11,7 @@
 #include "base/xml.h"
 #include "dossier/names.h"
 #include "dossier/subjects.h"
+#include "dossier/words.h"
 #include <check.h>
 #include <libxml/tree.h>
 #include <stdlib.h>
@@ -135,7 +136,10 @@ static ts_names known_texts(const ts_dossier *dossier, ts_arena *arena) {
     const ts_value *value = ts_slot_value(dossier, slot);
     const char *name = ts_slot_fact(dossier, slot)->name;
     if (value->text == NULL) continue;
-    ts_names_put(&known, ts_arena_printf(arena, "%d %s %s", value->line, name, value->text), slot);
+    ts_names_put(
+        &known,
+        ts_arena_printf(arena, "%d %s %s", value->line, name, ts_words_trim(arena, value->text)),
+        slot);
   }
   return known;
 }
@@ -152,8 +156,8 @@ static void every_attribute_known(const ts_xml *xml, const xmlNode *element,
     const char *name = (const char *)a->name;
     xmlChar *value = xmlNodeListGetString(element->doc, a->children, 1);
     int line = ts_xml_attribute_line(xml, element, name);
-    const char *key =
-        ts_arena_printf(arena, "%d %s %s", line, name, value ? (const char *)value : "");
+    const char *key = ts_arena_printf(arena, "%d %s %s", line, name,
+                                      ts_words_trim(arena, value ? (const char *)value : ""));
     ck_assert_msg(ts_names_get(known, key) != TS_ABSENT, "not known to the dossier: %s", key);
     xmlFree(value);
   }

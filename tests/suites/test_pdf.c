@@ -1,4 +1,5 @@
-/* pdf: the HTML through weasyprint: pages, same bytes, no complaints, whole or not at all. */
+/* pdf: the HTML through weasyprint: pages, same bytes, no complaints, whole or not at all, not for
+ * ever. */
 #include "base/arena.h"
 #include "base/file.h"
 #include "base/text.h"
@@ -65,18 +66,21 @@ static int count_of(const char *bytes, size_t length, const char *what) {
 }
 
 static void no_complaints(void) {
-  if (ts_count(problems, TS_WARNING) + ts_count(problems, TS_ERROR)) ts_diagnostics_print(problems, stderr);
+  if (ts_count(problems, TS_WARNING) + ts_count(problems, TS_ERROR))
+    ts_diagnostics_print(problems, stderr);
   ck_assert_uint_eq(ts_count(problems, TS_WARNING), 0);
   ck_assert_uint_eq(ts_count(problems, TS_ERROR), 0);
 }
 
 START_TEST(a_task_sheet_becomes_a_tagged_page_without_complaints) {
-  static const char *const papers[][2] = {{"a4", "/MediaBox [ 0 0 595.2"}, {"letter", "/MediaBox [ 0 0 612 "}};
+  static const char *const papers[][2] = {{"a4", "/MediaBox [ 0 0 595.2"},
+                                          {"letter", "/MediaBox [ 0 0 612 "}};
   size_t length = 0;
   ck_assert(ts_sheet_pdf(html_path, in_folder("sheet.pdf"), papers[_i][0], problems));
   no_complaints();
   const char *bytes = read_pdf("sheet.pdf", &length);
-  ck_assert_int_eq(count_of(bytes, length, "/Type /Page\n") + count_of(bytes, length, "/Type /Page "), 1);
+  ck_assert_int_eq(
+      count_of(bytes, length, "/Type /Page\n") + count_of(bytes, length, "/Type /Page "), 1);
   ck_assert_int_ge(count_of(bytes, length, papers[_i][1]), 1);
   ck_assert_int_ge(count_of(bytes, length, "/StructTreeRoot"), 1);
   ck_assert_int_eq(scratch_count(folder), 2);
@@ -95,27 +99,30 @@ START_TEST(two_runs_give_the_same_bytes) {
 }
 END_TEST
 
-START_TEST(the_full_assessment_carries_its_xml) {
+START_TEST(what_is_attached_is_in_it) {
   size_t length = 0;
-  write_html("assessment", NULL, "a4");
-  ck_assert(ts_sheet_pdf_with(html_path, in_folder("full.pdf"), "a4", xml_path, problems));
+  ck_assert(ts_sheet_pdf_with(html_path, in_folder("with.pdf"), "a4", xml_path, problems));
   no_complaints();
-  const char *bytes = read_pdf("full.pdf", &length);
+  const char *bytes = read_pdf("with.pdf", &length);
   ck_assert_int_ge(count_of(bytes, length, "/EmbeddedFile"), 1);
   ck_assert_int_ge(count_of(bytes, length, "sample.xml"), 1);
-  ck_assert_int_ge(count_of(bytes, length, "/Type /Page\n") + count_of(bytes, length, "/Type /Page "), 5);
 }
 END_TEST
 
-START_TEST(a_missing_weasyprint_names_the_package) {
-  setenv("PATH", folder, 1);
-  ck_assert(!ts_sheet_pdf(html_path, in_folder("sheet.pdf"), "a4", problems));
-  ck_assert_uint_eq(ts_count(problems, TS_ERROR), 1);
+static char *what_was_said(void) {
   char *text = NULL;
   size_t length = 0;
   FILE *out = open_memstream(&text, &length);
   ts_diagnostics_print(problems, out);
   fclose(out);
+  return text;
+}
+
+START_TEST(a_missing_weasyprint_names_the_package) {
+  setenv("PATH", folder, 1);
+  ck_assert(!ts_sheet_pdf(html_path, in_folder("sheet.pdf"), "a4", problems));
+  ck_assert_uint_eq(ts_count(problems, TS_ERROR), 1);
+  char *text = what_was_said();
   ck_assert_ptr_nonnull(strstr(text, "install the package weasyprint"));
   free(text);
   ck_assert_int_eq(scratch_count(folder), 1);
@@ -124,15 +131,17 @@ END_TEST
 
 /* A stand-in for weasyprint that does what `body` says. */
 static void stand_in(const char *body) {
-  const char *script = ts_arena_printf(arena, "#!/bin/sh\n%s\n", body), *path = in_folder("weasyprint");
+  const char *script = ts_arena_printf(arena, "#!/bin/sh\n%s\n", body),
+             *path = in_folder("weasyprint");
   ck_assert(ts_file_write(path, script, strlen(script), problems));
   ck_assert_int_eq(chmod(path, 0755), 0);
   setenv("PATH", ts_arena_printf(arena, "%s:%s", folder, getenv("PATH")), 1);
 }
 
 START_TEST(a_failing_weasyprint_leaves_the_old_file_alone) {
-  static const char *const bodies[] = {"echo 'WARNING: something' >&2; printf '%%PDF-1.7 half'; exit 1",
-                                       "echo no pdf", "kill -9 $$", "printf '%%PDF-1.7 half'", "exit 0"};
+  static const char *const bodies[] = {
+      "echo 'WARNING: something' >&2; printf '%%PDF-1.7 half'; exit 1", "echo no pdf",
+      "kill -9 $$", "printf '%%PDF-1.7 half'", "exit 0"};
   const char *pdf = in_folder("sheet.pdf");
   ck_assert(ts_file_write(pdf, "%PDF-old", 8, problems));
   stand_in(bodies[_i]);
@@ -151,10 +160,29 @@ START_TEST(what_weasyprint_says_becomes_warnings) {
 }
 END_TEST
 
+START_TEST(one_that_works_for_ever_is_stopped) {
+  stand_in("ulimit -S -t 1; while :; do :; done"); /* sooner than the program itself would */
+  ck_assert(!ts_sheet_pdf(html_path, in_folder("sheet.pdf"), "a4", problems));
+  char *text = what_was_said();
+  ck_assert_ptr_nonnull(strstr(text, "of processor time and was stopped"));
+  free(text);
+}
+END_TEST
+
+START_TEST(its_work_is_limited_by_the_length_of_the_page) {
+  stand_in("ulimit -t >&2; case $PYTHONPATH in */templates/tags*) printf '%%PDF-1.7 whole %%%%EOF';; esac");
+  ck_assert(ts_sheet_pdf(html_path, in_folder("sheet.pdf"), "a4", problems));
+  char *text = what_was_said();
+  ck_assert_ptr_nonnull(strstr(text, "weasyprint: 300\n"));
+  free(text);
+}
+END_TEST
+
 START_TEST(what_is_not_there_is_an_error) {
   ck_assert(!ts_sheet_pdf(in_folder("none.html"), in_folder("x.pdf"), "a4", problems));
   ck_assert(!ts_sheet_pdf(html_path, in_folder("x.pdf"), "a5", problems));
-  ck_assert(!ts_sheet_pdf_with(html_path, in_folder("x.pdf"), "a4", in_folder("none.xml"), problems));
+  ck_assert(
+      !ts_sheet_pdf_with(html_path, in_folder("x.pdf"), "a4", in_folder("none.xml"), problems));
   ck_assert_uint_eq(ts_count(problems, TS_ERROR), 3);
   ck_assert_int_eq(scratch_count(folder), 1);
 }
@@ -167,10 +195,12 @@ Suite *suite_pdf(void) {
   tcase_set_timeout(tcase, 240);
   tcase_add_loop_test(tcase, a_task_sheet_becomes_a_tagged_page_without_complaints, 0, 2);
   tcase_add_test(tcase, two_runs_give_the_same_bytes);
-  tcase_add_test(tcase, the_full_assessment_carries_its_xml);
+  tcase_add_test(tcase, what_is_attached_is_in_it);
   tcase_add_test(tcase, a_missing_weasyprint_names_the_package);
   tcase_add_loop_test(tcase, a_failing_weasyprint_leaves_the_old_file_alone, 0, 5);
   tcase_add_test(tcase, what_weasyprint_says_becomes_warnings);
+  tcase_add_test(tcase, one_that_works_for_ever_is_stopped);
+  tcase_add_test(tcase, its_work_is_limited_by_the_length_of_the_page);
   tcase_add_test(tcase, what_is_not_there_is_an_error);
   suite_add_tcase(suite, tcase);
   return suite;

@@ -3,6 +3,7 @@
 #include "base/file.h"
 #include "base/text.h"
 #include "base/xml.h"
+#include "template_files.h"
 
 #include <check.h>
 #include <math.h>
@@ -24,25 +25,8 @@ static void teardown(void) {
   ts_arena_free(arena);
 }
 
-static char *template_text(const char *name) {
-  const char *path = ts_path_join(arena, ts_data_path(arena, "templates"), name);
-  char *text = ts_file_read(arena, path, 1 << 20, NULL, problems);
-  ck_assert_msg(text != NULL, "no template %s", name);
-  return text;
-}
-
-static ts_xml *template_xml(const char *name) {
-  const char *text = template_text(name);
-  ts_xml *xml = ts_xml_read(text, strlen(text), name, problems);
-  ck_assert_msg(xml != NULL, "%s is not well-formed", name);
-  return xml;
-}
-
 static const char *attribute(const xmlNode *node, const char *name) {
-  xmlChar *value = xmlGetNoNsProp(node, BAD_CAST name);
-  const char *copy = ts_arena_copy(arena, (const char *)value);
-  xmlFree(value);
-  return copy;
+  return attribute_of(arena, node, name);
 }
 
 /* Every stylesheet of templates/ as one text. */
@@ -50,7 +34,7 @@ static const char *all_stylesheets(void) {
   ts_text all = {0};
   char **names = ts_folder_list(arena, ts_data_path(arena, "templates"), ".xsl", problems);
   ck_assert_ptr_nonnull(names);
-  for (; *names; names++) ts_text_add(&all, template_text(*names));
+  for (; *names; names++) ts_text_add(&all, template_text(arena, *names));
   const char *copy = ts_arena_copy(arena, all.data);
   ts_text_release(&all);
   return copy;
@@ -88,7 +72,7 @@ START_TEST(contrast_is_the_published_one) {
 END_TEST
 
 START_TEST(every_pair_of_the_palette_has_the_contrast_it_needs) {
-  ts_xml *xml = template_xml("palette.xml");
+  ts_xml *xml = template_xml(arena, "palette.xml");
   const xmlNode *palette = ts_xml_root(xml);
   int pairs = 0;
   for (const xmlNode *n = palette->children; n; n = n->next) {
@@ -96,7 +80,8 @@ START_TEST(every_pair_of_the_palette_has_the_contrast_it_needs) {
     double least = 0;
     ck_assert_ptr_nonnull(ts_number_read(attribute(n, "least"), &least));
     ck_assert_double_ge(least, 3);
-    double has = contrast(colour(palette, attribute(n, "front")), colour(palette, attribute(n, "back")));
+    double has =
+        contrast(colour(palette, attribute(n, "front")), colour(palette, attribute(n, "back")));
     ck_assert_msg(has >= least, "%s: %.2f, needs %.1f", attribute(n, "what"), has, least);
     pairs++;
   }
@@ -107,7 +92,7 @@ END_TEST
 
 /* A band must still be told apart on a printer without colour. */
 START_TEST(fills_grow_darker_with_the_band_and_differ_in_edge_and_pattern) {
-  ts_xml *xml = template_xml("palette.xml");
+  ts_xml *xml = template_xml(arena, "palette.xml");
   const xmlNode *palette = ts_xml_root(xml);
   const char *edges = "", *paths = "";
   int fills = 0;
@@ -131,10 +116,11 @@ END_TEST
 
 START_TEST(style_sheets_use_colours_of_the_palette_only) {
   static const char *const sheets[] = {"page.css", "browser.css", "sheets.css"};
-  ts_xml *xml = template_xml("palette.xml");
+  ts_xml *xml = template_xml(arena, "palette.xml");
   for (size_t i = 0; i < sizeof sheets / sizeof *sheets; i++) {
-    const char *css = template_text(sheets[i]);
-    ck_assert_msg(!strstr(css, ": #") && !strstr(css, " #f"), "%s writes a colour itself", sheets[i]);
+    const char *css = template_text(arena, sheets[i]);
+    ck_assert_msg(!strstr(css, ": #") && !strstr(css, " #f"), "%s writes a colour itself",
+                  sheets[i]);
     for (const char *c = css; (c = strstr(c, "var(--")); c++)
       colour(ts_xml_root(xml), ts_arena_copy_n(arena, c + 6, strcspn(c + 6, ")")));
   }
@@ -145,8 +131,10 @@ END_TEST
 /* ---- words ---------------------------------------------------------------- */
 
 /* Ids that a stylesheet puts together from a value of the assessment. */
-static const char *const made[] = {"kind-", "state-", "c-", "duty-", "n-", "m-", "limits-", "explain-", "compare-",
-                                   "sheet-", "step-", "does-", "card-must-", "worse-", "line-", "yes", "no"};
+static const char *const made[] = {"kind-",  "state-",  "c-",         "duty-",    "n-",
+                                   "m-",     "limits-", "explain-",   "compare-", "sheet-",
+                                   "step-",  "does-",   "card-must-", "worse-",   "line-",
+                                   "stand-", "beyond-", "reach-",     "yes",      "no"};
 
 static bool put_together(const char *id) {
   for (size_t i = 0; i < sizeof made / sizeof *made; i++)
@@ -159,7 +147,8 @@ static bool used_in(const char *all, const char *id) {
   static const char *const forms[] = {"'%s'", "'%s ", " %s ", " %s'"};
   for (size_t i = 0; i < sizeof forms / sizeof *forms; i++) {
     size_t before = strcspn(forms[i], "%");
-    const char *marked = ts_arena_printf(arena, "%.*s%s%s", (int)before, forms[i], id, forms[i] + before + 2);
+    const char *marked =
+        ts_arena_printf(arena, "%.*s%s%s", (int)before, forms[i], id, forms[i] + before + 2);
     if (strstr(all, marked)) return true;
   }
   return false;
@@ -172,12 +161,13 @@ static bool has_word(const xmlNode *words, const char *id) {
 }
 
 START_TEST(every_word_is_used_and_every_used_word_is_there) {
-  ts_xml *xml = template_xml("words-en-GB.xml");
+  ts_xml *xml = template_xml(arena, "words-en-GB.xml");
   const char *all = all_stylesheets();
   for (const xmlNode *n = ts_xml_root(xml)->children; n; n = n->next) {
     if (n->type != XML_ELEMENT_NODE) continue;
     /* columns and files are all written, whatever they are called */
-    if (ts_same((const char *)n->name, "column") || ts_same((const char *)n->name, "file")) continue;
+    if (ts_same((const char *)n->name, "column") || ts_same((const char *)n->name, "file"))
+      continue;
     const char *id = attribute(n, "id");
     bool used = used_in(all, id) || put_together(id);
     ck_assert_msg(used, "nothing prints the word \"%s\"", id);
@@ -205,7 +195,7 @@ static bool word_in(const char *text, const char *word) {
 }
 
 START_TEST(no_word_says_safe) {
-  const char *words = template_text("words-en-GB.xml");
+  const char *words = template_text(arena, "words-en-GB.xml");
   ck_assert(word_in("it is safe.", "safe") && !word_in("the safety officer", "safe"));
   ck_assert(!word_in(words, "safe"));
   ck_assert(!word_in(words, "safely"));

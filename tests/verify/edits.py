@@ -1,8 +1,9 @@
-"""Single edits by lot, of an assessment and of what it was made from: `tankside verify` must find
-every one and say where, and must find nothing in the untouched.
+"""Single edits by lot, of a signed assessment, of what it was made from and of the documents made from
+it: `tankside verify` must find every one and say where, and must find nothing in the untouched.
 
 An edit is one character, one line deleted or doubled, or one attribute's value, anywhere in the
-assessment; or one character anywhere in the dossier, in a file of the site's pack or in the matrix.
+assessment; or one character anywhere in a document, in the dossier, in a file of the site's pack or
+in the matrix. Suite `tampering` does the same two hundred times without starting the program.
 """
 import pathlib
 import random
@@ -16,6 +17,7 @@ EDITS = int(sys.argv[4])
 SEED = 1997
 chance = random.Random(SEED)
 
+SEEN = "paper/assessment.xml"
 DOSSIER = """<dossier format="1" units="metric">
   <production title="The weir cottage" jurisdiction="gb-eng" revision="2" on="2027-05-03" by="I. Marsh"/>
   <site id="pond" indoor="no" altitude="20 m">
@@ -45,8 +47,8 @@ def run(*words):
 
 
 def verify():
-    done = run("verify", "seen.xml", "--dossier", "dossier.xml", "--pack", "pond", "--matrix", "matrix.xml")
-    return done.returncode, done.stderr
+    done = run("verify", "paper", "--dossier", "dossier.xml", "--pack", "pond", "--matrix", "matrix.xml", "--no-pdf")
+    return done.returncode, done.stderr, done.stdout
 
 
 def other_character(text, at):
@@ -76,12 +78,12 @@ def edit_line(text):
 def edited(name):
     """Puts one edit into a file; the text as it was, and the line of the edit."""
     path = WORK / name
-    was = path.read_text(encoding="utf-8")
-    kinds = [edit_character, edit_value, edit_line] if name == "seen.xml" else [edit_character]
+    was = path.read_bytes().decode("utf-8")
+    kinds = [edit_character, edit_value, edit_line] if name == SEEN else [edit_character]
     now = was
     while now == was:
         now = chance.choice(kinds)(was)
-    path.write_text(now, encoding="utf-8")
+    path.write_text(now, encoding="utf-8", newline="")
     at = next(i for i, (a, b) in enumerate(zip(was + "\0", now + "\0")) if a != b)
     return was, was.count("\n", 0, at) + 1
 
@@ -89,10 +91,18 @@ def edited(name):
 def says_where(name, line, said):
     """The file is named, and for the assessment a place not after the edit: what is left out is
     reported where the element around it begins."""
-    if name != "seen.xml":
+    if name != SEEN:
         return pathlib.Path(name).name in said
-    lines = [int(n) for n in re.findall(r"(?:seen\.xml:|line )(\d+)", said)]
+    lines = [int(n) for n in re.findall(r"(?:assessment\.xml:|line )(\d+)", said)]
     return bool(lines) and min(lines) <= line + 1
+
+
+def sign():
+    run_openssl = ["openssl", "req", "-x509", "-newkey", "rsa:2048", "-nodes", "-keyout", "k.key", "-out", "k.crt",
+                   "-days", "36500", "-subj", "/CN=I. Marsh"]
+    subprocess.run(run_openssl, cwd=WORK, check=True, capture_output=True)
+    done = run("sign", "paper", "--key", "k.key", "--certificate", "k.crt", "--on", "2027-05-04", "--role", "officer")
+    assert done.returncode == 0, done.stderr
 
 
 def main():
@@ -100,20 +110,25 @@ def main():
     (WORK / "dossier.xml").write_text(DOSSIER)
     (WORK / "pond/sill.lua").write_text(RULE)
     shutil.copy(SOURCE / "shared/matrices/five-by-five.xml", WORK / "matrix.xml")
-    first = run("assess", "dossier.xml", "--pack", "pond", "--matrix", "matrix.xml", "-o", "seen.xml")
+    first = run("assess", "dossier.xml", "--pack", "pond", "--matrix", "matrix.xml", "-o", "paper", "--no-pdf")
     assert first.returncode < 2, first.stderr
-    status, said = verify()
-    assert status == 0 and "error" not in said, said
-    names = ["seen.xml", "dossier.xml", "pond/sill.lua", "seen.xml", "matrix.xml"]
+    sign()
+    status, said, told = verify()
+    assert status == 0 and "error" not in said and "documents looked at: 0 altered" in told, (said, told)
+    documents = sorted(f"paper/{p.name}" for p in (WORK / "paper").iterdir() if p.suffix in (".html", ".csv"))
     for i in range(EDITS):
+        names = [SEEN, "dossier.xml", "pond/sill.lua", chance.choice(documents), "matrix.xml", chance.choice(documents)]
         name = names[i % len(names)]
         was, line = edited(name)
-        status, said = verify()
+        status, said, told = verify()
         changed = (WORK / name).read_text(encoding="utf-8")
         assert status != 0 and "error" in said, (name, line, "not found", changed.splitlines()[line - 1])
         assert says_where(name, line, said), (name, line, said)
-        (WORK / name).write_text(was, encoding="utf-8")
-    status, said = verify()
+        if name == SEEN and status == 1:
+            assert "altered: this is not what was signed" in " ".join(told.split()) or \
+                "not a signature" in told or "after a signature" in said, (line, told)
+        (WORK / name).write_bytes(was.encode("utf-8"))
+    status, said, told = verify()
     assert status == 0 and "error" not in said, said
     print(f"{EDITS} edits by lot, each found and placed; none in the untouched")
 

@@ -7,6 +7,8 @@
 -- no table says which person something is about. The numbers are those of the assessments, as
 -- they stand; nothing is assessed again.
 
+PRAGMA application_id = 1953393523; -- "tnks": by what the program knows the file again
+
 CREATE TABLE book (         -- one row: this review
   tankside TEXT NOT NULL,   -- the version that read
   on_day   TEXT             -- the day as of which things lapse: --on
