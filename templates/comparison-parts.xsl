@@ -80,6 +80,7 @@
       </xsl:when>
       <xsl:when test="@kind = 'rules'">
         <xsl:value-of select="concat($w[@id = 'compare-rules'], ' ', @name, ' ', $w[@id = concat('compare-', current()/@change)])"/>
+        <xsl:if test="../@rule"><xsl:value-of select="concat(' (', ../@rule, ')')"/></xsl:if>
       </xsl:when>
       <xsl:when test="@kind = 'none'"><xsl:value-of select="$w[@id = 'compare-none']"/></xsl:when>
       <xsl:otherwise><xsl:value-of select="concat($w[@id = concat('compare-', current()/@kind)], ' ', $w[@id = 'compare-changed'])"/></xsl:otherwise>

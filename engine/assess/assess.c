@@ -145,8 +145,7 @@ static bool is_asked(const ts_assess_inputs *in, size_t rule, ts_subject subject
          (in->wanted == NULL || in->wanted(in->wanted_context, rule, subject));
 }
 
-static void assess_all(ts_assessment *a) {
-  ts_evaluator *evaluator = ts_evaluator_new(a->in.packs, a->in.dossier);
+static void assess_all(ts_assessment *a, ts_evaluator *evaluator) {
   ts_laid *laid = ts_laid_of(&a->in);
   ts_subject subjects = ts_subject_count(a->in.dossier);
   for (ts_subject subject = 0; subject < subjects; subject++) {
@@ -154,8 +153,8 @@ static void assess_all(ts_assessment *a) {
     for (size_t rule = 0; rule < ts_rule_count(a->in.packs); rule++)
       if (is_asked(&a->in, rule, subject)) assess_one(a, evaluator, laid, rule, subject);
   }
+  ts_evaluator_lay(evaluator, NULL, 0);
   ts_laid_free(laid);
-  ts_evaluator_free(evaluator);
 }
 
 /* ---- the whole ------------------------------------------------------------ */
@@ -174,13 +173,15 @@ static ts_assessment *assessment_new(const ts_assess_inputs *inputs) {
 ts_assessment *ts_assess(const ts_assess_inputs *inputs, ts_diagnostics *problems) {
   if (!ts_controls_known(inputs, problems)) return NULL;
   ts_assessment *a = assessment_new(inputs);
-  assess_all(a);
+  ts_evaluator *evaluator = ts_evaluator_new(inputs->packs, inputs->dossier);
+  assess_all(a, evaluator);
   if (inputs->no_rules_for != NULL)
     failure_add(a, inputs->no_rules_for, ts_subject_at(inputs->dossier, 0)->path,
                 ts_arena_printf(a->arena, "no rules for jurisdiction \"%s\" were found",
                                 inputs->no_rules_for));
   ts_conclude(a, problems);
-  if (!inputs->scores_only) ts_outlook(a);
+  if (!inputs->scores_only) ts_outlook(a, evaluator);
+  ts_evaluator_free(evaluator);
   return a;
 }
 

@@ -28,8 +28,8 @@ static void find_ways(ts_probe *probe, ts_touched *touched, ts_assessment *a) {
   ts_shifts_free(shifts);
 }
 
-void ts_outlook(ts_assessment *a) {
-  ts_probe *probe = ts_probe_new(a);
+void ts_outlook(ts_assessment *a, ts_evaluator *evaluator) {
+  ts_probe *probe = ts_probe_new(a, evaluator);
   bool all = !a->in.questions_only;
   if (all) look_around(probe, a, a->findings, a->finding_count);
   if (all) look_around(probe, a, a->duties, a->duty_count);

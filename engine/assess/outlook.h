@@ -5,6 +5,6 @@
 #include "assess/assessment.h"
 
 /* After everything has been found and put in order. */
-void ts_outlook(ts_assessment *assessment);
+void ts_outlook(ts_assessment *assessment, ts_evaluator *evaluator);
 
 #endif

@@ -59,14 +59,17 @@ enum {
 
 bool ts_probe_is_spent(const ts_probe *p) { return p->spent > p->allowed; }
 
-ts_probe *ts_probe_new(const ts_assessment *assessment) {
+ts_probe *ts_probe_new(const ts_assessment *assessment, ts_evaluator *evaluator) {
   ts_arena *arena = ts_arena_new();
   ts_probe *p = ts_arena_alloc(arena, sizeof *p);
   *p = (ts_probe){.a = assessment, .in = assessment->in, .arena = arena};
   p->variant = ts_dossier_variant(assessment->in.dossier);
   p->in.dossier = p->variant;
-  p->evaluator = ts_evaluator_new(assessment->in.packs, p->variant);
+  p->own = evaluator == NULL;
+  p->evaluator = p->own ? ts_evaluator_new(assessment->in.packs, p->variant) : evaluator;
+  ts_evaluator_use(p->evaluator, p->variant);
   p->laid = ts_laid_of(&assessment->in);
+  ts_evaluator_record(p->evaluator);
   ts_evaluator_lay(p->evaluator, p->laid, TS_IN_PLACE);
   p->applied = ts_applied_count(assessment->in.dossier);
   p->allowed = ALLOWED + ALLOWED_EACH * (assessment->finding_count + assessment->duty_count);
@@ -78,7 +81,8 @@ ts_probe *ts_probe_new(const ts_assessment *assessment) {
 
 void ts_probe_free(ts_probe *probe) {
   if (probe == NULL) return;
-  ts_evaluator_free(probe->evaluator);
+  ts_evaluator_lay(probe->evaluator, NULL, 0);
+  if (probe->own) ts_evaluator_free(probe->evaluator);
   ts_laid_free(probe->laid);
   ts_dossier_free(probe->variant);
   free(probe->tallies.at);

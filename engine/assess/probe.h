@@ -26,6 +26,7 @@ typedef struct {
   ts_dossier *variant;
   ts_assess_inputs in; /* the assessment's, with the variant */
   ts_evaluator *evaluator;
+  bool own; /* the evaluator is freed with the probe */
   ts_arena *arena;     /* for as long as the probe lives */
   ts_laid *laid;       /* what is in place */
   ts_effect *room;     /* what is tried on top of it */
@@ -40,7 +41,8 @@ typedef struct {
   size_t spent, allowed;           /* courses run in tries, and how many may be */
 } ts_probe;
 
-ts_probe *ts_probe_new(const ts_assessment *assessment);
+/* With an evaluator of the same packs that nobody else uses meanwhile, or NULL for one of its own. */
+ts_probe *ts_probe_new(const ts_assessment *assessment, ts_evaluator *evaluator);
 void ts_probe_free(ts_probe *probe);
 
 /* Runs the rule of a pair over its subject with whatever the variant holds now. The tallies

@@ -131,6 +131,15 @@ void ts_report(ts_diagnostics *all, ts_level level, const char *file, int line, 
   all->levels[level]++;
 }
 
+const char *ts_first_error(const ts_diagnostics *all, int *line) {
+  for (size_t i = 0; i < all->count; i++) {
+    if (all->reports[i].level != TS_ERROR) continue;
+    if (line) *line = all->reports[i].line;
+    return all->reports[i].text;
+  }
+  return NULL;
+}
+
 void ts_diagnostics_copy(const ts_diagnostics *from, ts_diagnostics *to, const char *folder) {
   size_t length = strlen(folder);
   for (size_t i = 0; i < from->count; i++) {

@@ -10,7 +10,7 @@
 /* Deflate packs a run of one byte about a thousand to one; tables and texts stay far below this. */
 enum { RATIO_MAX = 300, RATIO_FROM = 1 << 20 };
 
-/* ---- a file in memory, as minizip asks for one -------------------------------------- */
+/* ---- a file in memory, as minizip asks for one ---------------------------------------- */
 
 typedef struct {
   ts_text bytes;

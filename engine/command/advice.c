@@ -163,11 +163,13 @@ static void advise_assessment(adviser *a) {
                         "    --certificate CERTIFICATE.pem --on DATE --role 'safety officer'",
                         a->assessment),
         "whoever answers for it signs");
-  else
-    print_folded("\nSigned. ", ts_arena_printf(arena,
-                                               "`tankside verify %s --dossier %s` says whether it "
-                                               "follows and the signatures hold.",
-                                               a->assessment, a->dossier));
+  else {
+    putchar('\n');
+    print_folded("", ts_arena_printf(arena,
+                                     "`tankside verify %s --dossier %s` says whether it "
+                                     "follows and the signatures hold.",
+                                     a->assessment, a->dossier));
+  }
 }
 
 static int advise_dossier(adviser *a) {

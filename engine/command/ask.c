@@ -333,7 +333,7 @@ static int run(const ts_options *options) {
 const ts_verb verb_ask = {
     .name = "ask",
     .usage = "ask DOSSIER [--pack DIR]... [--matrix NAME|FILE]",
-    .summary = "asks what matters most, and writes the answers into the dossier",
+    .summary = "ask for what matters most, and write the answers into the dossier",
     .details =
         "Asks for the fact whose answer could take away most of all scores together, who\n"
         "usually knows it, and what an answer looks like; writes the answer into the file,\n"

@@ -149,6 +149,9 @@ typedef struct {
   ts_dossier *dossier;
   ts_matrix *matrix;
   const char *no_rules_for; /* a jurisdiction without a pack, or NULL */
+  /* A pack that stands in the place of another, under its name; NULL where none does. */
+  const char *instead_of, *instead, *instead_as;
+  bool replaced; /* it was asked for */
   struct what_if *what_ifs; /* values to take instead of the dossier's */
   const char **sets;        /* the same, as "PATH=VALUE" */
   size_t what_if_count, what_if_capacity, set_capacity;
@@ -161,6 +164,8 @@ void session_close(ts_session *session);
 /* All packs that came with the program, then those given with --pack: folders, or names of packs
  * that came with the program. */
 bool session_load_all_packs(ts_session *session, const ts_options *options);
+/* The folder of a pack: as given, or that of a pack that came with the program, by name. */
+const char *session_pack(ts_session *session, const char *given);
 /* Where an assessment is: the path itself, or assessment.xml in it where it is a folder. */
 const char *assessment_path(ts_session *session, const char *path);
 enum { ASSESSMENT_LIMIT = 512 * 1024 * 1024, KEY_LIMIT = 1024 * 1024 }; /* bytes */
@@ -216,6 +221,8 @@ int rules_list(const ts_session *session, const ts_options *options);
 /* What the rule says for each subject of the dossier; what it is made of. Give the exit status. */
 int rules_try(const ts_session *session, size_t rule);
 int rules_explain(const ts_session *session, size_t rule); /* rules_explain.c */
+/* What a dossier comes to when NEW stands in the place of OLD: `rules compare OLD NEW DOSSIER...`. */
+int rules_compare(const ts_options *options);
 /* Its id, title and place; one thing it says, behind an indent. */
 void rule_head(const ts_rule *rule);
 void print_outcome(const char *indent, const ts_outcome *said);

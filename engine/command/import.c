@@ -27,7 +27,7 @@ typedef struct {
   size_t count;
 } importer;
 
-/* ---- reading -------------------------------------------------------------------------------- */
+/* ---- reading -------------------------------------------------------------------------- */
 
 static bool read_map(importer *i) {
   size_t length;
@@ -65,8 +65,7 @@ static bool read_sources(importer *i) {
   return true;
 }
 
-/* ---- what changes ------------------------------------------------------------------------------
- */
+/* ---- what changes --------------------------------------------------------------------- */
 
 static void show_change(const importer *i, const ts_import_change *c) {
   print_folded("  ", ts_arena_printf(i->s->arena, "%s/%s: %s → %s (%s)", c->subject, c->fact,
@@ -106,8 +105,7 @@ static void show_changes(const importer *i) {
          changed == 1 ? "" : "s", fresh, fresh == 1 ? "" : "s");
 }
 
-/* ---- into the files
- * -------------------------------------------------------------------------------- */
+/* ---- into the files ------------------------------------------------------------------- */
 
 static bool rewrite_all(importer *i) {
   ts_rewrite *rewrite = ts_rewrite_new(i->s->dossier, i->s->problems);
@@ -163,8 +161,7 @@ static void say_written(const importer *i) {
   putchar('\n');
 }
 
-/* ---- the verb
- * ----------------------------------------------------------------------------------------- */
+/* ---- the verb ------------------------------------------------------------------------- */
 
 /* What was said when the dossier was read is said again when it is read changed. */
 static void forget_warnings(ts_session *s) {
@@ -217,7 +214,8 @@ const ts_verb verb_import = {
         "dive records go by day, person and time down; who is not there yet is added. An\n"
         "empty cell changes nothing.\n\n"
         "Nothing is guessed: a number without a unit, a day that could be a month, a heading\n"
-        "that could mean two facts are errors, each with its cell. A map says what they are:\n\n"
+        "that could mean two facts are errors, each with its cell. What a heading in other\n"
+        "words is taken for is said. A map says what they are:\n\n"
         "  <import dates=\"d.m.y\" decimal=\",\">\n"
         "    <sheet name=\"Pool\" entity=\"water\" head=\"3\" rows=\"latest\"\n"
         "           kind=\"measured\" by=\"I. Marsh\" on=\"2027-03-08\">\n"

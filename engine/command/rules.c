@@ -84,12 +84,14 @@ static const ts_action actions[] = {
     {"explain", " RULE", 2, {A_RULE}},
     {"new", " [ID ENTITY.FACT above|below|is VALUE] [-o FILE.lua]", 5, {A_WORD, A_FACT}},
     {"topics", "", 1, {0}},
+    {"compare", " OLD NEW DOSSIER...", 4, {A_PACK, A_PACK}},
     {.name = NULL}};
 enum { ACTIONS = sizeof actions / sizeof actions[0] - 1 };
 
 static bool words_fit(const ts_options *options, const ts_action *action) {
   bool asked = ts_same(action->name, "new") && options->word_count == 1; /* one by one */
-  if (options->word_count == action->words || asked) return true;
+  bool many = ts_same(action->name, "compare") && options->word_count > action->words;
+  if (options->word_count == action->words || asked || many) return true;
   usage_error("usage: tankside rules %s%s [--pack DIR]...", action->name, action->usage);
   return false;
 }
@@ -126,6 +128,7 @@ static int run(const ts_options *options) {
   while (action->name != NULL && !ts_same(options->words[0], action->name)) action++;
   if (action->name == NULL) return no_such_action(options->words[0]);
   if (!words_fit(options, action)) return NOT_DONE;
+  if (ts_same(action->name, "compare")) return rules_compare(options); /* two sessions of its own */
   if (session_open(&s)) status = act(&s, options, action->name);
   session_close(&s);
   return status;
@@ -135,7 +138,7 @@ static const char *const forms[] = {"text", "csv", NULL}; /* of the list */
 
 const ts_verb verb_rules = {
     .name = "rules",
-    .usage = "rules list|check|try|explain|new|topics [WORD]... [--pack DIR]...",
+    .usage = "rules list|check|try|explain|new|topics|compare [WORD]... [--pack DIR]...",
     .summary = "the rules and their examples; one tried, explained or begun",
     .details =
         "list     one rule a line: id, the subject it is asked of, title, pack/file:line;\n"
@@ -158,7 +161,11 @@ const ts_verb verb_rules = {
         "         without these words it asks for one after another, \"?\" explains\n"
         "topics   what an assessment has to look at: each topic with the rules that look at\n"
         "         it and their sources; says what no rule looks at, and which rule of the\n"
-        "         common pack stands under no topic\n\n"
+        "         common pack stands under no topic\n"
+        "compare  OLD NEW DOSSIER...: what a change of rules does before it is adopted: which\n"
+        "         rules came, went or changed, and for each dossier which findings and duties\n"
+        "         rise, fall, come or go, each with its rule; OLD is a folder, or a pack by\n"
+        "         name, NEW the folder that would stand in its place\n\n"
         "  tankside rules list --where topic=air\n"
         "  tankside rules explain air.return-margin\n"
         "  tankside rules try air.return-margin dossier.xml\n\n"
@@ -167,7 +174,7 @@ const ts_verb verb_rules = {
         "Exit status of check: 0 all come out, 1 some do not, 2 a pack cannot be loaded.",
     .takes = OPTION_PACK | OPTION_SET | OPTION_SET_FILE | OPTION_OUT | OPTION_WHERE | OPTION_AS,
     .least = 1,
-    .most = 5,
+    .most = WORDS_MAX,
     .actions = actions,
     .forms = forms,
     .run = run};

@@ -48,11 +48,19 @@ static char *own_pack(ts_session *session, const char *name) {
   return ts_path_join(session->arena, ts_data_path(session->arena, "rules"), name);
 }
 
+/* A pack, or what stands in its place. */
+static bool load_pack(ts_session *session, const char *folder) {
+  if (session->instead == NULL || !ts_path_same(folder, session->instead_of))
+    return ts_packs_load(session->packs, folder, session->problems);
+  session->replaced = true;
+  return ts_packs_load_as(session->packs, session->instead, session->instead_as, session->problems);
+}
+
 /* Loads a pack that came with the program, if there is one by that name. */
 static bool load_if_there(ts_session *session, const char *name, bool *there) {
   char *folder = own_pack(session, name);
   *there = ts_folder_exists(folder);
-  return !*there || ts_packs_load(session->packs, folder, session->problems);
+  return !*there || load_pack(session, folder);
 }
 
 static bool is_pack_name(const char *name) {
@@ -78,22 +86,22 @@ static bool load_jurisdiction(ts_session *session, const char *name) {
   return good;
 }
 
+const char *session_pack(ts_session *session, const char *given) {
+  const char *own = own_pack(session, given);
+  return !ts_folder_exists(given) && is_pack_name(given) && ts_folder_exists(own) ? own : given;
+}
+
 static bool load_given(ts_session *session, const ts_options *options) {
   bool good = true;
-  for (size_t i = 0; i < options->pack_count; i++) {
-    const char *folder = options->packs[i];
-    if (!ts_folder_exists(folder) && is_pack_name(folder) &&
-        ts_folder_exists(own_pack(session, folder)))
-      folder = own_pack(session, folder);
-    good = ts_packs_load(session->packs, folder, session->problems) && good;
-  }
+  for (size_t i = 0; i < options->pack_count; i++)
+    good = load_pack(session, session_pack(session, options->packs[i])) && good;
   return good;
 }
 
 bool session_load_all_packs(ts_session *session, const ts_options *options) {
   char **names =
       ts_folder_list(session->arena, ts_data_path(session->arena, "rules"), "/", session->problems);
-  bool good = ts_packs_load(session->packs, own_pack(session, "common"), session->problems);
+  bool good = load_pack(session, own_pack(session, "common"));
   for (size_t i = 0; names != NULL && names[i] != NULL; i++) {
     bool there;
     if (ts_same(names[i], "common")) continue; /* all the others stand on it */
@@ -174,7 +182,7 @@ static bool load_beside(ts_session *session, const char *path, const char *packs
     if (!inside)
       ts_report(session->problems, TS_ERROR, path, 0,
                 "\"%s\" in \"packs\" is no folder beside the dossier", name);
-    good = inside && ts_packs_load(session->packs, pack, session->problems) && good;
+    good = inside && load_pack(session, pack) && good;
   }
   return good;
 }
@@ -182,7 +190,7 @@ static bool load_beside(ts_session *session, const char *path, const char *packs
 static bool load_packs_of(ts_session *session, const ts_options *options, const char *path) {
   peeked found = {.left = PEEKS};
   peek(session, path, &found);
-  bool good = ts_packs_load(session->packs, own_pack(session, "common"), session->problems);
+  bool good = load_pack(session, own_pack(session, "common"));
   if (found.jurisdiction != NULL) good = load_jurisdiction(session, found.jurisdiction) && good;
   good = load_beside(session, path, found.packs) && good;
   if (found.language != NULL)

@@ -152,30 +152,14 @@ void ts_book_free(ts_book *book) {
   free(book);
 }
 
-/* Why it could not be read: the first thing that was said of it, after "FILE:LINE: error: ". */
-static char *reason(ts_arena *arena, const ts_diagnostics *said, const char *path, int *line) {
-  char *text = NULL;
-  size_t size = 0, length = strlen(path);
-  FILE *memory = open_memstream(&text, &size);
-  if (!memory) ts_out_of_memory();
-  ts_diagnostics_print(said, memory);
-  if (fclose(memory) != 0) ts_out_of_memory();
-  *line = strncmp(text, path, length) == 0 && text[length] == ':' ? atoi(text + length + 1) : 0;
-  const char *error = strstr(text, "error: ");
-  error = error ? error + strlen("error: ") : text;
-  char *kept = ts_arena_copy_n(arena, error, strcspn(error, "\n"));
-  free(text);
-  return kept;
-}
-
 bool ts_book_add(ts_book *book, const char *path, size_t limit, ts_diagnostics *problems) {
   ts_arena *arena = ts_arena_new();
   ts_diagnostics *own = ts_diagnostics_new();
   run(book, "SAVEPOINT one", own);
   bool good = ts_book_read(book, book->count.read + 1, path, limit, own);
   if (!good) {
-    int line;
-    const char *why = reason(arena, own, path, &line);
+    int line = 0;
+    const char *why = ts_first_error(own, &line);
     run(book, "ROLLBACK TO one", own);
     TS_BOOK_PUT(book, TS_BOOK_UNREAD, path, line > 0 ? ts_arena_printf(arena, "%d", line) : NULL,
                 why);

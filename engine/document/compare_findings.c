@@ -184,6 +184,19 @@ static bool is_shared(const char *key) {
   return slash != NULL && slash[1] == '0';
 }
 
+/* Whether a file makes the rule of another stricter, on either side. */
+static bool amends(ts_comparison *c, const xmlNode *file, const char *rule) {
+  for (int side = OLD; side < BOTH; side++) {
+    const xmlNode *made = ts_node_child(ts_node_child(c->root[side], "amendments"), "amendment");
+    for (; made != NULL; made = ts_node_next(made))
+      if (ts_same(ts_node_text(c, made, "rule"), rule) &&
+          ts_same(ts_node_text(c, made, "pack"), ts_node_text(c, file, "pack")) &&
+          ts_same(ts_node_text(c, made, "file"), ts_node_text(c, file, "file")))
+        return true;
+  }
+  return false;
+}
+
 static void look_at_rules(search *s, const xmlNode *finding) {
   ts_comparison *c = s->c;
   const char *own = ts_arena_printf(c->arena, "%s/%s", ts_node_text(c, finding, "pack"),
@@ -193,7 +206,8 @@ static void look_at_rules(search *s, const xmlNode *finding) {
     const xmlNode *file = d->node[NEW] ? d->node[NEW] : d->node[OLD];
     const char *key = ts_arena_printf(c->arena, "%s/%s", ts_node_text(c, file, "pack"),
                                       ts_node_text(c, file, "file"));
-    if (!ts_same(key, own) && !is_shared(key)) continue;
+    if (!ts_same(key, own) && !is_shared(key) && !amends(c, file, ts_node_text(c, finding, "rule")))
+      continue;
     d->noted = true;
     cause(c, "rules", key, NULL, d, NULL);
     s->causes++;

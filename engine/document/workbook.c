@@ -25,8 +25,7 @@ typedef struct {
   size_t choice_count, choice_capacity;
 } writer;
 
-/* ---- departments ------------------------------------------------------------------------------
- */
+/* ---- departments ---------------------------------------------------------------------- */
 
 static bool is_asked(const ts_fact_def *fact) {
   return fact->type >= TS_QUANTITY && !fact->derived;
@@ -73,8 +72,7 @@ ts_department *ts_departments(const ts_dossier *dossier, ts_arena *arena, size_t
   return all;
 }
 
-/* ---- cells --------------------------------------------------------------------------------------
- */
+/* ---- cells ---------------------------------------------------------------------------- */
 
 /* The name of a list of words, written once before the sheets; NULL for none. */
 static const char *choices_named(const writer *w, const char *words) {
@@ -127,8 +125,7 @@ static const char *unit_of(const ts_dossier *dossier, const ts_fact_def *fact) {
   return fact->type != TS_QUANTITY ? "" : us ? fact->unit_us : fact->unit;
 }
 
-/* ---- a sheet of facts
- * ------------------------------------------------------------------------------- */
+/* ---- a sheet of facts ----------------------------------------------------------------- */
 
 static const char kinds[] = "measured certificate statement estimate";
 
@@ -189,8 +186,7 @@ static void fact_sheet(writer *w, const ts_department *department) {
   ts_xml_end(&w->out);
 }
 
-/* ---- a list
- * ---------------------------------------------------------------------------------------------- */
+/* ---- a list --------------------------------------------------------------------------- */
 
 /* Whether a fact is a column of the list: what its subjects are, and all of it where the list says
  * so. */
@@ -249,8 +245,7 @@ static const ts_entity_def *entity_of_list(const writer *w, size_t list) {
   return ts_entity_find(ts_dossier_vocabulary(w->dossier), lists[list].entity);
 }
 
-/* ---- the whole
- * -------------------------------------------------------------------------------------------- */
+/* ---- the whole ------------------------------------------------------------------------ */
 
 /* Words that any cell may offer, before the sheets that name them. */
 static void write_choices(writer *w) {

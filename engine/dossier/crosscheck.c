@@ -255,6 +255,21 @@ static void check_age(const ts_check *check) {
   }
 }
 
+/* Rules about children go by how many are called: fewer than there are would silence them. */
+static void check_children(const ts_check *check) {
+  ts_field days = ts_subject_field(check->dossier, check->subject, "person_days");
+  ts_range stated, age;
+  size_t young = 0;
+  for (size_t i = 0; i < days.count; i++)
+    young += ts_check_known(check, days.list[i], "age", &age) && age.hi < 18 * TS_YEAR_SECONDS;
+  if (!ts_check_known(check, check->subject, "children", &stated) || stated.hi >= (double)young)
+    return;
+  ts_check_say(check, TS_ERROR, check->subject, "children",
+               "\"children\" is %s, but %zu of those named that day %s under 18",
+               ts_check_shown(check, check->subject, "children"), young,
+               young == 1 ? "is" : "are");
+}
+
 /* ---- posts against counts ------------------------------------------------- */
 
 static const struct {
@@ -387,6 +402,7 @@ static const struct {
     {"task", check_post_counts},
     {NULL, check_done_dates},
     {"day", check_same_day},
+    {"day", check_children},
     {NULL, check_used},
     {"person", ts_check_presence},
     {"production", check_controls},

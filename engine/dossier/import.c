@@ -11,6 +11,8 @@ enum { FILES = sizeof((ts_import *)0)->files / sizeof(ts_tables *) };
 ts_import *ts_import_new(const ts_dossier *dossier, ts_diagnostics *problems) {
   ts_import *import = ts_alloc(sizeof *import);
   *import = (ts_import){.arena = ts_arena_new(), .dossier = dossier, .problems = problems};
+  import->meanings = ts_arena_alloc(import->arena, (dossier->vocabulary->fact_count + 1) *
+                                                       sizeof *import->meanings);
   import->by_slot = ts_alloc((dossier->slot_count + 1) * sizeof *import->by_slot);
   return import;
 }
@@ -67,7 +69,7 @@ bool ts_import_table(ts_import *import, const char *file, const char *bytes, siz
   return ts_tables_read(tables, import->arena, file, bytes, length, import->problems);
 }
 
-/* ---- changes --------------------------------------------------------------------------------- */
+/* ---- changes -------------------------------------------------------------------------- */
 
 static const ts_value *value_now(const ts_import *import, const ts_import_set *set) {
   const ts_subject_entry *entry = &import->dossier->subjects[set->target.subject];
@@ -148,8 +150,7 @@ bool ts_import_set_fact(ts_import *import, ts_import_target target, uint32_t pos
   return true;
 }
 
-/* ---- the order of the sheets -------------------------------------------------------------------
- */
+/* ---- the order of the sheets ---------------------------------------------------------- */
 
 static int by_entity(const void *a, const void *b) {
   const ts_import_sheet *one = a, *other = b;
@@ -228,8 +229,7 @@ bool ts_import_work_out(ts_import *import) {
   return good;
 }
 
-/* ---- what comes of it
- * ---------------------------------------------------------------------------- */
+/* ---- what comes of it ----------------------------------------------------------------- */
 
 /* How many facts are stated of a new one. */
 static size_t stated(const ts_import *import, const ts_import_fresh *fresh) {

@@ -114,8 +114,7 @@ bool ts_import_one(const ts_import *import, uint32_t entity, const char *words, 
                         near ? "; the nearest is \"" : "", near ? near : "", near ? "\"" : "");
 }
 
-/* ---- references -------------------------------------------------------------------------------
- */
+/* ---- references ----------------------------------------------------------------------- */
 
 /* One word of a reference, for any of the entities it may name. NULL with a report. */
 static const char *resolve_one(const ts_import *import, const ts_known_fact *fact,

@@ -31,7 +31,7 @@ const char *ts_import_plain(ts_arena *arena, const char *text, const char **insi
   return copy;
 }
 
-/* ---- one heading ------------------------------------------------------------------------- */
+/* ---- one heading ---------------------------------------------------------------------- */
 
 typedef enum { NOTHING, SURE, LIKELY, SEVERAL } certainty;
 
@@ -47,17 +47,33 @@ static const char *plain(const ts_import *import, const char *text) {
   return ts_import_plain(import->arena, text, &inside);
 }
 
-/* Whether every word of one text, with '-' between, is among those of the other. */
-static bool words_among(ts_arena *arena, const char *some, const char *all) {
-  const char *at = some;
-  for (char *word; (word = ts_words_next(arena, &at, "-"));) {
-    bool found = false;
-    const char *in = all;
-    for (char *other; !found && (other = ts_words_next(arena, &in, "-"));)
-      found = ts_same(word, other);
-    if (!found) return false;
+/* Whether a word, with '-' between words, is among those of a text. */
+static bool has_word(const char *text, const char *word, size_t length) {
+  for (;;) {
+    size_t here = strcspn(text, "-");
+    if (here == length && memcmp(text, word, length) == 0) return true;
+    if (text[here] == '\0') return false;
+    text += here + 1;
+  }
+}
+
+/* Whether every word of a heading is in one of two texts. */
+static bool words_among(const char *some, const char *one, const char *other) {
+  for (const char *at = some; *at != '\0';) {
+    size_t length = strcspn(at, "-");
+    if (!has_word(one, at, length) && !has_word(other, at, length)) return false;
+    at += length + (at[length] == '-');
   }
   return some[0] != '\0';
+}
+
+/* The meaning of a fact as a heading would have it; worked out once for all facts. */
+static const char *meaning_of(const ts_import *import, uint32_t entity, uint32_t position) {
+  const ts_vocabulary *vocabulary = import->dossier->vocabulary;
+  size_t fact = vocabulary->entities[entity].facts[position];
+  if (import->meanings[fact] == NULL)
+    import->meanings[fact] = plain(import, vocabulary->facts[fact].def->meaning);
+  return import->meanings[fact];
 }
 
 static match matched(ts_column_role role, uint32_t number) {
@@ -81,6 +97,23 @@ static bool names_above(const ts_import *import, uint32_t entity, const char *wo
   return false;
 }
 
+/* A heading that is a fact's name or meaning, or names what the subject stands in. */
+static bool known_heading(const ts_import *import, uint32_t entity, const char *words, match *m) {
+  const ts_vocabulary *vocabulary = import->dossier->vocabulary;
+  uint32_t position = ts_fact_position(vocabulary, entity, words);
+  for (uint32_t i = 0; position == TS_ABSENT && i < vocabulary->entities[entity].count; i++)
+    if (ts_same(meaning_of(import, entity, i), words)) position = i;
+  if (position != TS_ABSENT && !ts_known_at(vocabulary, entity, position)->def->derived) {
+    *m = matched(TS_COLUMN_FACT, position);
+    return true;
+  }
+  if (ts_same(words, "subject")) {
+    *m = matched(TS_COLUMN_SUBJECT, 0);
+    return true;
+  }
+  return names_above(import, entity, words, m);
+}
+
 /* A heading whose words are all in the name and the meaning of one fact, or of several. */
 static match by_meaning(const ts_import *import, uint32_t entity, const char *words) {
   const ts_vocabulary *vocabulary = import->dossier->vocabulary;
@@ -89,38 +122,29 @@ static match by_meaning(const ts_import *import, uint32_t entity, const char *wo
   ts_text offered = {0};
   for (uint32_t i = 0; i < vocabulary->entities[entity].count; i++) {
     const ts_fact_def *def = ts_known_at(vocabulary, entity, i)->def;
-    const char *meaning = plain(import, def->meaning);
-    if (def->derived) continue;
-    if (ts_same(meaning, words)) m = matched(TS_COLUMN_FACT, i);
-    if (m.sure == SURE) break;
-    if (!words_among(import->arena, words,
-                     ts_arena_printf(import->arena, "%s-%s", def->name, meaning)))
-      continue;
+    if (def->derived || !words_among(words, def->name, meaning_of(import, entity, i))) continue;
     if (++found <= OFFERED) ts_text_addf(&offered, "%s\"%s\"", found > 1 ? ", " : "", def->name);
     m.column = matched(TS_COLUMN_FACT, i).column;
     m.fact = def->name;
   }
-  if (m.sure != SURE && found > 0) m.sure = found == 1 ? LIKELY : SEVERAL;
+  /* One word in common may be chance. */
+  m.sure = found == 0 ? NOTHING : found == 1 && strchr(words, '-') ? LIKELY : SEVERAL;
   m.offered = ts_arena_copy(import->arena, offered.data);
   ts_text_release(&offered);
   return m;
 }
 
-/* A fact by its name or what it stands in; else by its meaning; else the nearest name. */
+/* What is known for sure; else by its meaning; else the nearest name. */
 static match match_heading(const ts_import *import, uint32_t entity, const char *words) {
-  const ts_vocabulary *vocabulary = import->dossier->vocabulary;
   match m = {0};
-  uint32_t position = ts_fact_position(vocabulary, entity, words);
-  if (position != TS_ABSENT && !ts_known_at(vocabulary, entity, position)->def->derived)
-    return matched(TS_COLUMN_FACT, position);
-  if (ts_same(words, "subject")) return matched(TS_COLUMN_SUBJECT, 0);
-  if (names_above(import, entity, words, &m)) return m;
+  if (known_heading(import, entity, words, &m)) return m;
   m = by_meaning(import, entity, words);
-  if (m.sure == NOTHING) m.fact = ts_names_nearest(&vocabulary->entities[entity].names, words);
+  if (m.sure == NOTHING)
+    m.fact = ts_names_nearest(&import->dossier->vocabulary->entities[entity].names, words);
   return m;
 }
 
-/* ---- a row for each fact ------------------------------------------------------------------- */
+/* ---- a row for each fact -------------------------------------------------------------- */
 
 static const struct {
   const char *words;
@@ -163,29 +187,33 @@ static bool is_long(const ts_import *import, ts_import_sheet *sheet, uint32_t ro
   return false;
 }
 
-/* ---- which entity, which row ----------------------------------------------------------------- */
+/* ---- which entity, which row ---------------------------------------------------------- */
 
-/* How many headings of a row an entity knows for sure. */
-static size_t known_in(const ts_import *import, const ts_table *table, uint32_t row,
-                       uint32_t entity) {
-  size_t known = 0;
-  for (size_t i = 0; i < table->count && table->cells[i].row <= row; i++) {
-    const ts_cell *cell = &table->cells[i];
-    if (cell->row == row && cell->kind == TS_CELL_TEXT)
-      known += match_heading(import, entity, plain(import, cell->text)).sure == SURE;
-  }
-  return known;
+/* The first rows of a table, any of which may hold its headings. */
+typedef struct {
+  const char **words; /* by cell: those of a text as a heading; else NULL */
+  size_t count;
+} head_rows;
+
+static head_rows first_rows(const ts_import *import, const ts_table *table) {
+  head_rows rows = {0};
+  while (rows.count < table->count && table->cells[rows.count].row < HEAD_SEARCHED) rows.count++;
+  rows.words = ts_arena_alloc(import->arena, (rows.count + 1) * sizeof *rows.words);
+  for (size_t i = 0; i < rows.count; i++)
+    if (table->cells[i].kind == TS_CELL_TEXT) rows.words[i] = plain(import, table->cells[i].text);
+  return rows;
 }
 
-/* The row, among the first, with most headings that the entity knows. */
-static size_t best_row(const ts_import *import, const ts_table *table, uint32_t entity,
-                       uint32_t *row) {
-  size_t best = 0;
-  uint32_t rows = ts_table_rows(table);
-  for (uint32_t r = 0; r < rows && r < HEAD_SEARCHED; r++) {
-    size_t known = known_in(import, table, r, entity);
-    if (known > best) best = known, *row = r;
-  }
+/* The row, among the first, with most headings that the entity knows; how many those are. */
+static size_t best_row(const ts_import *import, const ts_table *table, const head_rows *rows,
+                       uint32_t entity, uint32_t *row) {
+  size_t known[HEAD_SEARCHED] = {0}, best = 0;
+  match m;
+  for (size_t i = 0; i < rows->count; i++)
+    if (rows->words[i] != NULL && known_heading(import, entity, rows->words[i], &m))
+      known[table->cells[i].row]++;
+  for (uint32_t r = 0; r < HEAD_SEARCHED; r++)
+    if (known[r] > best) best = known[r], *row = r;
   return best;
 }
 
@@ -199,13 +227,14 @@ static uint32_t entity_named(const ts_import *import, const char *name) {
 }
 
 /* The one entity that knows most headings of a row, and two at least. */
-static uint32_t entity_by_headings(const ts_import *import, const ts_table *table, uint32_t *row) {
+static uint32_t entity_by_headings(const ts_import *import, const ts_table *table,
+                                   const head_rows *rows, uint32_t *row) {
   size_t best = 1;
   uint32_t found = TS_ABSENT;
   for (uint32_t i = 0; i < import->dossier->vocabulary->entity_count; i++) {
     uint32_t at = 0;
     if (import->dossier->vocabulary->entities[i].def->parent == NULL) continue;
-    size_t known = best_row(import, table, i, &at);
+    size_t known = best_row(import, table, rows, i, &at);
     if (known == best) found = TS_ABSENT;
     if (known > best) best = known, found = i, *row = at;
   }
@@ -224,19 +253,23 @@ static bool find_entity(const ts_import *import, ts_import_sheet *sheet, bool *l
   const ts_map_sheet *map = sheet->map;
   const char *where = ts_import_sheet_name(import, sheet->file, sheet->table);
   bool given = map != NULL && map->entity != NULL;
+  head_rows rows = first_rows(import, sheet->table);
   sheet->entity = entity_named(import, given ? map->entity : plain(import, sheet->table->name));
   if (given && sheet->entity == TS_ABSENT) return unknown_entity(import, map);
   if (sheet->entity == TS_ABSENT) {
-    sheet->entity = entity_by_headings(import, sheet->table, &sheet->head);
+    sheet->entity = entity_by_headings(import, sheet->table, &rows, &sheet->head);
     if (sheet->entity == TS_ABSENT) {
       *left_out = true;
-      ts_report(import->problems, TS_WARNING, where, 0,
-                "is left out: neither its name nor its headings say of what it is; a map may");
+      ts_report(
+          import->problems, TS_WARNING, where, 0,
+          "is left out: neither its name nor its headings say of what it is; a map may, as in "
+          "<sheet name=\"%s\" entity=\"person\"/>",
+          sheet->table->name);
       return false;
     }
     ts_report(import->problems, TS_NOTE, where, 0, "is taken for %s, by its headings",
               import->dossier->vocabulary->entities[sheet->entity].def->plural);
-  } else if (best_row(import, sheet->table, sheet->entity, &sheet->head) == 0 && !given) {
+  } else if (best_row(import, sheet->table, &rows, sheet->entity, &sheet->head) == 0 && !given) {
     return ts_import_fail(import, where, "no heading in it is a fact of \"%s\"",
                           import->dossier->vocabulary->entities[sheet->entity].def->name);
   }
@@ -244,8 +277,7 @@ static bool find_entity(const ts_import *import, ts_import_sheet *sheet, bool *l
   return true;
 }
 
-/* ---- the columns -------------------------------------------------------------------------------
- */
+/* ---- the columns ---------------------------------------------------------------------- */
 
 static ts_map_column *mapped(const ts_import *import, const ts_import_sheet *sheet,
                              const ts_cell *cell) {
@@ -377,8 +409,7 @@ static bool read_headings(const ts_import *import, ts_import_sheet *sheet) {
   return all_used(import, sheet) && good;
 }
 
-/* ---- the sheet
- * ----------------------------------------------------------------------------------- */
+/* ---- the sheet ------------------------------------------------------------------------ */
 
 static ts_map_sheet *map_of(ts_import *import, const char *name) {
   for (size_t i = 0; i < import->map.count; i++)

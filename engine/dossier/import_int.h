@@ -121,7 +121,8 @@ struct ts_import {
   size_t fresh_count, fresh_capacity;
   ts_import_set *sets;
   size_t set_count, set_capacity;
-  uint32_t *by_slot; /* 1 + index of the change of a slot; 0: none */
+  const char **meanings; /* by fact of the vocabulary: as a heading has them, once asked for */
+  uint32_t *by_slot;     /* 1 + index of the change of a slot; 0: none */
 };
 
 /* Reports against "FILE, SHEET" or a cell of it; gives false. */

@@ -7,6 +7,11 @@
 #include <stdlib.h>
 #include <string.h>
 
+enum {
+  PROBLEMS_SHOWN = 500, /* beyond that nobody reads on */
+  NEW_MAX = 10 * 1000   /* subjects in one run: each is held against all others */
+};
+
 typedef struct {
   ts_import *import;
   const ts_import_sheet *sheet;
@@ -46,8 +51,7 @@ static const char *words_of(const rowing *r, const ts_cell *cell) {
   return cell != NULL ? ts_import_words(r->import, cell) : NULL;
 }
 
-/* ---- what it stands in --------------------------------------------------------------------------
- */
+/* ---- what it stands in ---------------------------------------------------------------- */
 
 static uint32_t entity_above(const ts_import *import, uint32_t entity) {
   const ts_vocabulary *vocabulary = import->dossier->vocabulary;
@@ -93,8 +97,7 @@ static bool find_above(const rowing *r, uint32_t entity, ts_import_target *found
                         name, column ? "its cell is empty" : "a column of that name does");
 }
 
-/* ---- whom it is about
- * ------------------------------------------------------------------------------ */
+/* ---- whom it is about ----------------------------------------------------------------- */
 
 /* Facts besides which nothing tells those of an entity apart that stand in one place. */
 static const struct {
@@ -243,8 +246,7 @@ static bool find_path(const rowing *r, const ts_cell *cell, ts_import_target *fo
                         known_entity(r)->def->name);
 }
 
-/* ---- those that are new
- * ------------------------------------------------------------------------------ */
+/* ---- those that are new --------------------------------------------------------------- */
 
 /* A name as an id: "Ann O'Lee" as ann-o-lee. */
 static const char *id_from(ts_arena *arena, const char *name) {
@@ -286,6 +288,9 @@ static bool create(const rowing *r, ts_import_target in, ts_import_target *made)
   const ts_known_entity *entity = known_entity(r);
   const ts_cell *from;
   const char *name = name_for(r, in, &from);
+  if (import->fresh_count == NEW_MAX)
+    return ts_import_fail(import, where_of(r, from), "more than %d are new; take them in parts",
+                          NEW_MAX);
   if (has_id(r) && !usable_id(import, name))
     return ts_import_fail(import, where_of(r, from),
                           "a new %s needs an id of its own in a column "
@@ -307,8 +312,7 @@ static bool create(const rowing *r, ts_import_target in, ts_import_target *made)
   return true;
 }
 
-/* ---- one row
- * --------------------------------------------------------------------------------------------- */
+/* ---- one row -------------------------------------------------------------------------- */
 
 static bool has_above(const rowing *r, uint32_t above) {
   return cell_of(r, TS_COLUMN_ABOVE, above, NULL) != NULL;
@@ -381,8 +385,7 @@ static bool read_wide(rowing *r) {
   return good;
 }
 
-/* ---- a row for each fact
- * --------------------------------------------------------------------------------- */
+/* ---- a row for each fact -------------------------------------------------------------- */
 
 static bool read_evidence(const rowing *r, ts_edit_evidence *e) {
   static const char *const kinds[] = {"measured", "certificate", "statement", "estimate"};
@@ -451,8 +454,7 @@ static bool read_long(const rowing *r) {
                                             TS_ROWS_AGREE, where_of(r, cell), &evidence);
 }
 
-/* ---- all of them
- * -------------------------------------------------------------------------------------------- */
+/* ---- all of them ---------------------------------------------------------------------- */
 
 typedef struct {
   double when;
@@ -514,6 +516,10 @@ bool ts_import_read_rows(ts_import *import, const ts_import_sheet *sheet) {
   for (size_t i = 0; i < count; i++) {
     rowing r = {import, sheet, rows[i].row, -1};
     good = (sheet->entity == TS_ABSENT ? read_long(&r) : read_wide(&r)) && good;
+    if (ts_count(import->problems, TS_ERROR) < PROBLEMS_SHOWN) continue;
+    ts_import_fail(import, ts_import_sheet_name(import, sheet->file, sheet->table),
+                   "there is more; mend these first");
+    break;
   }
   free(rows);
   return good;

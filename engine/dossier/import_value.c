@@ -21,7 +21,7 @@ bool ts_import_is_unit(const ts_import *import, const char *unit, ts_dim *dim) {
   return ts_quantity_read(import->dossier->units, text, &range, dim, why, sizeof why);
 }
 
-/* ---- cells as words ------------------------------------------------------------------------- */
+/* ---- cells as words ------------------------------------------------------------------- */
 
 static const char *number_words(const ts_import *import, double number) {
   char text[NUMBER_LENGTH];
@@ -54,8 +54,7 @@ const char *ts_import_words(const ts_import *import, const ts_cell *cell) {
   }
 }
 
-/* ---- numbers -----------------------------------------------------------------------------------
- */
+/* ---- numbers -------------------------------------------------------------------------- */
 
 /* Digits and what joins them: no unit. */
 static bool is_bare(const char *text) {
@@ -114,8 +113,7 @@ static const char *duration_text(const ts_import *import, double seconds) {
                          minutes ? "min" : "s");
 }
 
-/* ---- days and times
- * ------------------------------------------------------------------------------ */
+/* ---- days and times ------------------------------------------------------------------- */
 
 /* Three groups of digits with one character between each; false for anything else. */
 static bool three_groups(const char *text, const char *at[3], size_t length[3]) {
@@ -176,8 +174,7 @@ static const char *clock_text(const ts_import *import, const ts_import_form *for
   return NULL;
 }
 
-/* ---- words
- * ------------------------------------------------------------------------------------------ */
+/* ---- words ---------------------------------------------------------------------------- */
 
 static char *small_letters(ts_arena *arena, const char *text) {
   char *copy = ts_arena_copy(arena, text);
@@ -202,8 +199,7 @@ static const char *choice_text(ts_arena *arena, ts_fact_type type, const char *t
   return copy;
 }
 
-/* ---- together
- * ---------------------------------------------------------------------------------------- */
+/* ---- together ------------------------------------------------------------------------- */
 
 static const char *text_of_words(const ts_import *import, const ts_known_fact *fact,
                                  const ts_import_form *form, const char *text, const char *where) {

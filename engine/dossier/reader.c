@@ -150,21 +150,6 @@ static char *bytes_of(const ts_reader *reader, const char *path, const char *nam
 
 /* ---- includes ---------------------------------------------------------- */
 
-/* Why a file could not be read, without the "file: error:" before it. */
-static char *reason(ts_arena *arena, const ts_diagnostics *problems) {
-  char *text = NULL;
-  size_t size = 0;
-  FILE *out = open_memstream(&text, &size);
-  if (!out) ts_out_of_memory();
-  ts_diagnostics_print(problems, out);
-  if (fclose(out) != 0) ts_out_of_memory();
-  const char *start = strstr(text, "error: ");
-  start = start ? start + strlen("error: ") : text;
-  char *copy = ts_arena_copy_n(arena, start, strcspn(start, "\n"));
-  free(text);
-  return copy;
-}
-
 static void include_file(ts_reader *reader, const xmlNode *element, const char *name) {
   ts_arena *arena = reader->dossier->arena;
   ts_diagnostics *trouble = ts_diagnostics_new();
@@ -178,7 +163,7 @@ static void include_file(ts_reader *reader, const xmlNode *element, const char *
   } else {
     reader->incomplete = true;
     ts_reader_error(reader, element, "href", "cannot read the included file \"%s\": it %s", name,
-                    reason(arena, trouble));
+                    ts_first_error(trouble, NULL));
   }
   ts_diagnostics_free(trouble);
 }

@@ -123,7 +123,7 @@ static xmlNode *element_of(const ts_rewrite *r, uint32_t file, ts_subject subjec
   return on_line(in, ts_xml_root(in->xml), def->name, entry->info.line, &left);
 }
 
-/* ---- pieces of text --------------------------------------------------------------------- */
+/* ---- pieces of text ------------------------------------------------------------------- */
 
 static void add_escaped(ts_text *out, const char *value) {
   for (; *value != '\0'; value++) {
@@ -163,7 +163,7 @@ static int indent_at(const char *text, size_t at) {
   return (int)strspn(text + at, " \t");
 }
 
-/* ---- where an element ends ---------------------------------------------------------------- */
+/* ---- where an element ends ------------------------------------------------------------ */
 
 static size_t behind(const source *in, size_t at, const char *what) {
   const char *found = memmem(in->text + at, in->length - at, what, strlen(what));
@@ -207,7 +207,7 @@ static size_t behind_element(const source *in, size_t at) {
   return at;
 }
 
-/* ---- new elements -------------------------------------------------------------------------- */
+/* ---- new elements --------------------------------------------------------------------- */
 
 static ts_rewrite_element *new_element(ts_rewrite *r, const char *name) {
   ts_rewrite_element *element = ts_arena_alloc(r->arena, sizeof *element);
@@ -309,7 +309,7 @@ static void place_all(ts_rewrite *r) {
   r->added_count = 0;
 }
 
-/* ---- a fact of a subject that is there ------------------------------------------------------ */
+/* ---- a fact of a subject that is there ------------------------------------------------ */
 
 static void put_attribute(ts_rewrite *r, size_t index, const xmlNode *element, const char *name,
                           const char *value) {
@@ -378,7 +378,7 @@ bool ts_rewrite_fact(ts_rewrite *r, uint32_t slot, const char *value) {
   return true;
 }
 
-/* ---- subjects that are new ------------------------------------------------------------------- */
+/* ---- subjects that are new ------------------------------------------------------------ */
 
 /* Behind which of the parent's elements one of an entity belongs: the last of its like, else the
  * last that the vocabulary has before it; NULL: first. */
@@ -432,7 +432,7 @@ void ts_rewrite_say(ts_rewrite *r, ts_rewrite_element *element, const ts_fact_de
   state(r, element, fact->name, value, ts_known(r->dossier->vocabulary, fact)->added);
 }
 
-/* ---- evidence, and the whole ----------------------------------------------------------------- */
+/* ---- evidence, and the whole ---------------------------------------------------------- */
 
 void ts_rewrite_evidence_text(const char *path, const ts_edit_evidence *evidence, ts_text *out) {
   ts_text_add(out, "  <evidence");

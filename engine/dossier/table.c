@@ -9,7 +9,7 @@
 
 enum { MEMBER_LIMIT = 64 << 20, TEXT_LIMIT = 4096, TABLES_MAX = 256 };
 
-/* ---- adding ----------------------------------------------------------------------------- */
+/* ---- adding --------------------------------------------------------------------------- */
 
 bool ts_table_fail(ts_table_reader *reader, const char *format, ...) {
   va_list list;
@@ -64,7 +64,7 @@ bool ts_table_add(ts_table_reader *reader, ts_table *table, ts_cell cell) {
   return true;
 }
 
-/* ---- XML -------------------------------------------------------------------------------- */
+/* ---- XML ------------------------------------------------------------------------------ */
 
 ts_xml *ts_table_member(ts_table_reader *reader, const char *name) {
   size_t length;
@@ -124,7 +124,7 @@ bool ts_table_date(const char *text, double *seconds) {
   return true;
 }
 
-/* ---- looking things up ------------------------------------------------------------------ */
+/* ---- looking things up ---------------------------------------------------------------- */
 
 static int by_place(const void *a, const void *b) {
   const ts_cell *one = a, *other = b;
@@ -152,7 +152,7 @@ char *ts_cell_name(uint32_t row, uint32_t column, char out[TS_CELL_NAME]) {
   return out;
 }
 
-/* ---- the door --------------------------------------------------------------------------- */
+/* ---- the door ------------------------------------------------------------------------- */
 
 static bool read_archive(ts_table_reader *reader) {
   reader->zip = ts_zip_open(reader->bytes, reader->length);

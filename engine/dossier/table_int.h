@@ -15,6 +15,7 @@ typedef struct {
   ts_zip *zip; /* NULL for CSV */
   ts_diagnostics *problems;
   bool failed;
+  size_t looked_at; /* cells, the empty ones of rows that repeat too */
 } ts_table_reader;
 
 /* Begins a table; later ones must not be begun while cells are still added to it. */

@@ -11,6 +11,8 @@ static const char text_space[] = NAMESPACE "text:1.0";
 /* LibreOffice says only here that a cell holds an error. */
 static const char calc[] = "urn:org:documentfoundation:names:experimental:calc:xmlns:calcext:1.0";
 
+enum { LOOKED_AT = 20 * TS_TABLE_CELLS };
+
 typedef struct {
   ts_table_reader *reader;
   ts_table *table;
@@ -22,7 +24,7 @@ static bool is(const xmlNode *node, const char *space, const char *name) {
          ts_same((const char *)node->ns->href, space) && ts_same((const char *)node->name, name);
 }
 
-/* ---- one cell ----------------------------------------------------------------------------- */
+/* ---- one cell ------------------------------------------------------------------------- */
 
 static void add_words(const ts_table_reader *reader, const xmlNode *inside, ts_text *words) {
   for (const xmlNode *node = inside->children; node != NULL; node = node->next) {
@@ -97,7 +99,7 @@ static bool read_value(const ts_table_reader *reader, const xmlNode *node, const
   return true;
 }
 
-/* ---- rows ----------------------------------------------------------------------------------- */
+/* ---- rows ----------------------------------------------------------------------------- */
 
 /* A cell with something in it, as often as it says: what is too much, ts_table_add says. */
 static bool add_cell(progress *p, const xmlNode *node, ts_cell cell, uint32_t times) {
@@ -119,6 +121,8 @@ static bool read_row(progress *p, const xmlNode *row, uint32_t number, bool *any
   for (const xmlNode *node = row->children; node != NULL; node = node->next) {
     bool covered = is(node, table_space, "covered-table-cell");
     if (!covered && !is(node, table_space, "table-cell")) continue;
+    if (++p->reader->looked_at > LOOKED_AT)
+      return ts_table_fail(p->reader, "repeats its rows beyond all use");
     uint32_t times = ts_table_whole(p->reader, node, table_space, "number-columns-repeated", 1);
     ts_cell cell = {.row = number, .column = (uint32_t)(column < UINT32_MAX ? column : UINT32_MAX)};
     if (!covered && !add_cell(p, node, cell, times)) return false;
@@ -149,8 +153,7 @@ static bool read_group(progress *p, const xmlNode *group) {
   return true;
 }
 
-/* ---- the file ---------------------------------------------------------------------------------
- */
+/* ---- the file ------------------------------------------------------------------------- */
 
 static bool read_tables(ts_table_reader *reader, const xmlNode *spreadsheet) {
   for (const xmlNode *node = spreadsheet->children; node != NULL; node = node->next) {

@@ -5,6 +5,9 @@
 #include <stdlib.h>
 #include <string.h>
 
+/* More than any spreadsheet program writes. */
+enum { FORMATS = 4096, STYLES = 1 << 16 };
+
 /* The formats that have a number and no text. */
 static ts_form built_in(uint32_t id) {
   if (id == 9 || id == 10) return TS_FORM_PERCENT;
@@ -38,13 +41,26 @@ static ts_form form_of(const char *code) {
   return date ? TS_FORM_DATE : time ? TS_FORM_TIME : percent ? TS_FORM_PERCENT : TS_FORM_NUMBER;
 }
 
-static ts_form form_by_id(const ts_table_reader *reader, const xmlNode *formats, uint32_t id) {
-  for (const xmlNode *f = ts_xml_child(formats, "numFmt"); f != NULL;
+/* The formats that the workbook itself describes. */
+typedef struct {
+  uint32_t id;
+  ts_form form;
+} own_form;
+
+static size_t read_own(const ts_table_reader *reader, const xmlNode *formats, own_form *own) {
+  size_t count = 0;
+  for (const xmlNode *f = ts_xml_child(formats, "numFmt"); f != NULL && count < FORMATS;
        f = ts_xml_next(f, "numFmt")) {
-    if (ts_table_whole(reader, f, NULL, "numFmtId", UINT32_MAX) != id) continue;
     const char *code = ts_table_attribute(reader, f, NULL, "formatCode");
-    return code != NULL && !ts_same(code, "General") ? form_of(code) : TS_FORM_NUMBER;
+    own[count].id = ts_table_whole(reader, f, NULL, "numFmtId", UINT32_MAX);
+    own[count++].form = code && !ts_same(code, "General") ? form_of(code) : TS_FORM_NUMBER;
   }
+  return count;
+}
+
+static ts_form form_by_id(const own_form *own, size_t count, uint32_t id) {
+  for (size_t i = 0; i < count; i++)
+    if (own[i].id == id) return own[i].form;
   return built_in(id);
 }
 
@@ -52,12 +68,14 @@ bool ts_table_forms(ts_table_reader *reader, ts_forms *forms) {
   if (!ts_zip_has(reader->zip, "xl/styles.xml")) return true;
   ts_xml *xml = ts_table_member(reader, "xl/styles.xml");
   if (xml == NULL) return false;
-  const xmlNode *formats = ts_xml_child(ts_xml_root(xml), "numFmts");
+  own_form own[FORMATS];
+  size_t count = read_own(reader, ts_xml_child(ts_xml_root(xml), "numFmts"), own);
   const xmlNode *styles = ts_xml_child(ts_xml_root(xml), "cellXfs");
-  for (const xmlNode *x = ts_xml_child(styles, "xf"); x != NULL; x = ts_xml_next(x, "xf")) {
+  for (const xmlNode *x = ts_xml_child(styles, "xf"); x != NULL && forms->count < STYLES;
+       x = ts_xml_next(x, "xf")) {
     TS_GROW(forms->forms, forms->count, forms->capacity);
     forms->forms[forms->count++] =
-        form_by_id(reader, formats, ts_table_whole(reader, x, NULL, "numFmtId", 0));
+        form_by_id(own, count, ts_table_whole(reader, x, NULL, "numFmtId", 0));
   }
   ts_xml_free(xml);
   return true;

@@ -26,7 +26,7 @@ typedef struct {
   uint32_t row, column; /* of the next cell, where it does not say */
 } progress;
 
-/* ---- texts ---------------------------------------------------------------------------------- */
+/* ---- texts ---------------------------------------------------------------------------- */
 
 /* All <t> below, but for those of a phonetic reading. */
 static void add_words(const xmlNode *inside, ts_text *words) {
@@ -63,8 +63,7 @@ static bool read_strings(workbook *book) {
   return true;
 }
 
-/* ---- one cell ---------------------------------------------------------------------------------
- */
+/* ---- one cell ------------------------------------------------------------------------- */
 
 /* Days since 1970 of the day a serial number counts from. The 1900 system holds a 29 February 1900
  * that never was: what is before it counts from a day later, and that day is no date. */
@@ -152,8 +151,7 @@ static bool add_cell(progress *p, const xmlNode *node) {
   return ts_table_add(reader, p->table, cell);
 }
 
-/* ---- sheets ------------------------------------------------------------------------------------
- */
+/* ---- sheets --------------------------------------------------------------------------- */
 
 static bool read_rows(progress *p, const xmlNode *data) {
   for (const xmlNode *r = ts_xml_child(data, "row"); r != NULL; r = ts_xml_next(r, "row")) {

@@ -181,7 +181,7 @@ void ts_push_limits(lua_State *L) {
   lua_createtable(L, 0, (int)rule->limit_count);
   for (size_t i = 0; i < rule->limit_count; i++) {
     const ts_limit *limit = &rule->limits[i];
-    ts_push_node(L, ts_constant(box->graph, box->amended ? limit->range : limit->declared_range, limit->dim));
+    ts_push_constant(L, box->amended ? limit->range : limit->declared_range, limit->dim);
     lua_setfield(L, -2, limit->name);
   }
   lua_createtable(L, 0, 2);

@@ -11,6 +11,7 @@
 #include "base/sort.h"
 #include "base/text.h"
 #include "rule/evaluator.h"
+#include "rule/trace.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -31,35 +32,28 @@ static int abandon(lua_State *L) {
   return lua_error(L);
 }
 
-static bool same_question(const ts_step *s, const ts_step *t) {
+bool ts_same_question(const ts_step *s, const ts_step *t) {
   return s->kind == t->kind && s->a == t->a && s->b == t->b && s->or_equal == t->or_equal && s->slot == t->slot && s->bit == t->bit;
 }
 
-static ts_step *add_step(lua_State *L, ts_sandbox *box, const ts_step *step) {
-  if (box->step_count >= QUESTIONS_BOUND) luaL_error(L, "the rule asks more than %d questions", (int)QUESTIONS_BOUND);
+static ts_decided answered(unsigned taken) { return (ts_decided){.how = TS_DECIDED, .taken = taken}; }
+static ts_decided refused(const char *why) { return (ts_decided){.how = TS_REFUSED, .why = why}; }
+static ts_decided no_course(void) { return (ts_decided){.how = TS_NO_COURSE}; }
+
+static void add_step(ts_sandbox *box, const ts_step *step) {
   TS_GROW(box->steps, box->step_count, box->step_capacity);
-  box->steps[box->step_count] = *step;
-  return &box->steps[box->step_count++];
+  box->steps[box->step_count++] = *step;
 }
 
-/* The same question asked before on this course has the same answer. */
 static const ts_step *asked_before(const ts_sandbox *box, const ts_step *step) {
   for (size_t i = 0; i < box->step_count; i++)
-    if (same_question(&box->steps[i], step)) return &box->steps[i];
+    if (ts_same_question(&box->steps[i], step)) return &box->steps[i];
   return NULL;
 }
 
-/* Within the prefix the next step is known; it must be this very question. */
-static ts_step *replayed(lua_State *L, ts_sandbox *box, const ts_step *step) {
-  if (box->step_count >= box->prefix) return NULL;
-  ts_step *known = &box->steps[box->step_count];
-  if (!same_question(known, step)) luaL_error(L, "the rule is not a function of its facts: it asked something else the second time");
-  box->step_count++;
-  return known;
-}
-
+/* Room for the ranges of all nodes, twice. */
 static ts_range *room_for(ts_sandbox *box) {
-  size_t need = ts_node_count(box->graph);
+  size_t need = 2 * (size_t)ts_node_count(box->graph);
   if (need > box->room_size) {
     box->room_size = 2 * need;
     box->room = ts_resize(box->room, box->room_size * sizeof *box->room);
@@ -67,64 +61,94 @@ static ts_range *room_for(ts_sandbox *box) {
   return box->room;
 }
 
-/* Which answers the ranges leave possible: bit 0 no, bit 1 yes. */
-static uint64_t possible_answers(ts_sandbox *box, const ts_step *step) {
-  ts_range *room = room_for(box);
-  uint64_t options = 0;
-  ts_ranges_save(box->graph, room);
-  for (int yes = 0; yes <= 1; yes++) {
-    if (ts_impose(box->graph, step->a, step->b, step->or_equal, yes)) options |= (uint64_t)1 << yes;
-    ts_ranges_restore(box->graph, room);
-  }
-  return options;
+/* Which answers the ranges leave possible: bit 0 no, bit 1 yes. What the first of them says is
+ * imposed on the graph. */
+static uint64_t impose_possible(ts_sandbox *box, const ts_step *step) {
+  ts_range *before = room_for(box), *with_no = before + ts_node_count(box->graph);
+  ts_ranges_save(box->graph, before);
+  bool no = ts_impose(box->graph, step->a, step->b, step->or_equal, false);
+  if (no) ts_ranges_save(box->graph, with_no);
+  ts_ranges_restore(box->graph, before);
+  bool yes = ts_impose(box->graph, step->a, step->b, step->or_equal, true);
+  if (no) ts_ranges_restore(box->graph, with_no);
+  return (uint64_t)no | (uint64_t)yes << 1;
 }
 
 static bool impose_step(ts_sandbox *box, const ts_step *step) {
   return !box->narrowing || ts_impose(box->graph, step->a, step->b, step->or_equal, step->taken == 1);
 }
 
-static bool fresh_compare(lua_State *L, ts_sandbox *box, ts_step *step) {
+static ts_decided fresh_compare(ts_sandbox *box, ts_step *step) {
   ts_answer answer = ts_less(box->graph, step->a, step->b, step->or_equal);
   if (answer != TS_OPEN) {
     step->settled = true;
     step->taken = answer == TS_YES;
-    add_step(L, box, step);
-    return step->taken == 1;
+    add_step(box, step);
+    return answered(step->taken);
   }
-  step->options = box->narrowing ? possible_answers(box, step) : 3;
-  if (!step->options) abandon(L);
+  step->options = box->narrowing ? impose_possible(box, step) : 3;
+  if (!step->options) return no_course();
   step->taken = first_answer(step->options);
   step->left = step->options & ~((uint64_t)1 << step->taken);
   step->settled = step->left == 0;
-  add_step(L, box, step);
-  if (!impose_step(box, step)) abandon(L);
-  return step->taken == 1;
+  add_step(box, step);
+  return answered(step->taken);
+}
+
+static ts_decided fresh_read(ts_sandbox *box, ts_step *step) {
+  if (!step->options) return refused("a fact without any possible value");
+  step->taken = first_answer(step->options);
+  step->left = step->options & ~((uint64_t)1 << step->taken);
+  step->settled = step->left == 0;
+  add_step(box, step);
+  return answered(step->taken);
+}
+
+/* Within the prefix the next step is known; what it decided is imposed again. */
+static ts_decided replayed(ts_sandbox *box, const ts_step *known) {
+  box->step_count++;
+  bool open = known->kind == TS_COMPARE && ts_less(box->graph, known->a, known->b, known->or_equal) == TS_OPEN;
+  return !open || impose_step(box, known) ? answered(known->taken) : no_course();
+}
+
+/* The same question asked before on this course has the same answer. */
+static ts_decided decide(ts_sandbox *box, ts_step *step) {
+  const ts_step *before = asked_before(box, step);
+  if (before) return answered(before->taken);
+  ts_record_question(box, step);
+  const ts_step *known = box->step_count < box->prefix ? &box->steps[box->step_count] : NULL;
+  if (known && !ts_same_question(known, step))
+    return refused("the rule is not a function of its facts: it asked something else the second time");
+  if (!known && box->step_count >= QUESTIONS_BOUND) return refused("the rule asks more than 4096 questions");
+  ts_decided decided = known                      ? replayed(box, known)
+                       : step->kind == TS_COMPARE ? fresh_compare(box, step)
+                                                  : fresh_read(box, step);
+  if (decided.how == TS_DECIDED) ts_record_answer(box, decided.taken);
+  return decided;
+}
+
+ts_decided ts_decide(ts_sandbox *box, ts_node_id a, ts_node_id b, bool or_equal) {
+  return decide(box, &(ts_step){.kind = TS_COMPARE, .a = a, .b = b, .or_equal = or_equal});
+}
+
+ts_decided ts_decide_read(ts_sandbox *box, ts_question kind, uint32_t slot, unsigned bit, uint64_t options) {
+  return decide(box, &(ts_step){.kind = kind, .slot = slot, .bit = bit, .options = options});
+}
+
+static unsigned or_raise(lua_State *L, ts_decided decided) {
+  if (decided.how == TS_NO_COURSE) abandon(L);
+  if (decided.how == TS_REFUSED) luaL_error(L, "%s", decided.why);
+  return decided.taken;
 }
 
 bool ts_decide_compare(lua_State *L, ts_node_id a, ts_node_id b, bool or_equal) {
   ts_sandbox *box = ts_sandbox_of(L);
-  ts_step step = {.kind = TS_COMPARE, .a = a, .b = b, .or_equal = or_equal};
   if (!box->evaluating) luaL_error(L, "facts can only be compared while a rule is evaluated");
-  const ts_step *before = asked_before(box, &step);
-  if (before) return before->taken == 1;
-  ts_step *known = replayed(L, box, &step);
-  if (!known) return fresh_compare(L, box, &step);
-  if (ts_less(box->graph, a, b, or_equal) == TS_OPEN && !impose_step(box, known)) abandon(L);
-  return known->taken == 1;
+  return or_raise(L, ts_decide(box, a, b, or_equal)) == 1;
 }
 
 unsigned ts_decide_choice(lua_State *L, ts_question kind, uint32_t slot, unsigned bit, uint64_t options) {
-  ts_sandbox *box = ts_sandbox_of(L);
-  ts_step step = {.kind = kind, .slot = slot, .bit = bit, .options = options};
-  const ts_step *before = asked_before(box, &step);
-  if (before) return before->taken;
-  const ts_step *known = replayed(L, box, &step);
-  if (known) return known->taken;
-  if (!options) luaL_error(L, "a fact without any possible value");
-  step.taken = first_answer(options);
-  step.left = options & ~((uint64_t)1 << step.taken);
-  step.settled = step.left == 0;
-  return add_step(L, box, &step)->taken;
+  return or_raise(L, ts_decide_read(ts_sandbox_of(L), kind, slot, bit, options));
 }
 
 /* ---- one course --------------------------------------------------------------- */
@@ -175,7 +199,8 @@ static bool rule_unchanged(lua_State *L) {  /* rule table on the top */
 
 typedef enum { RUN_OK, RUN_IMPOSSIBLE, RUN_FAILED } run_result;
 
-static run_result run_once(ts_sandbox *box, bool *applies, const char **failure) {
+/* The rule's table is on the top of the stack. */
+static run_result run_lua(ts_sandbox *box, bool *applies, const char **failure) {
   lua_State *L = box->lua;
   begin_run(box);
   lua_pushcfunction(L, run_rule);
@@ -191,6 +216,21 @@ static run_result run_once(ts_sandbox *box, bool *applies, const char **failure)
   if (ts_members_unchanged(L) && same) return RUN_OK;
   *failure = "the rule keeps something from one evaluation to the next";
   return RUN_FAILED;
+}
+
+/* From the record where there is one of this course; else the rule itself runs, and is recorded. */
+static run_result run_once(ts_evaluator *evaluator, bool *applies, const char **failure) {
+  ts_sandbox *box = evaluator->box;
+  if (box->recorder) {
+    begin_run(box);
+    ts_replay_result replay = ts_replay(box, evaluator->rule, applies);
+    if (replay != TS_NOT_RECORDED) return replay == TS_REPLAYED ? RUN_OK : RUN_IMPOSSIBLE;
+    ts_record_start(box, evaluator->rule);
+  }
+  run_result did = run_lua(box, applies, failure);
+  if (did == RUN_OK) ts_record_end(box, *applies);
+  ts_record_stop(box);
+  return did;
 }
 
 /* Takes the next untried answer; false when every course has been seen. */
@@ -272,7 +312,7 @@ static void see_courses(ts_evaluator *evaluator, ts_evaluation *result) {
   box->prefix = 0;
   for (int runs = 0;; runs++) {
     bool applies = false;
-    run_result did = run_once(box, &applies, &result->failure);
+    run_result did = run_once(evaluator, &applies, &result->failure);
     budget -= STEP_BUDGET - box->steps_left;
     keep_reads(evaluator);
     if (did == RUN_FAILED) return;
@@ -339,7 +379,7 @@ const ts_course *ts_course_worded(ts_evaluator *evaluator, size_t index) {
   box->prefix = kept->count;
   push_rule(evaluator);
   box->evaluating = true;
-  if (run_once(box, &applies, &failure) == RUN_OK) ts_word_course(box, course);
+  if (run_once(evaluator, &applies, &failure) == RUN_OK) ts_word_course(box, course);
   box->evaluating = false;
   lua_settop(box->lua, 0);
   return kept->worded = course;

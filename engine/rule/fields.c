@@ -2,6 +2,7 @@
 #include "rule/sandbox.h"
 
 #include "base/text.h"
+#include "rule/trace.h"
 #include <string.h>
 
 void ts_note_read(ts_sandbox *box, uint32_t slot) {
@@ -105,33 +106,39 @@ static void push_choice(lua_State *L, const char *choices, unsigned index) {
   lua_pushlstring(L, at, strcspn(at, " "));
 }
 
+uint64_t ts_slot_answers(ts_sandbox *box, uint32_t slot, unsigned bit) {
+  ts_value value = ts_slot_seen(box, slot);
+  if (bit == 0) return value.choices;
+  return (value.certain >> (bit - 1) & 1) ? 2 : (value.choices >> (bit - 1) & 1) ? 3 : 1;
+}
+
+static unsigned read_answer(lua_State *L, ts_sandbox *box, ts_question kind, uint32_t slot, unsigned bit) {
+  uint64_t options = ts_slot_answers(box, slot, bit);
+  ts_note_read(box, slot);
+  return ts_decide_choice(L, kind, slot, bit, options);
+}
+
+static ts_node_id read_number(ts_sandbox *box, uint32_t slot) {
+  ts_node_id node = ts_slot_node(box, slot);
+  ts_record_fact(box, slot, node);
+  return node;
+}
+
 static int read_fact(lua_State *L, ts_sandbox *box, uint32_t slot) {
   const ts_fact_def *fact = ts_slot_fact(box->dossier, slot);
-  ts_value value;
   switch (fact->type) {
   case TS_QUANTITY: case TS_COUNT: case TS_DATE: case TS_CLOCK: case TS_DAY:
-    ts_push_node(L, ts_slot_node(box, slot));
+    ts_push_node(L, read_number(box, slot));
     return 1;
-  case TS_FLAG:
-    value = ts_slot_seen(box, slot);
-    ts_note_read(box, slot);
-    lua_pushboolean(L, ts_decide_choice(L, TS_READ_FLAG, slot, 0, value.choices) == 1);
-    return 1;
-  case TS_CHOICE: case TS_KIND_WORD:
-    value = ts_slot_seen(box, slot);
-    ts_note_read(box, slot);
-    push_choice(L, fact->choices, ts_decide_choice(L, TS_READ_CHOICE, slot, 0, value.choices));
-    return 1;
+  case TS_FLAG: lua_pushboolean(L, read_answer(L, box, TS_READ_FLAG, slot, 0) == 1); return 1;
+  case TS_CHOICE: case TS_KIND_WORD: push_choice(L, fact->choices, read_answer(L, box, TS_READ_CHOICE, slot, 0)); return 1;
   default:
     return luaL_error(L, "\"%s\" is text for people; rules cannot read it", fact->name);
   }
 }
 
 static int read_member(lua_State *L, ts_sandbox *box, uint32_t slot, unsigned bit) {
-  ts_value value = ts_slot_seen(box, slot);
-  uint64_t options = (value.certain >> bit & 1) ? 2 : (value.choices >> bit & 1) ? 3 : 1;
-  ts_note_read(box, slot);
-  lua_pushboolean(L, ts_decide_choice(L, TS_READ_FLAG, slot, bit + 1, options) == 1);
+  lua_pushboolean(L, read_answer(L, box, TS_READ_FLAG, slot, bit + 1) == 1);
   return 1;
 }
 

@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "rule/evaluator.h"
 #include "rule/lint.h"
+#include "rule/trace.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -44,8 +45,17 @@ const char *ts_pack_file_name(const ts_packs *packs, size_t index) { return pack
 const char *ts_pack_file_digest(const ts_packs *packs, size_t index) { return packs->files[index].digest; }
 lua_Integer ts_rule_declaration(const ts_packs *packs, size_t rule) { return packs->rules[rule].declaration; }
 
+/* Those of packs that are loaded stand in the order of their ids, later ones behind them. */
 const ts_control *ts_control_find(const ts_packs *packs, const char *id) {
-  for (size_t i = 0; i < packs->control_count; i++)
+  size_t low = 0, high = packs->sorted_controls;
+  while (low < high) {
+    size_t middle = (low + high) / 2;
+    int order = strcmp(packs->controls[middle].id, id);
+    if (order == 0) return &packs->controls[middle];
+    if (order < 0) low = middle + 1;
+    else high = middle;
+  }
+  for (size_t i = packs->sorted_controls; i < packs->control_count; i++)
     if (ts_same(packs->controls[i].id, id)) return &packs->controls[i];
   return NULL;
 }
@@ -121,7 +131,12 @@ static bool name_is_free(ts_packs *packs, const char *folder, const char *pack, 
 bool ts_packs_load(ts_packs *packs, const char *folder, ts_diagnostics *problems) {
   const char *pack = pack_name(packs->arena, folder);
   if (loaded_before(packs, folder)) return true;
-  if (!name_is_free(packs, folder, pack, problems)) return false;
+  return name_is_free(packs, folder, pack, problems) && ts_packs_load_as(packs, folder, pack, problems);
+}
+
+bool ts_packs_load_as(ts_packs *packs, const char *folder, const char *pack, ts_diagnostics *problems) {
+  if (loaded_before(packs, folder)) return true;
+  pack = ts_arena_copy(packs->arena, pack);
   TS_GROW(packs->folders, packs->folder_count, packs->folder_capacity);
   packs->folders[packs->folder_count++] = ts_arena_copy(packs->arena, folder);
   char **names = ts_folder_list(packs->arena, folder, ".lua", problems);
@@ -132,7 +147,27 @@ bool ts_packs_load(ts_packs *packs, const char *folder, ts_diagnostics *problems
   good = ts_declarations_read(packs, problems) && good;
   if (packs->rule_count) qsort(packs->rules, packs->rule_count, sizeof *packs->rules, compare_rules);
   if (packs->control_count) qsort(packs->controls, packs->control_count, sizeof *packs->controls, compare_controls);
+  packs->sorted_controls = packs->control_count;
   return good;
+}
+
+/* ---- the text of one rule ---------------------------------------------------------- */
+
+static const ts_pack_file *file_of(const ts_packs *packs, const ts_rule *rule) {
+  for (size_t i = 0; i < packs->file_count; i++)
+    if (ts_same(packs->files[i].pack, rule->pack) && ts_same(ts_path_name(packs->files[i].name), rule->file)) return &packs->files[i];
+  return NULL;
+}
+
+const char *ts_rule_text(const ts_packs *packs, size_t index, ts_arena *arena) {
+  static const char start[] = "rule {", end[] = "\n}";
+  const ts_rule *rule = &packs->rules[index].rule;
+  const ts_pack_file *file = file_of(packs, rule);
+  if (!file) return "";
+  const char *id = strstr(file->text, ts_arena_printf(arena, "\"%s\"", rule->id)), *from = file->text;
+  for (const char *at = from; id && (at = strstr(at, start)) && at < id; at++) from = at;
+  const char *to = strstr(id ? id : from, end);
+  return ts_arena_copy_n(arena, from, to ? (size_t)(to - from) : strlen(from));
 }
 
 /* ---- evaluators ------------------------------------------------------------------- */
@@ -141,6 +176,7 @@ void ts_evaluator_use(ts_evaluator *evaluator, const ts_dossier *dossier) {
   ts_sandbox *box = evaluator->box;
   box->dossier = dossier;
   box->slot_count = ts_slot_count(dossier);
+  if (box->recorder) ts_recorder_forget(box->recorder);
   free(box->read_mark);
   free(box->read_ever);
   box->read_mark = ts_alloc((box->slot_count + 1) * sizeof *box->read_mark);
@@ -150,6 +186,10 @@ void ts_evaluator_use(ts_evaluator *evaluator, const ts_dossier *dossier) {
 void ts_evaluator_lay(ts_evaluator *evaluator, ts_laid *laid, int level) {
   evaluator->box->laid = laid;
   evaluator->box->laid_level = level;
+}
+
+void ts_evaluator_record(ts_evaluator *evaluator) {
+  if (!evaluator->box->recorder) evaluator->box->recorder = ts_recorder_new();
 }
 
 void ts_evaluator_narrow(ts_evaluator *evaluator, bool narrow) { evaluator->box->narrowing = narrow; }

@@ -26,6 +26,7 @@ struct ts_packs {
   size_t rule_count, rule_capacity;
   ts_control *controls;
   size_t control_count, control_capacity;
+  size_t sorted_controls; /* the first so many stand in the order of their ids */
   ts_pack_file *files;
   size_t file_count, file_capacity;
   ts_amendment *amendments;

@@ -78,6 +78,11 @@ void ts_packs_free(ts_packs *packs);
  * the folder. Facts it declares join the vocabulary. A folder already loaded is not loaded
  * again; another of its name is refused. False with reports. */
 bool ts_packs_load(ts_packs *packs, const char *folder, ts_diagnostics *problems);
+/* The same under another name than its folder's: a pack that stands in for the one of that name. */
+bool ts_packs_load_as(ts_packs *packs, const char *folder, const char *pack, ts_diagnostics *problems);
+
+/* The text of a rule, as its file has it, up to the brace that ends it at the start of a line; in the arena. */
+const char *ts_rule_text(const ts_packs *packs, size_t index, ts_arena *arena);
 
 size_t ts_rule_count(const ts_packs *packs);
 const ts_rule *ts_rule_at(const ts_packs *packs, size_t index); /* ordered by id */
@@ -213,6 +218,11 @@ void ts_evaluator_narrow(ts_evaluator *evaluator, bool narrow);
 /* From now on what counts at that level lies over the facts of every evaluation, before the
  * effects it is given; NULL: nothing does. */
 void ts_evaluator_lay(ts_evaluator *evaluator, ts_laid *laid, int level);
+
+/* From now on what rules do is recorded and done again without running them: worth it where the
+ * same rules go over the same subjects many times, with other values. The dossier's structure must
+ * stay as it is. */
+void ts_evaluator_record(ts_evaluator *evaluator);
 
 /* Sees every course of one rule over one subject, with the effects laid over the
  * facts, in the order given. The result belongs to the evaluator and holds until its next call. */

@@ -1,6 +1,7 @@
 #include "rule/sandbox.h"
 
 #include "base/text.h"
+#include "rule/trace.h"
 #include <lualib.h>
 #include <stdlib.h>
 #include <string.h>
@@ -117,6 +118,7 @@ void ts_sandbox_free(ts_sandbox *box) {
   if (!box) return;
   lua_close(box->lua);
   ts_graph_free(box->graph);
+  ts_recorder_free(box->recorder);
   ts_arena_free(box->arena);
   free(box->steps);
   free(box->reads);

@@ -99,6 +99,7 @@ typedef struct ts_sandbox {
   ts_range *room;
   size_t room_size;
   ts_read_quantity read_quantities[TS_READ_QUANTITIES];
+  struct ts_recorder *recorder; /* what runs do is recorded and done again (trace.h), or NULL */
   bool evaluating;
   bool amended;            /* what later packs made stricter holds: not for examples */
   ts_watch *watch;         /* told of each point of marked text, or NULL */
@@ -133,6 +134,7 @@ bool ts_members_unchanged(lua_State *L);
 /* Handles. The checks raise a Lua error that says what was expected. */
 void ts_push_node(lua_State *L, ts_node_id id); /* raises the graph's problem on TS_NO_NODE */
 void ts_push_subject(lua_State *L, ts_subject subject);
+void ts_push_constant(lua_State *L, ts_range range, ts_dim dim);
 bool ts_is_node(lua_State *L, int index);
 bool ts_is_subject(lua_State *L, int index);
 ts_node_id ts_to_node(lua_State *L, int index);  /* a bare number becomes a plain constant */
@@ -146,6 +148,8 @@ void ts_install_library(lua_State *L); /* library.c: the whitelist of Lua */
 /* Reading a field of a subject: pushes a handle, boolean, string or list. */
 int ts_field_read(lua_State *L, ts_subject subject, const char *name); /* fields.c */
 ts_node_id ts_slot_node(ts_sandbox *box, uint32_t slot);               /* with effects applied */
+/* The answers that a yes/no or a choice leaves possible; of a set: of member `bit`, from 1. */
+uint64_t ts_slot_answers(ts_sandbox *box, uint32_t slot, unsigned bit);
 ts_value ts_slot_seen(ts_sandbox *box, uint32_t slot);                 /* the value with effects applied */
 /* Lays one change of a control over a value. */
 void ts_change_value(const ts_change *change, const ts_value *to, ts_value *value);
@@ -160,6 +164,16 @@ void ts_push_limits(lua_State *L);
 int ts_raised(const ts_sandbox *box, int level, bool likelihood);
 
 /* Deciding (course.c). */
+typedef struct {
+  enum { TS_DECIDED, TS_NO_COURSE, TS_REFUSED } how;
+  unsigned taken;          /* DECIDED */
+  const char *why;         /* REFUSED */
+} ts_decided;
+/* a < b, or a <= b; a yes/no or a choice with those answers possible. */
+ts_decided ts_decide(ts_sandbox *box, ts_node_id a, ts_node_id b, bool or_equal);
+ts_decided ts_decide_read(ts_sandbox *box, ts_question kind, uint32_t slot, unsigned bit, uint64_t options);
+bool ts_same_question(const ts_step *s, const ts_step *t);
+/* The same from Lua: an impossible course is abandoned, a refusal is an error. */
 bool ts_decide_compare(lua_State *L, ts_node_id a, ts_node_id b, bool or_equal);
 unsigned ts_decide_choice(lua_State *L, ts_question kind, uint32_t slot, unsigned bit, uint64_t options);
 extern const char ts_abandon; /* its address is the error that ends an impossible course */

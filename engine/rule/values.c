@@ -2,6 +2,7 @@
 #include "rule/sandbox.h"
 
 #include "base/text.h"
+#include "rule/trace.h"
 #include <stdint.h>
 #include <string.h>
 
@@ -40,13 +41,43 @@ void ts_push_node(lua_State *L, ts_node_id id) {
 
 void ts_push_subject(lua_State *L, ts_subject subject) { push_handle(L, SUBJECT_TAG, subject); }
 
+/* ---- making values, for the record as well -------------------------------- */
+
+static ts_node_id make_constant(ts_sandbox *box, ts_range range, ts_dim dim) {
+  ts_node_id made = ts_constant(box->graph, range, dim);
+  ts_record_constant(box, made);
+  return made;
+}
+
+static ts_node_id make_binary(ts_sandbox *box, ts_op op, ts_node_id a, ts_node_id b) {
+  ts_node_id made = ts_binary(box->graph, op, a, b);
+  ts_record_binary(box, op, a, b, made);
+  return made;
+}
+
+static ts_node_id make_unary(ts_sandbox *box, ts_op op, ts_node_id a) {
+  ts_node_id made = ts_unary(box->graph, op, a);
+  ts_record_unary(box, op, 0, a, made);
+  return made;
+}
+
+static ts_node_id make_power(ts_sandbox *box, ts_node_id a, int k) {
+  ts_node_id made = ts_power(box->graph, a, k);
+  ts_record_unary(box, TS_RAISE, k, a, made);
+  return made;
+}
+
+void ts_push_constant(lua_State *L, ts_range range, ts_dim dim) {
+  ts_push_node(L, make_constant(ts_sandbox_of(L), range, dim));
+}
+
 ts_node_id ts_to_node(lua_State *L, int index) {
   ts_sandbox *box = ts_sandbox_of(L);
   if (ts_is_node(L, index)) return open_handle(L, index);
   if (lua_type(L, index) != LUA_TNUMBER)
     luaL_error(L, "a quantity is expected, not a %s", ts_is_subject(L, index) ? "subject" : luaL_typename(L, index));
   double x = lua_tonumber(L, index);
-  return ts_constant(box->graph, (ts_range){x, x}, TS_NUMBER);
+  return make_constant(box, (ts_range){x, x}, TS_NUMBER);
 }
 
 ts_subject ts_to_subject(lua_State *L, int index) {
@@ -58,7 +89,7 @@ ts_subject ts_to_subject(lua_State *L, int index) {
 
 static int binary(lua_State *L, ts_op op) {
   ts_node_id a = ts_to_node(L, 1), b = ts_to_node(L, 2);
-  ts_push_node(L, ts_binary(ts_sandbox_of(L)->graph, op, a, b));
+  ts_push_node(L, make_binary(ts_sandbox_of(L), op, a, b));
   return 1;
 }
 
@@ -68,23 +99,23 @@ static int value_mul(lua_State *L) { return binary(L, TS_MUL); }
 static int value_div(lua_State *L) { return binary(L, TS_DIV); }
 
 static int value_neg(lua_State *L) {
-  ts_push_node(L, ts_unary(ts_sandbox_of(L)->graph, TS_NEG, ts_to_node(L, 1)));
+  ts_push_node(L, make_unary(ts_sandbox_of(L), TS_NEG, ts_to_node(L, 1)));
   return 1;
 }
 
 static int value_abs(lua_State *L) {
-  ts_push_node(L, ts_unary(ts_sandbox_of(L)->graph, TS_ABS, ts_to_node(L, 1)));
+  ts_push_node(L, make_unary(ts_sandbox_of(L), TS_ABS, ts_to_node(L, 1)));
   return 1;
 }
 
 static int value_root(lua_State *L) {
-  ts_push_node(L, ts_unary(ts_sandbox_of(L)->graph, TS_ROOT, ts_to_node(L, 1)));
+  ts_push_node(L, make_unary(ts_sandbox_of(L), TS_ROOT, ts_to_node(L, 1)));
   return 1;
 }
 
 static int value_power(lua_State *L) {
   if (lua_type(L, 2) != LUA_TNUMBER || !lua_isinteger(L, 2)) return luaL_error(L, "a power must be a whole number");
-  ts_push_node(L, ts_power(ts_sandbox_of(L)->graph, ts_to_node(L, 1), (int)lua_tointeger(L, 2)));
+  ts_push_node(L, make_power(ts_sandbox_of(L), ts_to_node(L, 1), (int)lua_tointeger(L, 2)));
   return 1;
 }
 
@@ -150,13 +181,13 @@ static int make_quantity(lua_State *L) {
       return refuse_quantity(L, text, why);
     size_t bytes = strlen(text) + 1;
     if (bytes > sizeof read.text) {
-      ts_push_node(L, ts_constant(box->graph, read.range, read.dim));
+      ts_push_constant(L, read.range, read.dim);
       return 1;
     }
     memcpy(read.text, text, bytes);
     *known = read;
   }
-  ts_push_node(L, ts_constant(box->graph, known->range, known->dim));
+  ts_push_constant(L, known->range, known->dim);
   return 1;
 }
 
@@ -165,7 +196,7 @@ static int extreme(lua_State *L, ts_op op) {
   if (count < 1) return luaL_error(L, "min and max want at least one value");
   ts_node_id best = ts_to_node(L, 1);
   for (int i = 2; i <= count; i++) {
-    best = ts_binary(ts_sandbox_of(L)->graph, op, best, ts_to_node(L, i));
+    best = make_binary(ts_sandbox_of(L), op, best, ts_to_node(L, i));
     if (best == TS_NO_NODE) break;
   }
   ts_push_node(L, best);
@@ -195,7 +226,7 @@ static int value_sum(lua_State *L) {
   for (lua_Integer i = 1; i <= count && total != TS_NO_NODE; i++) {
     lua_geti(L, 1, i);
     ts_field_read(L, ts_to_subject(L, -1), field);
-    total = ts_binary(ts_sandbox_of(L)->graph, TS_ADD, total, ts_to_node(L, -1));
+    total = make_binary(ts_sandbox_of(L), TS_ADD, total, ts_to_node(L, -1));
     lua_settop(L, 3);
   }
   ts_push_node(L, total);
@@ -210,7 +241,9 @@ static int call_function(lua_State *L) {
     return luaL_error(L, "calc.%s takes %d arguments, not %d", f->name, f->count, lua_gettop(L));
   ts_node_id x[TS_ARGUMENTS_MAX];
   for (int i = 0; i < f->count; i++) x[i] = ts_to_node(L, i + 1);
-  ts_push_node(L, ts_call(ts_sandbox_of(L)->graph, f, x));
+  ts_node_id made = ts_call(ts_sandbox_of(L)->graph, f, x);
+  ts_record_call(ts_sandbox_of(L), f, x, made);
+  ts_push_node(L, made);
   return 1;
 }
 

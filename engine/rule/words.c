@@ -3,6 +3,7 @@
 #include "rule/instrument.h"
 
 #include "base/text.h"
+#include "rule/trace.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -223,6 +224,7 @@ static int say(lua_State *L, ts_word word) {
   said.slot_mark = box->read_count;
   TS_GROW(box->said, box->said_count, box->said_capacity);
   box->said[box->said_count++] = said;
+  ts_record_say(box, &said);
   return 0;
 }
 

@@ -27,6 +27,8 @@ const ts_node *ts_node_at(const ts_graph *graph, ts_node_id id) { return &graph-
 
 ts_node_id ts_node_count(const ts_graph *graph) { return (ts_node_id)graph->count; }
 
+ts_node_id ts_graph_kept(const ts_graph *graph) { return (ts_node_id)graph->kept; }
+
 const char *ts_graph_problem(const ts_graph *graph) { return graph->problem; }
 
 /* ---- sharing equal nodes ------------------------------------------------ */

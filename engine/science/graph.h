@@ -51,6 +51,8 @@ void ts_graph_reset(ts_graph *graph);
 /* Read access. The pointer holds until the next node is made. */
 const ts_node *ts_node_at(const ts_graph *graph, ts_node_id id);
 ts_node_id ts_node_count(const ts_graph *graph);
+/* Nodes below this are constants that every evaluation has. */
+ts_node_id ts_graph_kept(const ts_graph *graph);
 
 /* New nodes. Equal nodes are shared: making the same one twice gives the same
  * id. Operations return TS_NO_NODE when dimensions do not fit, a divisor is

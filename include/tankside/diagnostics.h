@@ -38,6 +38,10 @@ void ts_report(ts_diagnostics *all, ts_level level, const char *file, int line,
 /* How many problems of exactly this level have been reported. */
 size_t ts_count(const ts_diagnostics *all, ts_level level);
 
+/* The text of the first error that was reported, without its place; NULL where there is none. *line
+ * (which may be NULL) is its line. It lives as long as the collection. */
+const char *ts_first_error(const ts_diagnostics *all, int *line);
+
 /* Reports again, into another collection, what was reported of files in one folder: those whose
  * name begins with its name and a slash. */
 void ts_diagnostics_copy(const ts_diagnostics *from, ts_diagnostics *to, const char *folder);

@@ -1,42 +1,59 @@
 #!/usr/bin/env python3
-"""How the time to make documents grows with what is in them.
+"""Whether documents come in time that is proportional to their pages.
 
-    python3 tests/bench/documents.py build/release/tankside [tasks ...]
+    python3 tests/bench/documents.py build/release/tankside [--pdf-to N] [tasks ...]
 
 A production is made of copies of one task of a demo, five a day, assessed, and each document is made
-from it; beside it xsltproc makes the full assessment with the same stylesheet from the same file.
-Times are processor seconds, the least of three; beside each the megabytes it wrote. The last lines give
-the exponent of time over the number of tasks, over the last step: 1 is time in proportion to them.
+from it; beside it xsltproc makes the full assessment with the same stylesheet from the same file. Up to N
+tasks (40) the documents that have a PDF are made as PDF too. Of each: processor seconds (with --best-of K the
+least of K runs), what came out (megabytes of HTML, pages of PDF), and the most memory that was held.
+Then the exponent of time over what came out, for each step from one size to the next: 1 is in proportion.
 """
+import argparse
 import datetime
 import math
 import os
 import pathlib
 import re
-import resource
 import subprocess
 import sys
 import tempfile
 
 SOURCE = pathlib.Path(__file__).resolve().parent.parent.parent
 DOSSIER = SOURCE / "shared/productions/lake-stunt/dossier.xml"
-SHEETS = ["assessment", "station", "emergency", "question", "record", "reviewer", "register"]
+SHEETS = ["assessment", "emergency", "station", "card", "record", "question", "form", "set", "reviewer", "register"]
+AS_PDF = ["assessment", "set", "reviewer"]
 TASKS_A_DAY = 5
 
 
-def seconds(command, repeats=3):
-    """Processor time of a command, the least of some runs; None where it failed."""
-    least = None
-    for _ in range(repeats):
-        before = resource.getrusage(resource.RUSAGE_CHILDREN)
-        with open(os.devnull, "wb") as nothing:
-            status = subprocess.run(command, stdout=nothing, stderr=nothing).returncode
-        after = resource.getrusage(resource.RUSAGE_CHILDREN)
-        if status not in (0, 1):
-            return None
-        used = after.ru_utime - before.ru_utime + after.ru_stime - before.ru_stime
-        least = used if least is None else min(least, used)
-    return least
+class Run:
+    """What a command took: processor seconds, megabytes held; what came out, megabytes or pages."""
+
+    def __init__(self, command, out, repeats=1):
+        self.seconds = math.inf
+        for _ in range(repeats):
+            with open(out, "wb") as to, open(os.devnull, "wb") as nothing:
+                child = subprocess.Popen(command, stdout=to, stderr=nothing)
+                _, status, used = os.wait4(child.pid, 0)
+                child.returncode = os.waitstatus_to_exitcode(status)
+            if child.returncode not in (0, 1):
+                sys.exit(f"failed: {' '.join(map(str, command))}")
+            self.seconds = min(self.seconds, used.ru_utime + used.ru_stime)
+            self.memory = used.ru_maxrss / 1000
+        self.made, self.unit = os.path.getsize(out) / 1e6, "MB"
+
+    def in_pages(self, pdf):
+        said = subprocess.run(["pdfinfo", pdf], capture_output=True, text=True, check=True).stdout
+        self.made, self.unit = int(re.search(r"^Pages: *(\d+)", said, re.M)[1]), "pages"
+        return self
+
+    def in_folder(self, folder):
+        self.made = sum(f.stat().st_size for f in folder.iterdir()) / 1e6
+        return self
+
+    def __str__(self):
+        made = f"{self.made:.2f} MB" if self.unit == "MB" else f"{self.made} pages"
+        return f"{self.seconds:9.2f} s {made:>12} {self.memory:7.0f} MB held"
 
 
 def copy(task, number, hour):
@@ -62,47 +79,52 @@ def production(tasks):
     return text[:first] + "".join(days) + rest
 
 
-def written(command):
-    return len(subprocess.run(command, capture_output=True).stdout) / 1e6
-
-
-def measure(tankside, tasks, folder):
-    """By name: seconds, and megabytes written."""
-    dossier, assessment = folder / "dossier.xml", folder / "assessment.xml"
+def runs(tankside, tasks, folder, options):
+    """Each thing that is measured, by name, as it is done."""
+    dossier, assessment, out = folder / "dossier.xml", folder / "assessment.xml", folder / "out"
     dossier.write_text(production(tasks), encoding="utf-8")
-    assessing = seconds([tankside, "assess", str(dossier), "-o", str(assessment)], 1)
-    if assessing is None:
-        sys.exit(f"a production of {tasks} tasks was not assessed")
-    row = {"assess": (assessing, assessment.stat().st_size / 1e6)}
-    commands = {"xsltproc": ["xsltproc", "--nonet", str(SOURCE / "templates/assessment.xsl"), str(assessment)]}
+    assess = Run([tankside, "assess", dossier, "-o", assessment], out)
+    assess.made = assessment.stat().st_size / 1e6
+    yield "assess", assess
+    every = folder / f"every-{tasks}"
+    yield "assess, every HTML", Run([tankside, "assess", dossier, "--no-pdf", "-o", every], out).in_folder(every)
+    yield "xsltproc", Run(["xsltproc", "--nonet", SOURCE / "templates/assessment.xsl", assessment], out, options.best_of)
     for sheet in SHEETS:
-        commands[sheet] = [tankside, "print", str(assessment), "--sheet", sheet]
-    for name, command in commands.items():
-        row[name] = (seconds(command), written(command))
-    return row
+        yield sheet, Run([tankside, "print", assessment, "--sheet", sheet], out, options.best_of)
+    for sheet in AS_PDF if tasks <= options.pdf_to else []:
+        pdf = folder / f"{sheet}.pdf"
+        made = Run([tankside, "print", assessment, "--sheet", sheet, "--as", "pdf", "-o", pdf], out)
+        yield f"{sheet}, PDF", made.in_pages(pdf)
 
 
-def exponents(sizes, a, b):
-    return {k: math.log(b[k][0] / a[k][0]) / math.log(sizes[-1] / sizes[-2]) for k in a if a[k][0] and b[k][0]}
+def growth(sizes, rows):
+    for name in rows[0]:
+        steps = [(a, b) for a, b in zip(rows, rows[1:]) if name in a and name in b]
+        said = [f"{math.log(b[name].seconds / a[name].seconds) / math.log(b[name].made / a[name].made):5.2f}"
+                for a, b in steps if b[name].made > 1.2 * a[name].made]
+        if said:
+            print(f"  {name:20} {'  '.join(said)}")
 
 
 def main():
-    tankside = str(pathlib.Path(sys.argv[1]).resolve())
-    sizes = [int(n) for n in sys.argv[2:]] or [20, 80]
-    rows = []
+    parser = argparse.ArgumentParser()
+    parser.add_argument("tankside", type=pathlib.Path)
+    parser.add_argument("tasks", type=int, nargs="*")
+    parser.add_argument("--pdf-to", type=int, default=40)
+    parser.add_argument("--best-of", type=int, default=1)
+    options = parser.parse_intermixed_args()
+    sizes, rows = options.tasks or [10, 40], []
     with tempfile.TemporaryDirectory() as folder:
         for tasks in sizes:
-            rows.append(measure(tankside, tasks, pathlib.Path(folder)))
-    print("tasks".ljust(12) + "".join(f"{n:>18}" for n in sizes))
-    for name in rows[0]:
-        cells = [f"{r[name][0]:.2f} s {r[name][1]:.2f} MB" if r[name][0] else "-" for r in rows]
-        print(name.ljust(12) + "".join(f"{cell:>18}" for cell in cells))
-    last = rows[-1]
-    if last["xsltproc"][0] and last["assessment"][0]:
-        print(f"\nfull assessment against xsltproc: {last['assessment'][0] / last['xsltproc'][0]:.2f} times")
-    if len(rows) > 1:
-        for name, value in exponents(sizes, rows[-2], rows[-1]).items():
-            print(f"exponent of {name}: {value:.2f}")
+            print(f"{tasks} tasks", flush=True)
+            rows.append({})
+            for name, run in runs(options.tankside.resolve(), tasks, pathlib.Path(folder), options):
+                rows[-1][name] = run
+                print(f"  {name:20} {run}", flush=True)
+            ratio = rows[-1]["assessment"].seconds / rows[-1]["xsltproc"].seconds
+            print(f"  the full assessment takes {ratio:.2f} times what xsltproc does", flush=True)
+    print(f"exponents of time over what came out, from {' to '.join(map(str, sizes))} tasks, where that grew")
+    growth(sizes, rows)
 
 
 main()

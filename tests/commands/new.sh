@@ -48,6 +48,10 @@ Lee Okoro
 medic
 
 2027-03-09
+0
+Mira walks to and fro
+back
+2027-03-09
 some
 0
 Mira walks out of the water
@@ -83,7 +87,7 @@ has err 'cannot read "1994-05-32" for "born"'
 has err 'unknown person "anybody"'
 has err '"finish"'
 has err 'unknown person "mra"; the nearest is "mira"'
-has out "That does not go together; this part again."
+has out "That does not go together; this part again"
 has out "This has to be answered."
 gives 0 check salt/dossier.xml
 [ ! -s err ]
@@ -117,7 +121,7 @@ cmp salt/dossier.xml before
 [ ! -s out ]
 
 # The answers end early: nothing is written, not even the folder.
-head -n 36 answers >some && mv answers all && mv some answers
+head -n 39 answers >some && mv answers all && mv some answers
 gives 2 new other
 has err "nothing was written"
 [ ! -e other ]
@@ -174,8 +178,10 @@ done
 grep -q 'involves="rain dump-tank wave ' "$all/dossier.xml"
 
 # And an assessment runs.
-gives 1 assess wind/dossier.xml -o wind.xml
-grep -q 'complete="yes"' wind.xml
+if [ -z "${TANKSIDE_TEST_SHORT-}" ]; then
+  gives 1 assess wind/dossier.xml -o wind.xml
+  grep -q 'complete="yes"' wind.xml
+fi
 
 # At a terminal: the tabulator completes, ^C and ^D stop, and nothing is there then.
 python3 - "$TANKSIDE" <<'PY'

@@ -2,10 +2,11 @@
 """Drives LibreOffice without a screen, over its own interface: opens spreadsheets, types into cells,
 saves in other forms, and reads back what it sees.
 
-    office.py edit BOOK.ods FOLDER    types the edits below, saves edited.ods, edited.xlsx, edited-*.csv
-    office.py same FILE.ods           sees in every cell what the file says, and nothing else
+    office.py BOOK.ods FOLDER FILE.ods...
 
-`edit` types as a person would: what looks like a number, a day or a time becomes one.
+Sees in every cell of the book and the files what they say, and nothing else; then types the edits
+below into the book and saves edited.ods, edited.xlsx and edited-SHEET.csv. It types as a person
+would: what looks like a number, a day or a time becomes one.
 """
 import os
 import pathlib
@@ -182,13 +183,12 @@ def same(office, path):
 
 
 def main():
+    book, folder, *files = sys.argv[1:]
     office = Office()
     try:
-        if sys.argv[1] == "edit":
-            edit(office, sys.argv[2], sys.argv[3])
-        else:
-            for path in sys.argv[2:]:
-                same(office, path)
+        for path in [book, *files]:
+            same(office, path)
+        edit(office, book, folder)
     finally:
         office.close()
 

@@ -3,6 +3,7 @@
 #include "base/file.h"
 #include "base/text.h"
 #include "scratch.h"
+#include "said.h"
 #include <check.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -18,16 +19,7 @@ static void open_world(assess_world *w) {
   w->matrix = ts_matrix_read(SOURCE_FOLDER "/shared/matrices/five-by-five.xml", w->problems);
 }
 
-const char *assess_world_said(assess_world *w) {
-  char *printed = NULL;
-  size_t size = 0;
-  FILE *out = open_memstream(&printed, &size);
-  ts_diagnostics_print(w->problems, out);
-  fclose(out);
-  const char *copy = ts_arena_copy(w->arena, printed);
-  free(printed);
-  return copy;
-}
+const char *assess_world_said(assess_world *w) { return said_of(w->problems, w->arena); }
 
 static void must(assess_world *w, bool good) { ck_assert_msg(good, "%s", assess_world_said(w)); }
 

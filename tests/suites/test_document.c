@@ -6,6 +6,7 @@
 #include "base/xml.h"
 #include "document/transform.h"
 #include "scratch.h"
+#include "said.h"
 #include "tankside/document.h"
 
 #include <check.h>
@@ -36,16 +37,7 @@ static void teardown(void) {
 
 /* ---- helpers -------------------------------------------------------------- */
 
-static const char *said(void) {
-  char *text = NULL;
-  size_t length = 0;
-  FILE *out = open_memstream(&text, &length);
-  ts_diagnostics_print(problems, out);
-  fclose(out);
-  const char *copy = ts_arena_copy(arena, text);
-  free(text);
-  return copy;
-}
+static const char *said(void) { return said_of(problems, arena); }
 
 static const char *render(const char *xml, const char *sheet, const char *task) {
   char *html = NULL;

@@ -5,6 +5,7 @@
 #include "dossier/subjects.h"
 #include "dossier/vocabulary_index.h"
 #include "scratch.h"
+#include "said.h"
 
 #include <check.h>
 #include <stdlib.h>
@@ -35,16 +36,7 @@ static void teardown(void) {
 }
 
 /* What was reported, as printed. */
-static char *printed(const ts_diagnostics *all) {
-  char *text = NULL;
-  size_t size;
-  FILE *out = open_memstream(&text, &size);
-  ts_diagnostics_print(all, out);
-  fclose(out);
-  char *copy = ts_arena_copy(arena, text);
-  free(text);
-  return copy;
-}
+static char *printed(const ts_diagnostics *all) { return said_of(all, arena); }
 
 static ts_dossier *read_text(const char *folder, const char *text) {
   char *path = ts_path_join(arena, folder, "dossier.xml");

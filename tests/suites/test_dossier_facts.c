@@ -2,6 +2,7 @@
 #include "base/file.h"
 #include "base/text.h"
 #include "dossier/subjects.h"
+#include "said.h"
 #include "quantity/calendar.h"
 
 #include <check.h>
@@ -428,16 +429,11 @@ START_TEST(a_wrong_setting_is_refused) {
       {"a1/p1/person", "p2", "it is structure, not a fact"},
   };
   for (size_t i = 0; i < sizeof wrong / sizeof *wrong; i++) {
-    char *text = NULL;
-    size_t size;
     ts_diagnostics *said = ts_diagnostics_new();
     ck_assert(!ts_dossier_set(dossier, wrong[i].path, wrong[i].value, said));
-    FILE *out = open_memstream(&text, &size);
-    ts_diagnostics_print(said, out);
-    fclose(out);
+    const char *text = said_of(said, arena);
     ck_assert_msg(strstr(text, wrong[i].message) != NULL, "%s", text);
     ck_assert_msg(strncmp(text, "--set: error: ", 14) == 0, "%s", text);
-    free(text);
     ts_diagnostics_free(said);
   }
   ck_assert_double_eq(value_at("a1/p1", "breath_hold")->range.lo, 15); /* as it was */

@@ -1,6 +1,7 @@
 /* base/file.h: reading bounded, writing whole or not at all, staying inside a folder. */
 #include "base/file.h"
 #include "base/text.h"
+#include "said.h"
 #include "scratch.h"
 
 #include <check.h>
@@ -31,15 +32,10 @@ static void tear_down(void) {
 static char *in(const char *name) { return ts_path_join(arena, folder, name); }
 
 static void check_problem(size_t count, const char *words) {
-  char *printed = NULL;
-  size_t size = 0;
-  FILE *out = open_memstream(&printed, &size);
-  ts_diagnostics_print(problems, out);
-  fclose(out);
+  const char *printed = said_of(problems, arena);
   ck_assert_uint_eq(ts_count(problems, TS_ERROR), count);
   ck_assert_msg(strstr(printed, words) != NULL, "no \"%s\" in: %s", words, printed);
   ck_assert_msg(strstr(printed, folder) != NULL, "no path in: %s", printed);
-  free(printed);
 }
 
 static void check_content(const char *path, const char *bytes, size_t length) {

@@ -2,6 +2,7 @@
  * or is read for what it says; none reads another file, or stays in it for ever. */
 #include "hostile.h"
 #include "scratch.h"
+#include "said.h"
 #include "tankside/dossier.h"
 
 #include "base/file.h"
@@ -45,16 +46,7 @@ static void write_case(const char *path, const hostile_case *one, ts_diagnostics
   ts_text_release(&file);
 }
 
-static const char *printed(const ts_diagnostics *problems) {
-  char *text = NULL;
-  size_t size = 0;
-  FILE *out = open_memstream(&text, &size);
-  ts_diagnostics_print(problems, out);
-  fclose(out);
-  const char *copy = ts_arena_copy(arena, text);
-  free(text);
-  return copy;
-}
+static const char *printed(const ts_diagnostics *problems) { return said_of(problems, arena); }
 
 static void judge(const hostile_case *one, const ts_dossier *dossier, const char *said) {
   if (one->verdict == 'b') {

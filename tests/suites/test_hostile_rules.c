@@ -3,6 +3,7 @@
 #include "hostile.h"
 #include "rule/rule.h"
 #include "scratch.h"
+#include "said.h"
 
 #include "base/file.h"
 
@@ -77,16 +78,7 @@ static void close_bench(bench *b) {
   ts_diagnostics_free(b->problems);
 }
 
-static const char *printed(const bench *b) {
-  char *text = NULL;
-  size_t size = 0;
-  FILE *out = open_memstream(&text, &size);
-  ts_diagnostics_print(b->problems, out);
-  fclose(out);
-  const char *copy = ts_arena_copy(arena, text);
-  free(text);
-  return copy;
-}
+static const char *printed(const bench *b) { return said_of(b->problems, arena); }
 
 static void is_refused(const bench *b, const hostile_case *one) {
   const char *said = printed(b);

@@ -1,4 +1,5 @@
 /* import: what tables change in a dossier, what they do not, and what is refused. */
+#include "said.h"
 #include "scratch.h"
 
 #include "base/file.h"
@@ -65,16 +66,7 @@ static void end(void) {
   ts_units_free(units);
 }
 
-static const char *said(void) {
-  char *text = NULL;
-  size_t size = 0;
-  FILE *out = open_memstream(&text, &size);
-  ts_diagnostics_print(problems, out);
-  fclose(out);
-  const char *copy = ts_arena_copy(arena, text);
-  free(text);
-  return copy;
-}
+static const char *said(void) { return said_of(problems, arena); }
 
 static bool takes(const char *file, const char *table) {
   return ts_import_table(import, file, table, strlen(table)) && ts_import_work_out(import);
@@ -115,8 +107,7 @@ static void refused(bool taken, const char *about) {
   ck_assert_msg(strstr(said(), about) != NULL, "expected \"%s\" in: %s", about, said());
 }
 
-/* ---- what is taken -----------------------------------------------------------------------------
- */
+/* ---- what is taken -------------------------------------------------------------------- */
 
 START_TEST(a_changed_value_takes_the_place_of_the_old) {
   ck_assert_msg(takes("people.csv", "id,mass (kg)\nann,61\nbob,\n"), "%s", said());
@@ -157,6 +148,18 @@ START_TEST(a_number_has_its_unit_from_somewhere) {
   if (ways[_i].map != NULL) ck_assert_msg(maps(ways[_i].map), "%s", said());
   ck_assert_msg(takes("people.csv", ways[_i].table), "%s", said());
   becomes("60 kg", ways[_i].to);
+}
+END_TEST
+
+/* A heading whose words are all in the meaning of one fact is taken for it, and that is said. */
+START_TEST(a_heading_may_be_what_a_fact_means) {
+  ck_assert_msg(takes("records.csv", "day,who,Left the surface,Depth greatest (m)\n"
+                                     "2027-05-11,ann,10:05,1.6\n"),
+                "%s", said());
+  ck_assert_ptr_nonnull(
+      strstr(said(), "records.csv, D1: note: \"Depth greatest (m)\" is taken for \"depth\""));
+  ck_assert_ptr_null(strstr(said(), "C1")); /* the meaning as it stands is as good as the name */
+  becomes("1.4 m", "1.6 m");
 }
 END_TEST
 
@@ -272,8 +275,7 @@ START_TEST(a_row_for_each_fact) {
 }
 END_TEST
 
-/* ---- cells of a spreadsheet --------------------------------------------------------------------
- */
+/* ---- cells of a spreadsheet ----------------------------------------------------------- */
 
 #define ODF "urn:oasis:names:tc:opendocument:xmlns:"
 
@@ -360,8 +362,7 @@ START_TEST(a_typed_cell_of_another_type_is_refused) {
 }
 END_TEST
 
-/* ---- what is refused, each with its cell
- * ---------------------------------------------------------- */
+/* ---- what is refused, each with its cell ---------------------------------------------- */
 
 static const struct {
   const char *file, *table, *about;
@@ -380,6 +381,8 @@ static const struct {
     {"people.csv", "id,mass (kg)\ncy,70\n", "the new person \"cy\" lacks \"role\""},
     {"people.csv", "id,mas\nann,1\n",
      "B1: error: \"mas\" is no fact of \"person\"; the nearest name is \"mass\""},
+    {"people.csv", "id,depth (m)\nann,3\n",
+     "B1: error: \"depth (m)\" could mean \"skill-depth\" of"},
     {"people.csv", "id,tested\nann,1\n", "\"tested\" could mean"},
     {"people.csv", "id,mass (kg),body mass (kg)\nann,1,2\n", "C1: error: means the same as B1"},
     {"people.csv", "id,mass (kg)\nann,61\nann,62\n",
@@ -438,8 +441,7 @@ START_TEST(a_map_that_is_wrong_is_refused) {
 }
 END_TEST
 
-/* ---- what a cell holds stays what it is
- * --------------------------------------------------------------- */
+/* ---- what a cell holds stays what it is ----------------------------------------------- */
 
 /* Text that a spreadsheet, XML or a shell could take for more goes in and comes out as text. */
 START_TEST(a_cell_never_becomes_markup) {
@@ -473,6 +475,7 @@ Suite *suite_import(void) {
   tcase_add_test(tests, a_changed_value_takes_the_place_of_the_old);
   tcase_add_test(tests, what_is_so_already_is_no_change);
   tcase_add_loop_test(tests, a_number_has_its_unit_from_somewhere, 0, 6);
+  tcase_add_test(tests, a_heading_may_be_what_a_fact_means);
   tcase_add_test(tests, a_new_person_follows_the_last);
   tcase_add_test(tests, records_go_by_day_person_and_time_down);
   tcase_add_loop_test(tests, a_time_of_day_is_written_in_many_ways, 0, 4);

@@ -4,6 +4,7 @@
 #include "base/file.h"
 #include "base/text.h"
 #include "scratch.h"
+#include "said.h"
 #include <check.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -25,16 +26,7 @@ static void tear_down(void) {
   scratch_remove(folder);
 }
 
-static const char *said(void) {
-  char *printed = NULL;
-  size_t size = 0;
-  FILE *out = open_memstream(&printed, &size);
-  ts_diagnostics_print(problems, out);
-  fclose(out);
-  const char *copy = ts_arena_copy(arena, printed);
-  free(printed);
-  return copy;
-}
+static const char *said(void) { return said_of(problems, arena); }
 
 static ts_matrix *read_own(const char *name) {
   ts_matrix *matrix = ts_matrix_read(

@@ -3,6 +3,7 @@
 #include "base/arena.h"
 #include "base/file.h"
 #include "base/text.h"
+#include "said.h"
 #include "scratch.h"
 #include "tankside/document.h"
 
@@ -109,22 +110,14 @@ START_TEST(what_is_attached_is_in_it) {
 }
 END_TEST
 
-static char *what_was_said(void) {
-  char *text = NULL;
-  size_t length = 0;
-  FILE *out = open_memstream(&text, &length);
-  ts_diagnostics_print(problems, out);
-  fclose(out);
-  return text;
-}
+static const char *what_was_said(void) { return said_of(problems, arena); }
 
 START_TEST(a_missing_weasyprint_names_the_package) {
   setenv("PATH", folder, 1);
   ck_assert(!ts_sheet_pdf(html_path, in_folder("sheet.pdf"), "a4", problems));
   ck_assert_uint_eq(ts_count(problems, TS_ERROR), 1);
-  char *text = what_was_said();
+  const char *text = what_was_said();
   ck_assert_ptr_nonnull(strstr(text, "install the package weasyprint"));
-  free(text);
   ck_assert_int_eq(scratch_count(folder), 1);
 }
 END_TEST
@@ -163,18 +156,16 @@ END_TEST
 START_TEST(one_that_works_for_ever_is_stopped) {
   stand_in("ulimit -S -t 1; while :; do :; done"); /* sooner than the program itself would */
   ck_assert(!ts_sheet_pdf(html_path, in_folder("sheet.pdf"), "a4", problems));
-  char *text = what_was_said();
+  const char *text = what_was_said();
   ck_assert_ptr_nonnull(strstr(text, "of processor time and was stopped"));
-  free(text);
 }
 END_TEST
 
 START_TEST(its_work_is_limited_by_the_length_of_the_page) {
   stand_in("ulimit -t >&2; case $PYTHONPATH in */templates/tags*) printf '%%PDF-1.7 whole %%%%EOF';; esac");
   ck_assert(ts_sheet_pdf(html_path, in_folder("sheet.pdf"), "a4", problems));
-  char *text = what_was_said();
+  const char *text = what_was_said();
   ck_assert_ptr_nonnull(strstr(text, "weasyprint: 300\n"));
-  free(text);
 }
 END_TEST
 

@@ -3,6 +3,7 @@
 
 #include "base/file.h"
 #include "base/text.h"
+#include "said.h"
 #include "scratch.h"
 
 #include <check.h>
@@ -57,19 +58,11 @@ static bench bench_with(const char *before, const char *body) {
   return b;
 }
 
-static char *printed(const bench *b) {
-  char *text = NULL;
-  size_t size = 0;
-  FILE *out = open_memstream(&text, &size);
-  ts_diagnostics_print(b->problems, out);
-  fclose(out);
-  return text;
-}
+static char *printed(const bench *b) { return said_of(b->problems, b->arena); }
 
 static void expect_report(const bench *b, const char *part) {
   char *text = printed(b);
   ck_assert_msg(strstr(text, part) != NULL, "\"%s\" not in: %s", part, text);
-  free(text);
 }
 
 typedef void (*looker)(const ts_evaluation *seen);

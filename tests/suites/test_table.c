@@ -1,5 +1,6 @@
 /* table: CSV and spreadsheets read into cells, and what is refused. */
 #include "scratch.h"
+#include "said.h"
 
 #include "base/arena.h"
 #include "base/text.h"
@@ -33,16 +34,7 @@ static bool read_bytes(const char *file, const char *bytes, size_t length) {
   return ts_tables_read(&all, arena, file, bytes, length, problems);
 }
 
-static const char *said(void) {
-  char *text = NULL;
-  size_t size = 0;
-  FILE *out = open_memstream(&text, &size);
-  ts_diagnostics_print(problems, out);
-  fclose(out);
-  const char *copy = ts_arena_copy(arena, text);
-  free(text);
-  return copy;
-}
+static const char *said(void) { return said_of(problems, arena); }
 
 /* Refused, with a message that holds `about`. */
 static void refused(bool read, const char *about) {
@@ -74,8 +66,7 @@ static double date(int year, int month, int day) {
   return (double)ts_day_number((ts_date){year, month, day}) * TS_DAY_SECONDS;
 }
 
-/* ---- CSV --------------------------------------------------------------------------------------
- */
+/* ---- CSV ------------------------------------------------------------------------------ */
 
 static bool csv(const char *text) { return read_bytes("a/crew.list.csv", text, strlen(text)); }
 
@@ -154,8 +145,7 @@ START_TEST(cells_are_named_as_spreadsheets_name_them) {
 }
 END_TEST
 
-/* ---- OpenDocument -------------------------------------------------------------------------------
- */
+/* ---- OpenDocument --------------------------------------------------------------------- */
 
 static ts_text packed(const ts_zip_entry *entries, size_t count) {
   ts_text out = {0};
@@ -252,8 +242,18 @@ START_TEST(repeating_without_end_is_refused) {
 }
 END_TEST
 
-/* ---- Office Open XML
- * ------------------------------------------------------------------------------ */
+/* A row that costs time though it holds little, as often as a number can say. */
+START_TEST(repeating_empty_cells_costs_no_time) {
+  ts_text row = {0};
+  ts_text_add(&row, "<t:table-row t:number-rows-repeated=\"400000\">");
+  for (int i = 0; i < 5000; i++) ts_text_add(&row, "<t:table-cell/>");
+  ts_text_add(&row, "<t:table-cell o:value-type=\"float\" o:value=\"1\"/></t:table-row>");
+  refused(ods(row.data), "repeats its rows");
+  ts_text_release(&row);
+}
+END_TEST
+
+/* ---- Office Open XML ------------------------------------------------------------------ */
 
 #define OOXML "xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\""
 #define OOREL "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
@@ -362,8 +362,7 @@ START_TEST(a_place_that_is_none_is_refused) {
 }
 END_TEST
 
-/* ---- what strangers send
- * -------------------------------------------------------------------------- */
+/* ---- what strangers send -------------------------------------------------------------- */
 
 /* Where only the last bytes are missing, which say nothing, all of it may still be read. */
 START_TEST(a_cut_archive_is_refused_or_read_whole) {
@@ -463,6 +462,7 @@ Suite *suite_table(void) {
   tcase_add_test(tests, an_opendocument_cell_is_what_its_type_says);
   tcase_add_test(tests, repeated_cells_and_rows_are_counted);
   tcase_add_loop_test(tests, repeating_without_end_is_refused, 0, 4);
+  tcase_add_test(tests, repeating_empty_cells_costs_no_time);
   tcase_add_test(tests, an_office_open_xml_cell_is_what_its_style_says);
   tcase_add_test(tests, serial_dates_count_from_either_beginning);
   tcase_add_loop_test(tests, a_cell_that_is_not_what_it_says_is_refused, 0, 7);

@@ -81,8 +81,7 @@ START_TEST(what_nobody_touched_changes_nothing) {
 }
 END_TEST
 
-/* ---- who sees what ------------------------------------------------------------------------------
- */
+/* ---- who sees what -------------------------------------------------------------------- */
 
 static const char *text_at(const ts_table *table, uint32_t row, uint32_t column) {
   const ts_cell *cell = ts_table_cell(table, row, column);
@@ -155,8 +154,7 @@ START_TEST(a_sheet_shows_nobody_what_is_not_theirs) {
 }
 END_TEST
 
-/* ---- what a dossier holds stays text
- * ------------------------------------------------------------- */
+/* ---- what a dossier holds stays text -------------------------------------------------- */
 
 START_TEST(a_value_never_becomes_a_formula) {
   static const char text[] =

@@ -1,0 +1,423 @@
+#include "rule/trace.h"
+
+#include "base/text.h"
+#include <stdlib.h>
+#include <string.h>
+
+enum {
+  MEMORY = 64 * 1024 * 1024, /* bytes of records; beyond that all are forgotten */
+  PLACES = 4096
+};
+#define REGISTER ((uint32_t)1 << 31) /* else an operand is a constant that outlives evaluations */
+#define NO_OPERAND UINT32_MAX
+
+typedef enum { DO_CONSTANT, DO_FACT, DO_BINARY, DO_UNARY, DO_CALL, DO_SAY } deed;
+
+typedef struct {
+  ts_range range;
+  ts_dim dim;
+} constant;
+
+typedef struct {
+  const ts_function *function;
+  uint32_t arguments[TS_ARGUMENTS_MAX];
+} call;
+
+typedef struct {
+  ts_said said;
+  uint32_t *named; /* operands */
+} saying;
+
+/* All but DO_SAY make a value, which goes into the next register. */
+typedef struct {
+  uint8_t what, op;
+  int8_t k;
+  uint32_t a, b; /* operands; a: the slot of a fact */
+  const void *data;
+} operation;
+
+typedef struct stretch stretch;
+typedef struct {
+  unsigned answer;
+  stretch *next;
+} branch;
+
+/* What is done up to the next question, or to the end. */
+struct stretch {
+  operation *at;
+  uint32_t count, capacity;
+  enum { UNKNOWN_END, QUESTION, END } end;
+  bool applies;     /* END */
+  long steps;       /* END: what is left of Lua's budget then */
+  ts_step question; /* QUESTION; a and b are operands */
+  branch *branches;
+  uint32_t branch_count, branch_capacity;
+};
+
+typedef struct record {
+  size_t rule;
+  ts_subject subject;
+  bool spoiled; /* the rule did something else the second time */
+  stretch first;
+  struct record *next;
+} record;
+
+struct ts_recorder {
+  ts_arena *arena;
+  size_t used;
+  record *places[PLACES];
+  uint64_t evaluation; /* the last one that asked: what it said may still be in use */
+  bool on;
+  record *now;
+  stretch *here;
+  uint32_t position;   /* in `here` */
+  uint32_t registers;  /* made so far in this run */
+  uint32_t *known;     /* by node: its register in the run that `stamp` says */
+  uint64_t *stamp;
+  size_t known_size;
+  ts_node_id *values;  /* by register, while replaying */
+  size_t value_size;
+};
+
+ts_recorder *ts_recorder_new(void) {
+  ts_recorder *r = ts_alloc(sizeof *r);
+  *r = (ts_recorder){.arena = ts_arena_new()};
+  return r;
+}
+
+void ts_recorder_free(ts_recorder *r) {
+  if (!r) return;
+  ts_arena_free(r->arena);
+  free(r->known);
+  free(r->stamp);
+  free(r->values);
+  free(r);
+}
+
+void ts_recorder_forget(ts_recorder *r) {
+  ts_arena_free(r->arena);
+  r->arena = ts_arena_new();
+  r->used = 0;
+  memset(r->places, 0, sizeof r->places);
+}
+
+static void *take(ts_recorder *r, size_t size) {
+  r->used += size;
+  return ts_arena_alloc(r->arena, size);
+}
+
+/* Room for one more at the end of something that grows in the arena. */
+static void *grow(ts_recorder *r, void *at, uint32_t count, uint32_t *capacity, size_t size) {
+  if (count < *capacity) return at;
+  *capacity = *capacity ? 2 * *capacity : 4;
+  void *larger = take(r, *capacity * size);
+  if (count) memcpy(larger, at, count * size);
+  return larger;
+}
+
+static record **place_of(ts_recorder *r, size_t rule, ts_subject subject) {
+  record **place = &r->places[(rule * 31 + subject * 977) % PLACES];
+  while (*place && ((*place)->rule != rule || (*place)->subject != subject)) place = &(*place)->next;
+  return place;
+}
+
+/* ---- recording -------------------------------------------------------------------- */
+
+void ts_record_start(ts_sandbox *box, size_t rule) {
+  ts_recorder *r = box->recorder;
+  if (!r) return;
+  record **place = place_of(r, rule, box->subject);
+  if (!*place) {
+    *place = take(r, sizeof **place);
+    **place = (record){.rule = rule, .subject = box->subject};
+  }
+  r->now = *place;
+  r->on = !r->now->spoiled;
+  r->here = &r->now->first;
+  r->position = r->registers = 0;
+}
+
+void ts_record_stop(ts_sandbox *box) {
+  if (box->recorder) box->recorder->on = false;
+}
+
+static void spoil(ts_recorder *r) {
+  r->now->spoiled = true;
+  r->on = false;
+}
+
+static bool is_known(const ts_sandbox *box, ts_node_id node) {
+  const ts_recorder *r = box->recorder;
+  return node < r->known_size && r->stamp[node] == box->stamp;
+}
+
+/* The next register holds this node. */
+static void know(ts_sandbox *box, ts_node_id node) {
+  ts_recorder *r = box->recorder;
+  if (node >= r->known_size) {
+    size_t size = 2 * (size_t)node + 64;
+    r->known = ts_resize(r->known, size * sizeof *r->known);
+    r->stamp = ts_resize(r->stamp, size * sizeof *r->stamp);
+    memset(r->stamp + r->known_size, 0, (size - r->known_size) * sizeof *r->stamp);
+    r->known_size = size;
+  }
+  r->known[node] = r->registers++;
+  r->stamp[node] = box->stamp;
+}
+
+static uint32_t operand(ts_sandbox *box, ts_node_id node) {
+  if (node < ts_graph_kept(box->graph)) return node;
+  if (is_known(box, node)) return REGISTER | box->recorder->known[node];
+  spoil(box->recorder);
+  return NO_OPERAND;
+}
+
+static bool same_data(const operation *o, const operation *p) {
+  if (o->what == DO_CONSTANT) return memcmp(o->data, p->data, sizeof(constant)) == 0;
+  if (o->what == DO_CALL) return memcmp(o->data, p->data, sizeof(call)) == 0;
+  return true;
+}
+
+static bool same_operation(const operation *o, const operation *p) {
+  return o->what == p->what && o->op == p->op && o->k == p->k && o->a == p->a && o->b == p->b && same_data(o, p);
+}
+
+static void append(ts_recorder *r, const operation *done, size_t size) {
+  stretch *s = r->here;
+  s->at = grow(r, s->at, s->count, &s->capacity, sizeof *s->at);
+  s->at[s->count] = *done;
+  if (size) s->at[s->count].data = memcpy(take(r, size), done->data, size);
+  s->count++;
+  r->position++;
+}
+
+/* Recorded before, and the same; or new at the end of what is known. `size` is that of its data. */
+static void note(ts_recorder *r, const operation *done, size_t size) {
+  if (!r->on) return;
+  stretch *s = r->here;
+  if (r->position < s->count) {
+    if (same_operation(&s->at[r->position], done)) r->position++;
+    else spoil(r);
+  } else if (s->end == UNKNOWN_END) append(r, done, size);
+  else spoil(r);
+}
+
+/* Whether this is the first time that the run makes the value. */
+static bool is_new(ts_sandbox *box, ts_node_id made) {
+  if (!box->recorder || !box->recorder->on || made == TS_NO_NODE) return false;
+  return made >= ts_graph_kept(box->graph) && !is_known(box, made);
+}
+
+void ts_record_constant(ts_sandbox *box, ts_node_id made) {
+  if (!is_new(box, made)) return;
+  const ts_node *n = ts_node_at(box->graph, made);
+  constant it;
+  memset(&it, 0, sizeof it);
+  it.range = (ts_range){n->lo, n->hi};
+  it.dim = n->dim;
+  note(box->recorder, &(operation){.what = DO_CONSTANT, .data = &it}, sizeof it);
+  know(box, made);
+}
+
+void ts_record_fact(ts_sandbox *box, uint32_t slot, ts_node_id made) {
+  if (!is_new(box, made)) return;
+  note(box->recorder, &(operation){.what = DO_FACT, .a = slot}, 0);
+  know(box, made);
+}
+
+void ts_record_binary(ts_sandbox *box, ts_op op, ts_node_id a, ts_node_id b, ts_node_id made) {
+  if (!is_new(box, made)) return;
+  operation done = {.what = DO_BINARY, .op = (uint8_t)op, .a = operand(box, a), .b = operand(box, b)};
+  note(box->recorder, &done, 0);
+  know(box, made);
+}
+
+void ts_record_unary(ts_sandbox *box, ts_op op, int k, ts_node_id a, ts_node_id made) {
+  if (!is_new(box, made)) return;
+  operation done = {.what = DO_UNARY, .op = (uint8_t)op, .k = (int8_t)k, .a = operand(box, a)};
+  note(box->recorder, &done, 0);
+  know(box, made);
+}
+
+void ts_record_call(ts_sandbox *box, const ts_function *function, const ts_node_id *arguments, ts_node_id made) {
+  if (!is_new(box, made)) return;
+  call it;
+  memset(&it, 0, sizeof it);
+  it.function = function;
+  for (int i = 0; i < function->count; i++) it.arguments[i] = operand(box, arguments[i]);
+  note(box->recorder, &(operation){.what = DO_CALL, .data = &it}, sizeof it);
+  know(box, made);
+}
+
+static const char *keep_text(ts_recorder *r, const char *text) {
+  if (text) r->used += strlen(text) + 1;
+  return ts_arena_copy(r->arena, text);
+}
+
+/* Its texts belong to the evaluation; the record keeps its own. */
+static void keep_texts(ts_recorder *r, ts_outcome *out) {
+  const char **texts[] = {&out->about, &out->instrument, &out->section, &out->from, &out->to, &out->evidence, &out->who};
+  for (size_t i = 0; i < sizeof texts / sizeof *texts; i++)
+    *texts[i] = keep_text(r, *texts[i]);
+  const char **ids = take(r, (out->control_count + 1) * sizeof *ids);
+  for (size_t i = 0; i < out->control_count; i++) ids[i] = keep_text(r, out->controls[i]);
+  out->controls = ids;
+}
+
+static const saying *keep_saying(ts_sandbox *box, const ts_said *said) {
+  ts_recorder *r = box->recorder;
+  saying *it = take(r, sizeof *it);
+  it->said = *said;
+  keep_texts(r, &it->said.out);
+  it->said.because = keep_text(r, said->because);
+  ts_named *named = take(r, (said->named_count + 1) * sizeof *named);
+  if (said->named_count) memcpy(named, said->named, said->named_count * sizeof *named);
+  it->said.named = named;
+  it->named = take(r, (said->named_count + 1) * sizeof *it->named);
+  for (size_t i = 0; i < said->named_count; i++) it->named[i] = operand(box, named[i].node);
+  return it;
+}
+
+void ts_record_say(ts_sandbox *box, const ts_said *said) {
+  ts_recorder *r = box->recorder;
+  if (!r || !r->on) return;
+  operation done = {.what = DO_SAY};
+  if (r->position >= r->here->count) done.data = keep_saying(box, said);
+  note(r, &done, 0);
+}
+
+void ts_record_question(ts_sandbox *box, const ts_step *question) {
+  ts_recorder *r = box->recorder;
+  if (!r || !r->on) return;
+  ts_step asked = *question;
+  if (asked.kind == TS_COMPARE) asked.a = operand(box, question->a), asked.b = operand(box, question->b);
+  if (!r->on) return;
+  stretch *s = r->here;
+  if (s->end == UNKNOWN_END && r->position == s->count) {
+    s->end = QUESTION;
+    s->question = asked;
+  } else if (s->end != QUESTION || r->position != s->count || !ts_same_question(&s->question, &asked)) spoil(r);
+}
+
+static stretch *branch_for(const stretch *s, unsigned answer) {
+  for (uint32_t i = 0; i < s->branch_count; i++)
+    if (s->branches[i].answer == answer) return s->branches[i].next;
+  return NULL;
+}
+
+void ts_record_answer(ts_sandbox *box, unsigned taken) {
+  ts_recorder *r = box->recorder;
+  if (!r || !r->on) return;
+  stretch *s = r->here, *next = branch_for(s, taken);
+  if (!next) {
+    next = take(r, sizeof *next);
+    s->branches = grow(r, s->branches, s->branch_count, &s->branch_capacity, sizeof *s->branches);
+    s->branches[s->branch_count++] = (branch){taken, next};
+  }
+  r->here = next;
+  r->position = 0;
+}
+
+void ts_record_end(ts_sandbox *box, bool applies) {
+  ts_recorder *r = box->recorder;
+  if (!r || !r->on) return;
+  stretch *s = r->here;
+  if (s->end == UNKNOWN_END && r->position == s->count) {
+    s->end = END;
+    s->applies = applies;
+    s->steps = box->steps_left;
+  } else if (s->end != END || r->position != s->count || s->applies != applies) spoil(r);
+  r->on = false;
+}
+
+/* ---- doing it again ------------------------------------------------------------------ */
+
+static ts_node_id value_of(const ts_recorder *r, uint32_t operand) {
+  return operand & REGISTER ? r->values[operand & ~REGISTER] : operand;
+}
+
+static void say_again(ts_sandbox *box, const saying *it) {
+  ts_said said = it->said;
+  said.out.decision_count = box->step_count;
+  said.slot_mark = box->read_count;
+  said.named = ts_arena_alloc(box->arena, (said.named_count + 1) * sizeof *said.named);
+  for (size_t i = 0; i < said.named_count; i++) {
+    said.named[i] = it->said.named[i];
+    said.named[i].node = value_of(box->recorder, it->named[i]);
+  }
+  TS_GROW(box->said, box->said_count, box->said_capacity);
+  box->said[box->said_count++] = said;
+}
+
+static ts_node_id call_again(const ts_sandbox *box, const call *it) {
+  ts_node_id x[TS_ARGUMENTS_MAX];
+  for (int i = 0; i < it->function->count; i++) x[i] = value_of(box->recorder, it->arguments[i]);
+  return ts_call(box->graph, it->function, x);
+}
+
+static ts_node_id make_again(ts_sandbox *box, const operation *o) {
+  const ts_recorder *r = box->recorder;
+  const constant *c = o->data;
+  switch ((deed)o->what) {
+  case DO_CONSTANT: return ts_constant(box->graph, c->range, c->dim);
+  case DO_FACT: return ts_slot_node(box, o->a);
+  case DO_BINARY: return ts_binary(box->graph, (ts_op)o->op, value_of(r, o->a), value_of(r, o->b));
+  case DO_UNARY:
+    if (o->op == TS_RAISE) return ts_power(box->graph, value_of(r, o->a), o->k);
+    return ts_unary(box->graph, (ts_op)o->op, value_of(r, o->a));
+  case DO_CALL: return call_again(box, o->data);
+  case DO_SAY: break;
+  }
+  return TS_NO_NODE;
+}
+
+static void put_value(ts_recorder *r, ts_node_id node) {
+  if (r->registers == r->value_size) {
+    r->value_size = r->value_size ? 2 * r->value_size : 128;
+    r->values = ts_resize(r->values, r->value_size * sizeof *r->values);
+  }
+  r->values[r->registers++] = node;
+}
+
+static bool do_again(ts_sandbox *box, const stretch *s) {
+  for (uint32_t i = 0; i < s->count; i++) {
+    if (s->at[i].what == DO_SAY) {
+      say_again(box, s->at[i].data);
+      continue;
+    }
+    ts_node_id made = make_again(box, &s->at[i]);
+    if (made == TS_NO_NODE) return false;
+    put_value(box->recorder, made);
+  }
+  return true;
+}
+
+static ts_decided ask_again(ts_sandbox *box, const stretch *s) {
+  ts_step step = s->question;
+  if (step.kind != TS_COMPARE) {
+    ts_note_read(box, step.slot);
+    return ts_decide_read(box, step.kind, step.slot, step.bit, ts_slot_answers(box, step.slot, step.bit));
+  }
+  return ts_decide(box, value_of(box->recorder, step.a), value_of(box->recorder, step.b), step.or_equal);
+}
+
+ts_replay_result ts_replay(ts_sandbox *box, size_t rule, bool *applies) {
+  ts_recorder *r = box->recorder;
+  if (r->used > MEMORY && box->evaluation != r->evaluation) ts_recorder_forget(r);
+  r->evaluation = box->evaluation;
+  const record *kept = *place_of(r, rule, box->subject);
+  if (!kept || kept->spoiled) return TS_NOT_RECORDED;
+  r->registers = 0;
+  for (const stretch *s = &kept->first; s;) {
+    if (!do_again(box, s) || s->end == UNKNOWN_END) return TS_NOT_RECORDED;
+    if (s->end == END) {
+      box->steps_left = s->steps;
+      return *applies = s->applies, TS_REPLAYED;
+    }
+    ts_decided decided = ask_again(box, s);
+    if (decided.how == TS_NO_COURSE) return TS_NO_SUCH_COURSE;
+    if (decided.how == TS_REFUSED) return TS_NOT_RECORDED;
+    s = branch_for(s, decided.taken);
+  }
+  return TS_NOT_RECORDED;
+}
