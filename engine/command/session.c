@@ -178,7 +178,7 @@ static bool load_beside(ts_session *session, const char *path, const char *packs
   for (const char *at = packs; at && *(at += strspn(at, " \t\n")); at += strcspn(at, " \t\n")) {
     char *name = ts_arena_copy_n(session->arena, at, strcspn(at, " \t\n"));
     char *pack = ts_path_join(session->arena, folder, name);
-    bool inside = ts_path_inside(folder, name) && ts_folder_exists(pack);
+    bool inside = ts_path_inside(folder, name) && ts_pack_exists(pack);
     if (!inside)
       ts_report(session->problems, TS_ERROR, path, 0,
                 "\"%s\" in \"packs\" is no folder beside the dossier", name);
