@@ -38,7 +38,7 @@ CALLS = [
      "xmlParseMemory xmlParseDoc xmlParseChunk xmlSaveFile xmlSaveFormatFile xmlSaveFormatFileEnc "
      "htmlReadMemory htmlReadFile htmlReadDoc xmlReaderForFile xmlReaderForFd xmlReaderForMemory xmlReaderForDoc xmlReaderForIO "
      "xsltSaveResultToFilename", ("base/xml.c", "base/xml_stream.c"), "XML is read through base/xml.h and written by base/file.h"),
-    ("malloc calloc realloc", ("base/arena.c", "rule/"), "unchecked: ts_alloc, ts_resize"),
+    ("malloc calloc realloc", ("base/arena.c", "command/memory.c", "rule/"), "unchecked: ts_alloc, ts_resize"),
 ]
 LUA = ("rule/",)
 # An include against the order, each with its reason: (stage, header): reason.
