@@ -20,8 +20,11 @@ bool session_open(ts_session *session) {
     return false;
   }
   session->vocabulary = ts_vocabulary_new();
-  if (session->vocabulary == NULL) return false;
-  session->packs = ts_packs_new(session->units, session->vocabulary);
+  if (session->vocabulary != NULL)
+    session->packs = ts_packs_new(session->units, session->vocabulary);
+  if (session->packs == NULL)
+    ts_report(session->problems, TS_ERROR, "tankside", 0,
+              "the data of udunits2 could be read once, and not again");
   return session->packs != NULL;
 }
 
