@@ -20,8 +20,11 @@ bool session_open(ts_session *session) {
     return false;
   }
   session->vocabulary = ts_vocabulary_new();
-  if (session->vocabulary == NULL) return false;
-  session->packs = ts_packs_new(session->units, session->vocabulary);
+  if (session->vocabulary != NULL)
+    session->packs = ts_packs_new(session->units, session->vocabulary);
+  if (session->packs == NULL)
+    ts_report(session->problems, TS_ERROR, "tankside", 0,
+              "the data of udunits2 could be read once, and not again");
   return session->packs != NULL;
 }
 
@@ -175,7 +178,7 @@ static bool load_beside(ts_session *session, const char *path, const char *packs
   for (const char *at = packs; at && *(at += strspn(at, " \t\n")); at += strcspn(at, " \t\n")) {
     char *name = ts_arena_copy_n(session->arena, at, strcspn(at, " \t\n"));
     char *pack = ts_path_join(session->arena, folder, name);
-    bool inside = ts_path_inside(folder, name) && ts_folder_exists(pack);
+    bool inside = ts_path_inside(folder, name) && ts_pack_exists(pack);
     if (!inside)
       ts_report(session->problems, TS_ERROR, path, 0,
                 "\"%s\" in \"packs\" is no folder beside the dossier", name);

@@ -127,7 +127,8 @@ static match by_meaning(const ts_import *import, uint32_t entity, const char *wo
     m.column = matched(TS_COLUMN_FACT, i).column;
     m.fact = def->name;
   }
-  m.sure = found == 0 ? NOTHING : found == 1 ? LIKELY : SEVERAL;
+  /* One word in common may be chance. */
+  m.sure = found == 0 ? NOTHING : found == 1 && strchr(words, '-') ? LIKELY : SEVERAL;
   m.offered = ts_arena_copy(import->arena, offered.data);
   ts_text_release(&offered);
   return m;

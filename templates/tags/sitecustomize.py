@@ -4,6 +4,7 @@ WeasyPrint 57 tags no drawing, and for the tags of each page it goes through the
 drawing with a name becomes a figure with its alternate text, and a page looks up its own elements only. Where
 WeasyPrint is not made so inside, it is left as it is: the page looks the same, a drawing then has no tag.
 """
+import gc
 
 
 def words_of(svg):
@@ -75,6 +76,8 @@ def improve():
         pdf.VARIANTS["pdf/ua-1"] = with_figures(plain, pydyf), options
 
 
+# A layout makes millions of objects and lets go of few: looking for those at every 700th is time lost.
+gc.set_threshold(200_000, 20, 1000)
 try:
     improve()
 except (ImportError, AttributeError, KeyError, TypeError, ValueError):

@@ -1,6 +1,6 @@
 /* import: what tables change in a dossier, what they do not, and what is refused. */
-#include "scratch.h"
 #include "said.h"
+#include "scratch.h"
 
 #include "base/file.h"
 #include "base/text.h"
@@ -148,6 +148,18 @@ START_TEST(a_number_has_its_unit_from_somewhere) {
   if (ways[_i].map != NULL) ck_assert_msg(maps(ways[_i].map), "%s", said());
   ck_assert_msg(takes("people.csv", ways[_i].table), "%s", said());
   becomes("60 kg", ways[_i].to);
+}
+END_TEST
+
+/* A heading whose words are all in the meaning of one fact is taken for it, and that is said. */
+START_TEST(a_heading_may_be_what_a_fact_means) {
+  ck_assert_msg(takes("records.csv", "day,who,Left the surface,Depth greatest (m)\n"
+                                     "2027-05-11,ann,10:05,1.6\n"),
+                "%s", said());
+  ck_assert_ptr_nonnull(
+      strstr(said(), "records.csv, D1: note: \"Depth greatest (m)\" is taken for \"depth\""));
+  ck_assert_ptr_null(strstr(said(), "C1")); /* the meaning as it stands is as good as the name */
+  becomes("1.4 m", "1.6 m");
 }
 END_TEST
 
@@ -369,6 +381,8 @@ static const struct {
     {"people.csv", "id,mass (kg)\ncy,70\n", "the new person \"cy\" lacks \"role\""},
     {"people.csv", "id,mas\nann,1\n",
      "B1: error: \"mas\" is no fact of \"person\"; the nearest name is \"mass\""},
+    {"people.csv", "id,depth (m)\nann,3\n",
+     "B1: error: \"depth (m)\" could mean \"skill-depth\" of"},
     {"people.csv", "id,tested\nann,1\n", "\"tested\" could mean"},
     {"people.csv", "id,mass (kg),body mass (kg)\nann,1,2\n", "C1: error: means the same as B1"},
     {"people.csv", "id,mass (kg)\nann,61\nann,62\n",
@@ -461,6 +475,7 @@ Suite *suite_import(void) {
   tcase_add_test(tests, a_changed_value_takes_the_place_of_the_old);
   tcase_add_test(tests, what_is_so_already_is_no_change);
   tcase_add_loop_test(tests, a_number_has_its_unit_from_somewhere, 0, 6);
+  tcase_add_test(tests, a_heading_may_be_what_a_fact_means);
   tcase_add_test(tests, a_new_person_follows_the_last);
   tcase_add_test(tests, records_go_by_day_person_and_time_down);
   tcase_add_loop_test(tests, a_time_of_day_is_written_in_many_ways, 0, 4);

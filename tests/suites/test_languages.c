@@ -301,13 +301,13 @@ START_TEST(sentences_are_made_of_their_parts_in_the_language) {
   size_t size = 0;
   const char *de = in_language(spoken, sizeof spoken - 1, "de", &size);
   says(de, "words=\"hoch 12 ab 18,5 h; jetzt 14 h; Abstand 4,5 h\"");
-  says(de, "words=\"Stopp m\xc3\xb6glich erst \xc3\xbc"
+  says(de, "words=\"m\xc3\xb6glicher Halt erst \xc3\xbc"
            "ber 10 m; kann sein: 9..11 m\"");
   says(de, "words=\"high from 2,5 m\""); /* an older assessment */
   says(de, " mindestens 3,5 m\"");
   says(de, "text=\"depth (3 m) &lt; 4,5 m\"");
   says(de, ": nein; jetzt ja\"");
-  says(de, "then=\"Stopp m\xc3\xb6glich\"");
+  says(de, "then=\"m\xc3\xb6glicher Halt\"");
   says(de, "words=\"neu: t, Hal in \xe2\x80\x9cx\xe2\x80\x9d: hoch 12\"");
   const char *us = in_language(spoken, sizeof spoken - 1, "en-US", &size);
   says(us, "title=\"deck light\"");
