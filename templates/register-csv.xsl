@@ -9,7 +9,11 @@
     <xsl:for-each select="$columns">
       <xsl:call-template name="cell"><xsl:with-param name="text" select="@title"/><xsl:with-param name="last" select="position() = last()"/></xsl:call-template>
     </xsl:for-each>
-    <xsl:apply-templates select="assessment/findings/finding | assessment/duties/duty" mode="row"/>
+    <!-- A row each in an element, of which only the text is printed: one text that grows with every cell
+         is gone through again for each. -->
+    <xsl:for-each select="assessment/findings/finding | assessment/duties/duty">
+      <row><xsl:apply-templates select="." mode="row"/></row>
+    </xsl:for-each>
     <xsl:call-template name="note"><xsl:with-param name="id" select="'caution'"/><xsl:with-param name="text" select="$w[@id = 'caution']"/></xsl:call-template>
     <xsl:call-template name="note"><xsl:with-param name="id" select="'digest'"/><xsl:with-param name="text" select="assessment/inputs/digest/@sha256"/></xsl:call-template>
   </xsl:template>

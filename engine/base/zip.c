@@ -6,6 +6,7 @@
 #include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 
 /* Deflate packs a run of one byte about a thousand to one; tables and texts stay far below this. */
 enum { RATIO_MAX = 300, RATIO_FROM = 1 << 20 };
@@ -142,6 +143,66 @@ char *ts_zip_member(const ts_zip *zip, ts_arena *arena, const char *name, size_t
   else
     *length = about.uncompressed_size;
   return bytes;
+}
+
+/* ---- names ---------------------------------------------------------------------------- */
+
+enum { UNIX = 3, NAME_SIZE = 256 };
+
+/* Why a name is not taken, or NULL. */
+static const char *bad_name(const char *name) {
+  if (name[0] == '/' || strchr(name, '\\') != NULL || strchr(name, ':') != NULL)
+    return "is no name inside a folder";
+  for (const char *part = name; part != NULL; part = strchr(part, '/'), part += part != NULL)
+    if (strncmp(part, "..", 2) == 0 && (part[2] == '/' || part[2] == '\0'))
+      return "leads out of its folder";
+  for (const unsigned char *c = (const unsigned char *)name; *c; c++)
+    if (*c < ' ') return "has a character that no name holds";
+  return name[0] == '\0' ? "has no name" : NULL;
+}
+
+static bool is_link(const unz_file_info *about) {
+  return about->version >> 8 == UNIX && S_ISLNK((mode_t)(about->external_fa >> 16));
+}
+
+static int by_bytes(const void *a, const void *b) {
+  return strcmp(*(char *const *)a, *(char *const *)b);
+}
+
+static const char *next_name(const ts_zip *zip, ts_arena *arena, char **into) {
+  char name[NAME_SIZE];
+  unz_file_info about;
+  if (unzGetCurrentFileInfo(zip->archive, &about, name, sizeof name, NULL, 0, NULL, 0) != UNZ_OK ||
+      about.size_filename >= sizeof name || strlen(name) != about.size_filename)
+    return "is damaged, or has a name that is too long";
+  *into = ts_arena_copy(arena, name);
+  return is_link(&about) ? "is a link" : bad_name(name);
+}
+
+static const char *all_names(const ts_zip *zip, ts_arena *arena, size_t most, char **names,
+                             const char **which) {
+  size_t count = 0;
+  const char *why = NULL;
+  int step = unzGoToFirstFile(zip->archive);
+  for (; step == UNZ_OK && why == NULL; step = unzGoToNextFile(zip->archive)) {
+    if (count == most) return "is one too many";
+    why = next_name(zip, arena, &names[count]);
+    *which = names[count++];
+  }
+  if (why == NULL && step != UNZ_END_OF_LIST_OF_FILE) return "is damaged";
+  if (count > 0) qsort(names, count, sizeof *names, by_bytes);
+  for (size_t i = 1; i < count && why == NULL; i++)
+    if (strcmp(names[i - 1], *which = names[i]) == 0) why = "is there twice";
+  return why;
+}
+
+char **ts_zip_names(const ts_zip *zip, ts_arena *arena, size_t most, const char *file,
+                    ts_diagnostics *problems) {
+  char **names = ts_arena_alloc(arena, (most + 1) * sizeof *names);
+  const char *which = NULL, *why = all_names(zip, arena, most, names, &which);
+  if (why == NULL) return names;
+  ts_report(problems, TS_ERROR, file, 0, "\"%s\" in it %s", which ? which : "?", why);
+  return NULL;
 }
 
 /* ---- writing -------------------------------------------------------------------------- */

@@ -12,7 +12,7 @@
 
 static const ts_option rows[] = {
     {"--pack", "DIR", OPTION_PACK,
-     "also the rules of this folder, or of a pack by name; repeatable", A_PACK,
+     "also the rules of this folder or ZIP, or of a pack by name; repeatable", A_PACK,
      LISTED(packs, pack_count)},
     {"--matrix", "NAME|FILE", OPTION_MATRIX,
      "the matrix: five-by-five (default), mil-std-882e, or a file", A_MATRIX, KEPT(matrix)},

@@ -8,18 +8,11 @@
 
 /* ---- check: whose rules are reported on ----------------------------------------------- */
 
-/* The name of a pack as it was given: the last part of the path to its folder. */
-static const char *pack_name(const ts_session *s, const char *given) {
-  size_t length = strlen(given);
-  while (length > 1 && given[length - 1] == '/') length--;
-  return ts_path_name(ts_arena_copy_n(s->arena, given, length));
-}
-
 /* With packs given, what is reported is about them: who checks a pack of one's own does not want
  * to hear of the others. */
 static bool is_asked_for(const ts_session *s, const ts_options *options, const char *pack) {
   for (size_t i = 0; i < options->pack_count; i++)
-    if (ts_same(pack_name(s, options->packs[i]), pack)) return true;
+    if (ts_same(ts_pack_name(s->arena, options->packs[i]), pack)) return true;
   return options->pack_count == 0;
 }
 
@@ -28,7 +21,7 @@ static ts_check_count check_asked_for(ts_session *s, const ts_options *options) 
   ts_diagnostics *all = ts_diagnostics_new();
   ts_check_count n = ts_packs_check(s->packs, all);
   for (size_t i = 0; i < options->pack_count; i++)
-    ts_diagnostics_copy(all, s->problems, pack_name(s, options->packs[i]));
+    ts_diagnostics_copy(all, s->problems, ts_pack_name(s->arena, options->packs[i]));
   ts_diagnostics_free(all);
   return n;
 }

@@ -17,22 +17,15 @@ typedef struct {
 
 /* ---- one side ------------------------------------------------------------------------------- */
 
-/* The name of a pack: the last part of the path to it. */
-static const char *name_of(ts_session *s, const char *given) {
-  size_t length = strlen(given);
-  while (length > 1 && given[length - 1] == '/') length--;
-  return ts_path_name(ts_arena_copy_n(s->arena, given, length));
-}
-
 static bool begin(ts_session *s, const comparer *c, int side) {
   const char *old = c->options->words[1];
   if (!session_open(s)) return false;
   s->instead_of = session_pack(s, old);
   s->instead = session_pack(s, c->options->words[1 + side]);
-  s->instead_as = name_of(s, old);
+  s->instead_as = ts_pack_name(s->arena, old);
   for (int i = 0; i < BOTH; i++) {
     const char *pack = session_pack(s, c->options->words[1 + i]);
-    if (ts_folder_exists(pack)) continue;
+    if (ts_pack_exists(pack)) continue;
     ts_report(s->problems, TS_ERROR, pack, 0, "is no folder of rules, nor a pack by name");
     return false;
   }
@@ -193,7 +186,7 @@ int rules_compare(const ts_options *options) {
   comparer c = {.options = options, .with = *options};
   int status = wrong_request(options);
   if (status != DONE) return status;
-  if (ts_folder_exists(options->words[1])) {
+  if (ts_pack_exists(options->words[1])) {
     if (c.with.pack_count == REPEATS_MAX) return usage_error("too many packs");
     c.with.packs[c.with.pack_count++] = options->words[1];
   }

@@ -82,24 +82,22 @@ static bool run_file(ts_packs *packs, ts_pack_file *file, ts_diagnostics *proble
   return why == NULL;
 }
 
-static bool load_file(ts_packs *packs, const char *folder, const char *pack, const char *name, ts_diagnostics *problems) {
-  ts_pack_file file = {.pack = pack, .name = ts_arena_printf(packs->arena, "%s/%s", pack, name)};
-  if (!ts_path_inside(folder, name)) {
-    ts_report(problems, TS_ERROR, file.name, 0, "leads out of the pack's folder; a pack is read from its folder only");
-    return false;
-  }
-  file.text = ts_file_read(packs->arena, ts_path_join(packs->arena, folder, name), 1 << 20, &file.length, problems);
-  if (!file.text) return false;
+static bool load_text(ts_packs *packs, const char *pack, const char *name, char *text, size_t length, ts_diagnostics *problems) {
+  ts_pack_file file = {.pack = pack, .name = ts_arena_printf(packs->arena, "%s/%s", pack, name), .text = text, .length = length};
   ts_digest(file.text, file.length, file.digest);
   TS_GROW(packs->files, packs->file_count, packs->file_capacity);
   packs->files[packs->file_count++] = file;
   return run_file(packs, &packs->files[packs->file_count - 1], problems);
 }
 
-static const char *pack_name(ts_arena *arena, const char *folder) {
-  size_t n = strlen(folder);
-  while (n > 1 && folder[n - 1] == '/') n--;
-  return ts_path_name(ts_arena_copy_n(arena, folder, n));
+static bool load_file(ts_packs *packs, const char *folder, const char *pack, const char *name, ts_diagnostics *problems) {
+  size_t length;
+  if (!ts_path_inside(folder, name)) {
+    ts_report(problems, TS_ERROR, ts_arena_printf(packs->arena, "%s/%s", pack, name), 0, "leads out of the pack's folder; a pack is read from its folder only");
+    return false;
+  }
+  char *text = ts_file_read(packs->arena, ts_path_join(packs->arena, folder, name), TS_PACK_FILE_LIMIT, &length, problems);
+  return text && load_text(packs, pack, name, text, length, problems);
 }
 
 static int compare_rules(const void *a, const void *b) {
@@ -121,15 +119,31 @@ static bool loaded_before(const ts_packs *packs, const char *folder) {
 static bool name_is_free(ts_packs *packs, const char *folder, const char *pack, ts_diagnostics *problems) {
   const char *taken = NULL, *own = ts_path_join(packs->arena, ts_data_path(packs->arena, "rules"), pack);
   for (size_t i = 0; i < packs->folder_count; i++)
-    if (ts_same(pack_name(packs->arena, packs->folders[i]), pack)) taken = packs->folders[i];
+    if (ts_same(ts_pack_name(packs->arena, packs->folders[i]), pack)) taken = packs->folders[i];
   if (ts_folder_exists(own) && !ts_path_same(own, folder)) taken = own;
   if (taken)
     ts_report(problems, TS_ERROR, folder, 0, "the name \"%s\" belongs to the pack in %s; give this folder another name", pack, taken);
   return !taken;
 }
 
+static bool load_folder(ts_packs *packs, const char *folder, const char *pack, ts_diagnostics *problems) {
+  char **names = ts_folder_list(packs->arena, folder, ".lua", problems);
+  bool good = names != NULL;
+  for (size_t i = 0; names && names[i]; i++) good = load_file(packs, folder, pack, names[i], problems) && good;
+  return good;
+}
+
+static bool load_zip(ts_packs *packs, const char *path, const char *pack, ts_diagnostics *problems) {
+  size_t count = 0;
+  ts_pack_member *members = ts_pack_unzip(packs->arena, path, &count, problems);
+  bool good = members != NULL;
+  for (size_t i = 0; members && i < count; i++)
+    good = load_text(packs, pack, members[i].name, members[i].text, members[i].length, problems) && good;
+  return good;
+}
+
 bool ts_packs_load(ts_packs *packs, const char *folder, ts_diagnostics *problems) {
-  const char *pack = pack_name(packs->arena, folder);
+  const char *pack = ts_pack_name(packs->arena, folder);
   if (loaded_before(packs, folder)) return true;
   return name_is_free(packs, folder, pack, problems) && ts_packs_load_as(packs, folder, pack, problems);
 }
@@ -139,11 +153,12 @@ bool ts_packs_load_as(ts_packs *packs, const char *folder, const char *pack, ts_
   pack = ts_arena_copy(packs->arena, pack);
   TS_GROW(packs->folders, packs->folder_count, packs->folder_capacity);
   packs->folders[packs->folder_count++] = ts_arena_copy(packs->arena, folder);
-  char **names = ts_folder_list(packs->arena, folder, ".lua", problems);
-  if (!names) return false;
-  if (!names[0]) ts_report(problems, TS_ERROR, folder, 0, "no rule files (*.lua) in this folder");
-  bool good = names[0] != NULL;
-  for (size_t i = 0; names[i]; i++) good = load_file(packs, folder, pack, names[i], problems) && good;
+  size_t before = packs->file_count;
+  bool good = ts_pack_is_zip(folder) ? load_zip(packs, folder, pack, problems) : load_folder(packs, folder, pack, problems);
+  if (good && packs->file_count == before) {
+    ts_report(problems, TS_ERROR, folder, 0, "no rule files (*.lua) in this folder");
+    good = false;
+  }
   good = ts_declarations_read(packs, problems) && good;
   if (packs->rule_count) qsort(packs->rules, packs->rule_count, sizeof *packs->rules, compare_rules);
   if (packs->control_count) qsort(packs->controls, packs->control_count, sizeof *packs->controls, compare_controls);

@@ -36,6 +36,19 @@ struct ts_packs {
   lua_Integer declared; /* how many declarations have been read */
 };
 
+enum { TS_PACK_FILE_LIMIT = 1 << 20 }; /* bytes; what is larger than a rule file may be is said by the lint */
+
+/* Whether a path names a pack in a ZIP archive; its rule files, in byte order, as in a folder: at the top of
+ * the archive or in one folder that holds all of it. NULL with a report for an archive that holds more
+ * than *.lua, *.xml and *.txt, or more of them than a pack has. */
+typedef struct {
+  const char *name;
+  char *text;
+  size_t length;
+} ts_pack_member;
+bool ts_pack_is_zip(const char *path);
+ts_pack_member *ts_pack_unzip(ts_arena *arena, const char *path, size_t *count, ts_diagnostics *problems);
+
 /* Reads what was declared since the last call into rules, controls and the
  * vocabulary. Every field is checked; false with reports. */
 bool ts_declarations_read(ts_packs *packs, ts_diagnostics *problems);

@@ -78,6 +78,9 @@ void ts_packs_free(ts_packs *packs);
  * the folder. Facts it declares join the vocabulary. A folder already loaded is not loaded
  * again; another of its name is refused. False with reports. */
 bool ts_packs_load(ts_packs *packs, const char *folder, ts_diagnostics *problems);
+/* A pack is a folder, or the same in an archive NAME.zip. Whether there is one at a path; its name. */
+bool ts_pack_exists(const char *path);
+const char *ts_pack_name(ts_arena *arena, const char *path);
 /* The same under another name than its folder's: a pack that stands in for the one of that name. */
 bool ts_packs_load_as(ts_packs *packs, const char *folder, const char *pack, ts_diagnostics *problems);
 
