@@ -7,7 +7,7 @@
   <xsl:variable name="most" select="8"/>
   <!-- What somebody wrote; not what is worked out from it, nor what is open and now matters or no longer
        does. What was set is a fact too. -->
-  <xsl:variable name="written" select="/comparison/facts/fact[@state != 'derived' and (@state != 'unknown' or @change = 'changed')] | /comparison/controls/control
+  <xsl:variable name="written" select="/comparison/facts/fact[@state != 'derived' and (@state != 'unknown' or @change = 'changed') and not(@state = 'set' and @old = @new)] | /comparison/controls/control
                                        | /comparison/inputs/input[@kind != 'set'] | /comparison/waivers/waiver"/>
   <!-- Found now or before: not what is found in another view only, nor a duty that is met. -->
   <xsl:variable name="moved" select="/comparison/findings/finding[@change = 'rose' or @change = 'fell' or (@change != 'shifted' and @rank &gt; 0)]

@@ -38,7 +38,7 @@ CALLS = [
      "xmlParseMemory xmlParseDoc xmlParseChunk xmlSaveFile xmlSaveFormatFile xmlSaveFormatFileEnc "
      "htmlReadMemory htmlReadFile htmlReadDoc xmlReaderForFile xmlReaderForFd xmlReaderForMemory xmlReaderForDoc xmlReaderForIO "
      "xsltSaveResultToFilename", ("base/xml.c", "base/xml_stream.c"), "XML is read through base/xml.h and written by base/file.h"),
-    ("malloc calloc realloc", ("base/arena.c", "rule/"), "unchecked: ts_alloc, ts_resize"),
+    ("malloc calloc realloc", ("base/arena.c", "command/memory.c", "rule/"), "unchecked: ts_alloc, ts_resize"),
 ]
 LUA = ("rule/",)
 # An include against the order, each with its reason: (stage, header): reason.
@@ -254,6 +254,19 @@ def check_words(path):
             problem(path, line_of(text, found.start()), f'{what}: "{found.group()}"')
 
 
+def check_shell(path):
+    """What `set -e` looks past, so that a test goes on where it should have failed."""
+    if path.suffix != ".sh":
+        return
+    for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
+        if "||" in line or "exit" in line:
+            continue
+        if re.match(r"\s*! ", line):
+            problem(path, number, "a line that begins with ! ends nothing: add || exit 1")
+        if re.match(r"\s*(\[|grep|has) .*&& ", line):
+            problem(path, number, "only the last of these ends the test: one a line")
+
+
 def check_top():
     for path in ROOT.iterdir():
         if path.name in TOP or path.name.startswith("."):
@@ -281,6 +294,7 @@ def main():
     rows = {}
     for path in all_files():
         check_words(path)
+        check_shell(path)
         if path.suffix in (".c", ".h"):
             folder = str(path.parent.relative_to(ROOT))
             files, functions = rows.setdefault(folder, ([], []))

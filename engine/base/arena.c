@@ -19,20 +19,20 @@ struct ts_arena {
   block *newest;
 };
 
-static void out_of_memory(void) {
+void ts_out_of_memory(void) {
   fputs("tankside: error: out of memory\n", stderr);
   exit(2);
 }
 
 void *ts_alloc(size_t size) {
   void *memory = calloc(1, size ? size : 1);
-  if (!memory) out_of_memory();
+  if (!memory) ts_out_of_memory();
   return memory;
 }
 
 void *ts_resize(void *memory, size_t size) {
   void *moved = realloc(memory, size ? size : 1);
-  if (!moved) out_of_memory();
+  if (!moved) ts_out_of_memory();
   return moved;
 }
 
@@ -52,8 +52,10 @@ void ts_arena_clear(ts_arena *arena) {
   block *kept = NULL;
   for (block *b = arena->newest; b;) {
     block *older = b->older;
-    if (!kept && b->size == BLOCK_SIZE) kept = b;
-    else free(b);
+    if (!kept && b->size == BLOCK_SIZE)
+      kept = b;
+    else
+      free(b);
     b = older;
   }
   if (kept) {
@@ -65,7 +67,7 @@ void ts_arena_clear(ts_arena *arena) {
 }
 
 static block *block_new(size_t size) {
-  if (size > SIZE_MAX - sizeof(block)) out_of_memory();
+  if (size > SIZE_MAX - sizeof(block)) ts_out_of_memory();
   block *b = ts_alloc(sizeof(block) + size);
   b->size = size;
   return b;
@@ -87,7 +89,7 @@ static void *alloc_large(ts_arena *arena, size_t size) {
 
 void *ts_arena_alloc(ts_arena *arena, size_t size) {
   const size_t unit = sizeof(max_align_t);
-  if (size > SIZE_MAX - unit) out_of_memory();
+  if (size > SIZE_MAX - unit) ts_out_of_memory();
   size = (size + unit - 1) / unit * unit;
   if (size > BLOCK_SIZE / 4) return alloc_large(arena, size);
   if (!arena->newest || arena->newest->size - arena->newest->used < size) {

@@ -24,6 +24,7 @@ char *ts_arena_printf(ts_arena *arena, const char *format, ...) __attribute__((f
 /* Heap memory for what must grow or be freed singly: malloc's contract, but
  * never NULL (the process ends instead) and zeroed when fresh. */
 void *ts_alloc(size_t size);
+_Noreturn void ts_out_of_memory(void); /* the message, and the end: for what a library did not get */
 void *ts_resize(void *memory, size_t size); /* NULL, n allocates */
 
 /* Makes room for one more element in a growing array:

@@ -40,7 +40,7 @@ static size_t number_length(const char *text) {
 
 static double convert(const char *number) {
   locale_t c = newlocale(LC_ALL_MASK, "C", (locale_t)0);
-  if (!c) abort();
+  if (!c) ts_out_of_memory();
   double value = strtod_l(number, NULL, c);
   freelocale(c);
   return value;
@@ -63,7 +63,7 @@ const char *ts_number_read(const char *text, double *value) {
 /* printf of one double with the given style and precision, in the C locale. */
 static void print(double value, char style, int precision, char *out, size_t size) {
   locale_t c = newlocale(LC_ALL_MASK, "C", (locale_t)0);
-  if (!c) abort();
+  if (!c) ts_out_of_memory();
   locale_t before = uselocale(c);
   if (style == 'e')
     snprintf(out, size, "%.*e", precision, value);

@@ -34,11 +34,18 @@ char *ts_path_folder(ts_arena *arena, const char *path) {
   return ts_arena_copy_n(arena, path, (size_t)(slash - path));
 }
 
+/* NULL with errno, but never for want of memory. */
+static char *real_path(const char *path) {
+  char *real = realpath(path, NULL);
+  if (real == NULL && errno == ENOMEM) ts_out_of_memory();
+  return real;
+}
+
 /* The real path of what exists of `path`: what is not there yet is cut off from
  * the end, except "..", which would climb out of what it cannot be checked against. */
 static char *real_part(ts_arena *arena, const char *path) {
   for (char *rest = ts_arena_copy(arena, path);; rest = ts_path_folder(arena, rest)) {
-    char *real = realpath(rest, NULL);
+    char *real = real_path(rest);
     if (real || errno != ENOENT) return real;
     const char *last = ts_path_name(rest);
     if (ts_same(last, "..") || ts_same(rest, ".") || ts_same(rest, "/")) return NULL;
@@ -54,7 +61,7 @@ static bool starts_with_folder(const char *path, const char *folder) {
 bool ts_path_inside(const char *folder, const char *name) {
   if (name[0] == '/') return false;
   ts_arena *arena = ts_arena_new();
-  char *real_folder = realpath(folder, NULL);
+  char *real_folder = real_path(folder);
   char *real = real_folder ? real_part(arena, ts_path_join(arena, real_folder, name)) : NULL;
   bool inside = real && starts_with_folder(real, real_folder);
   free(real);
@@ -64,14 +71,14 @@ bool ts_path_inside(const char *folder, const char *name) {
 }
 
 char *ts_path_target(ts_arena *arena, const char *path) {
-  char *real = realpath(path, NULL);
+  char *real = real_path(path);
   char *copy = ts_arena_copy(arena, real != NULL ? real : path);
   free(real);
   return copy;
 }
 
 bool ts_path_same(const char *one, const char *other) {
-  char *a = realpath(one, NULL), *b = realpath(other, NULL);
+  char *a = real_path(one), *b = real_path(other);
   bool same = a && ts_same(a, b);
   free(a);
   free(b);

@@ -91,7 +91,7 @@ static void check_encoding(const xmlDoc *document, reading *r) {
 static xmlDoc *parse(const char *bytes, size_t length, reading *r) {
   const int options = XML_PARSE_NONET | XML_PARSE_BIG_LINES | XML_PARSE_NOCDATA;
   xmlParserCtxt *context = xmlNewParserCtxt();
-  if (!context) abort();
+  if (!context) ts_out_of_memory();
   context->_private = r;
   context->sax->serror = on_error;
   context->sax->internalSubset = on_doctype;

@@ -54,7 +54,7 @@ ts_xml_stream *ts_xml_stream_open(const char *path, size_t limit, ts_diagnostics
   s->problems = problems;
   s->reader = xmlReaderForIO(on_read, on_close, s, path, NULL,
                              XML_PARSE_NONET | XML_PARSE_BIG_LINES | XML_PARSE_NOCDATA);
-  if (!s->reader || !s->name) abort();
+  if (!s->reader || !s->name) ts_out_of_memory();
   xmlTextReaderSetStructuredErrorHandler(s->reader, on_error, s);
   return s;
 }

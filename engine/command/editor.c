@@ -64,8 +64,9 @@ static bool write_schemas(const target *t, const char *folder) {
   char *xml = NULL, *compact = NULL;
   size_t length = 0, compact_length = 0;
   FILE *memory = open_memstream(&xml, &length);
-  bool good = memory != NULL && ts_vocabulary_write_schema(s->vocabulary, memory);
-  good = (memory == NULL || fclose(memory) == 0) && good;
+  if (memory == NULL) ts_out_of_memory();
+  bool good = ts_vocabulary_write_schema(s->vocabulary, memory);
+  if (fclose(memory) != 0) ts_out_of_memory();
   good = good && write_one(t, folder, "dossier.rng", xml, length) &&
          ts_schema_compact(xml, length, &compact, &compact_length, s->problems) &&
          write_one(t, folder, "dossier.rnc", compact, compact_length);

@@ -24,7 +24,7 @@ void new_say_problems(const newcomer *n) {
   FILE *out = open_memstream(&text, &length);
   fflush(stdout);
   if (out != NULL) ts_diagnostics_print(n->s->problems, out);
-  if (out != NULL) fclose(out);
+  if (out == NULL || fclose(out) != 0) ts_out_of_memory();
   for (const char *at = text; at != NULL && (at = strstr(at, "error: ")) != NULL;) {
     at += strlen("error: ");
     usage_error("%s", ts_arena_copy_n(n->s->arena, at, strcspn(at, "\n")));

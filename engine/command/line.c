@@ -52,7 +52,7 @@ static void edit_at_terminal(line_reader *reader) {
   HistEvent event;
   reader->editor = el_init("tankside", stdin, reader->out, stderr);
   reader->history = history_init();
-  if (reader->editor == NULL || reader->history == NULL) return;
+  if (reader->editor == NULL || reader->history == NULL) ts_out_of_memory();
   history(reader->history, &event, H_SETSIZE, 200);
   el_set(reader->editor, EL_CLIENTDATA, reader);
   el_set(reader->editor, EL_PROMPT, prompt_of);
@@ -110,8 +110,9 @@ static const char *from_terminal(line_reader *reader) {
   if (line == NULL || count <= 0) return NULL;
   history(reader->history, &event, H_ENTER, line);
   free(reader->line);
-  reader->line = strdup(line);
-  return reader->line != NULL ? trimmed(reader->line) : NULL;
+  size_t size = strlen(line) + 1;
+  reader->line = memcpy(ts_alloc(size), line, size);
+  return trimmed(reader->line);
 }
 
 const char *line_read(line_reader *reader, const char *prompt) {

@@ -71,9 +71,11 @@ static int help(int count, char **arguments) {
   return DONE;
 }
 
-/* Output that could not be written is no success: a full disk, a closed pipe. */
+/* Output that could not be written is no success: a full disk, a closed pipe. Some file systems say
+ * so only when it is closed. */
 static int flushed(int status) {
-  if (fflush(stdout) == 0 && !ferror(stdout)) return status;
+  bool good = fflush(stdout) == 0 && !ferror(stdout);
+  if (fclose(stdout) == 0 && good) return status;
   fputs("tankside: error: cannot write to standard output\n", stderr);
   return NOT_DONE;
 }

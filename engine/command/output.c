@@ -16,20 +16,21 @@ static bool failed(const ts_session *s, const char *path) {
 
 /* ---- what stands there already -------------------------------------------------- */
 
-/* What cannot be read cannot be known again. */
-static ts_origin origin_of(const char *path) {
+/* What cannot be read cannot be known again; why goes to `problems`. */
+static ts_origin origin_of(const char *path, ts_diagnostics *problems) {
   ts_arena *arena = ts_arena_new();
-  ts_diagnostics *unsaid = ts_diagnostics_new();
   size_t length;
-  const char *bytes = ts_file_read(arena, path, ASSESSMENT_LIMIT, &length, unsaid);
+  const char *bytes = ts_file_read(arena, path, ASSESSMENT_LIMIT, &length, problems);
   ts_origin origin = bytes != NULL ? ts_document_origin(bytes, length) : TS_FOREIGN;
-  ts_diagnostics_free(unsaid);
   ts_arena_free(arena);
   return origin;
 }
 
 bool output_free(const ts_session *s, const ts_options *options, const char *path) {
-  ts_origin origin = options->force || !ts_file_exists(path) ? TS_WRITTEN : origin_of(path);
+  ts_diagnostics *unsaid = ts_diagnostics_new();
+  bool free_to = options->force || !ts_file_exists(path);
+  ts_origin origin = free_to ? TS_WRITTEN : origin_of(path, unsaid);
+  ts_diagnostics_free(unsaid);
   if (origin == TS_FOREIGN)
     ts_report(s->problems, TS_ERROR, path, 0,
               "was not written by tankside, or was changed since, and is left alone; write "
@@ -80,19 +81,20 @@ static bool is_among(const char *name, char *const *names) {
   return *names != NULL;
 }
 
-/* What an earlier run wrote into the folder and this one did not. */
+/* What an earlier run wrote into the folder and this one did not; NULL with a report when one
+ * cannot be read. */
 static const char **find_stale(const ts_output *o, char *const *names,
                                bool (*belongs)(const char *)) {
-  ts_arena *arena = o->s->arena;
-  char **there = ts_folder_list(arena, o->folder, "", o->s->problems);
-  size_t count = 0, stale = 0;
+  ts_session *s = o->s;
+  char **there = ts_folder_list(s->arena, o->folder, "", s->problems);
+  size_t count = 0, stale = 0, errors = ts_count(s->problems, TS_ERROR);
   while (there != NULL && there[count] != NULL) count++;
-  const char **found = ts_arena_alloc(arena, (count + 1) * sizeof *found);
+  const char **found = ts_arena_alloc(s->arena, (count + 1) * sizeof *found);
   for (size_t i = 0; i < count; i++)
     if (belongs(there[i]) && !is_among(there[i], names) &&
-        origin_of(ts_path_join(arena, o->folder, there[i])) == TS_WRITTEN)
+        origin_of(ts_path_join(s->arena, o->folder, there[i]), s->problems) == TS_WRITTEN)
       found[stale++] = there[i];
-  return there != NULL ? found : NULL;
+  return there != NULL && ts_count(s->problems, TS_ERROR) == errors ? found : NULL;
 }
 
 bool output_publish(const ts_output *o, bool (*belongs)(const char *name)) {

@@ -20,8 +20,11 @@ bool session_open(ts_session *session) {
     return false;
   }
   session->vocabulary = ts_vocabulary_new();
-  if (session->vocabulary == NULL) return false;
-  session->packs = ts_packs_new(session->units, session->vocabulary);
+  if (session->vocabulary != NULL)
+    session->packs = ts_packs_new(session->units, session->vocabulary);
+  if (session->packs == NULL)
+    ts_report(session->problems, TS_ERROR, "tankside", 0,
+              "the data of udunits2 could be read once, and not again");
   return session->packs != NULL;
 }
 
@@ -128,7 +131,8 @@ enum { PEEKS = 64 }; /* files looked into: one that includes itself is reported 
 typedef struct {
   const char *jurisdiction, *packs, *language, *file; /* the file of the production */
   int line;
-  int left; /* files that may still be looked into */
+  int left;    /* files that may still be looked into */
+  bool unread; /* one could not be */
 } peeked;
 
 static void peek(ts_session *session, const char *path, peeked *found);
@@ -164,6 +168,8 @@ static void peek(ts_session *session, const char *path, peeked *found) {
   if (xml != NULL) {
     peek_into(session, xml, path, found);
     ts_xml_free(xml);
+  } else {
+    found->unread = true;
   }
   ts_diagnostics_free(unsaid);
 }
@@ -184,9 +190,11 @@ static bool load_beside(ts_session *session, const char *path, const char *packs
   return good;
 }
 
-static bool load_packs_of(ts_session *session, const ts_options *options, const char *path) {
+static bool load_packs_of(ts_session *session, const ts_options *options, const char *path,
+                          bool *unread) {
   peeked found = {.left = PEEKS};
   peek(session, path, &found);
+  *unread = found.unread;
   bool good = load_pack(session, own_pack(session, "common"));
   if (found.jurisdiction != NULL) good = load_jurisdiction(session, found.jurisdiction) && good;
   good = load_beside(session, path, found.packs) && good;
@@ -196,9 +204,13 @@ static bool load_packs_of(ts_session *session, const ts_options *options, const 
 }
 
 bool session_read_as_it_stands(ts_session *session, const ts_options *options, const char *path) {
-  bool good = load_packs_of(session, options, path);
+  bool unread, good = load_packs_of(session, options, path, &unread);
   session->dossier = ts_dossier_read(path, session->vocabulary, session->units, session->problems);
-  return session->dossier != NULL && good;
+  /* A disk that stumbles, an editor that saves: never without the rules of the place. */
+  if (unread && ts_count(session->problems, TS_ERROR) == 0)
+    ts_report(session->problems, TS_ERROR, path, 0,
+              "could not be read when its rules were looked for, only after; try again");
+  return session->dossier != NULL && good && !unread;
 }
 
 bool session_read_dossier(ts_session *session, const ts_options *options, const char *path) {

@@ -53,8 +53,9 @@ static bool write_file(ts_session *s, const ts_options *options, size_t form) {
   char *bytes = NULL;
   size_t length = 0;
   FILE *memory = open_memstream(&bytes, &length);
-  bool good = memory != NULL && writers[form](s, memory);
-  good = (memory == NULL || fclose(memory) == 0) && good;
+  if (memory == NULL) ts_out_of_memory();
+  bool good = writers[form](s, memory);
+  if (fclose(memory) != 0) ts_out_of_memory();
   good = good && output_file(s, options, options->out, bytes, length);
   free(bytes);
   return good;

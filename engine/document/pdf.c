@@ -15,6 +15,9 @@
 #include <signal.h>
 #include <stdlib.h>
 #include <string.h>
+#ifdef __linux__
+#include <sys/prctl.h>
+#endif
 #include <sys/resource.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
@@ -43,7 +46,9 @@ const char *ts_document_paper(const char *paper, ts_diagnostics *problems) {
 
 typedef struct {
   pid_t pid;
-  int out, err; /* our ends of its pipes; -1 when closed */
+  int out, err;        /* our ends of its pipes; -1 when closed */
+  long long end;       /* milliseconds: by when it must be over */
+  bool in_time, heard; /* whether it was; whether all it wrote was taken */
 } child;
 
 static bool names(const char *variable, const char *name) {
@@ -81,32 +86,21 @@ static unsigned seconds_for(const char *html_path) {
   return LEAST + (unsigned)(bytes >> 20) * A_MEGABYTE;
 }
 
-/* Runs in the child: only what is allowed between fork and exec. */
+/* Runs in the child: only what is allowed between fork and exec. Where the system knows how, it
+ * ends with us, however we end. */
 static void become(char *const *arguments, char *const *variables, unsigned seconds, int out,
                    int err) {
   int nothing = open("/dev/null", O_RDONLY);
   struct rlimit work = {seconds, seconds + 1};
   setpgid(0, 0);
   setrlimit(RLIMIT_CPU, &work);
+#ifdef PR_SET_PDEATHSIG
+  prctl(PR_SET_PDEATHSIG, SIGKILL);
+#endif
   if (nothing >= 0 && dup2(nothing, 0) >= 0 && dup2(out, 1) >= 0 && dup2(err, 2) >= 0)
     execvpe(arguments[0], arguments, variables);
   _exit(NOT_THERE);
 }
-
-static bool start(child *c, char *const *arguments, unsigned seconds, ts_arena *arena) {
-  char **variables = environment(arena);
-  int out[2] = {-1, -1}, err[2] = {-1, -1};
-  *c = (child){.pid = -1, .out = -1, .err = -1};
-  if (pipe2(out, O_CLOEXEC) == 0 && pipe2(err, O_CLOEXEC) == 0) c->pid = fork();
-  if (c->pid == 0) become(arguments, variables, seconds, out[1], err[1]);
-  if (out[1] >= 0) close(out[1]);
-  if (err[1] >= 0) close(err[1]);
-  c->out = out[0];
-  c->err = err[0];
-  return c->pid > 0;
-}
-
-/* ---- listening ---------------------------------------------------------- */
 
 static long long milliseconds(void) {
   struct timespec now;
@@ -114,39 +108,73 @@ static long long milliseconds(void) {
   return now.tv_sec * 1000LL + now.tv_nsec / 1000000;
 }
 
-/* Takes what is there; closes the pipe at its end. Past the limit it is read and dropped. */
-static void take(int *pipe, short events, ts_text *into, size_t limit) {
-  if (!(events & (POLLIN | POLLHUP | POLLERR))) return;
+/* Keeps errno, which says why there is no child. */
+static void shut(int file) {
+  int why = errno;
+  if (file >= 0) close(file);
+  errno = why;
+}
+
+static bool start(child *c, char *const *arguments, unsigned seconds, ts_arena *arena) {
+  char **variables = environment(arena);
+  int out[2] = {-1, -1}, err[2] = {-1, -1};
+  *c = (child){.pid = -1, .out = -1, .err = -1, .in_time = true, .heard = true};
+  c->end = milliseconds() + seconds * CLOCK_TIMES * 1000LL;
+  if (pipe2(out, O_CLOEXEC) == 0 && pipe2(err, O_CLOEXEC) == 0) c->pid = fork();
+  if (c->pid == 0) become(arguments, variables, seconds, out[1], err[1]);
+  shut(out[1]);
+  shut(err[1]);
+  c->out = out[0];
+  c->err = err[0];
+  if (c->pid > 0) return true;
+  shut(out[0]);
+  shut(err[0]);
+  return false;
+}
+
+/* ---- listening ---------------------------------------------------------- */
+
+/* Takes what is there; closes the pipe at its end. Past the limit it is read and dropped. False
+ * when not all was taken. */
+static bool take(int *pipe, short events, ts_text *into, size_t limit) {
+  if (!(events & (POLLIN | POLLHUP | POLLERR))) return true;
   char bytes[65536];
   ssize_t n = read(*pipe, bytes, sizeof bytes);
-  if (n > 0 && into->length + (size_t)n <= limit) ts_text_add_n(into, bytes, (size_t)n);
-  if (n > 0 || (n < 0 && errno == EINTR)) return;
+  bool fits = n <= 0 || into->length + (size_t)n <= limit;
+  if (n > 0 && fits) ts_text_add_n(into, bytes, (size_t)n);
+  if (n > 0 || (n < 0 && errno == EINTR)) return fits;
   close(*pipe);
   *pipe = -1;
+  return n == 0;
 }
 
-/* Reads both pipes to their ends. False when the time ran out. */
-static bool listen_to(child *c, unsigned seconds, ts_text *pdf, ts_text *said) {
-  long long end = milliseconds() + seconds * 1000LL;
-  while (c->out >= 0 || c->err >= 0) {
-    long long left = end - milliseconds();
-    if (left <= 0) return false;
+/* Reads both pipes to their ends, or until the time runs out. What it says past the limit of that
+ * is no loss. */
+static void listen_to(child *c, ts_text *pdf, ts_text *said) {
+  while (c->in_time && (c->out >= 0 || c->err >= 0)) {
+    long long left = c->end - milliseconds();
     struct pollfd both[] = {{c->out, POLLIN, 0}, {c->err, POLLIN, 0}};
-    int ready = poll(both, 2, left < INT_MAX ? (int)left : INT_MAX);
-    if (ready < 0 && errno != EINTR) return false;
+    int ready = left > 0 ? poll(both, 2, left < INT_MAX ? (int)left : INT_MAX) : 0;
+    c->in_time = left > 0 && (ready >= 0 || errno == EINTR);
     if (ready <= 0) continue;
-    take(&c->out, both[0].revents, pdf, PDF_LIMIT);
+    c->heard = take(&c->out, both[0].revents, pdf, PDF_LIMIT) && c->heard;
     take(&c->err, both[1].revents, said, SAID_LIMIT);
   }
-  return true;
 }
 
-static int finish(child *c, bool in_time) {
+/* It may close both and go on all the same: that takes its time too. */
+static int finish(child *c) {
+  const struct timespec pause = {.tv_nsec = 5 * 1000 * 1000};
   int status = 0;
-  if (!in_time) kill(-c->pid, SIGKILL);
-  while (waitpid(c->pid, &status, 0) < 0 && errno == EINTR) continue;
-  if (c->out >= 0) close(c->out);
-  if (c->err >= 0) close(c->err);
+  pid_t ended = 0;
+  while (c->in_time && (ended = waitpid(c->pid, &status, WNOHANG)) == 0) {
+    nanosleep(&pause, NULL);
+    c->in_time = milliseconds() < c->end;
+  }
+  if (!c->in_time) kill(-c->pid, SIGKILL);
+  while (ended == 0 && (ended = waitpid(c->pid, &status, 0)) < 0 && errno == EINTR) ended = 0;
+  shut(c->out);
+  shut(c->err);
   return status;
 }
 
@@ -169,9 +197,18 @@ static void report_lines(const ts_text *said, const char *file, ts_diagnostics *
   }
 }
 
-static bool judge(bool in_time, unsigned seconds, int status, const ts_text *pdf, const char *file,
-                  ts_diagnostics *problems) {
-  if (!in_time)
+/* Begins and ends as a PDF does: one that was cut off has no end. */
+static bool is_whole(const ts_text *pdf) {
+  static const char begin[] = "%PDF-", end[] = "%%EOF";
+  size_t length = pdf->length;
+  while (length > 0 && strchr("\r\n", pdf->data[length - 1]) != NULL) length--;
+  return length >= sizeof begin + sizeof end && memcmp(pdf->data, begin, sizeof begin - 1) == 0 &&
+         memcmp(pdf->data + length - (sizeof end - 1), end, sizeof end - 1) == 0;
+}
+
+static bool judge(const child *c, unsigned seconds, int status, const ts_text *pdf,
+                  const char *file, ts_diagnostics *problems) {
+  if (!c->in_time)
     ts_report(problems, TS_ERROR, file, 0, "weasyprint took longer than %u s and was stopped",
               seconds * CLOCK_TIMES);
   else if (WIFSIGNALED(status) && WTERMSIG(status) == SIGXCPU)
@@ -182,8 +219,10 @@ static bool judge(bool in_time, unsigned seconds, int status, const ts_text *pdf
               "the program \"weasyprint\" cannot be run; install the package weasyprint");
   else if (!WIFEXITED(status) || WEXITSTATUS(status) != 0)
     ts_report(problems, TS_ERROR, file, 0, "weasyprint failed; what it said is above");
-  else if (pdf->length < 5 || memcmp(pdf->data, "%PDF-", 5) != 0)
-    ts_report(problems, TS_ERROR, file, 0, "weasyprint gave no PDF");
+  else if (!c->heard)
+    ts_report(problems, TS_ERROR, file, 0, "what weasyprint gave could not be read to its end");
+  else if (!is_whole(pdf))
+    ts_report(problems, TS_ERROR, file, 0, "weasyprint gave no whole PDF");
   else
     return true;
   return false;
@@ -206,11 +245,15 @@ static bool run_program(char *const *arguments, const char *html_path, ts_text *
   ts_text said = {0};
   unsigned seconds = seconds_for(html_path);
   bool started = start(&c, arguments, seconds, arena);
-  bool in_time = started && listen_to(&c, seconds * CLOCK_TIMES, pdf, &said);
-  int status = started ? finish(&c, in_time) : NOT_THERE << 8;
+  if (started)
+    listen_to(&c, pdf, &said);
+  else
+    ts_report(problems, TS_ERROR, html_path, 0, "no program can be started to set it as PDF: %s",
+              ts_arena_copy(arena, strerror(errno)));
+  int status = started ? finish(&c) : 0;
   report_lines(&said, html_path, problems);
   ts_text_release(&said);
-  return judge(in_time || !started, seconds, status, pdf, html_path, problems);
+  return started && judge(&c, seconds, status, pdf, html_path, problems);
 }
 
 bool ts_sheet_pdf_with(const char *html_path, const char *pdf_path, const char *paper,

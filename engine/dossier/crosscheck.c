@@ -53,7 +53,7 @@ void ts_check_say(const ts_check *check, ts_level level, ts_subject subject, con
   va_list list;
   char *text = NULL;
   va_start(list, format);
-  if (vasprintf(&text, format, list) < 0) abort();
+  if (vasprintf(&text, format, list) < 0) ts_out_of_memory();
   va_end(list);
   ts_report(check->problems, level, ts_world_file(dossier, subject), line, "%s", text);
   free(text);

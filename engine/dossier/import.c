@@ -38,7 +38,7 @@ bool ts_import_fail(const ts_import *import, const char *where, const char *form
   va_list list;
   char *text = NULL;
   va_start(list, format);
-  if (vasprintf(&text, format, list) < 0) abort();
+  if (vasprintf(&text, format, list) < 0) ts_out_of_memory();
   va_end(list);
   ts_report(import->problems, TS_ERROR, where, 0, "%s", text);
   free(text);

@@ -21,7 +21,7 @@ void ts_reader_error(const ts_reader *reader, const xmlNode *element, const char
   va_list list;
   va_start(list, format);
   char *message = NULL;
-  if (vasprintf(&message, format, list) < 0) abort();
+  if (vasprintf(&message, format, list) < 0) ts_out_of_memory();
   va_end(list);
   ts_text_add(&text, message);
   int line = attribute ? ts_xml_attribute_line(reader->xml, element, attribute)

@@ -15,7 +15,7 @@ bool ts_table_fail(ts_table_reader *reader, const char *format, ...) {
   va_list list;
   char *text = NULL;
   va_start(list, format);
-  if (vasprintf(&text, format, list) < 0) abort();
+  if (vasprintf(&text, format, list) < 0) ts_out_of_memory();
   va_end(list);
   ts_report(reader->problems, TS_ERROR, reader->into->file, 0, "%s", text);
   free(text);

@@ -10,7 +10,7 @@ void ts_form_report(ts_form *f, const char *format, ...) {
   char *message = NULL;
   va_list list;
   va_start(list, format);
-  if (vasprintf(&message, format, list) < 0) abort();
+  if (vasprintf(&message, format, list) < 0) ts_out_of_memory();
   va_end(list);
   ts_report(f->problems, TS_ERROR, f->file, f->line, "%s: %s", f->word, message);
   free(message);

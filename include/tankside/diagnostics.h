@@ -4,6 +4,10 @@
  * ts_diagnostics; the caller prints it when the run is over, so that a person
  * sees all mistakes at once, in the order of file and line.
  *
+ * When memory runs out, a function of this library does not return: it says so on stderr and ends
+ * the process with exit status 2. So no caller checks. The libraries under it are not held to that;
+ * the program `tankside` sees to it by standing in for malloc, which a library must not do.
+ *
  * Message grammar: what is wrong first, the subject in quotes, no capital, no
  * full stop: `unknown fact "tempratur"; the nearest name is "temperature"`.
  */

@@ -127,4 +127,5 @@ def main():
     growth(sizes, rows)
 
 
-main()
+if __name__ == "__main__":
+    main()

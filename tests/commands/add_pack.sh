@@ -52,5 +52,6 @@ grep -q 'a ledge of 0.25 m' out/assessment.xml || grep -q 'a ledge of 25 cm' out
 # Without the pack the fact is unknown: refused, with its line, and nothing written.
 status=0
 "$TANKSIDE" assess dossier.xml -o none >refused.out 2>&1 || status=$?
-[ $status -eq 2 ] && [ ! -e none ]
+[ $status -eq 2 ]
+[ ! -e none ]
 grep -q 'dossier.xml:4: error' refused.out

@@ -15,7 +15,8 @@ grep -q '^1 answer in dossier.xml' said
 diff before.xml dossier.xml >diff.txt || true
 grep -q '^> .*rescue-drill-on="2027-10-05"' diff.txt
 grep -q '^>   <evidence for="third-landing/emergency/rescue-drill-on" kind="measured" by="R. Pell" on="2027-10-05" ref="drill book 4"/>' diff.txt
-[ "$(grep -c '^>' diff.txt)" -le 4 ] && [ "$(grep -c '^<' diff.txt)" -le 1 ]
+[ "$(grep -c '^>' diff.txt)" -le 4 ]
+[ "$(grep -c '^<' diff.txt)" -le 1 ]
 "$TANKSIDE" check dossier.xml >/dev/null 2>err
 
 # Undone, the file is as it was to the byte.
@@ -84,4 +85,5 @@ PY
 # What cannot begin says so.
 status=0
 "$TANKSIDE" ask nowhere.xml </dev/null >said 2>err || status=$?
-[ $status -eq 2 ] && grep -q nowhere.xml err
+[ $status -eq 2 ]
+grep -q nowhere.xml err

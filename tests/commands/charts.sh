@@ -18,6 +18,6 @@ for kind in place gap ceiling bar curve stretch; do
 done
 # A number that is not the one worked out is found.
 sed -e '0,/<gap \(.*\) to-min="/s//<gap \1 to-min="1/' tank-serial/assessment.xml >wrong.xml
-! python3 "$SOURCE/tests/paper/charts.py" wrong.xml >/dev/null
+! python3 "$SOURCE/tests/paper/charts.py" wrong.xml >/dev/null || exit 1
 sed -e 's/<reached step="deck" lo="[0-9]*"/<reached step="deck" lo="3"/' tank-serial/assessment.xml >wrong.xml
-! python3 "$SOURCE/tests/paper/charts.py" wrong.xml >/dev/null
+! python3 "$SOURCE/tests/paper/charts.py" wrong.xml >/dev/null || exit 1

@@ -40,16 +40,19 @@ awk 'length($0) > 80 { print FILENAME ": " $0; bad = 1 } END { exit bad }' said
 # As a page: nothing from outside, and its findings are those of the text.
 "$TANKSIDE" compare site-old site-new --as html -o page.html
 grep -q 'The ledge by the ladder' page.html
-! grep -q 'src="http' page.html
+! grep -q 'src="http' page.html || exit 1
 
 # What cannot be compared: a message, and nothing written.
 status=0
 "$TANKSIDE" compare plain "$dossier" --as html -o other.html 2>err || status=$?
-[ $status -eq 2 ] && [ ! -e other.html ]
+[ $status -eq 2 ]
+[ ! -e other.html ]
 grep -q 'dossier.xml:.*error: the root is <dossier>: this is no <assessment> of format 1' err
 status=0
 "$TANKSIDE" compare plain nowhere 2>err || status=$?
-[ $status -eq 2 ] && grep -q nowhere err
+[ $status -eq 2 ]
+grep -q nowhere err
 status=0
 "$TANKSIDE" compare plain site-old --as htm 2>err || status=$?
-[ $status -eq 2 ] && grep -q 'html' err
+[ $status -eq 2 ]
+grep -q 'html' err

@@ -67,15 +67,20 @@ printf '%s\n' "${COMPREPLY[@]}" | sort
 BASH
 in_bash() { bash --norc ask.bash "$TANKSIDE" "$@" >out; }
 in_bash ass
-has out assess && [ "$(wc -l <out)" = 1 ]
+has out assess
+[ "$(wc -l <out)" = 1 ]
 in_bash print x.xml --sheet ca
-has out card && [ "$(wc -l <out)" = 1 ]
+has out card
+[ "$(wc -l <out)" = 1 ]
 in_bash print x.xml --paper = l
-has out letter && [ "$(wc -l <out)" = 1 ]
+has out letter
+[ "$(wc -l <out)" = 1 ]
 in_bash print x.xml --paper =
-has out a4 && has out letter
+has out a4
+has out letter
 in_bash check folder/
-has out "folder/one two.xml" && has out folder/inner
+has out "folder/one two.xml"
+has out folder/inner
 if grep -q text.txt out; then cat out; exit 1; fi
 in_bash assess day.xml --pack und
 has out underwriting
@@ -120,4 +125,5 @@ fi
 
 status=0
 "$TANKSIDE" completions basj >out 2>err || status=$?
-[ $status = 2 ] && grep -q 'unknown shell "basj"; the nearest is "bash"' err
+[ $status = 2 ]
+grep -q 'unknown shell "basj"; the nearest is "bash"' err

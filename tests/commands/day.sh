@@ -121,7 +121,7 @@ def changed(old, new, status, totals=0):
 
 ADA = '<record person="ada" down="10:10" up="10:33" depth="2.6 m" gas="air" takes="3" incident="none"\n' \
       '            day-total-stated="23 min"/>'
-NOBODY = '\n    <record person="ines" down="10:00" up="10:05" depth="1 m" gas="none" takes="0" ' \
+NOBODY = '\n    <record person="tove" down="10:00" up="10:05" depth="1 m" gas="none" takes="0" ' \
          'incident="none" day-total-stated="5 min"/>'
 def ada(**facts):
     known = {"down": "10:10", "up": "10:33", "depth": "2.6 m", "gas": "air", "takes": "3", "incident": "none"}

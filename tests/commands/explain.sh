@@ -62,7 +62,8 @@ gives 2 assess "$dossier" --explain f1 -o none --no-pdf
 has err 'unknown finding "f1"; the nearest is "F1"'
 gives 2 assess "$dossier" --explain F999 -o none --no-pdf
 grep -q 'unknown finding "F999"; the nearest is "F99*"' err || { cat err; exit 1; }
-[ ! -s out ] && [ ! -e none ]
+[ ! -s out ]
+[ ! -e none ]
 gives 2 assess "$dossier" --explain
 has err '"--explain" lacks its FINDING'
 

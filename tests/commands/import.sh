@@ -66,7 +66,8 @@ gives 0 import dossier/dossier.xml records.csv people.csv --map map.xml
 grep -q '^written to dossier/dossier.xml, dossier/day-6.xml$' out
 diff -r before dossier >changes || true
 [ "$(grep -c '^diff' changes)" = 2 ]
-[ "$(grep -c '^>' changes)" -le 4 ] && [ "$(grep -c '^<' changes)" -le 2 ]
+[ "$(grep -c '^>' changes)" -le 4 ]
+[ "$(grep -c '^<' changes)" -le 2 ]
 grep -q "^> *<record person=\"$person\" down=\"11:00\" up=\"11:04\" depth=\"2.1 m\"/>" changes
 gives 0 check dossier/dossier.xml
 gives 0 import dossier/dossier.xml records.csv people.csv --map map.xml
@@ -74,7 +75,8 @@ grep -q '^0 facts changed, 0 subjects added$' out
 
 # A file for each department; all of them together say what the dossier says.
 gives 0 workbook dossier/dossier.xml -o to-send
-[ -f to-send/diving-supervisor.ods ] && [ -f "to-send/person-$person.ods" ]
+[ -f to-send/diving-supervisor.ods ]
+[ -f "to-send/person-$person.ods" ]
 gives 0 import dossier/dossier.xml to-send/*.ods --dry-run
 grep -q '^0 facts changed, 0 subjects added$' out
 gives 0 workbook dossier/dossier.xml -o one.ods --sheet 'diving supervisor'

@@ -48,5 +48,5 @@ broken 's|<h1|<img src="data:,"/><h1|' "image-alt"
 python3 "$SOURCE/tests/paper/check_aids.py" chromium assessment.html >said 2>&1 || { cat said; exit 1; }
 # A script that is not ours does not run, and the browser says so.
 sed 's|<h1|<script>document.title = "run"</script><h1|' assessment.html >broken.html
-! look broken.html >said 2>&1
+! look broken.html >said 2>&1 || exit 1
 grep -q "the console says: .*Content Security Policy" said || { cat said; exit 1; }

@@ -134,5 +134,6 @@ if seen < 50:
     sys.exit("hardly a word")
 PY
 done
-[ "$people" -gt 0 ] && pages=$(pdfinfo card.pdf | sed -n 's/^Pages: *//p')
+[ "$people" -gt 0 ]
+pages=$(pdfinfo card.pdf | sed -n 's/^Pages: *//p')
 [ "$pages" = $(((people + 3) / 4)) ] || { echo "$people cards on $pages pages"; exit 1; }

@@ -36,9 +36,11 @@ fi
 # Refused: nothing goes out.
 status=0
 "$TANKSIDE" print "$SOURCE/templates/palette.xml" >none.out 2>err || status=$?
-[ $status = 2 ] && [ ! -s none.out ]
+[ $status = 2 ]
+[ ! -s none.out ]
 has err "this is no <assessment> of format 1"
 status=0
 "$TANKSIDE" print "$sample" --sheet task --task d7t7 >none.out 2>err || status=$?
-[ $status = 2 ] && [ ! -s none.out ]
+[ $status = 2 ]
+[ ! -s none.out ]
 has err 'no task "d7t7"; there are: d1t1, d1t2, d1t3, d2t1'

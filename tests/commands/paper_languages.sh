@@ -54,7 +54,9 @@ for command in "print $sample" "assess dossier.xml -o no"; do
   status=0
   # shellcheck disable=SC2086
   "$TANKSIDE" $command --language en-UK >none 2>err || status=$?
-  [ $status = 2 ] && [ ! -s none ] && [ ! -e no ]
+  [ $status = 2 ]
+  [ ! -s none ]
+  [ ! -e no ]
   has err '"en-UK"'
   has err "en-GB, en-US"
 done

@@ -15,7 +15,8 @@ for paper in a4 letter; do
   "$TANKSIDE" print "$sample" --as pdf --paper $paper -o $paper.pdf 2>err
   if [ -s err ]; then cat err; exit 1; fi
   pages=$(pdfinfo $paper.pdf | sed -n 's/^Pages: *//p')
-  [ "$pages" -ge 5 ] && [ "$pages" -le 25 ]
+  [ "$pages" -ge 5 ]
+  [ "$pages" -le 25 ]
   pdftotext -layout $paper.pdf - | tr "\f" "\n" >$paper.txt
   [ "$(grep -c "page [0-9]* of $pages\$" $paper.txt)" = "$pages" ]
   # The status and the revision stand on every page.
@@ -31,7 +32,7 @@ for paper in a4 letter; do
 done
 # What the check looks for, it finds: a drawing that is not on the page.
 sed 's|aria-label="Now |aria-label="Then |' a4.pdf.html >other.html
-! check other.html a4.pdf >said 2>&1
+! check other.html a4.pdf >said 2>&1 || exit 1
 grep -q "lacks the words of its .* drawings" said
 
 # Where the contents say that the duties begin, they begin.

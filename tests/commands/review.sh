@@ -66,7 +66,8 @@ grep -q 'pack osier-lane: did not come with tankside' line
 grep -q 'pack gb: not as this version has it, unlike most of the book' line
 grep -q 'matrix five-by-five.xml: did not come with tankside, unlike most of the book' line
 grep -q 'tankside 0.0.9: unlike most of the book' line
-grep -q 'failed: air.x' line && grep -q '; incomplete' line
+grep -q 'failed: air.x' line
+grep -q '; incomplete' line
 grep -q '6 people, 1 minor, 2 ages not known' line
 awk '{ gsub(/[\200-\277]/, "") } length($0) > 80 { print; bad = 1 } END { exit bad }' said
 
@@ -82,7 +83,7 @@ assert len({len(r) for r in rows}) == 1 and len(rows) == 1 + len(glob.glob('book
 assert all(cell[:1] not in ("=", "+", "-", "@") for row in rows for cell in row)
 assert any("'=cmd|calc" in row for row in rows)
 PY
-! grep -q 'src="http\|href="http' book.html
+! grep -q 'src="http\|href="http' book.html || exit 1
 python3 - "$SOURCE/templates" <<'PY'
 import pathlib, re, sys
 folder = pathlib.Path(sys.argv[1])
@@ -94,7 +95,8 @@ PY
 
 # The same bytes whatever the order, from a list, and again.
 review book/titles book/nowhere --as xml -o nowhere.xml
-[ $status -eq 1 ] && grep -q '^book/nowhere: error: cannot be opened' err
+[ $status -eq 1 ]
+grep -q '^book/nowhere: error: cannot be opened' err
 grep -q '<unread file="book/nowhere"' nowhere.xml
 printf '# mine\n\nbook/titles\nbook/signed/assessment.xml\n' >list.txt
 for as in xml sqlite csv; do
@@ -107,20 +109,25 @@ done
 for as in xml sqlite csv; do review list.txt --as $as -o one.$as; [ $status -eq 0 ] || exit 1; done
 python3 -c 'import sqlite3; db = sqlite3.connect("one.sqlite"); db.execute("CREATE TABLE mine (x)"); db.commit()'
 review list.txt --as sqlite -o one.sqlite
-[ $status -eq 2 ] && grep -q 'one.sqlite: error: was not written by tankside, or was changed since' err
+[ $status -eq 2 ]
+grep -q 'one.sqlite: error: was not written by tankside, or was changed since' err
 
 # Without a day only what lapses before its own work is over counts.
 "$TANKSIDE" review book/titles >said
-grep -q 'No day was given' said && ! grep -q '^    · Lapsed: ' said
+grep -q 'No day was given' said
+! grep -q '^    · Lapsed: ' said || exit 1
 
 # What cannot be asked for.
 status=0
 "$TANKSIDE" review book --as sqlite 2>err || status=$?
-[ $status -eq 2 ] && grep -q 'needs a file to go to: -o FILE' err
+[ $status -eq 2 ]
+grep -q 'needs a file to go to: -o FILE' err
 status=0
 mkdir book/empty
 "$TANKSIDE" review book/empty 2>err || status=$?
-[ $status -eq 2 ] && grep -q 'no assessment.xml here or below' err
+[ $status -eq 2 ]
+grep -q 'no assessment.xml here or below' err
 status=0
 "$TANKSIDE" review book/dossier 2>err || status=$?
-[ $status -eq 2 ] && grep -q 'this is no <assessment> of format 1' err
+[ $status -eq 2 ]
+grep -q 'this is no <assessment> of format 1' err

@@ -43,7 +43,7 @@ for change in 'rose  About ledge.rises' 'fell  About ledge.falls' 'came  About l
   grep -q "rule file ledge/a.lua changed (${change#* About })" said
 done
 grep -q 'rule file ledge/b.lua came (team.supervisor)' said
-! grep -q 'About ledge.stays' said
+! grep -q 'About ledge.stays' said || exit 1
 awk '{ gsub(/[\200-\277]/, "") } length($0) > 80 { print; bad = 1 } END { exit bad }' said
 
 # The same findings as by hand: the new rules put in the place of the old, and two assessments compared.
@@ -61,15 +61,20 @@ cmp one two
 # Nothing moved; a pack that came with the program, and one that this dossier does not ask.
 cp -r ledge ledge-same
 compare ledge ledge-same dossier.xml
-[ $status -eq 0 ] && grep -q '4 rules have the same text' said
+[ $status -eq 0 ]
+grep -q '4 rules have the same text' said
 cp -r "$SOURCE/rules/us-ny" ny
 compare us-ny ny dossier.xml
-[ $status -eq 0 ] && grep -q 'dossier.xml: no rules of this pack are asked here' said
+[ $status -eq 0 ]
+grep -q 'dossier.xml: no rules of this pack are asked here' said
 
 # A page; what cannot be compared.
 compare ledge ledge-next dossier.xml --as html -o page.html
-[ $status -eq 1 ] && grep -q 'About ledge.rises' page.html
+[ $status -eq 1 ]
+grep -q 'About ledge.rises' page.html
 compare ledge nowhere dossier.xml
-[ $status -eq 2 ] && grep -q 'nowhere: error: is no folder of rules, nor a pack by name' err
+[ $status -eq 2 ]
+grep -q 'nowhere: error: is no folder of rules, nor a pack by name' err
 compare ledge ledge-next
-[ $status -eq 2 ] && grep -q 'usage: tankside rules compare OLD NEW DOSSIER' err
+[ $status -eq 2 ]
+grep -q 'usage: tankside rules compare OLD NEW DOSSIER' err

@@ -20,7 +20,8 @@ dusk/hal/depth=2 m
 dusk/hal/depth=3 m
 TXT
 assess --set-file bad.txt --set nowhere=1 --set-file missing.txt -o bad.xml
-[ $status -eq 2 ] && [ ! -e bad.xml ]
+[ $status -eq 2 ]
+[ ! -e bad.xml ]
 has 'bad.txt:2: error: cannot set "dusk/hal/congestd", which is not in the dossier; the nearest is "dusk/hal/congested"' err
 has 'bad.txt:3: error: "dusk/hal/congested" is not PATH=VALUE' err
 has 'bad.txt:5: error: bare number "4" for "depth"' err
@@ -34,7 +35,7 @@ has 'missing.txt' err
 printf '\357\273\277# what Hal says\r\n\r\n  dusk/hal/congested = no  # asked him\r\n' >cold.txt
 "$TANKSIDE" check "$dossier" --set-file cold.txt >said
 "$TANKSIDE" rules try air.ears "$dossier" --set-file cold.txt >said 2>err || [ $? -eq 1 ]
-! "$TANKSIDE" check "$dossier" --set-file bad.txt >said 2>err
+! "$TANKSIDE" check "$dossier" --set-file bad.txt >said 2>err || exit 1
 has 'bad.txt:2: error' err
 
 # With sanitizers what is read has been read now.
@@ -45,7 +46,8 @@ assess --set dusk/hal/congested=no -o by-hand.xml
 [ $status -eq 1 ]
 cp said by-hand.said
 assess --set-file cold.txt -o by-file.xml
-[ $status -eq 1 ] && [ ! -s err ]
+[ $status -eq 1 ]
+[ ! -s err ]
 cmp by-hand.xml by-file.xml
 cmp by-hand.said said
 
@@ -80,9 +82,10 @@ assert ("dusk/hal/congested", "went") in found, found
 PY
 
 # Without a what-if nothing of the kind is said; with one that changes no score, that.
-! grep -q '^What if' plain.said
-assess --set dusk/hal/congested='?'
+! grep -q '^What if' plain.said || exit 1
+assess --set dusk/hal/congested='?' --set dusk/hal/light-headed=no
 has 'no score changed' said
+! grep -q 'light-headed: no → no' said || exit 1
 
 # What is given later counts: of two files the second, and --set after all files.
 echo 'dusk/hal/congested=yes' >yes.txt

@@ -33,7 +33,8 @@ verify() {
 signed \1/g' >lines
 }
 verify plain.xml
-[ $status -eq 0 ] && grep -q '^not signed' lines
+[ $status -eq 0 ]
+grep -q '^not signed' lines
 verify three.xml
 [ $status -eq 0 ]
 grep -q '^signed CN = I. Marsh, O = Weir House, safety officer, 2027-03-08: intact, and vouched for' lines
@@ -44,37 +45,46 @@ grep -q 'three.xml follows from dossier.xml' lines
 # The standard's own program agrees, of the untouched and of the altered.
 xmlsec1 --verify --trusted-pem house.crt one.xml >xmlsec.log 2>&1
 sed 's/worst="25"/worst="15"/' one.xml >milder.xml
-! xmlsec1 --verify --trusted-pem house.crt milder.xml >xmlsec.log 2>&1
+! xmlsec1 --verify --trusted-pem house.crt milder.xml >xmlsec.log 2>&1 || exit 1
 
 # Altered: the assessment, then what one signature says of itself, then its value.
 verify milder.xml
-[ $status -eq 1 ] && grep -q 'safety officer, 2027-03-08: altered' lines && grep -q 'milder.xml:' err
+[ $status -eq 1 ]
+grep -q 'safety officer, 2027-03-08: altered' lines
+grep -q 'milder.xml:' err
 sed 's/<as xmlns="urn:tankside:signature">safety/<as xmlns="urn:tankside:signature">fire/' two.xml >role.xml
 verify role.xml
-[ $status -eq 1 ] && grep -q 'fire officer, 2027-03-08: altered' lines && grep -q 'O. Reed.*: intact' lines
+[ $status -eq 1 ]
+grep -q 'fire officer, 2027-03-08: altered' lines
+grep -q 'O. Reed.*: intact' lines
 sed 's/<DigestValue>A/<DigestValue>B/; t; s/<DigestValue>./<DigestValue>A/' one.xml >value.xml
 verify value.xml
-[ $status -eq 1 ] && grep -q altered lines
+[ $status -eq 1 ]
+grep -q altered lines
 
 # A certificate is part of what is signed: its last bytes are its own signature, which no key is asked for.
 awk '/<\/X509Certificate>/ { sub(/.$/, last ~ /A$/ ? "B" : "A", last) } NR > 1 { print last } { last = $0 } END { print last }' \
   one.xml >certificate.xml
 verify certificate.xml
-[ $status -eq 1 ] && grep -q 'not a signature that tankside made' lines
+[ $status -eq 1 ]
+grep -q 'not a signature that tankside made' lines
 
 # A signature of another form, or with something after it, is not believed.
 sed 's/Filter="subtract">\/\*\/ds:Signature/Filter="subtract">\/*\/*/' one.xml >form.xml
 verify form.xml
-[ $status -eq 1 ] && grep -q 'not a signature that tankside made' lines
+[ $status -eq 1 ]
+grep -q 'not a signature that tankside made' lines
 sed 's/<\/assessment>/<failures\/><\/assessment>/' one.xml >after.xml
 verify after.xml
-[ $status -eq 1 ] && grep -q 'after.xml:.*error: <failures> after a signature' err
+[ $status -eq 1 ]
+grep -q 'after.xml:.*error: <failures> after a signature' err
 
 # What cannot sign says so and writes nothing.
 refused() { # WORDS... MESSAGE
   status=0
   "$TANKSIDE" sign plain.xml --on 2027-03-08 --role x -o nothing.xml "$@" 2>err || status=$?
-  [ $status -eq 2 ] && [ ! -e nothing.xml ]
+  [ $status -eq 2 ]
+  [ ! -e nothing.xml ]
 }
 refused --key marsh.key --certificate reed.crt
 grep -q 'reed.crt: error: not the certificate of the key in "marsh.key"' err

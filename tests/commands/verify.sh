@@ -51,7 +51,8 @@ PY
 mv small/question.html small/task-gone.html
 status=0
 "$TANKSIDE" verify small --dossier small.xml >said 2>err || status=$?
-[ $status -eq 1 ] && grep -q '5 altered, missing or of another assessment' said
+[ $status -eq 1 ]
+grep -q '5 altered, missing or of another assessment' said
 grep -q 'small/station.html:[0-9]*: error: body/.*Over the sill.*, and what follows from the assessment is .*Under the sill' err
 grep -q 'small/form.html: error: made from another assessment: it names 0000' err
 grep -q 'small/card.pdf: error: page 1 is not what is set from this assessment' err
@@ -62,9 +63,11 @@ grep -q 'small/task-gone.html: error: belongs to no task' err
 status=0
 mkdir empty
 "$TANKSIDE" verify milder.xml --dossier empty/dossier.xml 2>err || status=$?
-[ $status -eq 2 ] && grep -q 'empty/dossier.xml' err
+[ $status -eq 2 ]
+grep -q 'empty/dossier.xml' err
 status=0
 cp milder.xml empty/
 rm dossier.xml
 "$TANKSIDE" verify empty/milder.xml 2>err || status=$?
-[ $status -eq 2 ] && grep -q 'give it: --dossier FILE' err
+[ $status -eq 2 ]
+grep -q 'give it: --dossier FILE' err

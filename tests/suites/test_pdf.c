@@ -134,7 +134,7 @@ static void stand_in(const char *body) {
 START_TEST(a_failing_weasyprint_leaves_the_old_file_alone) {
   static const char *const bodies[] = {
       "echo 'WARNING: something' >&2; printf '%%PDF-1.7 half'; exit 1", "echo no pdf",
-      "kill -9 $$"};
+      "kill -9 $$", "printf '%%PDF-1.7 half'", "exit 0"};
   const char *pdf = in_folder("sheet.pdf");
   ck_assert(ts_file_write(pdf, "%PDF-old", 8, problems));
   stand_in(bodies[_i]);
@@ -147,7 +147,7 @@ START_TEST(a_failing_weasyprint_leaves_the_old_file_alone) {
 END_TEST
 
 START_TEST(what_weasyprint_says_becomes_warnings) {
-  stand_in("echo 'WARNING: one' >&2; printf '%%PDF-1.7'; echo 'WARNING: two' >&2");
+  stand_in("echo 'WARNING: one' >&2; printf '%%PDF-1.7 whole %%%%EOF'; echo 'WARNING: two' >&2");
   ck_assert(ts_sheet_pdf(html_path, in_folder("sheet.pdf"), "a4", problems));
   ck_assert_uint_eq(ts_count(problems, TS_WARNING), 2);
 }
@@ -162,7 +162,7 @@ START_TEST(one_that_works_for_ever_is_stopped) {
 END_TEST
 
 START_TEST(its_work_is_limited_by_the_length_of_the_page) {
-  stand_in("ulimit -t >&2; case $PYTHONPATH in */templates/tags*) printf '%%PDF-1.7';; esac");
+  stand_in("ulimit -t >&2; case $PYTHONPATH in */templates/tags*) printf '%%PDF-1.7 whole %%%%EOF';; esac");
   ck_assert(ts_sheet_pdf(html_path, in_folder("sheet.pdf"), "a4", problems));
   const char *text = what_was_said();
   ck_assert_ptr_nonnull(strstr(text, "weasyprint: 300\n"));
@@ -188,7 +188,7 @@ Suite *suite_pdf(void) {
   tcase_add_test(tcase, two_runs_give_the_same_bytes);
   tcase_add_test(tcase, what_is_attached_is_in_it);
   tcase_add_test(tcase, a_missing_weasyprint_names_the_package);
-  tcase_add_loop_test(tcase, a_failing_weasyprint_leaves_the_old_file_alone, 0, 3);
+  tcase_add_loop_test(tcase, a_failing_weasyprint_leaves_the_old_file_alone, 0, 5);
   tcase_add_test(tcase, what_weasyprint_says_becomes_warnings);
   tcase_add_test(tcase, one_that_works_for_ever_is_stopped);
   tcase_add_test(tcase, its_work_is_limited_by_the_length_of_the_page);
