@@ -52,6 +52,7 @@ static bool is_entry(const char *name) { return !ts_same(name, ".") && !ts_same(
  * will try again. */
 static void clear_away(int folder, const char *name) {
   if (unlinkat(folder, name, 0) == 0 || (errno != EISDIR && errno != EPERM)) return;
+  if (unlinkat(folder, name, AT_REMOVEDIR) == 0) return; /* an empty one needs no list */
   int inside = openat(folder, name, O_RDONLY | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC);
   DIR *stream = inside >= 0 ? listing(inside) : NULL;
   for (const struct dirent *entry; stream != NULL && (entry = readdir(stream)) != NULL;)
@@ -221,6 +222,14 @@ static bool move_all(const ts_staging *s, move *moves, size_t count) {
   return false;
 }
 
+/* By name, without a list: once the new set stands nothing may fail any more, for want of memory
+ * neither. */
+static void drop_replaced(const ts_staging *s, const move *moves, size_t count) {
+  for (size_t i = 0; i < count; i++)
+    if (moves[i].replaces) unlinkat(s->replaced, moves[i].name, 0);
+  unlinkat(s->inside, before, AT_REMOVEDIR);
+}
+
 static bool publish(ts_staging *s, move *moves, size_t count) {
   if (mkdirat(s->inside, before, 0700) != 0) return false;
   s->replaced = openat(s->inside, before, O_RDONLY | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC);
@@ -228,6 +237,7 @@ static bool publish(ts_staging *s, move *moves, size_t count) {
   bool good = move_all(s, moves, count);
   int why = errno;
   if (!s->alone) flock(s->folder, LOCK_UN);
+  if (good) drop_replaced(s, moves, count);
   errno = why;
   return good;
 }
