@@ -145,7 +145,8 @@ static void begin(void) {
   plain = assess_folder(&plain_length, w.problems);
   ck_assert_msg(plain != NULL, "%s", assess_world_said(&w));
   ts_signer signer = make_signer();
-  ck_assert_msg(ts_sign(plain, plain_length, "a.xml", &signer, &whole, &whole_length, w.problems),
+  ck_assert_msg(ts_sign("assessment", plain, plain_length, "a.xml", &signer, &whole, &whole_length,
+                        w.problems),
                 "%s", assess_world_said(&w));
   ts_assessment_digest(whole, whole_length, digest);
   file_count = 0;
@@ -219,7 +220,8 @@ static void check_assessment(size_t at) {
   char *copy = edit(whole, whole_length, at);
   bool altered = false;
   size_t found = 0, cut = ts_unsigned_length(whole, whole_length);
-  ts_signatures(copy, whole_length, "a.xml", NULL, NULL, not_intact, &altered, problems);
+  ts_signatures("assessment", copy, whole_length, "a.xml", NULL, NULL, not_intact, &altered,
+                problems);
   altered = altered || ts_count(problems, TS_ERROR) > 0;
   ck_assert_msg(altered, "the signature holds with an edit on line %d: %.60s", line_of(whole, at),
                 copy + at - 20);
@@ -286,8 +288,9 @@ END_TEST
 START_TEST(in_the_untouched_there_is_none) {
   bool altered = false;
   size_t found = 1, length = 0;
-  ck_assert_uint_eq(
-      ts_signatures(whole, whole_length, "a.xml", NULL, NULL, not_intact, &altered, w.problems), 1);
+  ck_assert_uint_eq(ts_signatures("assessment", whole, whole_length, "a.xml", NULL, NULL,
+                                  not_intact, &altered, w.problems),
+                    1);
   ck_assert(!altered);
   char *again = assess_folder(&length, w.problems);
   ck_assert(ts_assessment_differences(plain, plain_length, again, length, "a.xml", 5, &found,
