@@ -82,6 +82,30 @@ sign inside/osier-lane.zip reed again
 verify inside/osier-lane.zip
 [ "$(grep -c '^signed' lines)" -eq 3 ]
 
+# Who signed the pack stands in the assessment made with it, and on its papers; the folder and the archive
+# of it give the same.
+for pack in osier-lane nested/osier-lane.zip; do
+  "$TANKSIDE" assess dossier.xml --pack $pack -o with.xml >said 2>err || [ $? -eq 1 ]
+  [ ! -e first.xml ] || cmp first.xml with.xml
+  cp with.xml first.xml
+done
+jing "$SOURCE/shared/schema/assessment.rng" with.xml
+[ "$(xmllint --xpath 'count(/assessment/inputs/signed)' with.xml)" -eq 2 ]
+[ "$(xmllint --xpath 'string(//inputs/signed[@pack="osier-lane"][1]/@by)' with.xml)" = 'CN = I. Marsh, O = Weir House' ]
+[ "$(xmllint --xpath 'string(//inputs/signed[2]/@as)' with.xml)" = 'second reader' ]
+[ "$(xmllint --xpath 'string(//inputs/signed[2]/@on)' with.xml)" = 2027-03-08 ]
+"$TANKSIDE" print with.xml --sheet reviewer -o schedule.html >said
+grep -q 'Signature (osier-lane)' schedule.html
+grep -q 'CN = I. Marsh, O = Weir House, coordinator, 2027-03-08' schedule.html
+"$TANKSIDE" verify with.xml --dossier dossier.xml --pack osier-lane >said
+"$TANKSIDE" assess dossier.xml --pack byone -o byone.xml >said 2>err || [ $? -eq 1 ]
+[ "$(xmllint --xpath 'string(//inputs/signed/@pack)' byone.xml)" = byone ]
+status=0 # made with the pack that nobody signed, it is another assessment
+mkdir bare && mkdir bare/osier-lane && cp "$rule" bare/osier-lane/
+"$TANKSIDE" verify with.xml --dossier dossier.xml --pack bare/osier-lane >said 2>err || status=$?
+[ $status -eq 1 ]
+grep -q 'signed' err
+
 # A pack that is loaded is what was signed, or nothing is done with it.
 refused() { # PACK MESSAGE
   rm -f none.xml
