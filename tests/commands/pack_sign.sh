@@ -114,11 +114,11 @@ refused() { # PACK MESSAGE
   [ $status -eq 2 ] && [ ! -e none.xml ] || { echo "taken: $1"; exit 1; }
   grep -q "$2" err || { echo "$2"; cat err; exit 1; }
 }
-"$TANKSIDE" rules check --pack osier-lane >said
-grep -q '0 errors' said
-"$TANKSIDE" rules check --pack inside/osier-lane.zip >said
-grep -q '0 errors' said
+"$TANKSIDE" rules list --pack inside/osier-lane.zip >said
+grep -q osier said
 refused changed/osier-lane.zip "$rule: error: was altered since the pack was signed"
+! "$TANKSIDE" rules list --pack changed/osier-lane.zip >said 2>err || exit 1
+grep -q 'take this file away' err
 mkdir bad
 again() { rm -rf bad/osier-lane && cp -r osier-lane bad/; }
 both() { # MESSAGE: verify says it too, with this status
