@@ -132,7 +132,7 @@ static size_t hold(reading *r, const ts_pack_list *is, const char *path) {
     i += order <= 0;
     j += order >= 0;
   }
-  if (ts_same(was->name, is->name)) return count;
+  if (is->name == NULL || ts_same(was->name, is->name)) return count;
   ts_report(r->problems, TS_ERROR, r->file->path, 0,
             "was signed for the pack \"%s\"; this one is named \"%s\"", was->name, is->name);
   return count + 1;

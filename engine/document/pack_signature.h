@@ -16,9 +16,9 @@
 void ts_pack_list_text(const ts_pack_list *list, ts_text *out);
 
 /* Holds the list that was signed against a pack that is now: a report for each file that was
- * altered, is missing or was added, and for another name; *differences is how many there are.
- * `path` is the pack's, for messages. False with a report when the file is not of the form above.
- */
+ * altered, is missing or was added, and for another name where it has one; *differences is how many
+ * there are. `path` is the pack's, for messages. False with a report when the file is not of the
+ * form above. */
 bool ts_pack_signed_differs(const ts_pack_signed *file, const ts_pack_list *is, const char *path,
                             size_t *differences, ts_diagnostics *problems);
 

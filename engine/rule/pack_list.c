@@ -61,7 +61,8 @@ bool ts_pack_list_read(ts_arena *arena, const char *path, ts_pack_list *list,
 
 ts_pack_list ts_pack_list_loaded(const ts_packs *packs, ts_arena *arena, const char *path,
                                  const char *as) {
-  ts_pack_list list = {.name = ts_pack_name(arena, path)};
+  const char *own = ts_pack_name(arena, path);
+  ts_pack_list list = {.name = ts_same(own, as) ? own : NULL};
   list.files = ts_arena_alloc(arena, (packs->file_count + 1) * sizeof *list.files);
   for (size_t i = 0; i < packs->file_count; i++) {
     const ts_pack_file *file = &packs->files[i];

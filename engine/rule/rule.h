@@ -118,7 +118,7 @@ typedef struct {
 } ts_pack_list;
 
 /* What is on the disk, without running any of it; false with reports. And what was loaded from there
- * under the name `as`: a file could have changed since. */
+ * under the name `as`: a file could have changed since. What stands in for a pack of another name has none. */
 bool ts_pack_list_read(ts_arena *arena, const char *path, ts_pack_list *list, ts_diagnostics *problems);
 ts_pack_list ts_pack_list_loaded(const ts_packs *packs, ts_arena *arena, const char *path, const char *as);
 

@@ -136,6 +136,9 @@ both 1 'bad/osier-lane/zz.lua: error: was added since the pack was signed'
 again; mv "bad/osier-lane/$rule" bad/osier-lane/zz.lua
 both 1 "bad/osier-lane/$rule: error: went missing since the pack was signed"
 rm -rf bad/copy && cp -r osier-lane bad/copy
+# But it may be tried in place of the one that there is.
+sed 's/<production /&packs="osier-lane" /' dossier.xml >named.xml
+"$TANKSIDE" rules compare osier-lane bad/copy named.xml >said 2>err || [ $? -eq 1 ]
 refused bad/copy 'was signed for the pack "osier-lane"; this one is named "copy"'
 again; cp byone/signatures.xml bad/osier-lane/
 both 1 'was signed for the pack "byone"; this one is named "osier-lane"'
