@@ -6,7 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { LOOKED_AT = 256 }; /* pairs that one change is tried on, where it touches more of them */
+enum { LOOKED_AT = 128 }; /* pairs that one change is tried on, where it touches more of them */
 
 /* All that one change shifts, whoever asks. */
 typedef struct memory {

@@ -236,13 +236,20 @@ static const ts_finding *shifted(const ts_paper *paper, const ts_shift *shift) {
                                 : &paper->a->findings[shift->index];
 }
 
-static void shift(ts_paper *paper, const char *element, const ts_shift *it, ts_subject from) {
+static void better(ts_paper *paper, const ts_shift *it) {
+  ts_xml_start(&paper->out, "better");
+  ts_xml_attribute(&paper->out, "finding", shifted(paper, it)->id);
+  ts_xml_attribute(&paper->out, "then", ts_paper_stand(paper, it->word, it->then, true));
+  ts_xml_end(&paper->out);
+}
+
+static void worse(ts_paper *paper, const ts_shift *it, ts_subject from) {
   const ts_finding *finding = shifted(paper, it);
   const char *title = ts_rule_at(paper->packs, it->rule)->title, *was = "not found";
   const char *label = ts_paper_label_from(paper, it->subject, from);
   const char *will = ts_paper_stand(paper, it->word, it->then, true);
   if (finding != NULL) was = ts_paper_stand(paper, it->word, ts_stands_now(finding), true);
-  ts_xml_start(&paper->out, element);
+  ts_xml_start(&paper->out, "worse");
   ts_xml_attribute(&paper->out, "finding", finding != NULL ? finding->id : NULL);
   ts_xml_attribute(&paper->out, "title", title);
   ts_xml_attribute(&paper->out, "subject-label", label);
@@ -265,15 +272,14 @@ static bool same_news(const ts_shift *a, const ts_shift *b) {
 
 /* Each once: a rule may come to say the same of several things. What it says of one subject stands
  * together where it weighs the same. */
-static void shifts(ts_paper *paper, const char *element, const ts_shift *all, size_t count,
-                   ts_subject from) {
+static void all_worse(ts_paper *paper, const ts_shift *all, size_t count, ts_subject from) {
   for (size_t i = 0; i < count; i++) {
     bool again = false;
     for (size_t k = i;
          k > 0 && !again && all[k - 1].rule == all[i].rule && all[k - 1].subject == all[i].subject;
          k--)
       again = same_news(&all[k - 1], &all[i]);
-    if (!again) shift(paper, element, &all[i], from);
+    if (!again) worse(paper, &all[i], from);
   }
 }
 
@@ -294,8 +300,8 @@ void ts_paper_elsewhere(ts_paper *paper) {
     ts_xml_start(&paper->out, "shifts");
     ts_xml_attribute(&paper->out, "id", elsewhere_id(paper, does));
     if (does->not_tried > 0) ts_xml_attributef(&paper->out, "not-tried", "%zu", does->not_tried);
-    shifts(paper, "better", does->better, does->better_count, does->from);
-    shifts(paper, "worse", does->worse, does->worse_count, does->from);
+    for (size_t k = 0; k < does->better_count; k++) better(paper, &does->better[k]);
+    all_worse(paper, does->worse, does->worse_count, does->from);
     ts_xml_end(&paper->out);
   }
   ts_xml_end(&paper->out);

@@ -26,46 +26,17 @@ grep -q '^0 answers' said
 cmp before.xml dossier.xml
 
 # Somebody else saves the file meanwhile: neither answer nor undo touches it.
-python3 - "$TANKSIDE" <<'PY'
-import os, pty, select, subprocess, sys
-
-class Terminal:
-    """A program at a pseudo-terminal, and what it has said."""
-    def __init__(self, *command):
-        self.master, slave = pty.openpty()
-        self.program = subprocess.Popen(command, stdin=slave, stdout=slave, stderr=slave,
-                                        env={**os.environ, "TERM": "vt100"}, close_fds=True)
-        os.close(slave)
-        self.heard, self.taken = b"", 0
-
-    def listen(self):
-        """More of what it says; False when it has ended."""
-        ready, _, _ = select.select([self.master], [], [], 120)
-        if not ready:
-            self.program.kill()
-            raise SystemExit("nothing more after: " + self.heard.decode())
-        try:
-            piece = os.read(self.master, 4096)
-        except OSError:
-            return False
-        self.heard += piece
-        return bool(piece)
-
-    def until(self, mark):
-        while mark not in self.heard[self.taken:]:
-            if not self.listen():
-                raise SystemExit("it ended: " + self.heard.decode())
-        self.taken = self.heard.index(mark, self.taken) + len(mark)
+PYTHONPATH=$SOURCE/tests/commands PYTHONDONTWRITEBYTECODE=1 python3 - "$TANKSIDE" <<'PY'
+import os, sys
+from terminal import Terminal
 
 def at_terminal(lines, dossier):
     """Runs `ask`; `lines` are typed one by one, each after its prompt."""
     terminal = Terminal(sys.argv[1], "ask", dossier)
     for prompt, line in lines:
-        terminal.until(prompt)
-        os.write(terminal.master, line() if callable(line) else line)
-    while terminal.listen():
-        pass
-    return terminal.program.wait(), terminal.heard.decode()
+        assert terminal.until(prompt) is not None, terminal.heard
+        terminal.type(line() if callable(line) else line)
+    return terminal.end()
 
 def meddle():
     with open("dossier.xml", "a") as f: f.write("<!-- somebody else -->\n")

@@ -184,39 +184,18 @@ if [ -z "${TANKSIDE_TEST_SHORT-}" ]; then
 fi
 
 # At a terminal: the tabulator completes, ^C and ^D stop, and nothing is there then.
-python3 - "$TANKSIDE" <<'PY'
-import os, pty, select, signal, subprocess, sys
+PYTHONPATH=$SOURCE/tests/commands PYTHONDONTWRITEBYTECODE=1 python3 - "$TANKSIDE" <<'PY'
+import os, signal, sys
+from terminal import Terminal
 
 def at_terminal(folder, typed):
     """Types after each prompt; gives the exit status and what was said."""
-    master, slave = pty.openpty()
-    def lead():
-        os.setsid()
-        import fcntl, termios
-        fcntl.ioctl(0, termios.TIOCSCTTY, 0)
-    program = subprocess.Popen([sys.argv[1], "new", folder], stdin=slave, stdout=slave,
-                               stderr=slave, preexec_fn=lead,
-                               # libedit never frees the name of a command that was added
-                               env={**os.environ, "TERM": "vt100", "ASAN_OPTIONS": "detect_leaks=0"})
-    os.close(slave)
-    heard, taken = b"", 0
+    # libedit never frees the name of a command that was added
+    terminal = Terminal(sys.argv[1], "new", folder, ASAN_OPTIONS="detect_leaks=0")
     for keys in typed:
-        while b"> " not in heard[taken:]:
-            if not select.select([master], [], [], 60)[0]:
-                program.kill()
-                raise SystemExit("nothing more after " + heard.decode())
-            heard += os.read(master, 4096)
-        taken = heard.index(b"> ", taken) + 2
-        os.write(master, keys)
-    while True:
-        try:
-            piece = os.read(master, 4096)
-        except OSError:
-            break
-        if not piece:
-            break
-        heard += piece
-    return program.wait(), heard.decode()
+        assert terminal.until(rb"> ") is not None, terminal.heard
+        terminal.type(keys)
+    return terminal.end()
 
 status, said = at_terminal("stopped", [b"dump\t\r", b"A Title\r", b"\x04"])
 assert status == 2 and "nothing was written" in said, (status, said)

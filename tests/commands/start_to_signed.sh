@@ -5,8 +5,9 @@ set -eu
 cd "$WORK"
 openssl req -x509 -newkey rsa:2048 -nodes -keyout okafor.pem -out okafor.crt -days 3650 \
   -subj "/CN=T. Okafor/O=Long Acre Pictures" 2>/dev/null
-python3 - "$TANKSIDE" <<'PY'
-import os, pty, re, select, subprocess, sys
+PYTHONPATH=$SOURCE/tests/commands PYTHONDONTWRITEBYTECODE=1 python3 - "$TANKSIDE" <<'PY'
+import re, sys
+from terminal import Terminal
 
 transcript = open("transcript.txt", "w")
 
@@ -16,53 +17,31 @@ def plain(heard):
     return "\n".join(line.split("\r")[-1] if line.endswith(" ") else line.rstrip("\r")
                      for line in text.replace("\r\n", "\n").split("\n"))
 
-class Terminal:
-    """tankside at a pseudo-terminal of 80 columns."""
+PROMPT = (rb"\n\r?(?:\x1b\[[0-9;]*[A-Za-z]|\r)*(?:  (?:[a-z-]+ )?|)> |estimate, or Enter\) |not said\)  |by whom  "
+          rb"|2027-03-08\)  ")
+
+class Tankside(Terminal):
+    """tankside, each run of it in the transcript."""
     def __init__(self, *arguments):
         print("$ tankside", *arguments, file=transcript)
-        master, slave = pty.openpty()
-        import fcntl, struct, termios
-        fcntl.ioctl(slave, termios.TIOCSWINSZ, struct.pack("HHHH", 40, 80, 0, 0))
-        self.program = subprocess.Popen([sys.argv[1], *arguments], stdin=slave, stdout=slave,
-                                        stderr=slave, env={**os.environ, "TERM": "vt100"})
-        os.close(slave)
-        self.master, self.heard, self.taken = master, b"", 0
-
-    def listen(self):
-        if not select.select([self.master], [], [], 120)[0]:
-            self.program.kill()
-            raise SystemExit("nothing more after " + self.heard.decode())
-        try:
-            piece = os.read(self.master, 4096)
-        except OSError:
-            return False
-        self.heard += piece
-        return bool(piece)
+        super().__init__(sys.argv[1], *arguments)
 
     def until_prompt(self):
         """What was said up to the next prompt; None when it has ended."""
-        prompt = re.compile(rb"\n\r?(?:\x1b\[[0-9;]*[A-Za-z]|\r)*(?:  (?:[a-z-]+ )?|)> |estimate, or Enter\) |not said\)  |by whom  |2027-03-08\)  ")
-        while (found := prompt.search(self.heard, self.taken)) is None:
-            if not self.listen():
-                return None
-        said = self.heard[self.taken:found.end()]
-        self.taken = found.end()
-        return plain(said)
+        said = self.until(PROMPT)
+        return None if said is None else plain(said)
 
-    def type(self, line):
-        os.write(self.master, line.encode() + b"\r")
+    def answer(self, line):
+        self.type(line.encode() + b"\r")
 
-    def end(self, *expected):
-        while self.listen():
-            pass
-        status = self.program.wait()
-        # What is typed before the program listens, the terminal shows a second time.
-        transcript.write(re.sub(r"(> )(.+)\n\2\n", r"\1\2\n", plain(self.heard)) + "\n")
-        assert status in expected, (status, plain(self.heard)[-2000:])
+    def finish(self, *expected):
+        status, said = self.end()
+        transcript.write(plain(self.heard) + "\n")
+        assert status in expected, (status, said[-2000:])
         return plain(self.heard)
 
 def run(*arguments, expected=(0,)):
-    return Terminal(*arguments).end(*expected)
+    return Tankside(*arguments).finish(*expected)
 
 # What is due is said at each step.
 said = run(expected=(2,))
@@ -75,11 +54,11 @@ answers = ["rain", "Copper Lane", "T. Okafor, safety officer", "2027-04-01", "gb
            "2027-04-12", "0",
            "Nia crosses the yard in the rain", "19:30", "22:00", "", "stand", "", "0 m", "no", "",
            ""]
-terminal = Terminal("new", ".")
+terminal = Tankside("new", ".")
 for answer in answers:
     assert terminal.until_prompt() is not None, terminal.heard.decode()
-    terminal.type(answer)
-said = terminal.end(0)
+    terminal.answer(answer)
+said = terminal.finish(0)
 questions, answered = map(int, re.search(r"(\d+) questions, (\d+) answered", said).groups())
 assert questions == len(answers), (questions, len(answers))
 assert "tankside ask dossier.xml" in said, said
@@ -91,17 +70,17 @@ assert "0 warnings" in said, said
 known = {"breath-hold": "0 s", "can-stand": "yes", "restrained": "no", "mask": "no",
          "entry": "ladder", "air-return-time": "0 s", "equipment-in-water": "no",
          "mass": "180..220 kg", "time": "0 min", "depth": "0 m"}
-terminal, given, asked = Terminal("ask", "dossier.xml"), {}, 0
+terminal, given, asked = Tankside("ask", "dossier.xml"), {}, 0
 before = after = None
 while asked < 12 and (said := terminal.until_prompt()) is not None:
     if "known from" in said:
-        terminal.type("statement" if len(given) == 1 else "")
+        terminal.answer("statement" if len(given) == 1 else "")
     elif "by whom" in said:
-        terminal.type("Rio Castell")
+        terminal.answer("Rio Castell")
     elif "on which day" in said:
-        terminal.type("2027-03-31")
+        terminal.answer("2027-03-31")
     elif "kept where" in said:
-        terminal.type("call of that day")
+        terminal.answer("call of that day")
     else:
         above = re.search(r"(\d+) above the line", said)
         if above:
@@ -111,13 +90,13 @@ while asked < 12 and (said := terminal.until_prompt()) is not None:
         name = fact.group(1)
         asked += 1
         if asked == 12:
-            terminal.type("quit")
+            terminal.answer("quit")
         elif name in known and name not in given:
             given[name] = known[name]
-            terminal.type(known[name])
+            terminal.answer(known[name])
         else:
-            terminal.type("?")
-said = terminal.end(1)
+            terminal.answer("?")
+said = terminal.finish(1)
 assert len(given) >= 4 and f"{len(given)} answers in dossier.xml" in said, (given, said)
 assert after < before, (before, after)
 text = open("dossier.xml").read()

@@ -50,12 +50,13 @@ static const char *where(const scene *s, uint32_t slot) {
 
 static bool upward(const ts_margin *m) { return m->side == TS_UP || m->side == TS_FROM_LOW; }
 
-/* A little before the edge, and a little past it: steps for what comes in steps. */
+/* A little before the edge, and a little past it: steps for what comes in steps. An edge is closed
+ * in on to 4e-9 of itself and then rounded to nine digits, half of one is up to 5e-9. */
 static double beside(const scene *s, const ts_margin *m, int sign) {
   double step = ts_slot_step(ts_slot_fact(s->a->in.dossier, m->slot));
   ts_range all = ts_fact_plausible(ts_dossier_vocabulary(s->a->in.dossier),
                                    ts_slot_fact(s->a->in.dossier, m->slot));
-  double by = fmax(4e-9 * fmax(fabs(m->edge), fabs(m->from)), 1e-10 * (all.hi - all.lo));
+  double by = fmax(1e-8 * fmax(fabs(m->edge), fabs(m->from)), 1e-10 * (all.hi - all.lo));
   if (step > 0) by = step;
   if (step > 0 && sign > 0) return m->edge; /* the edge is the first value there */
   return m->edge + (upward(m) ? sign * by : -sign * by);
