@@ -381,6 +381,10 @@
             <tr><th scope="row"><xsl:if test="@pack"><xsl:value-of select="concat(@pack, '/')"/></xsl:if><xsl:value-of select="@file"/></th>
               <td class="path"><xsl:value-of select="@sha256"/></td></tr>
           </xsl:for-each>
+          <xsl:for-each select="inputs/signed">
+            <tr><th scope="row"><xsl:value-of select="concat($w[@id = 'signature'], ' (', @pack, ')')"/></th>
+              <td><xsl:value-of select="concat(@by, ', ', @as, ', ', @on, '. ', $w[@id = 'signature-check'])"/></td></tr>
+          </xsl:for-each>
           <tr><th scope="row"><xsl:value-of select="$w[@id = 'digest']"/></th><td class="path"><b><xsl:value-of select="$digest"/></b></td></tr>
           <xsl:for-each select="/assessment/ds:Signature">
             <tr><th scope="row"><xsl:value-of select="$w[@id = 'signature']"/></th>

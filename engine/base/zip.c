@@ -153,9 +153,11 @@ enum { UNIX = 3, NAME_SIZE = 256 };
 static const char *bad_name(const char *name) {
   if (name[0] == '/' || strchr(name, '\\') != NULL || strchr(name, ':') != NULL)
     return "is no name inside a folder";
-  for (const char *part = name; part != NULL; part = strchr(part, '/'), part += part != NULL)
+  for (const char *part = name, *slash; part != NULL; part = slash ? slash + 1 : NULL) {
+    slash = strchr(part, '/');
     if (strncmp(part, "..", 2) == 0 && (part[2] == '/' || part[2] == '\0'))
       return "leads out of its folder";
+  }
   for (const unsigned char *c = (const unsigned char *)name; *c; c++)
     if (*c < ' ') return "has a character that no name holds";
   return name[0] == '\0' ? "has no name" : NULL;

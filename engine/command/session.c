@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "base/xml.h"
 #include "command/command.h"
+#include "command/signed_pack.h"
 #include "tankside/document.h"
 #include <stdio.h>
 #include <stdlib.h>
@@ -48,12 +49,21 @@ static char *own_pack(ts_session *session, const char *name) {
   return ts_path_join(session->arena, ts_data_path(session->arena, "rules"), name);
 }
 
+/* A pack under a name. One that somebody signed is refused where it is not what was signed. */
+static bool load_as(ts_session *session, const char *folder, const char *as, bool given) {
+  size_t before = ts_pack_folder_count(session->packs);
+  bool good = given ? ts_packs_load_as(session->packs, folder, as, session->problems)
+                    : ts_packs_load(session->packs, folder, session->problems);
+  if (ts_pack_folder_count(session->packs) == before) return good; /* refused, or loaded before */
+  return pack_holds(session, folder, as) && good;
+}
+
 /* A pack, or what stands in its place. */
 static bool load_pack(ts_session *session, const char *folder) {
   if (session->instead == NULL || !ts_path_same(folder, session->instead_of))
-    return ts_packs_load(session->packs, folder, session->problems);
+    return load_as(session, folder, ts_pack_name(session->arena, folder), false);
   session->replaced = true;
-  return ts_packs_load_as(session->packs, session->instead, session->instead_as, session->problems);
+  return load_as(session, session->instead, session->instead_as, true);
 }
 
 /* Loads a pack that came with the program, if there is one by that name. */

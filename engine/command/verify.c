@@ -1,7 +1,9 @@
-/* tankside verify: does an assessment follow from the facts and rules it names? */
+/* tankside verify: does an assessment follow from the facts and rules it names? is a pack what was
+ * signed? */
 #include "base/file.h"
 #include "base/text.h"
 #include "base/xml.h"
+#include "command/signed_pack.h"
 #include "command/verify_papers.h"
 #include "tankside/document.h"
 #include "tankside/sign.h"
@@ -91,29 +93,6 @@ static bool assess_again(verifier *v, char **bytes, size_t *length) {
 
 /* ---- signatures --------------------------------------------------------------------------- */
 
-typedef struct {
-  verifier *v;
-  size_t broken;
-} look_over;
-
-/* A line for each: who, when, as whom, and what the reader may make of it. */
-static void show_signature(void *context, const ts_signature *one) {
-  static const char *const certificates[] = {
-      "intact; nobody you named vouches for the certificate: untrusted",
-      "intact; the certificate is not valid today: expired, or not valid yet",
-      "intact, and vouched for"};
-  look_over *l = context;
-  bool intact = one->state == TS_SIGNATURE_INTACT;
-  const char *state = one->state == TS_SIGNATURE_ALTERED ? "altered: this is not what was signed"
-                      : intact                           ? certificates[one->certificate]
-                               : "not a signature that tankside made: nothing is known of it";
-  if (!intact) l->broken++;
-  print_folded("signed  ",
-               ts_arena_printf(l->v->s->arena, "%s%s%s%s%s: %s",
-                               one->who[0] ? one->who : "by somebody", one->as[0] ? ", " : "",
-                               one->as, one->on[0] ? ", " : "", one->on, state));
-}
-
 /* What was written before anybody signed. */
 static void strip(verifier *v) {
   size_t length = ts_unsigned_length(v->bytes, v->length);
@@ -124,14 +103,14 @@ static void strip(verifier *v) {
 }
 
 static bool check_signatures(verifier *v) {
-  look_over l = {.v = v};
+  ts_look_over l = {.s = v->s};
   const char *trust = v->options.trust, *authorities = NULL;
   if (trust != NULL)
     authorities = ts_file_read(v->s->arena, trust, KEY_LIMIT, NULL, v->s->problems);
   if (trust != NULL && authorities == NULL) return false;
   size_t before = ts_count(v->s->problems, TS_ERROR);
-  size_t count = ts_signatures(v->bytes, v->length, v->path, authorities, NULL, show_signature, &l,
-                               v->s->problems);
+  size_t count = ts_signatures("assessment", v->bytes, v->length, v->path, authorities,
+                               v->options.on, signature_show, &l, v->s->problems);
   if (count == 0 && ts_count(v->s->problems, TS_ERROR) == before) puts("not signed");
   v->broken = l.broken + (ts_count(v->s->problems, TS_ERROR) - before);
   strip(v);
@@ -179,30 +158,38 @@ static int verify(verifier *v) {
 static int run(const ts_options *options) {
   ts_session s = {0};
   verifier v = {.s = &s, .options = *options};
-  int status = session_open(&s) ? verify(&v) : NOT_DONE;
+  int status = NOT_DONE;
+  if (session_open(&s))
+    status = names_pack(&s, options->words[0]) ? pack_verify(&s, options) : verify(&v);
   session_close(&s);
   return status;
 }
 
 const ts_verb verb_verify = {
     .name = "verify",
-    .usage = "verify ASSESSMENT [--dossier FILE] [--pack DIR]... [--trust FILE] [--no-pdf]",
+    .usage = "verify ASSESSMENT|PACK [--dossier FILE] [--pack DIR]... [--trust FILE] [--on DATE] "
+             "[--no-pdf]",
     .summary = "does an assessment follow from the facts and rules it names?",
-    .details = "Assesses the dossier again, with the values that were set for that run, and holds\n"
-               "the result against the assessment: every file's digest, every fact, score, margin\n"
-               "and word. Each place that differs is named with its line, what was found and what\n"
-               "follows. The dossier is looked for beside the assessment and one folder above;\n"
-               "packs that were given then are to be given again.\n\n"
-               "  tankside verify paper --dossier dossier.xml\n\n"
-               "Of each signature it says who signed, when and as whom, and whether anything was\n"
-               "altered since; whose certificate it is, the authorities in --trust vouch for.\n\n"
-               "Given the folder, it also makes each document in it again and names what was\n"
-               "altered, down to the element, what is missing, and what was made from another\n"
-               "assessment. A PDF is set again too, which takes a while and needs the same\n"
-               "WeasyPrint and typefaces; --no-pdf leaves that out.\n\n"
-               "That it follows says nothing of whether the facts are so.\n\n"
-               "Exit status: 0 it follows, 1 it does not, 2 it could not be tried.",
-    .takes = OPTION_DOSSIER | OPTION_PACK | OPTION_MATRIX | OPTION_TRUST | OPTION_NO_PDF,
+    .details =
+        "Assesses the dossier again, with the values that were set for that run, and holds\n"
+        "the result against the assessment: every file's digest, every fact, score, margin\n"
+        "and word. Each place that differs is named with its line, what was found and what\n"
+        "follows. The dossier is looked for beside the assessment and one folder above;\n"
+        "packs that were given then are to be given again.\n\n"
+        "  tankside verify paper --dossier dossier.xml\n\n"
+        "Of each signature it says who signed, when and as whom, and whether anything was\n"
+        "altered since; whose certificate it is, the authorities in --trust vouch for, as of\n"
+        "today or the day in --on.\n\n"
+        "Given the folder, it also makes each document in it again and names what was\n"
+        "altered, down to the element, what is missing, and what was made from another\n"
+        "assessment. A PDF is set again too, which takes a while and needs the same\n"
+        "WeasyPrint and typefaces; --no-pdf leaves that out.\n\n"
+        "Of a pack, a folder or a ZIP, it says who signed it, and names each rule file that\n"
+        "was altered, went missing or was added since; 1 too where nobody signed it.\n\n"
+        "That it follows says nothing of whether the facts are so.\n\n"
+        "Exit status: 0 it follows, 1 it does not, 2 it could not be tried.",
+    .takes =
+        OPTION_DOSSIER | OPTION_PACK | OPTION_MATRIX | OPTION_TRUST | OPTION_ON | OPTION_NO_PDF,
     .least = 1,
     .most = 1,
     .kinds = {AN_ASSESSMENT},

@@ -37,6 +37,20 @@ static void rule_inputs(ts_paper *paper, ts_text *all) {
   }
 }
 
+/* Who stands for a pack: what was signed is what was loaded, or it would not be here. */
+static void signer_inputs(ts_paper *paper, ts_text *all) {
+  for (size_t i = 0; i < ts_pack_signer_count(paper->packs); i++) {
+    const ts_pack_signer *signer = ts_pack_signer_at(paper->packs, i);
+    ts_xml_start(&paper->out, "signed");
+    ts_xml_attribute(&paper->out, "pack", signer->pack);
+    ts_xml_attribute(&paper->out, "by", signer->who);
+    ts_xml_attribute(&paper->out, "as", signer->as);
+    ts_xml_attribute(&paper->out, "on", signer->on);
+    ts_xml_end(&paper->out);
+    ts_text_addf(all, "signed %s %s, %s, %s\n", signer->pack, signer->who, signer->as, signer->on);
+  }
+}
+
 void ts_paper_inputs(ts_paper *paper) {
   const ts_matrix *matrix = paper->a->in.matrix;
   ts_text all = {0};
@@ -46,6 +60,7 @@ void ts_paper_inputs(ts_paper *paper) {
     input(paper, &all, "dossier", NULL, ts_source_name(paper->dossier, i),
           ts_source_digest(paper->dossier, i));
   rule_inputs(paper, &all);
+  signer_inputs(paper, &all);
   input(paper, &all, "matrix", NULL, matrix->file, matrix->digest);
   for (size_t i = 0; i < paper->a->in.set_count; i++) set_input(paper, &all, paper->a->in.sets[i]);
   ts_xml_start(&paper->out, "digest");

@@ -382,8 +382,8 @@ static void put_signatures(reading *r, size_t limit, ts_diagnostics *problems) {
   size_t length = 0, before = ts_count(problems, TS_ERROR);
   const char *bytes = ts_file_read(arena, r->path, limit, &length, problems);
   if (bytes)
-    ts_signatures(bytes, length, r->path, r->book->authorities, r->book->on, put_signature, &s,
-                  problems);
+    ts_signatures("assessment", bytes, length, r->path, r->book->authorities, r->book->on,
+                  put_signature, &s, problems);
   r->good = r->good && ts_count(problems, TS_ERROR) == before;
   r->book->count.altered += s.altered;
   ts_arena_free(arena);

@@ -14,13 +14,12 @@
 #include <xmlsec/xmldsig.h>
 #include <xmlsec/xmlsec.h>
 
-static const char end_tag[] = "</assessment>";
 static const char start_tag[] = "<Signature ";
 
 /* No '<' stands in a text or attribute of ours: a start tag found is an element. */
-size_t ts_unsigned_length(const char *assessment, size_t length) {
-  const char *at = memmem(assessment, length, start_tag, sizeof start_tag - 1);
-  return at != NULL ? (size_t)(at - assessment) : length;
+size_t ts_unsigned_length(const char *document, size_t length) {
+  const char *at = memmem(document, length, start_tag, sizeof start_tag - 1);
+  return at != NULL ? (size_t)(at - document) : length;
 }
 
 static size_t count_of(const char *text, const char *what) {
@@ -73,11 +72,20 @@ static const char *method_for(xmlSecKey *key) {
 
 /* ---- the signature -------------------------------------------------------------------------- */
 
-/* The assessment's text with `piece` put in before its end tag. */
-static bool put_in(const char *text, size_t length, const char *piece, ts_text *out) {
-  const char *end = NULL;
+/* What is to be signed: the root is `kind`. */
+typedef struct {
+  const char *kind, *text;
+  size_t length;
+  const char *name;
+} document;
+
+/* Its text with `piece` put in before its end tag. */
+static bool put_in(const document *d, const char *piece, ts_text *out) {
+  const char *text = d->text, *end = NULL;
+  char end_tag[32];
+  snprintf(end_tag, sizeof end_tag, "</%s>", d->kind);
   for (const char *at = text;
-       (at = memmem(at, length - (size_t)(at - text), end_tag, sizeof end_tag - 1)); at++)
+       (at = memmem(at, d->length - (size_t)(at - text), end_tag, strlen(end_tag))); at++)
     end = at;
   if (end == NULL) return false;
   ts_text_add_n(out, text, (size_t)(end - text));
@@ -111,12 +119,11 @@ static bool fill(const ts_xml *xml, xmlSecKey *key, ts_text *out) {
   return out->length > 0;
 }
 
-static bool sign_with(const char *assessment, size_t length, const char *name,
-                      const ts_signer *signer, xmlSecKey *key, ts_text *out,
+static bool sign_with(const document *d, const ts_signer *signer, xmlSecKey *key, ts_text *out,
                       ts_diagnostics *problems) {
   ts_text empty = {0}, unfilled = {0}, filled = {0};
   char number[24], certificate[65];
-  snprintf(number, sizeof number, "%zu", count_of(assessment, start_tag) + 1);
+  snprintf(number, sizeof number, "%zu", count_of(d->text, start_tag) + 1);
   const char *parts[TS_SIGN_PARTS] = {[TS_SIGN_METHOD] = method_for(key),
                                       [TS_SIGN_REFERS] = number,
                                       [TS_SIGN_ID] = number,
@@ -126,12 +133,11 @@ static bool sign_with(const char *assessment, size_t length, const char *name,
                                       [TS_SIGN_CERTIFICATE] =
                                           certificate_digest(signer, certificate)};
   ts_signature_text(parts, &empty);
-  bool good = put_in(assessment, length, empty.data, &unfilled);
+  bool good = put_in(d, empty.data, &unfilled);
   ts_xml *xml =
-      good ? ts_document_open_as("assessment", unfilled.data, unfilled.length, name, problems)
-           : NULL;
+      good ? ts_document_open_as(d->kind, unfilled.data, unfilled.length, d->name, problems) : NULL;
   if (xml == NULL) xmlSecKeyDestroy(key);
-  good = xml != NULL && fill(xml, key, &filled) && put_in(assessment, length, filled.data, out);
+  good = xml != NULL && fill(xml, key, &filled) && put_in(d, filled.data, out);
   if (xml != NULL && !good)
     ts_report(problems, TS_ERROR, signer->key_name, 0, "the key could not sign");
   ts_xml_free(xml);
@@ -141,12 +147,11 @@ static bool sign_with(const char *assessment, size_t length, const char *name,
   return good;
 }
 
-static bool fit_to_sign(const char *assessment, size_t length, const char *name,
-                        const ts_signer *signer, ts_diagnostics *problems) {
-  ts_xml *xml = ts_document_open_as("assessment", assessment, length, name, problems);
+static bool fit_to_sign(const document *d, const ts_signer *signer, ts_diagnostics *problems) {
+  ts_xml *xml = ts_document_open_as(d->kind, d->text, d->length, d->name, problems);
   ts_xml_free(xml);
   if (strpbrk(signer->on, "<>&\"") || strpbrk(signer->as, "<>&\"")) {
-    ts_report(problems, TS_ERROR, name, 0,
+    ts_report(problems, TS_ERROR, d->name, 0,
               "the day and the role of a signature hold no < > & or \"");
     return false;
   }
@@ -158,21 +163,23 @@ static void note_last(void *context, const ts_signature *one) {
   *(bool *)context = one->state == TS_SIGNATURE_INTACT;
 }
 
-static bool made_well(const ts_text *made, const char *name, const ts_signer *signer,
+static bool made_well(const document *d, const ts_text *made, const ts_signer *signer,
                       ts_diagnostics *problems) {
   bool intact = false;
-  ts_signatures(made->data, made->length, name, NULL, NULL, note_last, &intact, problems);
+  ts_signatures(d->kind, made->data, made->length, d->name, NULL, NULL, note_last, &intact,
+                problems);
   if (!intact)
     ts_report(problems, TS_ERROR, signer->certificate_name, 0,
               "not the certificate of the key in \"%s\"", signer->key_name);
   return intact;
 }
 
-bool ts_sign(const char *assessment, size_t length, const char *name, const ts_signer *signer,
-             char **out, size_t *out_length, ts_diagnostics *problems) {
+bool ts_sign(const char *kind, const char *text, size_t length, const char *name,
+             const ts_signer *signer, char **out, size_t *out_length, ts_diagnostics *problems) {
+  document d = {kind, text, length, name};
   ts_text made = {0};
   *out = NULL;
-  if (!fit_to_sign(assessment, length, name, signer, problems)) return false;
+  if (!fit_to_sign(&d, signer, problems)) return false;
   if (!ts_signing_begin()) {
     ts_report(problems, TS_ERROR, "tankside", 0, "the library for signatures does not start");
     return false;
@@ -184,9 +191,9 @@ bool ts_sign(const char *assessment, size_t length, const char *name, const ts_s
     xmlSecKeyDestroy(key);
     good = false;
   }
-  good = good && sign_with(assessment, length, name, signer, key, &made, problems);
+  good = good && sign_with(&d, signer, key, &made, problems);
   ts_signing_end();
-  good = good && made_well(&made, name, signer, problems);
+  good = good && made_well(&d, &made, signer, problems);
   if (!good) return ts_text_release(&made), false;
   *out = made.data;
   *out_length = made.length;

@@ -1,8 +1,8 @@
-/* The form of a signature over an assessment: what is written, and what is accepted.
+/* The form of a signature over an assessment or a pack: what is written, and what is accepted.
  *
  * XML-Signature (W3C, XML Signature Syntax and Processing 1.1, 2013) with XML-Signature XPath
  * Filter 2.0 (W3C, 2002). Signatures are the last children of the root. Each covers the whole
- * assessment less its signatures, so that several people sign the same thing, and what it says of
+ * document less its signatures, so that several people sign the same thing, and what it says of
  * itself: when, as whom, and with which certificate. Nothing else is accepted: no other transform, no other reference,
  * no key but that of the certificate inside. Stage-internal; the public door is tankside/sign.h. */
 #ifndef TS_DOCUMENT_SIGNATURE_H

@@ -161,12 +161,12 @@ static size_t look_at_all(looking *l, const ts_xml *xml,
   return count;
 }
 
-size_t ts_signatures(const char *assessment, size_t length, const char *name,
+size_t ts_signatures(const char *kind, const char *document, size_t length, const char *name,
                      const char *authorities, const char *on,
                      void (*visit)(void *context, const ts_signature *one), void *context,
                      ts_diagnostics *problems) {
   looking l = {NULL, name, authorities, noon(on), problems};
-  ts_xml *xml = ts_document_open_as("assessment", assessment, length, name, problems);
+  ts_xml *xml = ts_document_open_as(kind, document, length, name, problems);
   size_t count = 0;
   if (xml != NULL && ts_signing_begin()) {
     l.arena = ts_arena_new();

@@ -52,7 +52,8 @@ static bool take(ts_pack_member *into, const ts_zip *zip, ts_arena *arena, const
   return false;
 }
 
-static ts_pack_member *unzip(ts_arena *arena, const ts_zip *zip, const char *path, size_t *count, ts_diagnostics *problems) {
+static ts_pack_member *unzip(ts_arena *arena, const ts_zip *zip, const char *path, ts_pack_member *aside, size_t *count,
+                             ts_diagnostics *problems) {
   char **names = ts_zip_names(zip, arena, MEMBERS, path, problems);
   ts_pack_member *members = ts_arena_alloc(arena, MEMBERS * sizeof *members);
   size_t head = names ? around_all(names) : 0, all = 0;
@@ -61,17 +62,19 @@ static ts_pack_member *unzip(ts_arena *arena, const ts_zip *zip, const char *pat
     const char *name = *names + head;
     if (name[0] == '\0') continue; /* the folder itself */
     good = belongs(path, name, problems);
+    if (good && aside && ts_same(name, aside->name)) good = take(aside, zip, arena, *names, name, path, &all, problems);
     if (good && ends_in(name, ".lua")) good = take(&members[(*count)++], zip, arena, *names, name, path, &all, problems);
   }
   return good ? members : NULL;
 }
 
-ts_pack_member *ts_pack_unzip(ts_arena *arena, const char *path, size_t *count, ts_diagnostics *problems) {
+ts_pack_member *ts_pack_unzip(ts_arena *arena, const char *path, ts_pack_member *aside, size_t *count,
+                              ts_diagnostics *problems) {
   size_t length = 0;
   char *bytes = ts_file_read(arena, path, ALL_LIMIT, &length, problems);
   ts_zip *zip = bytes ? ts_zip_open(bytes, length) : NULL;
   if (bytes && !zip) ts_report(problems, TS_ERROR, path, 0, "is no ZIP archive");
-  ts_pack_member *members = zip ? unzip(arena, zip, path, count, problems) : NULL;
+  ts_pack_member *members = zip ? unzip(arena, zip, path, aside, count, problems) : NULL;
   ts_zip_close(zip);
   return members;
 }

@@ -29,6 +29,7 @@ void ts_packs_free(ts_packs *packs) {
   free(packs->files);
   free(packs->amendments);
   free(packs->folders);
+  free(packs->signers);
   free(packs);
 }
 
@@ -92,11 +93,7 @@ static bool load_text(ts_packs *packs, const char *pack, const char *name, char 
 
 static bool load_file(ts_packs *packs, const char *folder, const char *pack, const char *name, ts_diagnostics *problems) {
   size_t length;
-  if (!ts_path_inside(folder, name)) {
-    ts_report(problems, TS_ERROR, ts_arena_printf(packs->arena, "%s/%s", pack, name), 0, "leads out of the pack's folder; a pack is read from its folder only");
-    return false;
-  }
-  char *text = ts_file_read(packs->arena, ts_path_join(packs->arena, folder, name), TS_PACK_FILE_LIMIT, &length, problems);
+  char *text = ts_pack_file_read(packs->arena, folder, pack, name, &length, problems);
   return text && load_text(packs, pack, name, text, length, problems);
 }
 
@@ -135,7 +132,7 @@ static bool load_folder(ts_packs *packs, const char *folder, const char *pack, t
 
 static bool load_zip(ts_packs *packs, const char *path, const char *pack, ts_diagnostics *problems) {
   size_t count = 0;
-  ts_pack_member *members = ts_pack_unzip(packs->arena, path, &count, problems);
+  ts_pack_member *members = ts_pack_unzip(packs->arena, path, NULL, &count, problems);
   bool good = members != NULL;
   for (size_t i = 0; members && i < count; i++)
     good = load_text(packs, pack, members[i].name, members[i].text, members[i].length, problems) && good;

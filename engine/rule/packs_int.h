@@ -33,6 +33,8 @@ struct ts_packs {
   size_t amendment_count, amendment_capacity;
   const char **folders; /* loaded, as given */
   size_t folder_count, folder_capacity;
+  ts_pack_signer *signers;
+  size_t signer_count, signer_capacity;
   lua_Integer declared; /* how many declarations have been read */
 };
 
@@ -40,14 +42,19 @@ enum { TS_PACK_FILE_LIMIT = 1 << 20 }; /* bytes; what is larger than a rule file
 
 /* Whether a path names a pack in a ZIP archive; its rule files, in byte order, as in a folder: at the top of
  * the archive or in one folder that holds all of it. NULL with a report for an archive that holds more
- * than *.lua, *.xml and *.txt, or more of them than a pack has. */
+ * than *.lua, *.xml and *.txt, or more of them than a pack has. `aside`, where not NULL, is the one other member
+ * that is wanted, by its name; its text stays NULL where there is none. */
 typedef struct {
   const char *name;
   char *text;
   size_t length;
 } ts_pack_member;
 bool ts_pack_is_zip(const char *path);
-ts_pack_member *ts_pack_unzip(ts_arena *arena, const char *path, size_t *count, ts_diagnostics *problems);
+ts_pack_member *ts_pack_unzip(ts_arena *arena, const char *path, ts_pack_member *aside, size_t *count,
+                              ts_diagnostics *problems);
+/* A rule file of a folder; NULL with a report when it cannot be read, or leads out of the folder. */
+char *ts_pack_file_read(ts_arena *arena, const char *folder, const char *pack, const char *name, size_t *length,
+                        ts_diagnostics *problems);
 
 /* Reads what was declared since the last call into rules, controls and the
  * vocabulary. Every field is checked; false with reports. */

@@ -104,6 +104,43 @@ size_t ts_pack_file_count(const ts_packs *packs);
 const char *ts_pack_file_name(const ts_packs *packs, size_t index);
 const char *ts_pack_file_digest(const ts_packs *packs, size_t index);
 
+/* ---- what is signed of a pack ------------------------------------------- */
+
+/* Its name, and each rule file with its SHA-256, in byte order. */
+typedef struct {
+  const char *name, *digest;
+} ts_pack_line;
+
+typedef struct {
+  const char *name;
+  ts_pack_line *files;
+  size_t count;
+} ts_pack_list;
+
+/* What is on the disk, without running any of it; false with reports. And what was loaded from there
+ * under the name `as`: a file could have changed since. What stands in for a pack of another name has none. */
+bool ts_pack_list_read(ts_arena *arena, const char *path, ts_pack_list *list, ts_diagnostics *problems);
+ts_pack_list ts_pack_list_loaded(const ts_packs *packs, ts_arena *arena, const char *path, const char *as);
+
+/* The file in which a pack's signatures stand: in its folder; of an archive beside it, else in it. `path` is
+ * NULL where there is none. False with a report when it cannot be read. */
+typedef struct {
+  const char *path; /* for messages */
+  const char *text;
+  size_t length;
+} ts_pack_signed;
+bool ts_pack_signed_read(ts_arena *arena, const char *path, ts_pack_signed *into, ts_diagnostics *problems);
+/* Where to write it. */
+const char *ts_pack_signed_path(ts_arena *arena, const char *path);
+
+/* Who signed a pack that was loaded: kept here by whoever looked, for the record. */
+typedef struct {
+  const char *pack, *who, *on, *as;
+} ts_pack_signer;
+void ts_pack_signer_add(ts_packs *packs, const ts_pack_signer *signer); /* texts are copied */
+size_t ts_pack_signer_count(const ts_packs *packs);
+const ts_pack_signer *ts_pack_signer_at(const ts_packs *packs, size_t index);
+
 /* ---- evaluating -------------------------------------------------------- */
 
 /* A value a rule names, or a side of a decision, as a reader sees it. */

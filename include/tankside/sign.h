@@ -1,8 +1,8 @@
-/* Signing: who agreed to an assessment, and whether it is still what they agreed to.
+/* Signing: who agreed to an assessment or a pack, and whether it is still what they agreed to.
  *
- * A signature is an XML-Signature inside assessment.xml, after everything else; several people may
- * sign. It covers every byte of meaning in the assessment (all but other signatures), the day and
- * the role in which somebody signed. Keys and certificates are the user's own, PEM (RFC 7468);
+ * A signature is an XML-Signature inside assessment.xml, or inside the file that lists what a pack
+ * holds, after everything else; several people may sign. It covers every byte of meaning in the
+ * document (all but other signatures), the day and the role in which somebody signed. Keys and certificates are the user's own, PEM (RFC 7468);
  * tankside makes none. That a signature is intact says that nothing changed since; who its
  * certificate belongs to is vouched for only by an authority that the reader names. */
 #ifndef TANKSIDE_SIGN_H
@@ -19,14 +19,14 @@ typedef struct {
   const char *as;                             /* "safety officer"; no < > & or " in it */
 } ts_signer;
 
-/* Adds a signature. RSA keys sign with RSA-SHA256, elliptic ones with ECDSA-SHA256. An encrypted
+/* Adds a signature to a document whose root is `kind`: "assessment" or "pack". RSA keys sign with RSA-SHA256, elliptic ones with ECDSA-SHA256. An encrypted
  * key asks for its pass phrase at the terminal. *out is NUL-terminated, for free(). False with a
- * report when the assessment, the key or the certificate cannot be used. */
-bool ts_sign(const char *assessment, size_t length, const char *name, const ts_signer *signer,
-             char **out, size_t *out_length, ts_diagnostics *problems);
+ * report when the document, the key or the certificate cannot be used. */
+bool ts_sign(const char *kind, const char *document, size_t length, const char *name,
+             const ts_signer *signer, char **out, size_t *out_length, ts_diagnostics *problems);
 
 typedef enum {
-  TS_SIGNATURE_ALTERED, /* the assessment or the signature is not what was signed */
+  TS_SIGNATURE_ALTERED, /* the document or the signature is not what was signed */
   TS_SIGNATURE_FORM,    /* not a signature as tankside writes them: nothing is known */
   TS_SIGNATURE_INTACT
 } ts_signature_state;
@@ -44,18 +44,19 @@ typedef struct {
   const char *on, *as; /* as signed; "" where the form is another */
 } ts_signature;
 
-/* Calls `visit` for each signature of an assessment, in order; texts live only during the call.
+/* Calls `visit` for each signature of a document whose root is `kind`, in order; texts live only during the call.
  * `authorities` are certificates (PEM, one file's text) that the reader trusts, or NULL; `on` is the
- * day as of which certificates are judged ("2027-10-08"), or NULL: today. Gives how many there are; 0 with a report when the assessment cannot be read, or when a signature
- * stands elsewhere than last. */
-size_t ts_signatures(const char *assessment, size_t length, const char *name,
+ * day as of which certificates are judged ("2027-10-08"), or NULL: today. Gives how many there
+ * are; 0 with a report when the document cannot be read, or when a signature stands elsewhere than
+ * last. */
+size_t ts_signatures(const char *kind, const char *document, size_t length, const char *name,
                      const char *authorities, const char *on,
                      void (*visit)(void *context, const ts_signature *one), void *context,
                      ts_diagnostics *problems);
 
-/* How long the assessment is without its signatures: its text up to there, and "</assessment>\n"
- * after it, is what was written before anybody signed. `length` where there are none. */
-size_t ts_unsigned_length(const char *assessment, size_t length);
+/* How long a document is without its signatures: its text up to there, and the end tag of its root
+ * and a line end after it, is what was written before anybody signed. `length` where there are none. */
+size_t ts_unsigned_length(const char *document, size_t length);
 
 /* SHA-256 of what was written before anybody signed: papers carry it, so that they name the
  * assessment they were made from, signed or not. */

@@ -47,7 +47,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   compare_with_itself(text, size, problems);
   need_message(ts_finding_text(text, size, "F1", &finding, problems), problems);
   free(finding);
-  ts_signatures(text, size, "assessment", NULL, "2027-03-01", no_signature, NULL, problems);
+  ts_signatures("assessment", text, size, "assessment", NULL, "2027-03-01", no_signature, NULL,
+                problems);
   if (ts_unsigned_length(text, size) > size) abort();
   ts_diagnostics_free(problems);
   free(text);

@@ -4,6 +4,7 @@
 #include "assess_world.h"
 #include "draw.h"
 #include "scratch.h"
+#include "signer.h"
 
 #include "base/file.h"
 #include "base/text.h"
@@ -11,9 +12,6 @@
 #include "tankside/sign.h"
 #include <check.h>
 #include <ctype.h>
-#include <openssl/evp.h>
-#include <openssl/pem.h>
-#include <openssl/x509.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -49,40 +47,6 @@ static char *plain, *whole; /* the assessment, unsigned and signed */
 static size_t plain_length, whole_length;
 static char digest[65];
 static draws luck;
-
-/* ---- a key and its certificate ------------------------------------------------------------ */
-
-static char *text_of(BIO *memory) {
-  char *text;
-  long length = BIO_get_mem_data(memory, &text);
-  char *copy = ts_arena_copy_n(w.arena, text, (size_t)length);
-  BIO_free(memory);
-  return copy;
-}
-
-static ts_signer make_signer(void) {
-  EVP_PKEY *key = EVP_RSA_gen(2048);
-  X509 *certificate = X509_new();
-  X509_NAME *name = X509_get_subject_name(certificate);
-  X509_NAME_add_entry_by_txt(name, "CN", MBSTRING_ASC, (const unsigned char *)"I. Marsh", -1, -1,
-                             0);
-  X509_set_issuer_name(certificate, name);
-  X509_gmtime_adj(X509_getm_notBefore(certificate), -86400);
-  X509_gmtime_adj(X509_getm_notAfter(certificate), 86400);
-  X509_set_pubkey(certificate, key);
-  ck_assert_int_gt(X509_sign(certificate, key, EVP_sha256()), 0);
-  BIO *private = BIO_new(BIO_s_mem()), *public = BIO_new(BIO_s_mem());
-  PEM_write_bio_PrivateKey(private, key, NULL, NULL, 0, NULL, NULL);
-  PEM_write_bio_X509(public, certificate);
-  EVP_PKEY_free(key);
-  X509_free(certificate);
-  return (ts_signer){.key = text_of(private),
-                     .key_name = "key",
-                     .certificate = text_of(public),
-                     .certificate_name = "certificate",
-                     .on = "2027-03-08",
-                     .as = "officer"};
-}
 
 /* ---- what there is to edit ------------------------------------------------------------------ */
 
@@ -144,8 +108,9 @@ static void begin(void) {
       ts_file_write(ts_path_join(w.arena, w.folder, "matrix.xml"), matrix, length, w.problems));
   plain = assess_folder(&plain_length, w.problems);
   ck_assert_msg(plain != NULL, "%s", assess_world_said(&w));
-  ts_signer signer = make_signer();
-  ck_assert_msg(ts_sign(plain, plain_length, "a.xml", &signer, &whole, &whole_length, w.problems),
+  ts_signer signer = signer_make(w.arena);
+  ck_assert_msg(ts_sign("assessment", plain, plain_length, "a.xml", &signer, &whole, &whole_length,
+                        w.problems),
                 "%s", assess_world_said(&w));
   ts_assessment_digest(whole, whole_length, digest);
   file_count = 0;
@@ -219,7 +184,8 @@ static void check_assessment(size_t at) {
   char *copy = edit(whole, whole_length, at);
   bool altered = false;
   size_t found = 0, cut = ts_unsigned_length(whole, whole_length);
-  ts_signatures(copy, whole_length, "a.xml", NULL, NULL, not_intact, &altered, problems);
+  ts_signatures("assessment", copy, whole_length, "a.xml", NULL, NULL, not_intact, &altered,
+                problems);
   altered = altered || ts_count(problems, TS_ERROR) > 0;
   ck_assert_msg(altered, "the signature holds with an edit on line %d: %.60s", line_of(whole, at),
                 copy + at - 20);
@@ -286,8 +252,9 @@ END_TEST
 START_TEST(in_the_untouched_there_is_none) {
   bool altered = false;
   size_t found = 1, length = 0;
-  ck_assert_uint_eq(
-      ts_signatures(whole, whole_length, "a.xml", NULL, NULL, not_intact, &altered, w.problems), 1);
+  ck_assert_uint_eq(ts_signatures("assessment", whole, whole_length, "a.xml", NULL, NULL,
+                                  not_intact, &altered, w.problems),
+                    1);
   ck_assert(!altered);
   char *again = assess_folder(&length, w.problems);
   ck_assert(ts_assessment_differences(plain, plain_length, again, length, "a.xml", 5, &found,
