@@ -222,8 +222,9 @@ if [ $quick = no ]; then
     # Not again those that spend their time in other programs (WeasyPrint, a browser, a solver, jing), in
     # starting this one or in the rules' examples, nor those that hold what is written against something else:
     # what strangers send, and what reads it, is what the sanitizers are for.
-    once="libreoffice paper_pdf paper_browser paper_schema paper_complete paper_water charts solver schema_agrees tables same_bytes
-      guide editor coverage mutants jurisdictions explain underwriting readme rules_compare compare verify assessment_valid watch help_examples completions manual next start_to_signed faults kept pack_sign"
+    once="assessment_valid calc cannot_lower charts compare completions coverage day discreet editor explain faults guide
+      help_examples jurisdictions kept libreoffice manual mutants next pack_sign paper_browser paper_complete paper_pdf
+      paper_schema paper_water readme rules_ same_bytes schema_agrees solver start_to_signed tables underwriting verify watch"
     # shellcheck disable=SC2086
     commands | grep -v $(printf ' -e /%s[^/]*$' $once) | kind=sanitized TANKSIDE_TEST_SHORT=1 TANKSIDE="$SOURCE/$sanitized/tankside" xargs -r -P "$jobs" -n 1 sh -c "$command_test"
     tally "command tests again with sanitizers" "$results/sanitized.list"
