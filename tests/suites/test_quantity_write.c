@@ -120,9 +120,9 @@ static void check_round_trip(ts_range range, ts_dim dim, const char *unit, ts_sy
 
 typedef double maker(uint64_t *state);
 
-static void check_many(maker *make, int rounds) {
+static void check_many(maker *make, int all) {
   uint64_t state = 88172645463325252u;
-  for (int i = 0; i < rounds; i++)
+  for (int i = 0; i < rounds(all); i++)
     for (int k = 0; k < COUNT(kinds); k++) {
       double a = make(&state), b = i % 3 ? make(&state) : a;
       ts_range range = {a <= b ? a : b, a <= b ? b : a};
