@@ -62,8 +62,7 @@ bool ts_day_exists(const ts_dossier *dossier, double date) {
   return false;
 }
 
-/* ---- three assessments: as it stands, with what is to come, with what was done ------------------
- */
+/* ---- three assessments: as it stands, with what is to come, with what was done --------- */
 
 static bool is_of_that_day(void *context, size_t rule, ts_subject subject) {
   const that_day *at = context;
@@ -136,8 +135,7 @@ static ts_dossier *with_times(const that_day *at, bool to_come) {
   return variant;
 }
 
-/* ---- allowances -------------------------------------------------------------------------------
- */
+/* ---- allowances ------------------------------------------------------------------------ */
 
 /* How much a finding of a rule comes to at worst: its greatest total, its least ceiling. */
 static bool take(const ts_finding *finding, const char *more, ts_allowance *into) {
@@ -235,8 +233,7 @@ static void find_allowances(ts_day_report *day, ts_day_person *person) {
   free(all.items);
 }
 
-/* ---- what the log says against the plan ---------------------------------------------------------
- */
+/* ---- what the log says against the plan ------------------------------------------------ */
 
 static bool names(const ts_outcome *outcome, const char *name) {
   for (size_t i = 0; i < outcome->value_count; i++)
@@ -262,8 +259,7 @@ static void find_said(ts_day_report *day, ts_day_person *person) {
   person->said = said;
 }
 
-/* ---- dives on gas
- * --------------------------------------------------------------------------------- */
+/* ---- dives on gas ---------------------------------------------------------------------- */
 
 /* At a height a dive counts as one to the depth at the sea whose pressure is as many times that of
  * its surface. */
@@ -352,8 +348,7 @@ static void find_left(const ts_assessment *a, ts_day_person *person) {
                 number(dossier, person->person_day, "deepest").hi, person->up);
 }
 
-/* ---- all of it
- * -------------------------------------------------------------------------------------- */
+/* ---- all of it ------------------------------------------------------------------------- */
 
 static void look_at(ts_day_report *day, ts_subject person_day, double date) {
   const ts_dossier *dossier = day->a->in.dossier;

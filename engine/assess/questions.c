@@ -105,8 +105,7 @@ static void foretell_all(asker *k) {
   }
 }
 
-/* ---- which answers to look at ------------------------------------------------------------------
- */
+/* ---- which answers to look at ---------------------------------------------------------- */
 
 static void add_answer(asker *k, ts_value value) {
   if (k->answer_count < ANSWERS) k->answers[k->answer_count++] = (answer){value, 0};

@@ -63,8 +63,7 @@ static void find_dossier(adviser *a) {
   }
 }
 
-/* ---- the assessment that was made of it ---------------------------------------------------------
- */
+/* ---- the assessment that was made of it ------------------------------------------------ */
 
 static const char *quoted_after(const adviser *a, const char *at, const char *name) {
   const char *value = strstr(at, name);
@@ -116,8 +115,7 @@ static void find_assessment(adviser *a) {
   }
 }
 
-/* ---- saying it
- * --------------------------------------------------------------------------------------- */
+/* ---- saying it ------------------------------------------------------------------------- */
 
 static void due(adviser *a, const char *command, const char *why) {
   if (!a->due) puts("\nNext:");

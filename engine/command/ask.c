@@ -71,8 +71,7 @@ static void show_changes(const asker *k, const ts_kept *before) {
   kept_free(&now);
 }
 
-/* ---- the question -----------------------------------------------------------------------------
- */
+/* ---- the question ---------------------------------------------------------------------- */
 
 static const char *path_of(const asker *k, uint32_t slot) {
   char path[256];
@@ -138,8 +137,7 @@ static void show_why(const asker *k, const ts_open_fact *open) {
   if (left > 0) printf("  and %zu more\n", left);
 }
 
-/* ---- the answer
- * ----------------------------------------------------------------------------------- */
+/* ---- the answer ------------------------------------------------------------------------ */
 
 static const char *file_of(const asker *k, size_t source) {
   return ts_path_join(k->s->arena, ts_path_folder(k->s->arena, k->options->words[0]),
@@ -298,8 +296,7 @@ static bool turn(asker *k) {
   return true;
 }
 
-/* ---- the verb
- * ---------------------------------------------------------------------------------------- */
+/* ---- the verb -------------------------------------------------------------------------- */
 
 static int converse(asker *k) {
   k->reader = line_open(stdout);

@@ -202,8 +202,7 @@ static int words_next(const ts_options *options) {
   return DONE;
 }
 
-/* ---- the scripts ------------------------------------------------------------------------------
- */
+/* ---- the scripts ----------------------------------------------------------------------- */
 
 static const ts_action actions[] = {{"bash", "", 1, {0}},
                                     {"zsh", "", 1, {0}},

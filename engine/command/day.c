@@ -197,8 +197,7 @@ static void no_stop(const viewer *v, const ts_day_person *person) {
   for (size_t i = 0; i < person->left_count; i++) dive_left(v, &person->left[i]);
 }
 
-/* ---- what the log says against the plan
- * ---------------------------------------------------------- */
+/* ---- what the log says against the plan ------------------------------------------------ */
 
 static const char *said_text(const viewer *v, size_t index) {
   ts_finding_view f = ts_finding_at(v->report.a, index);
@@ -216,8 +215,7 @@ static void said(const viewer *v, const ts_day_person *person) {
     print_folded("    ", said_text(v, person->said[i]));
 }
 
-/* ---- the whole
- * ----------------------------------------------------------------------------------- */
+/* ---- the whole ------------------------------------------------------------------------- */
 
 static void person_head(const viewer *v, const ts_day_person *person) {
   const char *role = shown(v, person->person, "role");
@@ -279,8 +277,7 @@ static void as_text(const viewer *v) {
   foot(v);
 }
 
-/* ---- as a table: one row an allowance; times in minutes -----------------------------------------
- */
+/* ---- as a table: one row an allowance; times in minutes -------------------------------- */
 
 static const char *minutes(const viewer *v, double si, ts_dim dim) {
   char text[32];
@@ -328,8 +325,7 @@ static void as_csv(const viewer *v) {
   }
 }
 
-/* ---- the verb
- * -------------------------------------------------------------------------------------- */
+/* ---- the verb -------------------------------------------------------------------------- */
 
 static bool which_day(viewer *v, const char *on, ts_diagnostics *problems) {
   ts_date date;

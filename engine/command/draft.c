@@ -27,8 +27,7 @@ static bool explained(const writer *w, const xmlNode *node, const ts_fact_def *f
   return written(w, node, fact) != NULL || (fact->type == TS_TEXT && !fact->derived);
 }
 
-/* ---- comments -----------------------------------------------------------------------------------
- */
+/* ---- comments -------------------------------------------------------------------------- */
 
 /* Two hyphens would end a comment: the second becomes one that looks the same. */
 static void add_comment_words(const writer *w, const char *text, size_t column, size_t indent) {
@@ -66,8 +65,7 @@ static void teach(writer *w, const xmlNode *node, const ts_entity_def *entity, s
   ts_text_add(w->out, " -->");
 }
 
-/* ---- elements
- * ------------------------------------------------------------------------------------ */
+/* ---- elements -------------------------------------------------------------------------- */
 
 static size_t characters(const char *text) {
   size_t count = 0;

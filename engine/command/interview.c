@@ -182,8 +182,7 @@ static outcome ask_rule(newcomer *n, xmlNode *node, const xmlNode *rule, bool ma
   return nothing && may_end ? ENDED : o;
 }
 
-/* ---- one element
- * --------------------------------------------------------------------------------- */
+/* ---- one element ----------------------------------------------------------------------- */
 
 /* What nothing hangs on, from what was answered so far. */
 static void apply_when(const newcomer *n, xmlNode *node, const char *fact) {

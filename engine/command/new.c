@@ -8,8 +8,7 @@
 #include <stdio.h>
 #include <string.h>
 
-/* ---- ids
- * --------------------------------------------------------------------------------------------- */
+/* ---- ids ------------------------------------------------------------------------------- */
 
 static bool is_id_taken(const newcomer *n, const xmlNode *node, const char *id) {
   for (const xmlNode *child = node->children; child != NULL; child = child->next)
@@ -35,8 +34,7 @@ static const char *id_from(const newcomer *n, const char *name, const char *othe
   return id;
 }
 
-/* ---- what is begun with, answered
- * ------------------------------------------------------------------------ */
+/* ---- what is begun with, answered ------------------------------------------------------ */
 
 /* Whether the dossier reads as far as it goes; what does not go together is said. */
 static bool reads(newcomer *n) {
@@ -100,8 +98,7 @@ static outcome finish_site(newcomer *n, xmlNode *site) {
   return TAKEN;
 }
 
-/* ---- who keeps watch, who goes in
- * --------------------------------------------------------------------------- */
+/* ---- who keeps watch, who goes in ------------------------------------------------------ */
 
 /* Whoever has the role of a post gets it. */
 static void add_posts(newcomer *n, xmlNode *task) {
@@ -196,8 +193,7 @@ static outcome finish_day(newcomer *n, xmlNode *day) {
   return reads(n) ? add_all(n, day, "task", finish_task) : AGAIN;
 }
 
-/* ---- the kinds, the whole
- * ------------------------------------------------------------------------------------ */
+/* ---- the kinds, the whole -------------------------------------------------------------- */
 
 static bool find_kind(const newcomer *n, const char *name, size_t *index) {
   const char **names = ts_arena_alloc(n->s->arena, (n->stages.count + 1) * sizeof *names);

@@ -91,8 +91,7 @@ static bool gather(reviewer *r) {
   return kept > 0;
 }
 
-/* ---- the book -----------------------------------------------------------------------------------
- */
+/* ---- the book -------------------------------------------------------------------------- */
 
 static bool read_all(reviewer *r) {
   const char *trust = r->options->trust, *authorities = NULL;
@@ -129,8 +128,7 @@ static int status_of(const reviewer *r) {
   return n.unread > 0 || n.altered > 0 ? LOOK : DONE;
 }
 
-/* ---- the verb
- * -------------------------------------------------------------------------------------- */
+/* ---- the verb -------------------------------------------------------------------------- */
 
 static const char *const forms[] = {"text", "csv", "html", "sqlite", "xml", NULL};
 

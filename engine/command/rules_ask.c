@@ -51,8 +51,7 @@ static void explain_line(const char *name, const char *meaning) {
   fprintf(stderr, "    %-24s %s\n", name, meaning);
 }
 
-/* ---- the subject, the fact ----------------------------------------------------------------------
- */
+/* ---- the subject, the fact ------------------------------------------------------------- */
 
 static const char *some_subject(asker *a) { return (void)a, "immersion"; }
 
@@ -104,8 +103,7 @@ static bool take_fact(asker *a, const char *answer) {
   return false;
 }
 
-/* ---- the comparison
- * ------------------------------------------------------------------------------- */
+/* ---- the comparison -------------------------------------------------------------------- */
 
 static const char *some_comparison(asker *a) {
   return rule_fact_is_number(a->fact) ? "above" : "is";
@@ -160,8 +158,7 @@ static bool take_value(asker *a, const char *answer) {
   return rule_wish_good(a->session, a->wish, &a->title);
 }
 
-/* ---- words
- * ------------------------------------------------------------------------------------------ */
+/* ---- words ----------------------------------------------------------------------------- */
 
 static const char *some_title(asker *a) { return a->title; }
 
@@ -182,8 +179,7 @@ static void explain_harm(asker *a) {
 
 static bool take_harm(asker *a, const char *answer) { return a->wish->harm = answer, true; }
 
-/* ---- scores
- * ------------------------------------------------------------------------------------------- */
+/* ---- scores ---------------------------------------------------------------------------- */
 
 static const char *some_level(asker *a) { return a->levels[3].word; }
 
@@ -213,8 +209,7 @@ static bool take_severity(asker *a, const char *answer) {
   return (a->wish->severity = level_of(a, answer)) != 0;
 }
 
-/* ---- controls
- * ------------------------------------------------------------------------------------------- */
+/* ---- controls -------------------------------------------------------------------------- */
 
 static const char *no_controls(asker *a) { return (void)a, "none"; }
 
@@ -246,8 +241,7 @@ static bool take_controls(asker *a, const char *answer) {
   return good;
 }
 
-/* ---- id and file
- * --------------------------------------------------------------------------------------- */
+/* ---- id and file ----------------------------------------------------------------------- */
 
 static const char *some_id(asker *a) {
   return ts_arena_printf(a->session->arena, "own.%s", a->fact->name);
@@ -276,8 +270,7 @@ static void explain_file(asker *a) {
 
 static bool take_file(asker *a, const char *answer) { return a->wish->out = answer, true; }
 
-/* ---- all of them
- * --------------------------------------------------------------------------------------- */
+/* ---- all of them ----------------------------------------------------------------------- */
 
 static bool ask_all(asker *a) {
   static const question first[] = {

@@ -32,8 +32,7 @@ static bool begin(ts_session *s, const comparer *c, int side) {
   return true;
 }
 
-/* ---- the rules ----------------------------------------------------------------------------------
- */
+/* ---- the rules ------------------------------------------------------------------------- */
 
 /* The rule of that id in the pack compared; false where there is none. */
 static bool find(const ts_session *s, const char *id, size_t *index) {
@@ -110,8 +109,7 @@ static bool show_rules(comparer *c) {
   return good;
 }
 
-/* ---- a dossier
- * -------------------------------------------------------------------------------------- */
+/* ---- a dossier ------------------------------------------------------------------------- */
 
 static bool assess(const comparer *c, int side, const char *dossier, char **bytes, size_t *length,
                    bool *applies) {
@@ -169,8 +167,7 @@ static bool show_dossier(comparer *c, const char *dossier) {
   return good;
 }
 
-/* ---- all
- * --------------------------------------------------------------------------------------------- */
+/* ---- all ------------------------------------------------------------------------------- */
 
 static int wrong_request(const ts_options *options) {
   bool page = options->as != NULL && ts_same(options->as, "html");

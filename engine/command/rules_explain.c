@@ -196,8 +196,7 @@ static bool all_the_same(const row *rows, size_t count) {
   return true;
 }
 
-/* ---- the table ----------------------------------------------------------------------------------
- */
+/* ---- the table ------------------------------------------------------------------------- */
 
 /* "breath-hold" of the rule's own subject, "water temperature" of others. */
 static const char *name_of(const view *w, const ts_fact_def *fact) {
@@ -261,8 +260,7 @@ static void print_example(view *w) {
   ts_dossier_free(w->world);
 }
 
-/* ---- with nothing known
- * ---------------------------------------------------------------------------- */
+/* ---- with nothing known ---------------------------------------------------------------- */
 
 static void print_facts(const ts_dossier *world, const ts_evaluation *e) {
   puts("\nLooks at");

@@ -183,8 +183,7 @@ static bool fits(const lister *l, const ts_options *options, size_t rule) {
   return true;
 }
 
-/* ---- as a table ---------------------------------------------------------------------------------
- */
+/* ---- as a table ------------------------------------------------------------------------ */
 
 static const char *joined(ts_arena *arena, const char *const *texts, size_t count) {
   const char *all = "";
@@ -216,8 +215,7 @@ static void csv_row(const lister *l, size_t index) {
   csv_cell(joined(arena, content.controls, content.control_count), true);
 }
 
-/* ---- the list ---------------------------------------------------------------------------------
- */
+/* ---- the list -------------------------------------------------------------------------- */
 
 static void line(const ts_rule *rule) {
   printf("%-34s %-10s %s  (%s/%s:%d)\n", rule->id, rule->each, rule->title, rule->pack, rule->file,

@@ -43,8 +43,7 @@ static void hold(verifier *v, const char *path, const ts_sheet_file *file, const
   ts_arena_free(arena);
 }
 
-/* ---- PDF: set again, which gives the same bytes where program and typefaces are the same
- * ------------ */
+/* ---- PDF: set again, which gives the same bytes where program and typefaces are the same ---- */
 
 /* What follows a mark, up to `end`; "" where it is not there. */
 static const char *after(ts_arena *arena, const char *bytes, size_t length, const char *mark,
@@ -101,8 +100,7 @@ static bool keep(verifier *v, const ts_sheet_file *file, char *html, size_t leng
   return ts_file_write(v->expected[1], html, length, v->s->problems);
 }
 
-/* ---- one file
- * ---------------------------------------------------------------------------------------- */
+/* ---- one file -------------------------------------------------------------------------- */
 
 static bool verify_file(void *data, const ts_sheet_file *file) {
   verifier *v = data;
@@ -135,8 +133,7 @@ static void verify_rest(verifier *v, const char *form) {
   }
 }
 
-/* ---- the folder
- * ---------------------------------------------------------------------------------------- */
+/* ---- the folder ------------------------------------------------------------------------ */
 
 /* The page that lists the others tells their language and whether there are PDFs; what it tells is
  * held against what is made like everything else. */

@@ -18,8 +18,7 @@ typedef struct {
   int status;   /* of the last round */
 } watcher;
 
-/* ---- what to look at --------------------------------------------------------------------------
- */
+/* ---- what to look at ------------------------------------------------------------------- */
 
 static void look_at(watcher *w, ts_arena *arena, const char *path, int depth);
 
@@ -62,8 +61,7 @@ static void look_at_inputs(watcher *w, const ts_session *s) {
   if (file) ts_saved_file(w->saved, o->matrix);
 }
 
-/* ---- one round
- * ----------------------------------------------------------------------------------- */
+/* ---- one round ------------------------------------------------------------------------- */
 
 typedef struct {
   ts_progress shown;
@@ -125,8 +123,7 @@ static void assess_now(watcher *w) {
   fflush(stdout);
 }
 
-/* ---- the verb
- * --------------------------------------------------------------------------------------- */
+/* ---- the verb -------------------------------------------------------------------------- */
 
 static void say_saved(void *context, const char *path, bool there) {
   (void)context;

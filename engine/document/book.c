@@ -74,8 +74,7 @@ bool ts_book_put(ts_book *book, ts_book_table table, const char *const *values, 
   return good; /* it is reset before its next use: until then the reason can be asked for */
 }
 
-/* ---- what came with this program ---------------------------------------------------------------
- */
+/* ---- what came with this program ------------------------------------------------------- */
 
 static bool shipped_pack(ts_book *book, ts_arena *arena, const char *folder, const char *name,
                          ts_diagnostics *problems) {
@@ -119,8 +118,7 @@ static bool shipped_matrices(ts_book *book, ts_arena *arena, ts_diagnostics *pro
   return good;
 }
 
-/* ---- the whole
- * ----------------------------------------------------------------------------------- */
+/* ---- the whole ------------------------------------------------------------------------- */
 
 static bool begin(ts_book *book, ts_diagnostics *problems) {
   ts_arena *arena = ts_arena_new();

@@ -64,8 +64,7 @@ static const char *yes_no(bool yes) { return yes ? "yes" : "no"; }
 
 static bool is_yes(const char *text) { return ts_same(text, "yes"); }
 
-/* ---- what it was made from
- * ------------------------------------------------------------------------ */
+/* ---- what it was made from ------------------------------------------------------------- */
 
 static void read_root(reading *r) {
   static const char *const names[] = {"tankside",       "complete",    "stops",  "above", "open",
@@ -114,8 +113,7 @@ static void read_production(reading *r) {
   for (size_t i = 0; i < sizeof names / sizeof *names; i++) r->production[i] = kept(r, names[i]);
 }
 
-/* ---- people: counted, never named
- * --------------------------------------------------------------------- */
+/* ---- people: counted, never named ------------------------------------------------------ */
 
 static void count_role(reading *r, const char *role) {
   size_t i = 0;
@@ -133,8 +131,7 @@ static void read_person(reading *r) {
   count_role(r, role ? role : "not stated");
 }
 
-/* ---- facts
- * ------------------------------------------------------------------------------------------- */
+/* ---- facts ----------------------------------------------------------------------------- */
 
 static void end_immersion(reading *r) {
   if (r->in_immersion)
@@ -196,8 +193,7 @@ static void read_reliance(reading *r) {
   r->reliance[1] = kept(r, "with-evidence");
 }
 
-/* ---- the work
- * --------------------------------------------------------------------------------------------- */
+/* ---- the work -------------------------------------------------------------------------- */
 
 static void read_day(reading *r) {
   r->day = held(r, "date");
@@ -209,8 +205,7 @@ static void read_task(reading *r) {
       value(r, "finish"));
 }
 
-/* ---- findings and duties
- * ------------------------------------------------------------------------------------ */
+/* ---- findings and duties --------------------------------------------------------------- */
 
 /* What stands in place of what a rule calls discreet, as on papers for all (withhold.c). */
 static const char withheld[] = "withheld", withheld_title[] = "Withheld: ask the safety officer";
@@ -260,8 +255,7 @@ static void read_duty(reading *r) {
       discreet ? NULL : value(r, "instrument"), discreet ? NULL : value(r, "section"));
 }
 
-/* ---- what is open, waived, failed
- * ------------------------------------------------------------------- */
+/* ---- what is open, waived, failed ------------------------------------------------------ */
 
 static void read_question(reading *r) {
   bool secret = ts_same(value(r, "sees"), "confidential");
@@ -282,8 +276,7 @@ static void read_failure(reading *r) {
 
 static void read_signature(reading *r) { r->is_signed = true; }
 
-/* ---- the tour
- * ------------------------------------------------------------------------------------------ */
+/* ---- the tour -------------------------------------------------------------------------- */
 
 /* By the child of the root it stands in, its depth and its name. */
 static const struct {
@@ -339,8 +332,7 @@ static void tour(reading *r) {
   end_rows(r);
 }
 
-/* ---- what is known when all has been read
- * ------------------------------------------------------------- */
+/* ---- what is known when all has been read ---------------------------------------------- */
 
 static void put_roles(reading *r) {
   for (size_t i = 0; i < r->roles; i++) PUT(r, TS_BOOK_ROLE, r->role[i], number(r, r->of_role[i]));

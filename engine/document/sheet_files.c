@@ -7,8 +7,7 @@
 #include "document/transform.h"
 #include <string.h>
 
-/* ---- which there are --------------------------------------------------------------------------
- */
+/* ---- which there are ------------------------------------------------------------------- */
 
 typedef struct {
   ts_arena *arena;
@@ -52,8 +51,7 @@ bool ts_sheet_each_file(const char *assessment_xml, size_t length, bool pdf,
   return all;
 }
 
-/* ---- how each is made ---------------------------------------------------------------------------
- */
+/* ---- how each is made ------------------------------------------------------------------ */
 
 bool ts_sheet_file_render(const char *assessment_xml, size_t length, const ts_sheet_file *file,
                           bool pdf, const char *paper, char **bytes, size_t *bytes_length,
@@ -67,8 +65,7 @@ bool ts_sheet_file_render(const char *assessment_xml, size_t length, const ts_sh
                          bytes_length, problems);
 }
 
-/* ---- where one differs
- * --------------------------------------------------------------------------- */
+/* ---- where one differs ----------------------------------------------------------------- */
 
 static size_t first_other(const char *a, size_t a_length, const char *b, size_t b_length) {
   size_t at = 0;

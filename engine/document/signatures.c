@@ -36,8 +36,7 @@ static const char *text_of(looking *l, xmlNode *node) {
   return text;
 }
 
-/* ---- the certificate --------------------------------------------------------------------------
- */
+/* ---- the certificate ------------------------------------------------------------------- */
 
 static X509 *certificate_of(xmlSecDSigCtx *context) {
   xmlSecKeyData *data =
@@ -71,8 +70,7 @@ static time_t noon(const char *on) {
   return (time_t)(ts_day_number(date) * 86400 + 43200);
 }
 
-/* ---- one signature ------------------------------------------------------------------------------
- */
+/* ---- one signature --------------------------------------------------------------------- */
 
 static xmlSecKeysMngr *manager(looking *l) {
   xmlSecKeysMngr *keys = xmlSecKeysMngrCreate();
@@ -131,8 +129,7 @@ static ts_signature look(looking *l, xmlNode *node, size_t number) {
   return one;
 }
 
-/* ---- all of them
- * ----------------------------------------------------------------------------------- */
+/* ---- all of them ----------------------------------------------------------------------- */
 
 /* Signatures stand last in the root: what stands in one is covered by none. */
 static bool stand_last(looking *l, const xmlNode *root, const ts_xml *xml) {

@@ -111,8 +111,7 @@ static xmlNode *child_of(xmlNode *root, const char *name) {
   return child;
 }
 
-/* ---- values given for this run ----------------------------------------------------------------
- */
+/* ---- values given for this run --------------------------------------------------------- */
 
 static bool is_confidential(const xmlNode *node, const char *path) {
   for (; node; node = node->next) {

@@ -214,8 +214,7 @@ void ts_inspect_controls(ts_checking *c) {
   }
 }
 
-/* ---- scores -----------------------------------------------------------------------------------
- */
+/* ---- scores ---------------------------------------------------------------------------- */
 
 /* A number of the scale that the rule's own comparison chooses: `x > y and 5 or 3`. */
 static bool own_choice(const ts_syntax *it, int depth) {

@@ -1,6 +1,6 @@
 #!/bin/sh
 # From an empty folder to a printed, signed set: every answer typed at a terminal, and counted.
-# What a safety officer would see and type is left in `transcript.txt`.
+# What a safety officer would see and type is left in `screen.txt`.
 set -eu
 cd "$WORK"
 openssl req -x509 -newkey rsa:2048 -nodes -keyout okafor.pem -out okafor.crt -days 3650 \
@@ -9,7 +9,7 @@ PYTHONPATH=$SOURCE/tests/commands PYTHONDONTWRITEBYTECODE=1 python3 - "$TANKSIDE
 import re, sys
 from terminal import Terminal
 
-transcript = open("transcript.txt", "w")
+screen = open("screen.txt", "w")
 
 def plain(heard):
     """What stands on the screen: without what moves the cursor, and what was typed over."""
@@ -21,9 +21,9 @@ PROMPT = (rb"\n\r?(?:\x1b\[[0-9;]*[A-Za-z]|\r)*(?:  (?:[a-z-]+ )?|)> |estimate, 
           rb"|2027-03-08\)  ")
 
 class Tankside(Terminal):
-    """tankside, each run of it in the transcript."""
+    """tankside, each run of it written down as it stood on the screen."""
     def __init__(self, *arguments):
-        print("$ tankside", *arguments, file=transcript)
+        print("$ tankside", *arguments, file=screen)
         super().__init__(sys.argv[1], *arguments)
 
     def until_prompt(self):
@@ -36,7 +36,7 @@ class Tankside(Terminal):
 
     def finish(self, *expected):
         status, said = self.end()
-        transcript.write(plain(self.heard) + "\n")
+        screen.write(plain(self.heard) + "\n")
         assert status in expected, (status, said[-2000:])
         return plain(self.heard)
 
@@ -117,13 +117,13 @@ said = run("verify", "paper", "--dossier", "dossier.xml", "--trust", "okafor.crt
 assert "intact" in said and "T. Okafor" in said, said
 said = run()
 assert "matches the dossier, signed" in said and "Next:" not in said, said
-transcript.close()
+screen.close()
 
 # At ten seconds an answer it takes less than a quarter of an hour.
 lines = len(answers) + asked + 2 * len(given)
 print(f"{questions} questions of new, {asked} of ask with {len(given)} answered: {lines} lines typed")
 assert lines * 10 <= 15 * 60, lines
-wide = [l for l in open("transcript.txt").read().split("\n") if len(l) > 80 and not l.startswith("$")]
+wide = [l for l in open("screen.txt").read().split("\n") if len(l) > 80 and not l.startswith("$")]
 assert not wide, wide[:3]
 PY
 # The person, and nothing of what only the officer may see, is on the bound papers.

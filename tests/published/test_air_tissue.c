@@ -88,8 +88,7 @@ static bool interval_fits(int group, int left, int printed) {
   return fabs(minutes_to_empty(level(group), level(left - 1)) - printed) <= 0.56;
 }
 
-/* ---- Table 9-6 ----------------------------------------------------------------------------------
- */
+/* ---- Table 9-6 ------------------------------------------------------------------------- */
 
 /* fsw, for 1000 to 10000 ft. */
 static const double bearable[TS_CLIMBS] = {14.2363, 12.8667, 11.4960, 10.2095, 8.9224,
@@ -100,8 +99,7 @@ static bool climb_fits(int group, int thousands, int printed) {
   return fabs(fmax(0, minutes) - printed) <= 0.5;
 }
 
-/* ---- every cell
- * ------------------------------------------------------------------------------------ */
+/* ---- every cell ------------------------------------------------------------------------ */
 
 START_TEST(residual_nitrogen) {
   for (size_t i = 0; i < ts_residual_count; i++)

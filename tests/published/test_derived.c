@@ -136,8 +136,7 @@ START_TEST(a_plunge_in_small_steps) {
 }
 END_TEST
 
-/* ---- plates by a series ------------------------------------------------------------------------
- */
+/* ---- plates by a series ---------------------------------------------------------------- */
 
 /* Navier's double series for a square plate whose edges are free to turn: deflection and bending
  * moment in the middle, as shares of q a^4 / D and q a^2. */
@@ -165,8 +164,7 @@ START_TEST(a_square_window_by_a_series) {
 }
 END_TEST
 
-/* ---- water on walls, and cold fingers, in small steps
- * --------------------------------------------- */
+/* ---- water on walls, and cold fingers, in small steps ---------------------------------- */
 
 /* Thrust and its moment about the surface on a strip from `top` to `bottom`. */
 static void press(double width, double top, double bottom, double *thrust, double *moment) {
@@ -209,8 +207,7 @@ START_TEST(fingers_cool_in_small_steps) {
 }
 END_TEST
 
-/* ---- gas let out of a cylinder, slice by slice -------------------------------------------------
- */
+/* ---- gas let out of a cylinder, slice by slice ----------------------------------------- */
 
 /* Work of p dV at one temperature, from the cylinder's volume until the pressure is `end`. */
 static double work_of_expansion(double volume, double pressure, double end) {

@@ -285,8 +285,7 @@ START_TEST(too_many_courses_count_as_the_declared_worst) {
 }
 END_TEST
 
-/* ---- waivers ------------------------------------------------------------------------------------
- */
+/* ---- waivers --------------------------------------------------------------------------- */
 
 #define WAIVER(rule) "<waiver rule=\"" rule "\" by=\"us\" until=\"2027-12-31\" because=\"agreed\"/>"
 
@@ -319,8 +318,7 @@ START_TEST(an_incomplete_waiver_does_not_count) {
 }
 END_TEST
 
-/* ---- order, places, documents
- * --------------------------------------------------------------------- */
+/* ---- order, places, documents ---------------------------------------------------------- */
 
 START_TEST(findings_are_ordered_and_numbered) {
   static const char rules[] =

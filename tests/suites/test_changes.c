@@ -119,8 +119,7 @@ static const char *at(const char *path) {
   return copy;
 }
 
-/* ---- margins ----------------------------------------------------------------------------------
- */
+/* ---- margins --------------------------------------------------------------------------- */
 
 typedef struct {
   const char *path;
@@ -301,8 +300,7 @@ END_TEST
 /* A way down that does nothing else. */
 static const ts_elsewhere alone = {.number = 1, .better_count = 1};
 
-/* ---- what not everyone may see ------------------------------------------------------------------
- */
+/* ---- what not everyone may see --------------------------------------------------------- */
 
 START_TEST(numbers_that_give_something_personal_away_are_withheld) {
   begin();
@@ -360,8 +358,7 @@ START_TEST(clauses_stand_one_by_one) {
 }
 END_TEST
 
-/* ---- ways
- * ------------------------------------------------------------------------------------------ */
+/* ---- ways ------------------------------------------------------------------------------ */
 
 static ts_value number_value(const char *text) { return (ts_value){.range = {si(text), si(text)}}; }
 
@@ -487,8 +484,7 @@ START_TEST(controls_say_what_gets_better_and_worse) {
 }
 END_TEST
 
-/* ---- questions and remedies
- * ---------------------------------------------------------------------- */
+/* ---- questions and remedies ------------------------------------------------------------ */
 
 START_TEST(open_facts_stand_in_the_order_given_with_what_they_are_worth) {
   begin();

@@ -2,8 +2,8 @@
  * the open or is bounded, whatever it tries, and the rule beside it says what it always says. */
 #include "hostile.h"
 #include "rule/rule.h"
-#include "scratch.h"
 #include "said.h"
+#include "scratch.h"
 
 #include "base/file.h"
 
@@ -31,24 +31,29 @@ static const char honest[] =
     " assess = function (i) if i.depth > q'1 m' then hazard { likelihood = 2, severity = 3, "
     "because = 'b' } end end }\n";
 
-/* The case as a file: as it is where it declares something, else as the inside of a rule. */
+static bool has(const hostile_case *one, const char *words) {
+  return memmem(one->text, one->length, words, strlen(words)) != NULL;
+}
+
+/* Whether the case is a file of its own. One that shall fail declares the rule that does. */
+static bool is_file(const hostile_case *one) {
+  static const char *const declaring[] = {"rule {", "control {", "fact {",
+                                          "share(", "tighten {", "raise {"};
+  bool declares = false;
+  for (size_t i = 0; i < sizeof declaring / sizeof *declaring; i++)
+    declares = declares || has(one, declaring[i]);
+  return declares && (one->verdict == 'r' || has(one, "assess ="));
+}
+
+/* The case as it is, or as the inside of a rule. */
 static void write_case(const bench *b, const hostile_case *one) {
-  bool whole = memmem(one->text, one->length, "rule {", 6) ||
-               memmem(one->text, one->length, "control {", 9) ||
-               memmem(one->text, one->length, "fact {", 6) ||
-               memmem(one->text, one->length, "share(", 6) ||
-               memmem(one->text, one->length, "tighten {", 9) ||
-               memmem(one->text, one->length, "raise {", 7);
   ts_text file = {0};
-  if (!whole || one->verdict != 'r')
-    if (!memmem(one->text, one->length, "assess =", 8))
-      ts_text_add(
-          &file,
-          "rule { id = 'x.y', title = 't', each = 'immersion', harm = 'h', sources = { 's' }, "
-          "assess = function (i)\n"),
-          whole = false;
+  if (!is_file(one))
+    ts_text_add(
+        &file, "rule { id = 'x.y', title = 't', each = 'immersion', harm = 'h', sources = { 's' }, "
+               "assess = function (i)\n");
   ts_text_add_n(&file, one->text, one->length);
-  if (!whole) ts_text_add(&file, "\nend }\n");
+  if (!is_file(one)) ts_text_add(&file, "\nend }\n");
   ck_assert(ts_file_write(ts_arena_printf(arena, "%s/pack/a.lua", b->scratch), file.data,
                           file.length, b->problems));
   ts_text_release(&file);

@@ -127,8 +127,7 @@ static void end(void) {
   assess_world_free(&w);
 }
 
-/* ---- edits ------------------------------------------------------------------------------------
- */
+/* ---- edits ----------------------------------------------------------------------------- */
 
 /* Another of its own kind, so that what is edited can still be read more often than not. */
 static char other(char c) {
@@ -152,8 +151,7 @@ static int line_of(const char *bytes, size_t at) {
   return line;
 }
 
-/* ---- how each is found
- * ---------------------------------------------------------------------------- */
+/* ---- how each is found ----------------------------------------------------------------- */
 
 static const char *said_in(ts_diagnostics *problems) {
   ts_diagnostics *before = w.problems;

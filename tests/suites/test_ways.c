@@ -162,8 +162,7 @@ static const char *written(scene *s, const ts_fact_def *fact, const ts_value *va
   }
 }
 
-/* ---- assessing again --------------------------------------------------------------------------
- */
+/* ---- assessing again ------------------------------------------------------------------- */
 
 /* Subjects by path: another reading may number them otherwise. */
 static bool is_pair(const scene *s, size_t rule, const char *path, size_t of, ts_subject subject) {
@@ -299,8 +298,7 @@ START_TEST(each_way_down_does_what_it_promises) {
 }
 END_TEST
 
-/* ---- remedies
- * ------------------------------------------------------------------------------------ */
+/* ---- remedies -------------------------------------------------------------------------- */
 
 static size_t above_in(const ts_assessment *a) {
   size_t count = 0;
