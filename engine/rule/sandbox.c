@@ -155,12 +155,18 @@ const char *ts_sandbox_run_file(ts_sandbox *box, const char *text, size_t length
   box->file = name;
   box->steps_left = 100000;
   const char *chunk = ts_arena_printf(box->arena, "@%s", name);
+  size_t declared = box->declared;
   int status = luaL_loadbufferx(L, text, length, chunk, "t");
   if (status == LUA_OK) {
     lua_getfield(L, LUA_REGISTRYINDEX, "tankside.environment");
     lua_setupvalue(L, -2, 1); /* a chunk's only upvalue is its _ENV */
     status = lua_pcall(L, 0, 0, 0);
   }
+  lua_pushcfunction(L, ts_freeze_declared); /* whatever came of it: `rules check` goes on with what there is */
+  lua_pushinteger(L, (lua_Integer)declared + 1);
+  int frozen = lua_pcall(L, 1, 0, 0);
+  if (status == LUA_OK) status = frozen;
+  else if (frozen != LUA_OK) lua_pop(L, 1);
   if (status == LUA_OK) return NULL;
   const char *why = lua_tostring(L, -1);
   if (why && ts_same(why, "C stack overflow")) why = "nested too deeply to be read";
