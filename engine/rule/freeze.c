@@ -106,7 +106,7 @@ static void freeze_upvalue(lua_State *L, int index, int n) {  /* its value on th
 }
 
 static bool is_environment(lua_State *L) {  /* of the value on the top */
-  lua_getfield(L, LUA_REGISTRYINDEX, "tankside.environment");
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_ENVIRONMENT);
   bool same = lua_rawequal(L, -1, -2);
   lua_pop(L, 1);
   return same;

@@ -57,7 +57,7 @@ typedef void ts_watch(void *who, unsigned number, bool yes);
 #define TS_SEEN "tankside_seen" /* the call that marked text has at each point */
 
 /* What q"..." came to, so that the same text is not read again. */
-enum { TS_READ_QUANTITIES = 1024 };
+enum { TS_READ_QUANTITIES = 4096 };
 typedef struct {
   char text[40]; /* "" where there is none; longer texts are read each time */
   ts_range range;
@@ -119,6 +119,8 @@ const char *ts_sandbox_run_file(ts_sandbox *box, const char *text, size_t length
 
 /* Registry keys. */
 #define TS_DECLARED "tankside.declared" /* array of { word = , line = , body = } */
+#define TS_ENVIRONMENT "tankside.environment" /* the globals of rule files: what TS_NAMES has, read-only */
+#define TS_NAMES "tankside.names"       /* what rule files know, by name; asked for another raises an error */
 #define TS_SHARED "tankside.shared"     /* array of the names that the file being run shares */
 #define TS_FREEZER "tankside.freezer"   /* what was made read-only: original -> proxy */
 

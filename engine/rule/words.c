@@ -42,21 +42,15 @@ static int declare_fact(lua_State *L) { return declare(L, "fact"); }
 static int declare_tighten(lua_State *L) { return declare(L, "tighten"); }
 static int declare_raise(lua_State *L) { return declare(L, "raise"); }
 
-static void push_names(lua_State *L) { /* what rule files know, by name */
-  lua_getfield(L, LUA_REGISTRYINDEX, "tankside.environment");
-  lua_getmetatable(L, -1);
-  lua_getfield(L, -1, "names");
-}
-
 /* share("scale", { ... }): the table is known by that name in this file and every one loaded later. */
 static int declare_share(lua_State *L) {
   const char *name = luaL_checkstring(L, 1);
   if (ts_sandbox_of(L)->evaluating) return luaL_error(L, "\"share\" belongs at the top of a file");
   luaL_checktype(L, 2, LUA_TTABLE);
   lua_settop(L, 2);
-  push_names(L);
-  lua_getfield(L, -1, name);
-  if (!lua_isnil(L, -1)) return luaL_error(L, "the name \"%s\" is taken", name);
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_NAMES);
+  lua_pushvalue(L, 1);
+  if (lua_rawget(L, -2) != LUA_TNIL) return luaL_error(L, "the name \"%s\" is taken", name);
   lua_pop(L, 1);
   lua_pushvalue(L, 2);
   lua_setfield(L, -2, name);
@@ -71,7 +65,7 @@ static int declare_share(lua_State *L) {
 static void freeze_shared(lua_State *L) {
   luaL_getsubtable(L, LUA_REGISTRYINDEX, TS_SHARED);
   int list = lua_gettop(L);
-  push_names(L);
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_NAMES);
   for (lua_Integer i = 1; lua_rawgeti(L, list, i) == LUA_TSTRING; i++) {
     lua_pushvalue(L, -1);
     lua_rawget(L, -3);                      /* names, name, table */
