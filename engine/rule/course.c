@@ -192,6 +192,7 @@ typedef enum { RUN_OK, RUN_IMPOSSIBLE, RUN_FAILED } run_result;
 static run_result run_lua(ts_sandbox *box, bool *applies, const char **failure) {
   lua_State *L = box->lua;
   begin_run(box);
+  ts_sandbox_give(box, STEP_BUDGET); /* with the count that it begins at, wherever it runs */
   lua_pushcfunction(L, run_rule);
   lua_pushvalue(L, -2);
   int status = lua_pcall(L, 1, 1, 0);

@@ -35,6 +35,12 @@ static void count_steps(lua_State *L, lua_Debug *where) {
   lua_error(L);
 }
 
+/* Also forgets what was counted of the present hundred. */
+void ts_sandbox_give(ts_sandbox *box, long hundreds) {
+  box->steps_left = hundreds;
+  lua_sethook(box->lua, count_steps, LUA_MASKCOUNT, HOOK_STEP);
+}
+
 ts_sandbox *ts_sandbox_of(lua_State *L) { return *(ts_sandbox **)lua_getextraspace(L); }
 
 /* Reading a name that nothing defines is an error with the nearest name. Called with the table of names. */
@@ -101,7 +107,6 @@ ts_sandbox *ts_sandbox_new(const ts_units *units) {
   *(ts_sandbox **)lua_getextraspace(box->lua) = box;
   lua_pushcfunction(box->lua, install);
   if (lua_pcall(box->lua, 0, 0, 0) != LUA_OK) abort(); /* our own code: cannot fail */
-  lua_sethook(box->lua, count_steps, LUA_MASKCOUNT, HOOK_STEP);
   return box;
 }
 
@@ -144,7 +149,7 @@ void ts_sandbox_watch(ts_sandbox *box, ts_watch *watch, void *watcher) {
 const char *ts_sandbox_run_file(ts_sandbox *box, const char *text, size_t length, const char *name) {
   lua_State *L = box->lua;
   box->file = name;
-  box->steps_left = 100000;
+  ts_sandbox_give(box, 100000);
   const char *chunk = ts_arena_printf(box->arena, "@%s", name);
   size_t declared = box->declared;
   int status = luaL_loadbufferx(L, text, length, chunk, "t");

@@ -112,6 +112,8 @@ void ts_sandbox_free(ts_sandbox *box);
 /* From now on the box knows TS_SEEN, which tells `watch`: to be called before files are run. */
 void ts_sandbox_watch(ts_sandbox *box, ts_watch *watch, void *watcher);
 ts_sandbox *ts_sandbox_of(lua_State *L);
+/* What may run from here on, in hundreds of Lua instructions: the same whatever ran before. */
+void ts_sandbox_give(ts_sandbox *box, long hundreds);
 
 /* Compiles and runs one rule file; the tables it declares are kept in the
  * registry under TS_DECLARED, in order. NULL or what went wrong (in the box's arena). */

@@ -9,6 +9,8 @@ against a reference that runs in the same call, so that its ratio holds on anoth
   demos     each example production, and with one fact set, against `check` of it
   tasks     a production of so many tasks; peak memory a subject; the exponents of both
   unknown   an example production with a part of its facts forgotten, against the whole one
+  workers   the largest of the sizes with 1, 2 and as many workers as there are processors, turn about: median
+            of wall and processor seconds; the bytes must be the same
   rules     an example production under so many rules more; seconds and peak memory a rule
   reading   `check` of many tasks against xmllint reading the same file, and validating it with RELAX NG
   settled   rules where the facts settle them, run in Lua by the engine and replayed without Lua, against the
@@ -23,6 +25,7 @@ import statistics
 import subprocess
 import sys
 import tempfile
+import time
 import xml.etree.ElementTree
 
 import documents
@@ -118,6 +121,28 @@ def bench_unknown(tankside, sizes, folder):
         print(f"{share:>8.0%} {seconds:>11.2f} {seconds / whole:>6.1f} {memory / 1024:>5.0f}")
 
 
+def bench_workers(tankside, sizes, folder):
+    dossier, out = folder / "shared.xml", folder / "shared-assessed.xml"
+    dossier.write_text(documents.production(max(sizes)), encoding="utf-8")
+    counts = sorted({1, 2, len(os.sched_getaffinity(0))})
+    taken, made = {n: [] for n in counts}, set()
+    load = os.getloadavg()[0]
+    for _ in range(5):
+        for n in counts:
+            began = time.monotonic()
+            used, memory = run_once([tankside, "assess", dossier, "--workers", str(n), "-o", out])
+            taken[n].append((time.monotonic() - began, used, memory))
+            made.add(out.read_bytes())
+    print("workers   wall s   cpu s   MB   wall of one worker over this")
+    for n in counts:
+        wall, used, memory = (statistics.median(t[i] for t in taken[n]) for i in range(3))
+        print(f"{n:>7} {wall:>8.2f} {used:>7.2f} {memory / 1024:>4.0f}"
+              f" {statistics.median(t[0] for t in taken[1]) / wall:>30.2f}")
+    print(f"load {load:.1f} as it began, {os.getloadavg()[0]:.1f} at the end; {len(made)} different outcome(s)")
+    if len(made) != 1:
+        sys.exit("the bytes depend on the number of workers")
+
+
 RULE = """rule {{ id = "bench.r{n}", title = "bench {n}", each = "immersion", harm = "nobody",
   sources = {{ "common practice" }},
   assess = function(i)
@@ -208,7 +233,8 @@ def bench_settled(tankside, sizes, folder):
 
 
 BENCHES = {"demos": bench_demos, "tasks": bench_tasks, "unknown": bench_unknown, "rules": bench_rules,
-           "reading": bench_reading, "settled": bench_settled}
+           "reading": bench_reading, "settled": bench_settled,
+           "workers": bench_workers}
 
 
 def main():
