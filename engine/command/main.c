@@ -38,8 +38,8 @@ static void version(void) {
 }
 
 const ts_verb *verb_find(const char *name) {
-  for (size_t i = 0; i < VERBS; i++)
-    if (ts_same(verbs[i]->name, name)) return verbs[i];
+  for (const ts_verb *const *verb = verbs; *verb != NULL; verb++)
+    if (ts_same((*verb)->name, name)) return *verb;
   return NULL;
 }
 
