@@ -316,6 +316,7 @@
 
   <xsl:template match="@* | text()" mode="lacks">
     <xsl:variable name="text" select="string(.)"/>
-    <xsl:for-each select="$terms"><xsl:if test="not(key('term', $text))">x</xsl:if></xsl:for-each>
+    <xsl:variable name="known"><xsl:for-each select="$terms"><xsl:if test="key('term', $text)">x</xsl:if></xsl:for-each></xsl:variable>
+    <xsl:if test="$known = ''">x</xsl:if>
   </xsl:template>
 </xsl:stylesheet>

@@ -97,6 +97,10 @@ bool ts_turns_direction(const char *c) {
 
 const char *ts_text_trouble(const char *text, size_t length) {
   for (const char *end = text + length; text < end;) {
+    if (*text >= ' ' && *text < '\x7F') { /* nearly all */
+      text++;
+      continue;
+    }
     size_t n = ts_character(text);
     if (n == 0)
       return (unsigned char)*text < 0x20 ? "a control character" : "bytes that are no UTF-8";

@@ -11,12 +11,13 @@
 #include <stddef.h>
 
 #if defined(__has_feature)
-#if __has_feature(address_sanitizer)
+#if __has_feature(address_sanitizer) || __has_feature(thread_sanitizer)
 #define TAKEN
 #endif
 #endif
 
-#if defined(__GLIBC__) && !defined(__SANITIZE_ADDRESS__) && !defined(TAKEN)
+#if defined(__GLIBC__) && !defined(__SANITIZE_ADDRESS__) && !defined(__SANITIZE_THREAD__) && \
+    !defined(TAKEN)
 
 // NOLINTBEGIN(bugprone-reserved-identifier,cert-dcl*): these are the C library's own names
 void *__libc_malloc(size_t size);

@@ -288,7 +288,8 @@ static void finding_attributes(ts_paper *paper, const ts_finding *finding) {
   ts_xml_attribute(out, "reasoning", rule->reasoning);
 }
 
-static void finding(ts_paper *paper, const ts_finding *it) {
+static void finding(ts_paper *paper, size_t number) {
+  const ts_finding *it = &paper->a->findings[number];
   ts_xml_start(&paper->out, "finding");
   finding_attributes(paper, it);
   for (int v = 0; v < TS_VIEWS; v++) score(paper, it, v);
@@ -306,7 +307,7 @@ static void finding(ts_paper *paper, const ts_finding *it) {
 
 void ts_paper_findings(ts_paper *paper) {
   ts_xml_start(&paper->out, "findings");
-  for (size_t i = 0; i < paper->a->finding_count; i++) finding(paper, &paper->a->findings[i]);
+  ts_paper_each(paper, paper->a->finding_count, finding);
   ts_xml_end(&paper->out);
 }
 
@@ -320,7 +321,8 @@ static bool text_unread(const ts_rule *rule) {
   return false;
 }
 
-static void duty(ts_paper *paper, const ts_finding *it) {
+static void duty(ts_paper *paper, size_t number) {
+  const ts_finding *it = &paper->a->duties[number];
   static const char *const fields[] = {"task"};
   const ts_rule *rule = ts_rule_at(paper->packs, it->rule);
   const ts_outcome *outcome = &ts_finding_said(it)->outcome;
@@ -351,6 +353,6 @@ static void duty(ts_paper *paper, const ts_finding *it) {
 
 void ts_paper_duties(ts_paper *paper) {
   ts_xml_start(&paper->out, "duties");
-  for (size_t i = 0; i < paper->a->duty_count; i++) duty(paper, &paper->a->duties[i]);
+  ts_paper_each(paper, paper->a->duty_count, duty);
   ts_xml_end(&paper->out);
 }
