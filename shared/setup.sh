@@ -64,7 +64,7 @@ by_hand() {
   for program in $programs; do
     command -v "$program" >/dev/null 2>&1 || missing="$missing $program"
   done
-  for module in lua5.4 libxml-2.0 libxslt libexslt libmd minizip sqlite3 xmlsec1-openssl libedit check; do
+  for module in lua5.4 libxml-2.0 libxslt libmd minizip sqlite3 xmlsec1-openssl libedit check; do
     pkg-config --exists "$module" 2>/dev/null || missing="$missing $module"
   done
   if [ -n "$missing" ]; then
