@@ -246,29 +246,31 @@ static bool next_course(ts_sandbox *box) {
 
 /* ---- what is kept of a course --------------------------------------------------- */
 
+static ts_bound *bound_at(ts_sandbox *box, size_t count) {
+  TS_GROW(box->bounds, count, box->bound_capacity);
+  return &box->bounds[count];
+}
+
 /* Steps that were open bind a fact of words; the graph tells how far numbers were narrowed. */
 static void keep_bounds(ts_sandbox *box, ts_course *course) {
-  size_t facts;
+  size_t facts, count = 0;
   const ts_made *made = ts_graph_facts(box->graph, &facts);
-  ts_bound *bounds = ts_arena_alloc(box->arena, (facts + box->step_count + 1) * sizeof *bounds);
-  size_t count = 0;
   for (size_t i = 0; i < box->step_count; i++) {
     const ts_step *step = &box->steps[i];
     if (step->settled || step->kind == TS_COMPARE) continue;
-    bounds[count++] = (ts_bound){.slot = step->slot, .member = step->bit, .choices = (uint64_t)1 << step->taken};
+    *bound_at(box, count++) = (ts_bound){.slot = step->slot, .member = step->bit, .choices = (uint64_t)1 << step->taken};
   }
   for (size_t i = 0; i < facts; i++) {
     const ts_node *node = ts_node_at(box->graph, made[i].id);
     if (node->lo <= made[i].range.lo && node->hi >= made[i].range.hi) continue;
-    bounds[count++] = (ts_bound){.slot = node->a, .number = true, .range = {node->lo, node->hi}};
+    *bound_at(box, count++) = (ts_bound){.slot = node->a, .number = true, .range = {node->lo, node->hi}};
   }
-  course->bounds = bounds;
   course->bound_count = count;
+  course->bounds = ts_arena_keep(box->arena, box->bounds, count * sizeof *box->bounds);
 }
 
 static void keep_outcomes(ts_sandbox *box, ts_course *course) {
-  uint32_t *reads = ts_arena_alloc(box->arena, (box->read_count + 1) * sizeof *reads);
-  if (box->read_count) memcpy(reads, box->reads, box->read_count * sizeof *reads);
+  const uint32_t *reads = ts_arena_keep(box->arena, box->reads, box->read_count * sizeof *reads);
   ts_outcome *outcomes = ts_arena_alloc(box->arena, (box->said_count + 1) * sizeof *outcomes);
   for (size_t i = 0; i < box->said_count; i++) {
     outcomes[i] = box->said[i].out;
@@ -287,8 +289,7 @@ static void keep_course(ts_evaluator *evaluator, bool applies) {
   *course = (ts_course){.applies = applies};
   keep_outcomes(box, course);
   keep_bounds(box, course);
-  ts_step *steps = ts_arena_alloc(box->arena, (box->step_count + 1) * sizeof *steps);
-  if (box->step_count) memcpy(steps, box->steps, box->step_count * sizeof *steps);
+  const ts_step *steps = ts_arena_keep(box->arena, box->steps, box->step_count * sizeof *steps);
   evaluator->kept[evaluator->course_count++] = (ts_kept){.steps = steps, .count = box->step_count};
 }
 
@@ -378,9 +379,9 @@ const ts_course *ts_course_worded(ts_evaluator *evaluator, size_t index) {
   if (kept->count) memcpy(box->steps, kept->steps, kept->count * sizeof *kept->steps);
   box->prefix = kept->count;
   push_rule(evaluator);
-  box->evaluating = true;
+  box->evaluating = box->wording = true;
   if (run_once(evaluator, &applies, &failure) == RUN_OK) ts_word_course(box, course);
-  box->evaluating = false;
+  box->evaluating = box->wording = false;
   lua_settop(box->lua, 0);
   return kept->worded = course;
 }

@@ -336,17 +336,25 @@ static ts_node_id value_of(const ts_recorder *r, uint32_t operand) {
   return operand & REGISTER ? r->values[operand & ~REGISTER] : operand;
 }
 
-static void say_again(ts_sandbox *box, const saying *it) {
-  ts_said said = it->said;
-  said.out.decision_count = box->step_count;
-  said.slot_mark = box->read_count;
-  said.named = ts_arena_alloc(box->arena, (said.named_count + 1) * sizeof *said.named);
-  for (size_t i = 0; i < said.named_count; i++) {
-    said.named[i] = it->said.named[i];
-    said.named[i].node = value_of(box->recorder, it->named[i]);
+/* What the names stand for on this run: only words tell of it. */
+static ts_named *name_again(ts_sandbox *box, const saying *it) {
+  size_t count = it->said.named_count;
+  ts_named *named = ts_arena_alloc(box->arena, (count + 1) * sizeof *named);
+  for (size_t i = 0; i < count; i++) {
+    named[i] = it->said.named[i];
+    named[i].node = value_of(box->recorder, it->named[i]);
   }
+  return named;
+}
+
+static void say_again(ts_sandbox *box, const saying *it) {
   TS_GROW(box->said, box->said_count, box->said_capacity);
-  box->said[box->said_count++] = said;
+  ts_said *said = &box->said[box->said_count++];
+  *said = it->said;
+  said->out.decision_count = box->step_count;
+  said->slot_mark = box->read_count;
+  said->named = box->wording ? name_again(box, it) : NULL;
+  if (!box->wording) said->named_count = 0;
 }
 
 static ts_node_id call_again(const ts_sandbox *box, const call *it) {
