@@ -225,22 +225,23 @@ static bool back_call(ts_graph *graph, const ts_node *n, ts_range r) {
 /* The pass since which a cut is news: this one and the two before. */
 static uint32_t news(const ts_graph *graph) { return graph->pass > 2 ? graph->pass - 2 : 0; }
 
-/* Whether an operand was cut of late: what has not changed says nothing new. */
-static bool operand_touched(const ts_graph *graph, const ts_node *n) {
-  uint32_t since = news(graph);
-  if (n->op == TS_CONSTANT || n->op == TS_FACT) return false;
-  if (n->op != TS_CALL)
-    return graph->nodes[n->a].touched >= since ||
-           (n->op != TS_DERIVED && n->b != TS_NO_NODE && graph->nodes[n->b].touched >= since);
-  for (ts_node_id at = n->a; at != TS_NO_NODE; at = graph->nodes[at].b)
-    if (graph->nodes[at].touched >= since || graph->nodes[graph->nodes[at].a].touched >= since) return true;
+static bool argument_touched(const ts_node *nodes, ts_node_id link, uint32_t since) {
+  for (; link != TS_NO_NODE; link = nodes[link].b)
+    if (nodes[link].touched >= since || nodes[nodes[link].a].touched >= since) return true;
   return false;
 }
 
+/* Whether an operand was cut of late: what has not changed says nothing new. */
+static inline bool operand_touched(const ts_node *nodes, const ts_node *n, uint32_t since) {
+  if (n->op == TS_CALL) return argument_touched(nodes, n->a, since);
+  return nodes[n->a].touched >= since || (n->op != TS_DERIVED && n->b != TS_NO_NODE && nodes[n->b].touched >= since);
+}
+
 /* What the result of node `id` leaves possible for its operands. */
-static bool backward(ts_graph *graph, ts_node_id id) {
+static bool backward(ts_graph *graph, ts_node_id id, uint32_t since) {
   const ts_node *n = &graph->nodes[id];
-  if (n->touched < news(graph) && !operand_touched(graph, n)) return true;
+  if (n->op <= TS_FACT || n->op == TS_LINK) return true;
+  if (n->touched < since && !operand_touched(graph->nodes, n, since)) return true;
   ts_range r = ts_range_widen((ts_range){n->lo, n->hi}, SLACK);
   switch ((ts_op)n->op) {
   case TS_ADD:
@@ -266,9 +267,9 @@ static bool backward(ts_graph *graph, ts_node_id id) {
   return true;
 }
 
-static bool forward(ts_graph *graph, ts_node_id id) {
+static bool forward(ts_graph *graph, ts_node_id id, uint32_t since) {
   const ts_node *n = &graph->nodes[id];
-  if (!operand_touched(graph, n)) return true;
+  if (n->op <= TS_FACT || !operand_touched(graph->nodes, n, since)) return true;
   return cut(graph, id, ts_range_widen(ts_node_forward(graph, n), 1));
 }
 
@@ -279,10 +280,10 @@ static bool propagate(ts_graph *graph, ts_node_id top) {
     graph->shrunk = false;
     graph->pass++;
     for (ts_node_id id = top + 1; id-- > first;)
-      if (!backward(graph, id)) return false;
+      if (!backward(graph, id, news(graph))) return false;
     graph->pass++;
     for (ts_node_id id = first; id < graph->count; id++)
-      if (!forward(graph, id)) return false;
+      if (!forward(graph, id, news(graph))) return false;
   }
   return true;
 }
