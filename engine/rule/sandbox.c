@@ -127,6 +127,8 @@ void ts_sandbox_free(ts_sandbox *box) {
   free(box->bounds);
   free(box->said);
   free(box->room);
+  free(box->forks);
+  free(box->saved);
   free(box);
 }
 

@@ -98,8 +98,13 @@ typedef struct ts_sandbox {
   ts_said *said;
   size_t said_count, said_capacity;
   ts_arena *arena;         /* texts of this evaluation */
-  ts_range *room;
+  ts_node *room;           /* what an imposition that is tried goes back to */
   size_t room_size;
+  struct ts_fork *forks;   /* while replaying: fork.h */
+  size_t fork_count, fork_capacity;
+  ts_node *saved;
+  size_t saved_count, saved_capacity;
+  bool replaying;
   ts_read_quantity read_quantities[TS_READ_QUANTITIES];
   struct ts_recorder *recorder; /* what runs do is recorded and done again (trace.h), or NULL */
   bool evaluating;

@@ -1,6 +1,7 @@
 #include "rule/trace.h"
 
 #include "base/text.h"
+#include "rule/fork.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -409,23 +410,42 @@ static ts_decided ask_again(ts_sandbox *box, const stretch *s) {
   return ts_decide(box, value_of(box->recorder, step.a), value_of(box->recorder, step.b), step.or_equal);
 }
 
-ts_replay_result ts_replay(ts_sandbox *box, size_t rule, bool *applies) {
-  ts_recorder *r = box->recorder;
-  if (r->used > MEMORY && box->evaluation != r->evaluation) ts_recorder_forget(r);
-  r->evaluation = box->evaluation;
-  const record *kept = *place_of(r, rule, box->subject);
-  if (!kept || kept->spoiled) return TS_NOT_RECORDED;
-  r->registers = 0;
-  for (const stretch *s = &kept->first; s;) {
+/* What the fork of the question just answered, if it is one, needs to go on from here. */
+static void complete_fork(ts_sandbox *box, const stretch *s, size_t step) {
+  ts_fork *fork = box->fork_count ? &box->forks[box->fork_count - 1] : NULL;
+  if (!fork || fork->step != step) return;
+  fork->stretch = s;
+  fork->registers = box->recorder->registers;
+}
+
+static ts_replay_result go_along(ts_sandbox *box, const stretch *s, bool *applies) {
+  while (s) {
     if (!do_again(box, s) || s->end == UNKNOWN_END) return TS_NOT_RECORDED;
     if (s->end == END) {
       box->steps_left = s->steps;
       return *applies = s->applies, TS_REPLAYED;
     }
+    size_t step = box->step_count;
     ts_decided decided = ask_again(box, s);
     if (decided.how == TS_NO_COURSE) return TS_NO_SUCH_COURSE;
     if (decided.how == TS_REFUSED) return TS_NOT_RECORDED;
+    complete_fork(box, s, step);
     s = branch_for(s, decided.taken);
   }
   return TS_NOT_RECORDED;
+}
+
+ts_replay_result ts_replay(ts_sandbox *box, size_t rule, const ts_fork *fork, bool *applies) {
+  ts_recorder *r = box->recorder;
+  if (r->used > MEMORY && box->evaluation != r->evaluation) ts_recorder_forget(r);
+  r->evaluation = box->evaluation;
+  const record *kept = *place_of(r, rule, box->subject);
+  if (!kept || kept->spoiled) return TS_NOT_RECORDED;
+  r->registers = fork ? fork->registers : 0;
+  if (fork && !ts_fork_take(box, fork)) return TS_NO_SUCH_COURSE;
+  box->replaying = true;
+  const stretch *from = fork ? branch_for(fork->stretch, box->steps[fork->step].taken) : &kept->first;
+  ts_replay_result did = go_along(box, from, applies);
+  box->replaying = false;
+  return did;
 }

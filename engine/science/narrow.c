@@ -303,17 +303,9 @@ bool ts_impose(ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equal, bool 
   return impose_less(graph, b, a, !or_equal);
 }
 
-void ts_ranges_save(const ts_graph *graph, ts_range *room) {
-  for (size_t i = graph->kept; i < graph->count; i++) room[i] = now(graph, (ts_node_id)i);
-}
-
 static void give(ts_graph *graph, ts_node_id id, ts_range range) {
   graph->nodes[id].lo = range.lo;
   graph->nodes[id].hi = range.hi;
-}
-
-void ts_ranges_restore(ts_graph *graph, const ts_range *room) {
-  for (size_t i = graph->kept; i < graph->count; i++) give(graph, (ts_node_id)i, room[i]);
 }
 
 void ts_graph_restore(ts_graph *graph) {
