@@ -49,7 +49,7 @@ struct stretch {
   uint32_t count, capacity;
   enum { UNKNOWN_END, QUESTION, END } end;
   bool applies;     /* END */
-  long steps;       /* END: what is left of Lua's budget then */
+  long steps;       /* what is left of Lua's budget then */
   ts_step question; /* QUESTION; a and b are operands */
   branch *branches;
   uint32_t branch_count, branch_capacity;
@@ -297,6 +297,7 @@ void ts_record_question(ts_sandbox *box, const ts_step *question) {
   if (s->end == UNKNOWN_END && r->position == s->count) {
     s->end = QUESTION;
     s->question = asked;
+    s->steps = box->steps_left;
   } else if (s->end != QUESTION || r->position != s->count || !ts_same_question(&s->question, &asked)) spoil(r);
 }
 
@@ -334,7 +335,7 @@ void ts_record_end(ts_sandbox *box, bool applies) {
 /* ---- doing it again ------------------------------------------------------------------ */
 
 static ts_node_id value_of(const ts_recorder *r, uint32_t operand) {
-  return operand & REGISTER ? r->values[operand & ~REGISTER] : operand;
+  return (operand & REGISTER) != 0 ? r->values[operand & ~REGISTER] : operand;
 }
 
 /* What the names stand for on this run: only words tell of it. */
@@ -421,10 +422,8 @@ static void complete_fork(ts_sandbox *box, const stretch *s, size_t step) {
 static ts_replay_result go_along(ts_sandbox *box, const stretch *s, bool *applies) {
   while (s) {
     if (!do_again(box, s) || s->end == UNKNOWN_END) return TS_NOT_RECORDED;
-    if (s->end == END) {
-      box->steps_left = s->steps;
-      return *applies = s->applies, TS_REPLAYED;
-    }
+    box->steps_left = s->steps; /* a course found impossible later costs what it did in Lua, too */
+    if (s->end == END) return *applies = s->applies, TS_REPLAYED;
     size_t step = box->step_count;
     ts_decided decided = ask_again(box, s);
     if (decided.how == TS_NO_COURSE) return TS_NO_SUCH_COURSE;
@@ -442,9 +441,13 @@ ts_replay_result ts_replay(ts_sandbox *box, size_t rule, const ts_fork *fork, bo
   const record *kept = *place_of(r, rule, box->subject);
   if (!kept || kept->spoiled) return TS_NOT_RECORDED;
   r->registers = fork ? fork->registers : 0;
-  if (fork && !ts_fork_take(box, fork)) return TS_NO_SUCH_COURSE;
+  const stretch *from = fork ? fork->stretch : &kept->first;
+  if (fork) {
+    box->steps_left = from->steps;
+    if (!ts_fork_take(box, fork)) return TS_NO_SUCH_COURSE;
+    from = branch_for(from, box->steps[fork->step].taken);
+  }
   box->replaying = true;
-  const stretch *from = fork ? branch_for(fork->stretch, box->steps[fork->step].taken) : &kept->first;
   ts_replay_result did = go_along(box, from, applies);
   box->replaying = false;
   return did;
