@@ -39,6 +39,92 @@
     <xsl:call-template name="decimals"><xsl:with-param name="text" select="string($text)"/></xsl:call-template>
   </xsl:template>
 
+  <!-- ===== reasons: the values of the English text, put into the translation of its form ===== -->
+
+  <xsl:template match="because[@form]/text()" priority="1"><xsl:call-template name="reason"/></xsl:template>
+  <xsl:template match="because[@form]/@withheld" priority="1">
+    <xsl:attribute name="withheld"><xsl:call-template name="reason"/></xsl:attribute>
+  </xsl:template>
+
+  <xsl:template name="reason">
+    <xsl:variable name="into"><xsl:apply-templates select="../@form" mode="term"/></xsl:variable>
+    <xsl:variable name="made">
+      <xsl:choose>
+        <xsl:when test="$into = ../@form"><xsl:value-of select="."/></xsl:when>
+        <xsl:otherwise>
+          <xsl:call-template name="placed">
+            <xsl:with-param name="into" select="string($into)"/><xsl:with-param name="form" select="string(../@form)"/><xsl:with-param name="text" select="string(.)"/>
+          </xsl:call-template>
+        </xsl:otherwise>
+      </xsl:choose>
+    </xsl:variable>
+    <xsl:call-template name="decimals"><xsl:with-param name="text" select="string($made)"/></xsl:call-template>
+  </xsl:template>
+
+  <xsl:template name="placed">
+    <xsl:param name="into"/>
+    <xsl:param name="form"/>
+    <xsl:param name="text"/>
+    <xsl:choose>
+      <xsl:when test="contains($into, '{')">
+        <xsl:variable name="value">
+          <xsl:call-template name="value-at">
+            <xsl:with-param name="name" select="substring-before(substring-after($into, '{'), '}')"/>
+            <xsl:with-param name="form" select="$form"/><xsl:with-param name="text" select="$text"/>
+          </xsl:call-template>
+        </xsl:variable>
+        <xsl:value-of select="substring-before($into, '{')"/>
+        <xsl:call-template name="choices"><xsl:with-param name="text" select="string($value)"/></xsl:call-template>
+        <xsl:call-template name="placed">
+          <xsl:with-param name="into" select="substring-after($into, '}')"/><xsl:with-param name="form" select="$form"/><xsl:with-param name="text" select="$text"/>
+        </xsl:call-template>
+      </xsl:when>
+      <xsl:otherwise><xsl:value-of select="$into"/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- What stands in a text between the words that its form has before a place and behind it. -->
+  <xsl:template name="value-at">
+    <xsl:param name="name"/>
+    <xsl:param name="form"/>
+    <xsl:param name="text"/>
+    <xsl:variable name="rest" select="substring-after($form, '}')"/>
+    <xsl:variable name="here" select="substring($text, string-length(substring-before($form, '{')) + 1)"/>
+    <xsl:variable name="value">
+      <xsl:choose>
+        <xsl:when test="contains($rest, '{')"><xsl:value-of select="substring-before($here, substring-before($rest, '{'))"/></xsl:when>
+        <xsl:otherwise><xsl:value-of select="substring($here, 1, string-length($here) - string-length($rest))"/></xsl:otherwise>
+      </xsl:choose>
+    </xsl:variable>
+    <xsl:choose>
+      <xsl:when test="substring-before(substring-after($form, '{'), '}') = $name"><xsl:value-of select="$value"/></xsl:when>
+      <xsl:when test="contains($rest, '{')">
+        <xsl:call-template name="value-at">
+          <xsl:with-param name="name" select="$name"/><xsl:with-param name="form" select="$rest"/>
+          <xsl:with-param name="text" select="substring($here, string-length($value) + 1)"/>
+        </xsl:call-template>
+      </xsl:when>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- "none or mild or marked", "diving-doctor"; what is no choice stays. -->
+  <xsl:template name="choices">
+    <xsl:param name="text"/>
+    <xsl:variable name="first" select="substring-before(concat($text, ' or '), ' or ')"/>
+    <xsl:variable name="spaced" select="translate($first, '-', ' ')"/>
+    <xsl:variable name="known"><xsl:call-template name="term"><xsl:with-param name="text" select="$spaced"/></xsl:call-template></xsl:variable>
+    <xsl:choose>
+      <xsl:when test="$known = $spaced"><xsl:value-of select="$text"/></xsl:when>
+      <xsl:otherwise>
+        <xsl:value-of select="$known"/>
+        <xsl:if test="contains($text, ' or ')">
+          <xsl:value-of select="concat(' ', $w[@id = 'or'], ' ')"/>
+          <xsl:call-template name="choices"><xsl:with-param name="text" select="substring-after($text, ' or ')"/></xsl:call-template>
+        </xsl:if>
+      </xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
   <xsl:template match="text()" mode="term">
     <xsl:call-template name="term"><xsl:with-param name="text" select="string(.)"/></xsl:call-template>
   </xsl:template>
@@ -316,6 +402,7 @@
 
   <xsl:template match="@* | text()" mode="lacks">
     <xsl:variable name="text" select="string(.)"/>
-    <xsl:for-each select="$terms"><xsl:if test="not(key('term', $text))">x</xsl:if></xsl:for-each>
+    <xsl:variable name="known"><xsl:for-each select="$terms"><xsl:if test="key('term', $text)">x</xsl:if></xsl:for-each></xsl:variable>
+    <xsl:if test="$known = ''">x</xsl:if>
   </xsl:template>
 </xsl:stylesheet>

@@ -18,7 +18,7 @@
 
   <!-- Texts of rules, controls and matrices by what they are in English: a text that was changed
        is printed as it stands until its translation is too. -->
-  <xsl:variable name="terms" select="document($words/@terms)"/>
+  <xsl:variable name="terms" select="document($words/terms/@file)"/>
   <xsl:key name="term" match="term" use="@of"/>
 
   <xsl:template name="term">
