@@ -185,11 +185,14 @@ static void join(ts_assessment *a, const part *p) {
   JOIN(failures, failure_count, failure_capacity, p->from.failures, p->to.failures)
 }
 
+static size_t skips_shown(const ts_look *look) {
+  return look->skipped < TS_SKIPS_SHOWN ? look->skipped : TS_SKIPS_SHOWN;
+}
+
 /* Each worker has kept the first it met, so the first of all are among those. */
 static void join_skips(ts_look *look, const ts_look *more) {
-  size_t had = look->skipped < TS_SKIPS_SHOWN ? look->skipped : TS_SKIPS_SHOWN;
-  size_t new = more->skipped < TS_SKIPS_SHOWN ? more->skipped : TS_SKIPS_SHOWN;
-  ts_skip all[TS_SKIPS_SHOWN];
+  size_t had = skips_shown(look), new = skips_shown(more);
+  ts_skip all[TS_SKIPS_SHOWN] = {{0}};
   for (size_t i = 0, k = 0, n = 0; n < TS_SKIPS_SHOWN && (i < had || k < new); n++) {
     bool ours = k == new || (i < had && look->skips[i].subject < more->skips[k].subject);
     all[n] = ours ? look->skips[i++] : more->skips[k++];

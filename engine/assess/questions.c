@@ -86,7 +86,7 @@ static bool leaves(const asker *k, const ts_course *course, const ts_value *valu
 static int foretell(asker *k, size_t pair, const ts_value *value) {
   const ts_evaluation *all = k->probe->evaluation;
   ts_evaluation some = *all;
-  while (k->left_capacity < all->course_count) TS_GROW(k->left, k->left_capacity, k->left_capacity);
+  TS_RESERVE(k->left, all->course_count, k->left_capacity);
   some.courses = k->left;
   some.course_count = 0;
   for (size_t c = 0; c < all->course_count; c++)

@@ -96,7 +96,7 @@ static void touched_by(const ts_shifts *s, const ts_try *tried, pair_list *list)
         ts_pairs_touched(s->touched, tried->controls[i], tried->scope, scratch, &count);
     for (size_t k = 0; k < count; k++) add_pair(list, pairs[k]);
   }
-  list->count = ts_sort_once_each(list->pairs, list->count);
+  if (list->count > 0) list->count = ts_sort_once_each(list->pairs, list->count);
   ts_arena_free(scratch);
 }
 

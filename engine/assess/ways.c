@@ -64,29 +64,29 @@ static ts_try move_to(uint32_t slot, ts_value value) {
 }
 
 /* Outward from what it is now, to the nearest value that is enough. */
-static void move_outward(guide *g, ts_search *search, double from, double to) {
+static void move_outward(guide *g, ts_search search, double from, double to) {
   side_of_line below = {g, false};
   ts_found found;
-  search->context = &below;
-  if (!ts_search_first(search, from, to, &found)) return;
-  ts_try tried = move_to(search->slot, ts_value_point(found.included ? found.edge : found.first));
+  search.context = &below;
+  if (!ts_search_first(&search, from, to, &found)) return;
+  ts_try tried = move_to(search.slot, ts_value_point(found.included ? found.edge : found.first));
   keep_if_enough(g, &tried, found.included, to > from);
 }
 
 /* A range that is enough at one end only: as much of it as is enough. */
-static bool move_inward(guide *g, ts_search *search, double from, double to) {
+static bool move_inward(guide *g, ts_search search, double from, double to) {
   side_of_line over = {g, true};
   ts_stand stand;
   ts_found found;
-  search->context = &over;
-  bool enough = ts_search_at(search, from, &stand) && !above(g, stand);
-  ts_search_done(search);
-  if (!enough || !ts_search_first(search, from, to, &found)) return false;
-  double step = ts_slot_step(ts_slot_fact(g->a->in.dossier, search->slot));
+  search.context = &over;
+  bool enough = ts_search_at(&search, from, &stand) && !above(g, stand);
+  ts_search_done(&search);
+  if (!enough || !ts_search_first(&search, from, to, &found)) return false;
+  double step = ts_slot_step(ts_slot_fact(g->a->in.dossier, search.slot));
   double back = step > 0 ? step : 2e-9 * fmax(fabs(found.edge), 1e-9);
   double last = !found.included ? found.edge : to > from ? found.edge - back : found.edge + back;
   ts_try tried =
-      move_to(search->slot, ts_value_range((ts_range){fmin(from, last), fmax(from, last)}));
+      move_to(search.slot, ts_value_range((ts_range){fmin(from, last), fmax(from, last)}));
   return keep_if_enough(g, &tried, !found.included || step > 0, to < from);
 }
 
@@ -100,11 +100,11 @@ static void move_number(guide *g, uint32_t slot) {
                       .word = g->finding->word,
                       .about = g->finding->about,
                       .met = on_side};
-  bool inward = now.lo < now.hi && move_inward(g, &search, now.lo, now.hi);
-  inward = now.lo < now.hi && (move_inward(g, &search, now.hi, now.lo) || inward);
+  bool inward = now.lo < now.hi && move_inward(g, search, now.lo, now.hi);
+  inward = now.lo < now.hi && (move_inward(g, search, now.hi, now.lo) || inward);
   if (inward) return;
-  if (now.lo > all.lo) move_outward(g, &search, now.lo, all.lo);
-  if (now.hi < all.hi) move_outward(g, &search, now.hi, all.hi);
+  if (now.lo > all.lo) move_outward(g, search, now.lo, all.lo);
+  if (now.hi < all.hi) move_outward(g, search, now.hi, all.hi);
 }
 
 /* ---- another answer --------------------------------------------------------------------- */
@@ -211,7 +211,7 @@ const ts_control *const *ts_bearing_controls(ts_probe *p, const ts_finding *find
     ts_bearing list = {.at = room};
     gather_bearing(p, finding, &list);
     kept->at = ts_arena_alloc(p->arena, (list.count + 1) * sizeof *kept->at);
-    memcpy(kept->at, room, list.count * sizeof *room);
+    memcpy(kept->at, list.at, list.count * sizeof *kept->at);
     kept->count = list.count;
   }
   *count = kept->count;

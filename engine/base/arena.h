@@ -36,4 +36,10 @@ void *ts_resize(void *memory, size_t size); /* NULL, n allocates */
        ? (void)0                                                               \
        : (void)((items) = ts_resize((items), ((capacity) = (capacity) ? 2 * (capacity) : 8) * sizeof *(items))))
 
+/* Makes room for `needed` elements, whatever there is already. */
+#define TS_RESERVE(items, needed, capacity)                                    \
+  ((needed) <= (capacity)                                                      \
+       ? (void)0                                                               \
+       : (void)((items) = ts_resize((items), ((capacity) = (needed)) * sizeof *(items))))
+
 #endif

@@ -135,6 +135,9 @@ const char *const *choices(ts_arena *arena, value_kind kind);
 extern const char *const papers[];
 /* The help of a verb, to stdout: usage, details, options. */
 void print_help(const ts_verb *verb);
+
+void print_versions(void);
+bool libraries_will_do(void); /* false: one that is running is too old; it is said which */
 /* The lines that describe the options a verb takes, to stdout. */
 void options_help(const ts_verb *verb);
 /* `tankside: error: ...` on stderr with the nearest of the candidates; gives NOT_DONE. */

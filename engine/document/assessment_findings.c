@@ -54,6 +54,7 @@ static void because(ts_paper *paper, const ts_outcome *outcome, const char *whic
   if (outcome->because == NULL || outcome->because[0] == '\0') return;
   ts_xml_start(&paper->out, "because");
   ts_xml_attribute(&paper->out, "case", which);
+  if (outcome->form != NULL) ts_xml_attribute(&paper->out, "form", outcome->form);
   withheld(paper, outcome->because, outcome->because_withheld);
   ts_xml_words(&paper->out, outcome->because);
   ts_xml_end(&paper->out);

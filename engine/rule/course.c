@@ -360,7 +360,7 @@ const ts_course *ts_course_worded(ts_evaluator *evaluator, size_t index) {
   *course = evaluator->courses[index];
   bool applies;
   const char *failure = NULL;
-  while (box->step_capacity < kept->count) TS_GROW(box->steps, box->step_capacity, box->step_capacity);
+  TS_RESERVE(box->steps, kept->count, box->step_capacity);
   if (kept->count) memcpy(box->steps, kept->steps, kept->count * sizeof *kept->steps);
   box->prefix = kept->count;
   push_rule(evaluator);

@@ -334,7 +334,7 @@ void ts_record_end(ts_sandbox *box, bool applies) {
 /* ---- doing it again ------------------------------------------------------------------ */
 
 static ts_node_id value_of(const ts_recorder *r, uint32_t operand) {
-  return operand & REGISTER ? r->values[operand & ~REGISTER] : operand;
+  return (operand & REGISTER) != 0 ? r->values[operand & ~REGISTER] : operand;
 }
 
 static void say_again(ts_sandbox *box, const saying *it) {
