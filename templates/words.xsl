@@ -23,11 +23,15 @@
 
   <xsl:template name="term">
     <xsl:param name="text"/>
-    <xsl:variable name="known">
-      <xsl:for-each select="$terms"><xsl:value-of select="key('term', $text)"/></xsl:for-each>
-    </xsl:variable>
+    <xsl:variable name="known"><xsl:call-template name="known"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:variable>
     <xsl:value-of select="$known"/>
     <xsl:if test="$known = ''"><xsl:value-of select="$text"/></xsl:if>
+  </xsl:template>
+
+  <!-- Nothing where there is no translation. -->
+  <xsl:template name="known">
+    <xsl:param name="text"/>
+    <xsl:for-each select="$terms"><xsl:value-of select="key('term', $text)"/></xsl:for-each>
   </xsl:template>
 
   <xsl:template match="@*" mode="term">
