@@ -26,7 +26,7 @@
   <!-- ===== texts ===== -->
 
   <xsl:template match="@title | @harm | @reasoning | @who | @word | @meaning | @sign | @review | @how | @often
-    | @asked | @measured">
+    | @asked | @measured | duty/@evidence | finding/@about | duty/@about">
     <xsl:attribute name="{name()}"><xsl:call-template name="said"/></xsl:attribute>
   </xsl:template>
   <!-- How the sheets tell kinds apart, and what the dossier says. -->
@@ -150,7 +150,7 @@
       <xsl:otherwise><xsl:value-of select="$text"/></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
-  <xsl:variable name="months" select="document('words-en-GB.xml')/words/date/month"/>
+  <xsl:variable name="months" select="document('words-en-US.xml')/words/date/month"/>
 
   <!-- "none or mild", "speaker, lights", "diving-doctor"; what is no choice stays. -->
   <xsl:template name="choices">
@@ -231,7 +231,7 @@
   </xsl:template>
 
   <!-- "Hal in “the leap”", "Drew, post in “the leap”", "water of Tank 2", "Hal on Day 1": what a subject is called that nobody named. -->
-  <xsl:template match="@subject-label | @scope-label">
+  <xsl:template match="@subject-label | @scope-label | subject/@label">
     <xsl:attribute name="{name()}"><xsl:call-template name="label"><xsl:with-param name="text" select="string(.)"/></xsl:call-template></xsl:attribute>
   </xsl:template>
 
@@ -258,7 +258,7 @@
   <xsl:variable name="parts" select="' air basin deck emergency openwater plant power structure water '"/>
 
   <!-- "age ((withheld)) at least 18 years" -->
-  <xsl:template match="@withheld | skipped/@because">
+  <xsl:template match="@withheld">
     <xsl:variable name="mark" select="'(withheld)'"/>
     <xsl:variable name="text">
       <xsl:if test="not(contains(., $mark))"><xsl:value-of select="."/></xsl:if>
@@ -284,6 +284,10 @@
     </xsl:attribute>
   </xsl:template>
   <xsl:template match="@*" mode="made"/>
+  <xsl:template match="when/@text | condition/@text" mode="made" priority="-0.4"><xsl:call-template name="decided"/></xsl:template>
+  <xsl:template match="condition/@withheld | when/@withheld | skipped/@because" priority="1">
+    <xsl:attribute name="{name()}"><xsl:call-template name="decided"/></xsl:attribute>
+  </xsl:template>
 
   <!-- "breath hold", "temperature (water)", "length (red coat)". -->
   <xsl:template match="@title[../@fact]" mode="made"><xsl:apply-templates select=".." mode="fact"/></xsl:template>
@@ -371,12 +375,69 @@
 
   <!-- A condition that reads the same is printed once: both are made alike. -->
   <xsl:template match="when/@text[../@where]" mode="made"><xsl:apply-templates select=".." mode="sentence"/></xsl:template>
-  <xsl:template match="condition/@text" mode="made"><xsl:apply-templates select="../../when[@where][@text = current()][1]" mode="sentence"/></xsl:template>
+  <xsl:template match="condition/@text[. = ../../when[@where]/@text]" mode="made"><xsl:apply-templates select="../../when[@where][@text = current()][1]" mode="sentence"/></xsl:template>
   <xsl:template match="when" mode="sentence">
     <xsl:apply-templates select="." mode="fact"/><xsl:if test="@where = 'is'">:</xsl:if><xsl:text> </xsl:text>
     <xsl:choose>
       <xsl:when test="@where = 'is'"><xsl:call-template name="value"><xsl:with-param name="of" select="@low"/></xsl:call-template></xsl:when>
       <xsl:otherwise><xsl:call-template name="filled"><xsl:with-param name="id" select="concat('reach-', @where)"/><xsl:with-param name="n" select="@low"/><xsl:with-param name="m" select="@high"/></xsl:call-template></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- What a course decided: "congested: yes (not known)", "water depth (3.4 m) > 1.2 m". -->
+  <xsl:template name="decided">
+    <xsl:variable name="sign" select="substring(translate(., translate(., '&lt;>≤≥', ''), ''), 1, 1)"/>
+    <xsl:variable name="between" select="concat(' ', $sign, ' ')"/>
+    <xsl:variable name="open" select="' (not known)'"/>
+    <xsl:choose>
+      <xsl:when test="not($terms)"><xsl:value-of select="."/></xsl:when>
+      <xsl:when test="$sign != '' and contains(., $between)">
+        <xsl:call-template name="side"><xsl:with-param name="text" select="substring-before(., $between)"/></xsl:call-template>
+        <xsl:value-of select="$between"/>
+        <xsl:call-template name="side"><xsl:with-param name="text" select="substring-after(., $between)"/></xsl:call-template>
+      </xsl:when>
+      <xsl:when test="contains(., ': ')">
+        <xsl:call-template name="named"><xsl:with-param name="text" select="substring-before(., ': ')"/></xsl:call-template>
+        <xsl:text>: </xsl:text>
+        <xsl:call-template name="value"><xsl:with-param name="of" select="substring-before(concat(substring-after(., ': '), $open), $open)"/></xsl:call-template>
+        <xsl:if test="contains(., $open)"><xsl:value-of select="concat(' (', $w[@id = 'margin-unknown'], ')')"/></xsl:if>
+      </xsl:when>
+      <xsl:otherwise><xsl:call-template name="said"/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- "water depth (3.4 m)", "1.2 m"; of a formula only what stands alone has a name here. -->
+  <xsl:template name="side">
+    <xsl:param name="text"/>
+    <xsl:variable name="name" select="substring-before($text, ' (')"/>
+    <xsl:variable name="rest" select="substring-after($text, ' (')"/>
+    <xsl:choose>
+      <xsl:when test="$name = ''"><xsl:call-template name="value"><xsl:with-param name="of" select="$text"/></xsl:call-template></xsl:when>
+      <xsl:when test="contains($rest, ' (')"><xsl:call-template name="decimals"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:when>
+      <xsl:otherwise>
+        <xsl:call-template name="named"><xsl:with-param name="text" select="$name"/></xsl:call-template>
+        <xsl:text> (</xsl:text>
+        <xsl:call-template name="value"><xsl:with-param name="of" select="substring($rest, 1, string-length($rest) - 1)"/></xsl:call-template>
+        <xsl:text>)</xsl:text>
+      </xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- A fact, or with what it is of: "depth", "water depth". -->
+  <xsl:template name="named">
+    <xsl:param name="text"/>
+    <xsl:variable name="fact"><xsl:call-template name="known"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:variable>
+    <xsl:variable name="of"><xsl:call-template name="known"><xsl:with-param name="text" select="substring-before($text, ' ')"/></xsl:call-template></xsl:variable>
+    <xsl:variable name="its"><xsl:call-template name="known"><xsl:with-param name="text" select="substring-after($text, ' ')"/></xsl:call-template></xsl:variable>
+    <xsl:choose>
+      <xsl:when test="$fact != ''"><xsl:value-of select="$fact"/></xsl:when>
+      <xsl:when test="$of != '' and $its != ''"><xsl:value-of select="concat($its, ' (', $of, ')')"/></xsl:when>
+      <xsl:when test="contains($text, ' × ') and not(contains($text, '('))">
+        <xsl:call-template name="named"><xsl:with-param name="text" select="substring-before($text, ' × ')"/></xsl:call-template>
+        <xsl:text> × </xsl:text>
+        <xsl:call-template name="decimals"><xsl:with-param name="text" select="substring-after($text, ' × ')"/></xsl:call-template>
+      </xsl:when>
+      <xsl:otherwise><xsl:call-template name="decimals"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
 
