@@ -139,7 +139,7 @@
       <body>
         <xsl:if test="$sheet != ''"><xsl:attribute name="class"><xsl:value-of select="concat('sheet-', $sheet)"/></xsl:attribute></xsl:if>
         <xsl:attribute name="data-title">
-          <xsl:call-template name="fit"><xsl:with-param name="text" select="$title"/><xsl:with-param name="chars" select="74"/></xsl:call-template>
+          <xsl:call-template name="fit"><xsl:with-param name="text" select="$title"/><xsl:with-param name="chars" select="84"/></xsl:call-template>
         </xsl:attribute>
         <xsl:attribute name="data-revision">
           <xsl:if test="$production/@reference">

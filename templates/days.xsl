@@ -25,7 +25,7 @@
   <xsl:template name="totals">
     <xsl:if test="total">
       <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'totals']}, {@words}">
-      <table>
+      <table class="in-the-water">
         <caption><xsl:value-of select="$w[@id = 'totals']"/></caption>
         <thead><tr>
           <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'person'"/></xsl:call-template>

@@ -20,12 +20,14 @@
       <xsl:if test="$sheet = 'set' and open-facts/fact[@sees = 'confidential']"><p class="small"><xsl:value-of select="$w[@id = 'open-hidden']"/></p></xsl:if>
       <xsl:for-each select="open-facts/fact[count(. | key('knows', string(@asked))[1]) = 1][key('knows', string(@asked))[$sheet != 'set' or @sees != 'confidential']]">
         <xsl:sort select="sum(key('knows', string(@asked))/@removes)" data-type="number" order="descending"/>
+        <div class="asked-of">
         <xsl:call-template name="part"><xsl:with-param name="text"><xsl:call-template name="who-knows"/></xsl:with-param></xsl:call-template>
         <table class="questions stack">
           <caption class="away"><xsl:call-template name="who-knows"/></caption>
           <thead><tr><xsl:call-template name="heads"><xsl:with-param name="words" select="'question question-now question-how question-removes question-answer'"/></xsl:call-template></tr></thead>
           <tbody><xsl:apply-templates select="key('knows', string(@asked))[$sheet != 'set' or @sees != 'confidential']" mode="question"/></tbody>
         </table>
+        </div>
       </xsl:for-each>
     </section>
   </xsl:template>

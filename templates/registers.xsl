@@ -337,7 +337,7 @@
       <xsl:choose>
         <xsl:when test="subjects/subject/fact/evidence">
           <div class="scroll" tabindex="0" role="group" aria-labelledby="evidence">
-          <table>
+          <table class="evidence">
             <caption class="away"><xsl:value-of select="$sections[@id = 'evidence']/@title"/></caption>
             <thead><tr>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'fact'"/></xsl:call-template>
