@@ -48,7 +48,7 @@
                       <xsl:text>, </xsl:text>
                       <xsl:if test="name() = 'breath-hold'"><xsl:value-of select="concat($w[@id = 'in-hold'], ' ')"/></xsl:if>
                       <xsl:value-of select="."/>
-                      <xsl:if test="name() = 'takes'"><xsl:value-of select="concat(' ', $w[@id = 'in-takes'])"/></xsl:if>
+                      <xsl:if test="name() = 'takes'"><xsl:text> </xsl:text><xsl:call-template name="word-for"><xsl:with-param name="n" select="."/><xsl:with-param name="id" select="'in-takes'"/></xsl:call-template></xsl:if>
                     </xsl:for-each></span>
                 </xsl:for-each>
                 <xsl:for-each select="../record[@person = $p]">
