@@ -50,7 +50,7 @@
   <xsl:template name="tick-answers">
     <xsl:param name="choices"/>
     <xsl:if test="$choices != ''">
-      <label class="choice"><input type="checkbox"/><xsl:text> </xsl:text><xsl:value-of select="translate(substring-before($choices, ' '), '-', ' ')"/></label>
+      <label class="choice"><input type="checkbox"/><xsl:text> </xsl:text><xsl:call-template name="term"><xsl:with-param name="text" select="translate(substring-before($choices, ' '), '-', ' ')"/></xsl:call-template></label>
       <xsl:call-template name="tick-answers"><xsl:with-param name="choices" select="substring-after($choices, ' ')"/></xsl:call-template>
     </xsl:if>
   </xsl:template>

@@ -32,18 +32,205 @@
   <!-- How the sheets tell kinds apart, and what the dossier says. -->
   <xsl:template match="finding/@word | production/@title | task/@title" priority="1"><xsl:copy/></xsl:template>
 
-  <xsl:template match="say/text() | effect/text() | because/text()"><xsl:call-template name="said"/></xsl:template>
+  <xsl:template match="say/text() | because/text()"><xsl:call-template name="said"/></xsl:template>
 
   <xsl:template name="said">
     <xsl:variable name="text"><xsl:apply-templates select="." mode="term"/></xsl:variable>
     <xsl:call-template name="decimals"><xsl:with-param name="text" select="string($text)"/></xsl:call-template>
   </xsl:template>
 
+  <!-- ===== reasons: the values of the English text, put into the translation of its form ===== -->
+
+  <xsl:template match="because[@form]/text()" priority="1"><xsl:call-template name="reason"/></xsl:template>
+  <xsl:template match="because[@form]/@withheld" priority="1">
+    <xsl:attribute name="withheld"><xsl:call-template name="reason"/></xsl:attribute>
+  </xsl:template>
+
+  <!-- A rule that wrote a personal fact into its own words: seen in English, where rule and fact have the same words. -->
+  <xsl:template match="because[not(@withheld)]">
+    <because>
+      <xsl:apply-templates select="@*"/>
+      <xsl:if test="../rests[@sees = 'confidential'][string-length(@text) &gt; 3][contains(current(), @text)]">
+        <xsl:attribute name="withheld"><xsl:value-of select="$w[@id = 'hidden-reason']"/></xsl:attribute>
+      </xsl:if>
+      <xsl:apply-templates/>
+    </because>
+  </xsl:template>
+
+  <xsl:template name="reason">
+    <xsl:variable name="into"><xsl:apply-templates select="../@form" mode="term"/></xsl:variable>
+    <xsl:variable name="made">
+      <xsl:choose>
+        <xsl:when test="$into = ../@form"><xsl:value-of select="."/></xsl:when>
+        <xsl:otherwise>
+          <xsl:call-template name="placed">
+            <xsl:with-param name="into" select="string($into)"/><xsl:with-param name="form" select="string(../@form)"/><xsl:with-param name="text" select="string(.)"/>
+          </xsl:call-template>
+        </xsl:otherwise>
+      </xsl:choose>
+    </xsl:variable>
+    <xsl:call-template name="decimals"><xsl:with-param name="text" select="string($made)"/></xsl:call-template>
+  </xsl:template>
+
+  <xsl:template name="placed">
+    <xsl:param name="into"/>
+    <xsl:param name="form"/>
+    <xsl:param name="text"/>
+    <xsl:choose>
+      <xsl:when test="contains($into, '{')">
+        <xsl:variable name="value">
+          <xsl:call-template name="value-at">
+            <xsl:with-param name="name" select="substring-before(substring-after($into, '{'), '}')"/>
+            <xsl:with-param name="form" select="$form"/><xsl:with-param name="text" select="$text"/>
+          </xsl:call-template>
+        </xsl:variable>
+        <xsl:value-of select="substring-before($into, '{')"/>
+        <xsl:call-template name="worded"><xsl:with-param name="text" select="string($value)"/></xsl:call-template>
+        <xsl:call-template name="placed">
+          <xsl:with-param name="into" select="substring-after($into, '}')"/><xsl:with-param name="form" select="$form"/><xsl:with-param name="text" select="$text"/>
+        </xsl:call-template>
+      </xsl:when>
+      <xsl:otherwise><xsl:value-of select="$into"/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- What stands in a text between the words that its form has before a place and behind it. -->
+  <xsl:template name="value-at">
+    <xsl:param name="name"/>
+    <xsl:param name="form"/>
+    <xsl:param name="text"/>
+    <xsl:variable name="rest" select="substring-after($form, '}')"/>
+    <xsl:variable name="here" select="substring($text, string-length(substring-before($form, '{')) + 1)"/>
+    <xsl:variable name="value">
+      <xsl:choose>
+        <xsl:when test="contains($rest, '{')"><xsl:value-of select="substring-before($here, substring-before($rest, '{'))"/></xsl:when>
+        <xsl:otherwise><xsl:value-of select="substring($here, 1, string-length($here) - string-length($rest))"/></xsl:otherwise>
+      </xsl:choose>
+    </xsl:variable>
+    <xsl:choose>
+      <xsl:when test="substring-before(substring-after($form, '{'), '}') = $name"><xsl:value-of select="$value"/></xsl:when>
+      <xsl:when test="contains($rest, '{')">
+        <xsl:call-template name="value-at">
+          <xsl:with-param name="name" select="$name"/><xsl:with-param name="form" select="$rest"/>
+          <xsl:with-param name="text" select="substring($here, string-length($value) + 1)"/>
+        </xsl:call-template>
+      </xsl:when>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- ===== values in words ===== -->
+
+  <xsl:template name="worded">
+    <xsl:param name="text"/>
+    <xsl:choose>
+      <xsl:when test="contains($digits, substring(concat($text, 'x'), 1, 1))"><xsl:call-template name="measured"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:when>
+      <xsl:otherwise><xsl:call-template name="choices"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- "36.81 years", "20 February 2026 .. 3 March 2026"; what has no word stays. -->
+  <xsl:template name="measured">
+    <xsl:param name="text"/>
+    <xsl:variable name="number" select="substring-before($text, ' ')"/>
+    <xsl:variable name="unit" select="substring-after($text, ' ')"/>
+    <xsl:choose>
+      <xsl:when test="contains($text, ' .. ')">
+        <xsl:call-template name="measured"><xsl:with-param name="text" select="substring-before($text, ' .. ')"/></xsl:call-template>
+        <xsl:text> .. </xsl:text>
+        <xsl:call-template name="measured"><xsl:with-param name="text" select="substring-after($text, ' .. ')"/></xsl:call-template>
+      </xsl:when>
+      <xsl:when test="$unit = 'years' or $unit = 'day' or $unit = 'knot'"><xsl:value-of select="concat($number, ' ', $w[@id = concat('unit-', $unit)])"/></xsl:when>
+      <xsl:when test="$months[. = substring-before($unit, ' ')]">
+        <xsl:call-template name="date">
+          <xsl:with-param name="day" select="number($number)"/>
+          <xsl:with-param name="month" select="count($months[. = substring-before($unit, ' ')]/preceding-sibling::month) + 1"/>
+          <xsl:with-param name="year" select="substring-after($unit, ' ')"/>
+        </xsl:call-template>
+      </xsl:when>
+      <xsl:otherwise><xsl:value-of select="$text"/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+  <xsl:variable name="months" select="document('words-en-GB.xml')/words/date/month"/>
+
+  <!-- "none or mild", "speaker, lights", "diving-doctor"; what is no choice stays. -->
+  <xsl:template name="choices">
+    <xsl:param name="text"/>
+    <xsl:variable name="between">
+      <xsl:choose>
+        <xsl:when test="contains($text, ' or ')"> or </xsl:when>
+        <xsl:when test="contains($text, ' and ')"> and </xsl:when>
+        <xsl:when test="contains($text, ', ')">, </xsl:when>
+      </xsl:choose>
+    </xsl:variable>
+    <xsl:variable name="first">
+      <xsl:if test="$between = ''"><xsl:value-of select="translate($text, '-', ' ')"/></xsl:if>
+      <xsl:if test="$between != ''"><xsl:value-of select="translate(substring-before($text, $between), '-', ' ')"/></xsl:if>
+    </xsl:variable>
+    <xsl:variable name="known"><xsl:call-template name="known"><xsl:with-param name="text" select="string($first)"/></xsl:call-template></xsl:variable>
+    <xsl:choose>
+      <xsl:when test="$known = ''"><xsl:value-of select="$text"/></xsl:when>
+      <xsl:when test="$between = ''"><xsl:value-of select="$known"/></xsl:when>
+      <xsl:otherwise>
+        <xsl:value-of select="$known"/>
+        <xsl:if test="$between = ', '">, </xsl:if>
+        <xsl:if test="$between != ', '"><xsl:value-of select="concat(' ', $w[@id = normalize-space($between)], ' ')"/></xsl:if>
+        <xsl:call-template name="choices"><xsl:with-param name="text" select="substring-after($text, $between)"/></xsl:call-template>
+      </xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- ===== what a control does: "breath hold at most 10 s; robe yes; likelihood −1" ===== -->
+
+  <xsl:key name="changes" match="/assessment/controls/control/change" use="../@ref"/>
+  <xsl:template match="control/effect/text()">
+    <xsl:call-template name="effects"><xsl:with-param name="text" select="string(.)"/><xsl:with-param name="changes" select="../../change"/></xsl:call-template>
+  </xsl:template>
+  <xsl:template match="finding/control/@changes | duty/control/@changes">
+    <xsl:attribute name="changes">
+      <xsl:call-template name="effects"><xsl:with-param name="text" select="string(.)"/><xsl:with-param name="changes" select="key('changes', ../@ref)"/></xsl:call-template>
+    </xsl:attribute>
+  </xsl:template>
+
+  <xsl:template name="effects">
+    <xsl:param name="text"/>
+    <xsl:param name="changes"/>
+    <xsl:variable name="one" select="substring-before(concat($text, '; '), '; ')"/>
+    <xsl:variable name="fact">
+      <xsl:for-each select="$changes[starts-with($one, concat(translate(@fact, '-', ' '), ' '))]">
+        <xsl:sort select="string-length(@fact)" data-type="number" order="descending"/>
+        <xsl:if test="position() = 1"><xsl:value-of select="translate(@fact, '-', ' ')"/></xsl:if>
+      </xsl:for-each>
+    </xsl:variable>
+    <xsl:choose>
+      <xsl:when test="$fact != '' and $terms">
+        <xsl:call-template name="term"><xsl:with-param name="text" select="string($fact)"/></xsl:call-template>
+        <xsl:call-template name="changed"><xsl:with-param name="to" select="substring($one, string-length($fact) + 2)"/></xsl:call-template>
+      </xsl:when>
+      <xsl:when test="$terms and (starts-with($one, 'likelihood ') or starts-with($one, 'severity '))">
+        <xsl:value-of select="concat($w[@id = substring-before($one, ' ')], ' ', substring-after($one, ' '))"/>
+      </xsl:when>
+      <xsl:otherwise><xsl:value-of select="$one"/></xsl:otherwise>
+    </xsl:choose>
+    <xsl:if test="contains($text, '; ')">
+      <xsl:text>; </xsl:text>
+      <xsl:call-template name="effects"><xsl:with-param name="text" select="substring-after($text, '; ')"/><xsl:with-param name="changes" select="$changes"/></xsl:call-template>
+    </xsl:if>
+  </xsl:template>
+
+  <xsl:template name="changed">
+    <xsl:param name="to"/>
+    <xsl:choose>
+      <xsl:when test="starts-with($to, 'at most ')"><xsl:text> </xsl:text><xsl:call-template name="filled"><xsl:with-param name="id" select="'reach-to'"/><xsl:with-param name="n" select="substring-after($to, 'at most ')"/></xsl:call-template></xsl:when>
+      <xsl:when test="starts-with($to, 'at least ')"><xsl:text> </xsl:text><xsl:call-template name="filled"><xsl:with-param name="id" select="'reach-from'"/><xsl:with-param name="n" select="substring-after($to, 'at least ')"/></xsl:call-template></xsl:when>
+      <xsl:otherwise><xsl:text>: </xsl:text><xsl:call-template name="value"><xsl:with-param name="of" select="$to"/></xsl:call-template></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
   <xsl:template match="text()" mode="term">
     <xsl:call-template name="term"><xsl:with-param name="text" select="string(.)"/></xsl:call-template>
   </xsl:template>
 
-  <!-- "Hal in “the leap”", "Drew, post in “the leap”": what a subject is called that nobody named. -->
+  <!-- "Hal in “the leap”", "Drew, post in “the leap”", "water of Tank 2", "Hal on Day 1": what a subject is called that nobody named. -->
   <xsl:template match="@subject-label | @scope-label">
     <xsl:attribute name="{name()}"><xsl:call-template name="label"><xsl:with-param name="text" select="string(.)"/></xsl:call-template></xsl:attribute>
   </xsl:template>
@@ -57,9 +244,18 @@
       <xsl:when test="contains($text, ' in “')">
         <xsl:value-of select="concat(substring-before($text, ' in “'), ' ', $w[@id = 'label-in'], ' “', substring-after($text, ' in “'))"/>
       </xsl:when>
+      <xsl:when test="$terms and contains($text, ' of ') and contains($parts, concat(' ', substring-before($text, ' of '), ' '))">
+        <xsl:call-template name="term"><xsl:with-param name="text" select="substring-before($text, ' of ')"/></xsl:call-template>
+        <xsl:value-of select="concat(' (', substring-after($text, ' of '), ')')"/>
+      </xsl:when>
+      <xsl:when test="$terms and contains(../@subject, '@') and contains($text, ' on ')">
+        <xsl:value-of select="concat(substring-before($text, ' on '), ', ', substring-after($text, ' on '))"/>
+      </xsl:when>
       <xsl:otherwise><xsl:value-of select="$text"/></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
+  <!-- What a site has one of each. -->
+  <xsl:variable name="parts" select="' air basin deck emergency openwater plant power structure water '"/>
 
   <!-- "age ((withheld)) at least 18 years" -->
   <xsl:template match="@withheld | skipped/@because">
@@ -220,15 +416,20 @@
   <!-- A number with the language's decimal mark, or the word for a choice. -->
   <xsl:template name="value">
     <xsl:param name="of"/>
-    <xsl:variable name="text"><xsl:call-template name="term"><xsl:with-param name="text" select="string($of)"/></xsl:call-template></xsl:variable>
+    <xsl:variable name="text"><xsl:call-template name="worded"><xsl:with-param name="text" select="string($of)"/></xsl:call-template></xsl:variable>
     <xsl:call-template name="decimals"><xsl:with-param name="text" select="string($text)"/></xsl:call-template>
   </xsl:template>
 
   <!-- ===== values ===== -->
 
-  <xsl:template match="fact/@text | rests/@text | value/@text | value/@names | value/@working
-    | @now | @edge | @to | @words | @then | @plausible | @best | @takes | @at | @depth | @time | @breath-hold
-    | @planned | @recorded | @seven-days | @minutes">
+  <!-- Yes and no stay: the sheets choose by them. -->
+  <xsl:template match="fact/@text[. != 'yes' and . != 'no'] | rests/@text[. != 'yes' and . != 'no'] | value/@text
+    | @now | @to | @plausible | @best | @planned | @recorded">
+    <xsl:attribute name="{name()}"><xsl:call-template name="value"><xsl:with-param name="of" select="."/></xsl:call-template></xsl:attribute>
+  </xsl:template>
+
+  <xsl:template match="value/@names | value/@working
+    | @edge | @words | @then | @takes | @at | @depth | @time | @breath-hold | @seven-days | @minutes">
     <xsl:attribute name="{name()}">
       <xsl:call-template name="decimals"><xsl:with-param name="text" select="string(.)"/></xsl:call-template>
     </xsl:attribute>
@@ -282,8 +483,18 @@
     <xsl:variable name="y" select="$year - number($month &lt; 3)"/>
     <xsl:variable name="m" select="($month + 9) mod 12"/>
     <xsl:variable name="weekday" select="($day + $y + floor($y div 4) - floor($y div 100) + floor($y div 400) + floor((13 * $m + 2) div 5) + 2) mod 7"/>
+    <xsl:call-template name="date">
+      <xsl:with-param name="weekday" select="$weekday"/><xsl:with-param name="day" select="$day"/><xsl:with-param name="month" select="$month"/><xsl:with-param name="year" select="$year"/>
+    </xsl:call-template>
+  </xsl:template>
+
+  <xsl:template name="date">
+    <xsl:param name="weekday"/>
+    <xsl:param name="day"/>
+    <xsl:param name="month"/>
+    <xsl:param name="year"/>
     <xsl:variable name="form" select="$words/date"/>
-    <xsl:for-each select="$form/part">
+    <xsl:for-each select="$form/part[@is != 'weekday' or $weekday != '']">
       <xsl:choose>
         <xsl:when test="@is = 'weekday'"><xsl:value-of select="$form/weekday[$weekday + 1]"/></xsl:when>
         <xsl:when test="@is = 'day'"><xsl:value-of select="$day"/><xsl:if test="$day = 1"><xsl:value-of select="@first"/></xsl:if></xsl:when>
@@ -315,7 +526,7 @@
   </xsl:template>
 
   <xsl:template match="@* | text()" mode="lacks">
-    <xsl:variable name="text" select="string(.)"/>
-    <xsl:for-each select="$terms"><xsl:if test="not(key('term', $text))">x</xsl:if></xsl:for-each>
+    <xsl:variable name="known"><xsl:call-template name="known"><xsl:with-param name="text" select="string(.)"/></xsl:call-template></xsl:variable>
+    <xsl:if test="$known = ''">x</xsl:if>
   </xsl:template>
 </xsl:stylesheet>

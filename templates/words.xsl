@@ -18,16 +18,20 @@
 
   <!-- Texts of rules, controls and matrices by what they are in English: a text that was changed
        is printed as it stands until its translation is too. -->
-  <xsl:variable name="terms" select="document($words/@terms)"/>
+  <xsl:variable name="terms" select="document($words/terms/@file)"/>
   <xsl:key name="term" match="term" use="@of"/>
 
   <xsl:template name="term">
     <xsl:param name="text"/>
-    <xsl:variable name="known">
-      <xsl:for-each select="$terms"><xsl:value-of select="key('term', $text)"/></xsl:for-each>
-    </xsl:variable>
+    <xsl:variable name="known"><xsl:call-template name="known"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:variable>
     <xsl:value-of select="$known"/>
     <xsl:if test="$known = ''"><xsl:value-of select="$text"/></xsl:if>
+  </xsl:template>
+
+  <!-- Nothing where there is no translation. -->
+  <xsl:template name="known">
+    <xsl:param name="text"/>
+    <xsl:for-each select="$terms"><xsl:value-of select="key('term', $text)"/></xsl:for-each>
   </xsl:template>
 
   <xsl:template match="@*" mode="term">

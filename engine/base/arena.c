@@ -66,6 +66,13 @@ void ts_arena_clear(ts_arena *arena) {
   arena->newest = kept;
 }
 
+void ts_arena_take_over(ts_arena *arena, ts_arena *other) {
+  block **last = &arena->newest;
+  while (*last) last = &(*last)->older;
+  *last = other->newest;
+  free(other);
+}
+
 static block *block_new(size_t size) {
   if (size > SIZE_MAX - sizeof(block)) ts_out_of_memory();
   block *b = ts_alloc(sizeof(block) + size);

@@ -26,6 +26,7 @@ static bool write_documents(ts_session *s, const ts_options *options, ts_progres
 static ts_kept as_it_stands(ts_session *s, const ts_options *options) {
   ts_assess_inputs inputs = session_inputs(s, options->words[0]);
   inputs.set_count = 0;
+  inputs.workers = options_workers(options);
   inputs.scores_only = true;
   ts_assessment *plain = ts_assess(&inputs, s->problems);
   ts_kept kept = plain != NULL ? kept_new(plain) : (ts_kept){NULL, 0};
@@ -35,6 +36,7 @@ static ts_kept as_it_stands(ts_session *s, const ts_options *options) {
 
 static ts_assessment *assess(ts_session *s, const ts_options *options, ts_progress *progress) {
   ts_assess_inputs inputs = session_inputs(s, options->words[0]);
+  inputs.workers = options_workers(options);
   inputs.progress = progress_part;
   inputs.context = progress;
   return ts_assess(&inputs, s->problems);
@@ -142,7 +144,8 @@ const ts_verb verb_assess = {
         "Exit status: 0 nothing above the line, no stop, no duty open or not met, complete;\n"
         "1 otherwise; 2 not assessed, and then nothing is written.",
     .takes = OPTION_PACK | OPTION_MATRIX | OPTION_SET | OPTION_SET_FILE | OPTION_OUT |
-             OPTION_PAPER | OPTION_NO_PDF | OPTION_EXPLAIN | OPTION_LANGUAGE | OPTION_FORCE,
+             OPTION_PAPER | OPTION_NO_PDF | OPTION_EXPLAIN | OPTION_LANGUAGE | OPTION_FORCE |
+             OPTION_WORKERS,
     .least = 1,
     .most = 1,
     .kinds = {A_DOSSIER},

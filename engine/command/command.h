@@ -42,7 +42,8 @@ typedef enum {
   OPTION_SET_FILE = 1 << 20,
   OPTION_DRY_RUN = 1 << 22,
   OPTION_MAP = 1 << 23,
-  OPTION_FORCE = 1 << 24
+  OPTION_FORCE = 1 << 24,
+  OPTION_WORKERS = 1 << 25
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -80,7 +81,7 @@ typedef struct {
   size_t where_count;
   const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier, *language;
   const char *key, *certificate, *on, *role, *trust;
-  const char *map;
+  const char *map, *workers;
   bool no_pdf, all, editor, force, help, dry_run;
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
@@ -125,6 +126,8 @@ const ts_verb *verb_find(const char *name); /* or NULL */
 
 /* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
 bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);
+/* How many threads may work: as given, else one for each processor there is. */
+size_t options_workers(const ts_options *options);
 /* The names there are of papers, languages, matrices, packs ..., ended by NULL; none for what is
  * not one of a few. */
 const char *const *choices(ts_arena *arena, value_kind kind);
@@ -132,6 +135,9 @@ const char *const *choices(ts_arena *arena, value_kind kind);
 extern const char *const papers[];
 /* The help of a verb, to stdout: usage, details, options. */
 void print_help(const ts_verb *verb);
+
+void print_versions(void);
+bool libraries_will_do(void); /* false: one that is running is too old; it is said which */
 /* The lines that describe the options a verb takes, to stdout. */
 void options_help(const ts_verb *verb);
 /* `tankside: error: ...` on stderr with the nearest of the candidates; gives NOT_DONE. */

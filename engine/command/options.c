@@ -1,4 +1,5 @@
 /* Options: one table, from which they are read and described. */
+#include "base/share.h"
 #include "base/text.h"
 #include "command/command.h"
 #include "quantity/calendar.h"
@@ -48,6 +49,8 @@ static const ts_option rows[] = {
     {"--dry-run", NULL, OPTION_DRY_RUN, "show what would change, and write nothing", KEPT(dry_run)},
     {"--map", "FILE", OPTION_MAP, "says what sheets and columns are, where their names do not",
      A_FILE, KEPT(map)},
+    {"--workers", "N", OPTION_WORKERS,
+     "so many threads, 1 to 64 (one a processor); what comes out is the same", KEPT(workers)},
     {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each", A_TASK, KEPT(task)},
 };
 
@@ -185,6 +188,28 @@ static bool day_known(const ts_options *into) {
   return false;
 }
 
+/* 0 where it is no number from 1 to TS_WORKERS_MAX. */
+static size_t workers_read(const char *text) {
+  size_t count = 0;
+  for (const char *c = text; *c != '\0'; c++) {
+    if (*c < '0' || *c > '9') return 0;
+    count = 10 * count + (size_t)(*c - '0');
+    if (count > TS_WORKERS_MAX) return 0;
+  }
+  return count;
+}
+
+static bool workers_known(const ts_options *into) {
+  if (into->workers == NULL || workers_read(into->workers) > 0) return true;
+  usage_error("\"%s\" is no number of workers; write one from 1 to %d", into->workers,
+              TS_WORKERS_MAX);
+  return false;
+}
+
+size_t options_workers(const ts_options *options) {
+  return options->workers != NULL ? workers_read(options->workers) : ts_processors();
+}
+
 /* "-" and what starts with a digit or a point after it ("-3 m") is a word, not an option. */
 static bool is_option(const char *argument) {
   return argument[0] == '-' && argument[1] != '\0' && strchr("0123456789.", argument[1]) == NULL;
@@ -207,5 +232,5 @@ bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *
       into->words[into->word_count++] = argument;
     }
   }
-  return words_fit(verb, into) && paper_known(into) && day_known(into);
+  return words_fit(verb, into) && paper_known(into) && day_known(into) && workers_known(into);
 }

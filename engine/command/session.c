@@ -1,5 +1,6 @@
 /* Loading: packs, dossier, matrix. */
 #include "base/file.h"
+#include "base/share.h"
 #include "base/text.h"
 #include "base/xml.h"
 #include "command/command.h"
@@ -241,7 +242,8 @@ ts_assess_inputs session_inputs(const ts_session *session, const char *path) {
                             .sets = session->sets,
                             .set_count = session->what_if_count,
                             .folder = session_folder(session, path),
-                            .no_rules_for = session->no_rules_for};
+                            .no_rules_for = session->no_rules_for,
+                            .workers = ts_processors()};
 }
 
 /* ---- matrix --------------------------------------------------------------------- */

@@ -138,7 +138,8 @@ static void skipped(ts_paper *paper, const ts_skip *skip) {
 }
 
 static void looked_at(ts_paper *paper, const ts_rule *rule, const ts_look *look) {
-  size_t shown = look->skipped < TS_SKIPS_SHOWN ? look->skipped : TS_SKIPS_SHOWN;
+  size_t shown = TS_SKIPS_SHOWN;
+  if (look->skipped < shown) shown = look->skipped;
   ts_xml_start(&paper->out, "rule");
   ts_xml_attribute(&paper->out, "id", rule->id);
   ts_xml_attribute(&paper->out, "title", rule->title);

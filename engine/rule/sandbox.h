@@ -57,7 +57,7 @@ typedef void ts_watch(void *who, unsigned number, bool yes);
 #define TS_SEEN "tankside_seen" /* the call that marked text has at each point */
 
 /* What q"..." came to, so that the same text is not read again. */
-enum { TS_READ_QUANTITIES = 1024 };
+enum { TS_READ_QUANTITIES = 4096 };
 typedef struct {
   char text[40]; /* "" where there is none; longer texts are read each time */
   ts_range range;
@@ -112,6 +112,8 @@ void ts_sandbox_free(ts_sandbox *box);
 /* From now on the box knows TS_SEEN, which tells `watch`: to be called before files are run. */
 void ts_sandbox_watch(ts_sandbox *box, ts_watch *watch, void *watcher);
 ts_sandbox *ts_sandbox_of(lua_State *L);
+/* What may run from here on, in hundreds of Lua instructions: the same whatever ran before. */
+void ts_sandbox_give(ts_sandbox *box, long hundreds);
 
 /* Compiles and runs one rule file; the tables it declares are kept in the
  * registry under TS_DECLARED, in order. NULL or what went wrong (in the box's arena). */
@@ -119,17 +121,18 @@ const char *ts_sandbox_run_file(ts_sandbox *box, const char *text, size_t length
 
 /* Registry keys. */
 #define TS_DECLARED "tankside.declared" /* array of { word = , line = , body = } */
+#define TS_ENVIRONMENT "tankside.environment" /* the globals of rule files: what TS_NAMES has, read-only */
+#define TS_NAMES "tankside.names"       /* what rule files know, by name; asked for another raises an error */
+#define TS_SHARED "tankside.shared"     /* array of the names that the file being run shares */
 #define TS_FREEZER "tankside.freezer"   /* what was made read-only: original -> proxy */
-#define TS_MEMBERS "tankside.members"   /* array of functions in read-only tables that hold plain values */
 
 /* Pushes a read-only view of the table on the top in its place. */
 void ts_freeze(lua_State *L);
 /* Makes everything the function at `index` can keep (its upvalues, and theirs) read-only. */
 void ts_freeze_function(lua_State *L, int index);
-/* Whether plain upvalues of the function at `index` still are what they were when it was frozen. */
-bool ts_function_unchanged(lua_State *L, int index);
-/* The same for every function that a read-only table holds: those that packs share. */
-bool ts_members_unchanged(lua_State *L);
+/* For Lua, with the number of the first: makes what was declared from there on, and what the file shares,
+ * keep nothing. When the file has run: until then it may still put other things there. */
+int ts_freeze_declared(lua_State *L); /* words.c */
 
 /* Handles. The checks raise a Lua error that says what was expected. */
 void ts_push_node(lua_State *L, ts_node_id id); /* raises the graph's problem on TS_NO_NODE */

@@ -48,7 +48,7 @@ struct stretch {
   uint32_t count, capacity;
   enum { UNKNOWN_END, QUESTION, END } end;
   bool applies;     /* END */
-  long steps;       /* END: what is left of Lua's budget then */
+  long steps;       /* what is left of Lua's budget then */
   ts_step question; /* QUESTION; a and b are operands */
   branch *branches;
   uint32_t branch_count, branch_capacity;
@@ -296,6 +296,7 @@ void ts_record_question(ts_sandbox *box, const ts_step *question) {
   if (s->end == UNKNOWN_END && r->position == s->count) {
     s->end = QUESTION;
     s->question = asked;
+    s->steps = box->steps_left;
   } else if (s->end != QUESTION || r->position != s->count || !ts_same_question(&s->question, &asked)) spoil(r);
 }
 
@@ -333,7 +334,7 @@ void ts_record_end(ts_sandbox *box, bool applies) {
 /* ---- doing it again ------------------------------------------------------------------ */
 
 static ts_node_id value_of(const ts_recorder *r, uint32_t operand) {
-  return operand & REGISTER ? r->values[operand & ~REGISTER] : operand;
+  return (operand & REGISTER) != 0 ? r->values[operand & ~REGISTER] : operand;
 }
 
 static void say_again(ts_sandbox *box, const saying *it) {
@@ -410,10 +411,9 @@ ts_replay_result ts_replay(ts_sandbox *box, size_t rule, bool *applies) {
   r->registers = 0;
   for (const stretch *s = &kept->first; s;) {
     if (!do_again(box, s) || s->end == UNKNOWN_END) return TS_NOT_RECORDED;
-    if (s->end == END) {
-      box->steps_left = s->steps;
+    box->steps_left = s->steps; /* a course found impossible later costs what it did in Lua, too */
+    if (s->end == END)
       return *applies = s->applies, TS_REPLAYED;
-    }
     ts_decided decided = ask_again(box, s);
     if (decided.how == TS_NO_COURSE) return TS_NO_SUCH_COURSE;
     if (decided.how == TS_REFUSED) return TS_NOT_RECORDED;

@@ -107,6 +107,9 @@ typedef struct {
   void *wanted_context;
   bool scores_only; /* without margins, ways down, conditions, questions and remedies */
   bool questions_only; /* of all those: for asking one after another */
+  /* How many threads may work on it; 0 is one. What comes out does not depend on it. `progress` is
+   * called by the caller's own, `wanted` by any. */
+  size_t workers;
 } ts_assess_inputs;
 
 /* Runs every rule over every subject. Everything in `inputs` must outlive the
