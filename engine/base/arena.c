@@ -137,11 +137,13 @@ char *ts_arena_copy(ts_arena *arena, const char *text) {
 }
 
 char *ts_arena_printf(ts_arena *arena, const char *format, ...) {
+  char most[160]; /* long enough for nearly everything */
   va_list list;
   va_start(list, format);
-  int length = vsnprintf(NULL, 0, format, list);
+  int length = vsnprintf(most, sizeof most, format, list);
   va_end(list);
   if (length < 0) abort(); /* a wrong format string: our own mistake */
+  if ((size_t)length < sizeof most) return ts_arena_keep(arena, most, (size_t)length + 1);
   char *text = ts_arena_alloc(arena, (size_t)length + 1);
   va_start(list, format);
   vsnprintf(text, (size_t)length + 1, format, list);
