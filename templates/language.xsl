@@ -586,7 +586,10 @@
         <xsl:for-each select="findings/finding | duties/duty | looked-at/rule">
           <xsl:variable name="id" select="@rule | self::rule/@id"/>
           <xsl:if test="count(. | key('rule', $id)[1]) = 1">
-            <xsl:variable name="lacks"><xsl:apply-templates select="@title | @harm" mode="lacks"/></xsl:variable>
+            <xsl:variable name="all" select="key('rule', $id)"/>
+            <xsl:variable name="lacks">
+              <xsl:apply-templates select="@title | @harm | $all/@evidence | $all/@reasoning | $all/because/@form | $all/because[not(@form)]/text()" mode="lacks"/>
+            </xsl:variable>
             <xsl:if test="$lacks != ''"><rule id="{$id}"/></xsl:if>
           </xsl:if>
         </xsl:for-each>

@@ -334,7 +334,8 @@ START_TEST(texts_with_a_translation_change_and_all_others_stay_and_are_listed) {
   const char *es = in_language(small, sizeof small - 1, "es", &size);
   says(es, "title=\"Más profundo de lo que alcanza un rescatador\"");
   says(es, "title=\"A rule of the site\"");
-  says(es, "<not-translated><rule id=\"site.own\"/><control ref=\"own\"/></not-translated>");
+  says(es, "<not-translated><rule id=\"place.rescue-depth\"/><rule id=\"site.own\"/><control "
+           "ref=\"own\"/></not-translated>");
   /* what a dossier says, and the words sheets choose by */
   says(es,
        "<production title=\"performer\" on=\"2027-03-01\" on-words=\"lunes, 1 de marzo de 2027\"");
