@@ -1,8 +1,8 @@
 #!/bin/sh
 # Two Slurm nodes on this machine assess a book; one is killed in the middle with all that runs on it.
 # Its task is queued again on the other, nothing is lost or done twice, and the bytes are those of one
-# machine. Needs Debian's slurm-wlm and munge; 77 where they are not there or do not start. About a
-# minute, most of it until Slurm takes a silent node for lost, so no part of the default run.
+# machine. Needs Debian's slurm-wlm and munge; 77 where they are not there or do not start. One to
+# three minutes, most of it until Slurm takes a silent node for lost, so no part of the default run.
 #
 #   sh tests/slurm/run.sh build/release/tankside
 set -eu
