@@ -291,7 +291,7 @@ void ts_call_values(const ts_graph *graph, const ts_node *call, ts_node_id *valu
 
 static ts_range call_range(const ts_graph *graph, const ts_node *node) {
   const ts_function *function = &ts_functions()[node->calc];
-  ts_node_id values[TS_ARGUMENTS_MAX];
+  ts_node_id values[TS_ARGUMENTS_MAX] = {0};
   ts_range x[TS_ARGUMENTS_MAX];
   ts_call_values(graph, node, values);
   for (int i = 0; i < function->count; i++) x[i] = range_of(graph, values[i]);
