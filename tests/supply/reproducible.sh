@@ -30,5 +30,5 @@ for file in tankside libtankside.a written/tankside-dossier.5 $(cd "$one" && ls 
     ! command -v diffoscope >/dev/null 2>&1 || diffoscope --max-report-size 20000 "$one/$file" "$two/$file" || true
   fi
 done
-[ $status = 0 ] && echo "the same bytes, of the time $SOURCE_DATE_EPOCH"
+if [ $status = 0 ]; then echo "the same bytes, of the time $SOURCE_DATE_EPOCH"; fi
 exit $status

@@ -59,10 +59,11 @@ def check_package(package):
     ask(package["filesAnalyzed"] in (True, False), f"filesAnalyzed of {name}")
     ask(package["filesAnalyzed"] == ("packageVerificationCode" in package), f"verification code of {name}")
     if name == "tankside":
+        ask(output(PROGRAM, "--version").startswith(f"tankside {package['versionInfo']}\n"), "another version")
         return
     form(r"pkg:deb/debian/\S+", package["externalRefs"][0]["referenceLocator"], f"purl of {name}")
-    version = output("dpkg-query", "-W", "-f", "${Version}", name)
-    ask(package["versionInfo"] == (version or "NOASSERTION"), f"{name} is {version}, not {package['versionInfo']}")
+    version = versions.get(name, "NOASSERTION")
+    ask(package["versionInfo"] == version, f"{name} is {version}, not {package['versionInfo']}")
     stated = pathlib.Path(f"/usr/share/doc/{name}/copyright")
     texts = {one["licenseId"]: one["extractedText"] for one in document["hasExtractedLicensingInfos"]}
     if stated.exists():
@@ -106,17 +107,16 @@ def check_libraries(of):
     loaded = re.findall(r"=> (/\S+)", output("ldd", PROGRAM))
     ask(len(loaded) > 10, "ldd says nothing")
     names = {one["SPDXID"]: one["name"] for one in document["packages"]}
-    linked = {names[one] for _, one in of("DYNAMIC_LINK")}
-    owners = set()
-    for library in loaded:
-        short = library.removeprefix("/usr")
-        said = output("dpkg-query", "-S", short, "/usr" + short)
-        owners |= {line.split(":")[0] for line in said.splitlines()}
-    ask(owners == linked, f"loaded but not listed, or the reverse: {sorted(owners ^ linked)}")
-    run = {names[one] for one, _ in of("RUNTIME_DEPENDENCY_OF")}
+    linked = {names.get(one) for _, one in of("DYNAMIC_LINK")}
+    short = [library.removeprefix("/usr") for library in loaded]
+    said = output("dpkg-query", "-S", *short, *("/usr" + name for name in short))
+    owners = {line.split(":")[0] for line in said.splitlines()}
+    ask(owners == linked, f"loaded but not listed, or the reverse: {sorted(map(str, owners ^ linked))}")
+    run = {names.get(one) for one, _ in of("RUNTIME_DEPENDENCY_OF")}
     ask(run == {"weasyprint", "fonts-dejavu-core", "fonts-dejavu-extra"}, f"what is run: {run}")
 
 
+versions = dict(line.split("\t") for line in output("dpkg-query", "-W", "-f", "${Package}\t${Version}\n").splitlines())
 check_head()
 for package in document["packages"]:
     check_package(package)
