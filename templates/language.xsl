@@ -14,6 +14,18 @@
   <xsl:key name="rule" match="finding | duty" use="@rule"/>
   <xsl:key name="rule" match="looked-at/rule" use="@id"/>
 
+  <!-- Words for thousands of places are looked for once. -->
+  <xsl:variable name="said-margin-only" select="string($w[@id = 'margin-only'])"/>
+  <xsl:variable name="said-margin-may" select="string($w[@id = 'margin-may'])"/>
+  <xsl:variable name="said-margin-now" select="string($w[@id = 'margin-now'])"/>
+  <xsl:variable name="said-margin-edge" select="string($w[@id = 'margin-edge'])"/>
+  <xsl:variable name="said-margin-moved" select="string($w[@id = 'margin-moved'])"/>
+  <xsl:variable name="said-margin-unknown" select="string($w[@id = 'margin-unknown'])"/>
+  <xsl:variable name="said-shift-new" select="string($w[@id = 'shift-new'])"/>
+  <xsl:variable name="said-label-post" select="string($w[@id = 'label-post'])"/>
+  <xsl:variable name="said-label-in" select="string($w[@id = 'label-in'])"/>
+  <xsl:variable name="said-withheld" select="string($w[@id = 'withheld'])"/>
+
   <xsl:template match="@* | node()"><xsl:copy><xsl:apply-templates select="@* | node()"/></xsl:copy></xsl:template>
 
   <xsl:template match="/assessment">
@@ -26,7 +38,7 @@
   <!-- ===== texts ===== -->
 
   <xsl:template match="@title | @harm | @reasoning | @who | @word | @meaning | @sign | @review | @how | @often
-    | @asked | @measured">
+    | @asked | @measured | duty/@evidence | finding/@about | duty/@about">
     <xsl:attribute name="{name()}"><xsl:call-template name="said"/></xsl:attribute>
   </xsl:template>
   <!-- How the sheets tell kinds apart, and what the dossier says. -->
@@ -140,7 +152,7 @@
         <xsl:call-template name="measured"><xsl:with-param name="text" select="substring-after($text, ' .. ')"/></xsl:call-template>
       </xsl:when>
       <xsl:when test="$unit = 'years' or $unit = 'day' or $unit = 'knot'"><xsl:value-of select="concat($number, ' ', $w[@id = concat('unit-', $unit)])"/></xsl:when>
-      <xsl:when test="$months[. = substring-before($unit, ' ')]">
+      <xsl:when test="contains('JFMASOND', substring(concat($unit, 'x'), 1, 1)) and $months[. = substring-before($unit, ' ')]">
         <xsl:call-template name="date">
           <xsl:with-param name="day" select="number($number)"/>
           <xsl:with-param name="month" select="count($months[. = substring-before($unit, ' ')]/preceding-sibling::month) + 1"/>
@@ -150,7 +162,7 @@
       <xsl:otherwise><xsl:value-of select="$text"/></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
-  <xsl:variable name="months" select="document('words-en-GB.xml')/words/date/month"/>
+  <xsl:variable name="months" select="document('words-en-US.xml')/words/date/month"/>
 
   <!-- "none or mild", "speaker, lights", "diving-doctor"; what is no choice stays. -->
   <xsl:template name="choices">
@@ -231,7 +243,7 @@
   </xsl:template>
 
   <!-- "Hal in “the leap”", "Drew, post in “the leap”", "water of Tank 2", "Hal on Day 1": what a subject is called that nobody named. -->
-  <xsl:template match="@subject-label | @scope-label">
+  <xsl:template match="@subject-label | @scope-label | subject/@label">
     <xsl:attribute name="{name()}"><xsl:call-template name="label"><xsl:with-param name="text" select="string(.)"/></xsl:call-template></xsl:attribute>
   </xsl:template>
 
@@ -239,10 +251,10 @@
     <xsl:param name="text"/>
     <xsl:choose>
       <xsl:when test="contains($text, ', post in “')">
-        <xsl:value-of select="concat(substring-before($text, ', post in “'), ', ', $w[@id = 'label-post'], ' “', substring-after($text, ', post in “'))"/>
+        <xsl:value-of select="concat(substring-before($text, ', post in “'), ', ', $said-label-post, ' “', substring-after($text, ', post in “'))"/>
       </xsl:when>
       <xsl:when test="contains($text, ' in “')">
-        <xsl:value-of select="concat(substring-before($text, ' in “'), ' ', $w[@id = 'label-in'], ' “', substring-after($text, ' in “'))"/>
+        <xsl:value-of select="concat(substring-before($text, ' in “'), ' ', $said-label-in, ' “', substring-after($text, ' in “'))"/>
       </xsl:when>
       <xsl:when test="$terms and contains($text, ' of ') and contains($parts, concat(' ', substring-before($text, ' of '), ' '))">
         <xsl:call-template name="term"><xsl:with-param name="text" select="substring-before($text, ' of ')"/></xsl:call-template>
@@ -258,11 +270,11 @@
   <xsl:variable name="parts" select="' air basin deck emergency openwater plant power structure water '"/>
 
   <!-- "age ((withheld)) at least 18 years" -->
-  <xsl:template match="@withheld | skipped/@because">
+  <xsl:template match="@withheld">
     <xsl:variable name="mark" select="'(withheld)'"/>
     <xsl:variable name="text">
       <xsl:if test="not(contains(., $mark))"><xsl:value-of select="."/></xsl:if>
-      <xsl:if test="contains(., $mark)"><xsl:value-of select="concat(substring-before(., $mark), $w[@id = 'withheld'], substring-after(., $mark))"/></xsl:if>
+      <xsl:if test="contains(., $mark)"><xsl:value-of select="concat(substring-before(., $mark), $said-withheld, substring-after(., $mark))"/></xsl:if>
     </xsl:variable>
     <xsl:attribute name="{name()}">
       <xsl:call-template name="decimals"><xsl:with-param name="text" select="string($text)"/></xsl:call-template>
@@ -284,6 +296,10 @@
     </xsl:attribute>
   </xsl:template>
   <xsl:template match="@*" mode="made"/>
+  <xsl:template match="when/@text | condition/@text" mode="made" priority="-0.4"><xsl:call-template name="decided"/></xsl:template>
+  <xsl:template match="condition/@withheld | when/@withheld | skipped/@because" priority="1">
+    <xsl:attribute name="{name()}"><xsl:call-template name="decided"/></xsl:attribute>
+  </xsl:template>
 
   <!-- "breath hold", "temperature (water)", "length (red coat)". -->
   <xsl:template match="@title[../@fact]" mode="made"><xsl:apply-templates select=".." mode="fact"/></xsl:template>
@@ -298,17 +314,17 @@
   <xsl:template match="margin/@words[../@where]" mode="made"><xsl:apply-templates select=".." mode="sentence"/></xsl:template>
   <xsl:template match="margin" mode="sentence">
     <xsl:call-template name="stand"><xsl:with-param name="band" select="@then-band"/><xsl:with-param name="score" select="@then-score"/><xsl:with-param name="state" select="@then-state"/></xsl:call-template>
-    <xsl:if test="@side = 'inside'"><xsl:value-of select="concat(' ', $w[@id = 'margin-only'])"/></xsl:if>
+    <xsl:if test="@side = 'inside'"><xsl:value-of select="concat(' ', $said-margin-only)"/></xsl:if>
     <xsl:text> </xsl:text>
     <xsl:call-template name="filled"><xsl:with-param name="id" select="concat('beyond-', @where)"/><xsl:with-param name="n" select="@edge"/></xsl:call-template>
     <xsl:text>; </xsl:text>
     <xsl:choose>
-      <xsl:when test="@side = 'inside'"><xsl:value-of select="concat($w[@id = 'margin-may'], ' ')"/><xsl:apply-templates select="." mode="now"/></xsl:when>
+      <xsl:when test="@side = 'inside'"><xsl:value-of select="concat($said-margin-may, ' ')"/><xsl:apply-templates select="." mode="now"/></xsl:when>
       <xsl:otherwise>
-        <xsl:value-of select="concat($w[@id = 'margin-now'], ' ')"/><xsl:apply-templates select="." mode="now"/><xsl:text>; </xsl:text>
+        <xsl:value-of select="concat($said-margin-now, ' ')"/><xsl:apply-templates select="." mode="now"/><xsl:text>; </xsl:text>
         <xsl:choose>
           <xsl:when test="@away"><xsl:call-template name="filled"><xsl:with-param name="id" select="'margin-away'"/><xsl:with-param name="n" select="@away"/></xsl:call-template></xsl:when>
-          <xsl:otherwise><xsl:value-of select="$w[@id = 'margin-edge']"/></xsl:otherwise>
+          <xsl:otherwise><xsl:value-of select="$said-margin-edge"/></xsl:otherwise>
         </xsl:choose>
       </xsl:otherwise>
     </xsl:choose>
@@ -318,17 +334,17 @@
     <xsl:choose>
       <xsl:when test="@moved-to">
         <xsl:call-template name="decimals"><xsl:with-param name="text" select="string(@moved-to)"/></xsl:call-template>
-        <xsl:value-of select="concat(' ', $w[@id = 'margin-moved'])"/>
+        <xsl:value-of select="concat(' ', $said-margin-moved)"/>
       </xsl:when>
       <xsl:when test="@now"><xsl:call-template name="value"><xsl:with-param name="of" select="@now"/></xsl:call-template></xsl:when>
-      <xsl:otherwise><xsl:value-of select="$w[@id = 'margin-unknown']"/></xsl:otherwise>
+      <xsl:otherwise><xsl:value-of select="$said-margin-unknown"/></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
 
   <xsl:template match="way/@words[../@where]" mode="made">
     <xsl:apply-templates select=".." mode="fact"/><xsl:if test="../@where = 'is'">:</xsl:if><xsl:text> </xsl:text>
     <xsl:apply-templates select=".." mode="to"/>
-    <xsl:value-of select="concat('; ', $w[@id = 'margin-now'], ' ')"/><xsl:apply-templates select=".." mode="now"/>
+    <xsl:value-of select="concat('; ', $said-margin-now, ' ')"/><xsl:apply-templates select=".." mode="now"/>
   </xsl:template>
   <xsl:template match="way/@to[../@where]" mode="made"><xsl:apply-templates select=".." mode="to"/></xsl:template>
   <xsl:template match="way" mode="to">
@@ -362,7 +378,7 @@
         <xsl:text> → </xsl:text>
       </xsl:when>
       <xsl:otherwise>
-        <xsl:value-of select="concat($w[@id = 'shift-new'], ' ')"/><xsl:apply-templates select="$it/@title" mode="term"/>
+        <xsl:value-of select="concat($said-shift-new, ' ')"/><xsl:apply-templates select="$it/@title" mode="term"/>
         <xsl:text>, </xsl:text><xsl:call-template name="label"><xsl:with-param name="text" select="$it/@subject-label"/></xsl:call-template><xsl:text>: </xsl:text>
       </xsl:otherwise>
     </xsl:choose>
@@ -371,12 +387,69 @@
 
   <!-- A condition that reads the same is printed once: both are made alike. -->
   <xsl:template match="when/@text[../@where]" mode="made"><xsl:apply-templates select=".." mode="sentence"/></xsl:template>
-  <xsl:template match="condition/@text" mode="made"><xsl:apply-templates select="../../when[@where][@text = current()][1]" mode="sentence"/></xsl:template>
+  <xsl:template match="condition/@text[. = ../../when[@where]/@text]" mode="made"><xsl:apply-templates select="../../when[@where][@text = current()][1]" mode="sentence"/></xsl:template>
   <xsl:template match="when" mode="sentence">
     <xsl:apply-templates select="." mode="fact"/><xsl:if test="@where = 'is'">:</xsl:if><xsl:text> </xsl:text>
     <xsl:choose>
       <xsl:when test="@where = 'is'"><xsl:call-template name="value"><xsl:with-param name="of" select="@low"/></xsl:call-template></xsl:when>
       <xsl:otherwise><xsl:call-template name="filled"><xsl:with-param name="id" select="concat('reach-', @where)"/><xsl:with-param name="n" select="@low"/><xsl:with-param name="m" select="@high"/></xsl:call-template></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- What a course decided: "congested: yes (not known)", "water depth (3.4 m) > 1.2 m". -->
+  <xsl:template name="decided">
+    <xsl:variable name="sign" select="substring(translate(., translate(., '&lt;>≤≥', ''), ''), 1, 1)"/>
+    <xsl:variable name="between" select="concat(' ', $sign, ' ')"/>
+    <xsl:variable name="open" select="' (not known)'"/>
+    <xsl:choose>
+      <xsl:when test="not($terms)"><xsl:value-of select="."/></xsl:when>
+      <xsl:when test="$sign != '' and contains(., $between)">
+        <xsl:call-template name="side"><xsl:with-param name="text" select="substring-before(., $between)"/></xsl:call-template>
+        <xsl:value-of select="$between"/>
+        <xsl:call-template name="side"><xsl:with-param name="text" select="substring-after(., $between)"/></xsl:call-template>
+      </xsl:when>
+      <xsl:when test="contains(., ': ')">
+        <xsl:call-template name="named"><xsl:with-param name="text" select="substring-before(., ': ')"/></xsl:call-template>
+        <xsl:text>: </xsl:text>
+        <xsl:call-template name="value"><xsl:with-param name="of" select="substring-before(concat(substring-after(., ': '), $open), $open)"/></xsl:call-template>
+        <xsl:if test="contains(., $open)"><xsl:value-of select="concat(' (', $said-margin-unknown, ')')"/></xsl:if>
+      </xsl:when>
+      <xsl:otherwise><xsl:call-template name="said"/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- "water depth (3.4 m)", "1.2 m"; of a formula only what stands alone has a name here. -->
+  <xsl:template name="side">
+    <xsl:param name="text"/>
+    <xsl:variable name="name" select="substring-before($text, ' (')"/>
+    <xsl:variable name="rest" select="substring-after($text, ' (')"/>
+    <xsl:choose>
+      <xsl:when test="$name = ''"><xsl:call-template name="value"><xsl:with-param name="of" select="$text"/></xsl:call-template></xsl:when>
+      <xsl:when test="contains($rest, ' (')"><xsl:call-template name="decimals"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:when>
+      <xsl:otherwise>
+        <xsl:call-template name="named"><xsl:with-param name="text" select="$name"/></xsl:call-template>
+        <xsl:text> (</xsl:text>
+        <xsl:call-template name="value"><xsl:with-param name="of" select="substring($rest, 1, string-length($rest) - 1)"/></xsl:call-template>
+        <xsl:text>)</xsl:text>
+      </xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- A fact, or with what it is of: "depth", "water depth". -->
+  <xsl:template name="named">
+    <xsl:param name="text"/>
+    <xsl:variable name="fact"><xsl:call-template name="known"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:variable>
+    <xsl:variable name="of"><xsl:call-template name="known"><xsl:with-param name="text" select="substring-before($text, ' ')"/></xsl:call-template></xsl:variable>
+    <xsl:variable name="its"><xsl:call-template name="known"><xsl:with-param name="text" select="substring-after($text, ' ')"/></xsl:call-template></xsl:variable>
+    <xsl:choose>
+      <xsl:when test="$fact != ''"><xsl:value-of select="$fact"/></xsl:when>
+      <xsl:when test="$of != '' and $its != ''"><xsl:value-of select="concat($its, ' (', $of, ')')"/></xsl:when>
+      <xsl:when test="contains($text, ' × ') and not(contains($text, '('))">
+        <xsl:call-template name="named"><xsl:with-param name="text" select="substring-before($text, ' × ')"/></xsl:call-template>
+        <xsl:text> × </xsl:text>
+        <xsl:call-template name="decimals"><xsl:with-param name="text" select="substring-after($text, ' × ')"/></xsl:call-template>
+      </xsl:when>
+      <xsl:otherwise><xsl:call-template name="decimals"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
 
@@ -391,7 +464,7 @@
         <xsl:value-of select="concat(translate(substring($word, 1, 1), $upper, $lower), substring($word, 2))"/>
         <xsl:if test="$score"><xsl:value-of select="concat(' ', $score)"/></xsl:if>
       </xsl:when>
-      <xsl:otherwise><xsl:value-of select="$w[@id = concat('stand-', $state)]"/></xsl:otherwise>
+      <xsl:otherwise><xsl:call-template name="word"><xsl:with-param name="id" select="concat('stand-', $state)"/></xsl:call-template></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
 
@@ -399,7 +472,7 @@
     <xsl:param name="id"/>
     <xsl:param name="n"/>
     <xsl:param name="m"/>
-    <xsl:variable name="form" select="$w[@id = $id]"/>
+    <xsl:variable name="form"><xsl:call-template name="word"><xsl:with-param name="id" select="$id"/></xsl:call-template></xsl:variable>
     <xsl:variable name="after" select="substring-after($form, '{n}')"/>
     <xsl:value-of select="substring-before($form, '{n}')"/>
     <xsl:call-template name="value"><xsl:with-param name="of" select="$n"/></xsl:call-template>
@@ -513,7 +586,10 @@
         <xsl:for-each select="findings/finding | duties/duty | looked-at/rule">
           <xsl:variable name="id" select="@rule | self::rule/@id"/>
           <xsl:if test="count(. | key('rule', $id)[1]) = 1">
-            <xsl:variable name="lacks"><xsl:apply-templates select="@title | @harm" mode="lacks"/></xsl:variable>
+            <xsl:variable name="all" select="key('rule', $id)"/>
+            <xsl:variable name="lacks">
+              <xsl:apply-templates select="@title | @harm | $all/@evidence | $all/@reasoning | $all/because/@form | $all/because[not(@form)]/text()" mode="lacks"/>
+            </xsl:variable>
             <xsl:if test="$lacks != ''"><rule id="{$id}"/></xsl:if>
           </xsl:if>
         </xsl:for-each>

@@ -280,7 +280,7 @@ def check_top():
 
 
 def texts_said():
-    """Every quoted text of rules, matrices and the core, pieces joined; names and choices also with spaces."""
+    """Every quoted text of rules, matrices and the core, pieces joined; names, choices, values also with spaces."""
     said = set()
     for folder, kind in [("rules", "*.lua"), ("shared/productions", "*.lua"), ("shared/matrices", "*.xml"),
                          ("engine", "*.def"), ("engine", "*.c")]:
@@ -289,6 +289,8 @@ def texts_said():
             for quoted in re.findall(r'"([^"\n]*)"', re.sub(r'"\s*(?:\.\.\s*)?"', "", text)):
                 said.add(quoted.replace("\0", '"'))
                 said.update(re.sub("[-_]", " ", name) for name in [quoted, *quoted.split()])
+            for values in re.findall(r"\bvalues = \{([^}]*)\}", text):
+                said.update(name.replace("_", " ") for name in re.findall(r"(\w+) =", values))
     return said
 
 

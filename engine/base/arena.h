@@ -19,6 +19,7 @@ void ts_arena_take_over(ts_arena *arena, ts_arena *other);
 
 /* `size` bytes, zeroed, aligned for any type. */
 void *ts_arena_alloc(ts_arena *arena, size_t size);
+void *ts_arena_keep(ts_arena *arena, const void *bytes, size_t size); /* a copy; never NULL */
 char *ts_arena_copy(ts_arena *arena, const char *text);               /* NULL gives NULL */
 char *ts_arena_copy_n(ts_arena *arena, const char *text, size_t length);
 char *ts_arena_printf(ts_arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));

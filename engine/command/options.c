@@ -51,6 +51,9 @@ static const ts_option rows[] = {
      A_FILE, KEPT(map)},
     {"--workers", "N", OPTION_WORKERS,
      "so many threads, 1 to 64 (one a processor); what comes out is the same", KEPT(workers)},
+    {"--list", "FILE", OPTION_LIST, "also the dossiers and folders that this names, one a line",
+     A_FILE, KEPT(list)},
+    {"--part", "K/N", OPTION_PART, "of many dossiers each Nth, from the Kth on", KEPT(part)},
     {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each", A_TASK, KEPT(task)},
 };
 
@@ -166,8 +169,8 @@ static bool read_option(const ts_verb *verb, int count, char **arguments, int *a
 }
 
 static bool words_fit(const ts_verb *verb, const ts_options *into) {
-  if (into->help || (into->word_count >= verb->least && into->word_count <= verb->most))
-    return true;
+  size_t least = into->list != NULL ? 0 : verb->least;
+  if (into->help || (into->word_count >= least && into->word_count <= verb->most)) return true;
   usage_error("usage: tankside %s", verb->usage);
   return false;
 }
@@ -188,15 +191,34 @@ static bool day_known(const ts_options *into) {
   return false;
 }
 
-/* 0 where it is no number from 1 to TS_WORKERS_MAX. */
-static size_t workers_read(const char *text) {
+/* The number that a text begins with; 0 where it is none from 1 to `most`. */
+static size_t number_read(const char *text, size_t most, const char **after) {
   size_t count = 0;
-  for (const char *c = text; *c != '\0'; c++) {
-    if (*c < '0' || *c > '9') return 0;
-    count = 10 * count + (size_t)(*c - '0');
-    if (count > TS_WORKERS_MAX) return 0;
-  }
-  return count;
+  for (; *text >= '0' && *text <= '9' && count <= most; text++)
+    count = 10 * count + (size_t)(*text - '0');
+  *after = text;
+  return count <= most ? count : 0;
+}
+
+static size_t workers_read(const char *text) {
+  size_t count = number_read(text, TS_WORKERS_MAX, &text);
+  return *text == '\0' ? count : 0;
+}
+
+enum { PARTS_MAX = 1000000 };
+
+ts_part options_part(const ts_options *options) {
+  const char *at = options->part;
+  if (at == NULL) return (ts_part){1, 1};
+  ts_part part = {.which = number_read(at, PARTS_MAX, &at)};
+  if (*at == '/') part.of = number_read(at + 1, PARTS_MAX, &at);
+  return *at == '\0' && part.which > 0 && part.which <= part.of ? part : (ts_part){0, 0};
+}
+
+static bool part_known(const ts_options *into) {
+  if (options_part(into).of > 0) return true;
+  usage_error("\"%s\" is no part of many; write the third of eight as 3/8", into->part);
+  return false;
 }
 
 static bool workers_known(const ts_options *into) {
@@ -232,5 +254,6 @@ bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *
       into->words[into->word_count++] = argument;
     }
   }
-  return words_fit(verb, into) && paper_known(into) && day_known(into) && workers_known(into);
+  return words_fit(verb, into) && paper_known(into) && day_known(into) && workers_known(into) &&
+         part_known(into);
 }

@@ -120,8 +120,11 @@ void ts_sandbox_free(ts_sandbox *box) {
   free(box->reads);
   free(box->read_mark);
   free(box->read_ever);
+  free(box->bounds);
   free(box->said);
   free(box->room);
+  free(box->forks);
+  free(box->saved);
   free(box);
 }
 

@@ -93,14 +93,22 @@ typedef struct ts_sandbox {
   uint64_t *read_mark;     /* per slot: the stamp when it was last read */
   uint64_t *read_ever;     /* per slot: the evaluation that last read it */
   size_t slot_count;
+  ts_bound *bounds;        /* room for those of the course in hand */
+  size_t bound_capacity;
   ts_said *said;
   size_t said_count, said_capacity;
   ts_arena *arena;         /* texts of this evaluation */
-  ts_range *room;
+  ts_node *room;           /* what an imposition that is tried goes back to */
   size_t room_size;
+  struct ts_fork *forks;   /* while replaying: fork.h */
+  size_t fork_count, fork_capacity;
+  ts_node *saved;
+  size_t saved_count, saved_capacity;
+  bool replaying;
   ts_read_quantity read_quantities[TS_READ_QUANTITIES];
   struct ts_recorder *recorder; /* what runs do is recorded and done again (trace.h), or NULL */
   bool evaluating;
+  bool wording;            /* the course is run once more for its words */
   bool amended;            /* what later packs made stricter holds: not for examples */
   ts_watch *watch;         /* told of each point of marked text, or NULL */
   void *watcher;

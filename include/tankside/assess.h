@@ -130,6 +130,10 @@ ts_finding_view ts_finding_at(const ts_assessment *assessment, size_t index);
 size_t ts_duty_count(const ts_assessment *assessment);
 ts_finding_view ts_duty_at(const ts_assessment *assessment, size_t index);
 
+/* The digest over all inputs, as an assessment of them records it; for whoever wants to know whether
+ * one that is there was made of the same. Returns `digest`. */
+char *ts_inputs_digest(const ts_assess_inputs *inputs, char digest[65]);
+
 /* The whole assessment as XML, format 1: everything the documents say. The
  * bytes are malloc'd and NUL-terminated; the caller frees them. The same inputs give the same
  * bytes. */

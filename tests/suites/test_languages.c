@@ -334,7 +334,8 @@ START_TEST(texts_with_a_translation_change_and_all_others_stay_and_are_listed) {
   const char *es = in_language(small, sizeof small - 1, "es", &size);
   says(es, "title=\"Más profundo de lo que alcanza un rescatador\"");
   says(es, "title=\"A rule of the site\"");
-  says(es, "<not-translated><rule id=\"site.own\"/><control ref=\"own\"/></not-translated>");
+  says(es, "<not-translated><rule id=\"place.rescue-depth\"/><rule id=\"site.own\"/><control "
+           "ref=\"own\"/></not-translated>");
   /* what a dossier says, and the words sheets choose by */
   says(es,
        "<production title=\"performer\" on=\"2027-03-01\" on-words=\"lunes, 1 de marzo de 2027\"");
@@ -381,7 +382,7 @@ START_TEST(sentences_are_made_of_their_parts_in_the_language) {
            "ber 10 m; kann sein: 9..11 m\"");
   says(de, "words=\"high from 2,5 m\""); /* an older assessment */
   says(de, " mindestens 3,5 m\"");
-  says(de, "text=\"depth (3 m) &lt; 4,5 m\"");
+  says(de, "text=\"Tiefe (3 m) &lt; 4,5 m\"");
   says(de, ": nein; jetzt ja\"");
   says(de, "then=\"m\xc3\xb6glicher Halt\"");
   says(de, "words=\"neu: t, Hal in \xe2\x80\x9cx\xe2\x80\x9d: hoch 12\"");
@@ -401,6 +402,57 @@ START_TEST(values_of_a_reason_go_to_their_places_in_the_translation) {
   says(de, ">2,5 m of ours<");
   const char *us = in_language(spoken, sizeof spoken - 1, "en-US", &size);
   says(us, ">found fit by: diving-doctor, 1.5 d before the day; within 12 months is asked for<");
+}
+END_TEST
+
+/* What the core says in fixed patterns: what was decided, what a control changes, values. */
+static const char patterned[] =
+    "<assessment format=\"1\" tankside=\"0.1.0\"><subjects><subject path=\"s/water\" "
+    "entity=\"water\" label=\"water of Head of the Lake\">"
+    "<fact name=\"recall-signals\" text=\"speaker, lights\"/><fact name=\"a\" text=\"no\"/>"
+    "<fact name=\"b\" text=\"36.5 years\"/></subject></subjects>"
+    "<findings><finding rule=\"r\" title=\"t\" word=\"hazard\">"
+    "<because case=\"worst\" form=\"{i.breath_hold} of ours\">latex and 3 s</because>"
+    "<because case=\"best\">no such word</because>"
+    "<rests path=\"p\" title=\"allergies\" text=\"latex\" sees=\"confidential\"/>"
+    "<condition text=\"congested: yes (not known)\" case=\"worst\"/>"
+    "<condition text=\"medical on (20 February 2026 .. 1 March 2026) &gt; 1.5 d\" case=\"best\" "
+    "withheld=\"medical on ((withheld)) &gt; 1.5 d\"/>"
+    "<condition text=\"water temperature × 1.5 (3..4.5 \xc2\xb0\x43) \xe2\x89\xa4 5 "
+    "\xc2\xb0\x43\"/>"
+    "<control ref=\"c\" title=\"x\" changes=\"breath hold at most 10.5 s; effort light; robe "
+    "yes\"/></finding></findings>"
+    "<controls><control ref=\"c\" title=\"x\"><effect>breath hold at most 10.5 s; effort light; "
+    "robe "
+    "yes; likelihood \xe2\x88\x92\x31</effect><change entity=\"immersion\" fact=\"breath-hold\"/>"
+    "<change entity=\"immersion\" fact=\"effort\"/><change entity=\"immersion\" fact=\"robe\"/>"
+    "</control></controls></assessment>";
+
+START_TEST(what_the_core_says_in_patterns_is_said_in_the_language) {
+  size_t size = 0;
+  const char *de = in_language(patterned, sizeof patterned - 1, "de", &size);
+  says(de, "label=\"Wasser (Head of the Lake)\"");
+  says(de, "text=\"Lautsprecher, Lichter\"");
+  says(de, "name=\"a\" text=\"no\""); /* sheets choose by it */
+  says(de, "text=\"36,5 Jahre\"");
+  says(de, "text=\"verschnupft: ja (nicht bekannt)\"");
+  says(de, "(20. Februar 2026 .. 1. März 2026) &gt; 1,5 d\"");
+  says(de, "((nicht mitgeteilt)) &gt; 1,5 d\"");
+  says(de, "text=\"Wassertemperatur × 1,5 (3..4,5 °C) ≤ 5 °C\"");
+  says(de, "changes=\"Luftanhalten höchstens 10,5 s; Anstrengung: leicht; Umhang: ja\"");
+  says(de, "<effect>Luftanhalten höchstens 10,5 s; Anstrengung: leicht; Umhang: ja; "
+           "Wahrscheinlichkeit −1</effect>");
+}
+END_TEST
+
+/* A rule that wrote a personal fact into its own words: the sheets for all leave that out, and
+ * would not know it again in another language. */
+START_TEST(a_personal_fact_in_the_words_of_a_rule_stays_hidden) {
+  size_t size = 0;
+  const char *es = in_language(patterned, sizeof patterned - 1, "es", &size);
+  says(es, "form=\"{i.breath_hold} of ours\" withheld=\"");
+  says(es, ">latex and 3 s<");
+  says(es, "<because case=\"best\">no such word<");
 }
 END_TEST
 
@@ -437,6 +489,8 @@ Suite *suite_languages(void) {
   tcase_add_test(tcase, texts_with_a_translation_change_and_all_others_stay_and_are_listed);
   tcase_add_test(tcase, sentences_are_made_of_their_parts_in_the_language);
   tcase_add_test(tcase, values_of_a_reason_go_to_their_places_in_the_translation);
+  tcase_add_test(tcase, what_the_core_says_in_patterns_is_said_in_the_language);
+  tcase_add_test(tcase, a_personal_fact_in_the_words_of_a_rule_stays_hidden);
   tcase_add_test(tcase, english_is_handed_on_byte_for_byte);
   tcase_add_test(tcase, an_unknown_language_is_refused_with_the_nearest);
   suite_add_tcase(suite, tcase);
