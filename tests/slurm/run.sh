@@ -25,8 +25,8 @@ started=""
 of_node() { # NODE
   for process in /proc/[0-9]*; do
     { tr '\0' '\n' <"$process/environ"; } 2>/dev/null >environment || continue
-    grep -qx "SLURM_CONF=$SLURM_CONF" environment && grep -qx "SLURMD_NODENAME=$1" environment &&
-      echo "${process#/proc/}"
+    grep -qx "SLURM_CONF=$SLURM_CONF" environment || continue
+    if grep -qx "SLURMD_NODENAME=$1" environment; then echo "${process#/proc/}"; fi
   done
   return 0
 }
@@ -35,7 +35,7 @@ of_node() { # NODE
 step_daemons() { # PROCESS...
   for process; do
     parent=$(sed -n 's/^PPid:[[:space:]]*//p' "/proc/$process/status" 2>/dev/null) || continue
-    [ "$(cat "/proc/$parent/comm" 2>/dev/null)" = slurmstepd ] && echo "$parent"
+    if [ "$(cat "/proc/$parent/comm" 2>/dev/null)" = slurmstepd ]; then echo "$parent"; fi
   done
   return 0
 }
