@@ -202,6 +202,7 @@ static char *save(xmlDoc *result, xsltStylesheet *style, size_t *length) {
   if (!bytes && !makes(style, "text")) return NULL; /* a text may have nothing to say */
   size_t head = strlen(doctype), body = bytes ? (size_t)count : 0;
   char *html = ts_alloc(head + body + 1);
+  // NOLINTNEXTLINE(bugprone-not-null-terminated-result): the last byte is there, zero
   memcpy(html, doctype, head);
   if (body) memcpy(html + head, bytes, body);
   xmlFree(bytes);
