@@ -212,6 +212,7 @@ static void choose_places(ts_shifts *s, memory *m, ts_subject near) {
   if (m->pairs.count <= LOOKED_AT) return;
   m->does.not_tried = m->pairs.count - LOOKED_AT;
   m->near = near;
+  keep_nearest(s, near, &m->pairs);
 }
 
 static void try_it(memory *m, ts_probe *probe, ts_arena *arena) {
@@ -266,7 +267,6 @@ size_t ts_shifts_waiting(const ts_shifts *s) { return s->waiting_count; }
 
 void ts_shifts_look(ts_shifts *s, ts_probe *probe, ts_arena *arena, size_t number) {
   memory *m = s->waiting[number];
-  if (m->near != TS_NO_SUBJECT) keep_nearest(s, m->near, &m->pairs);
   try_it(m, probe, arena);
   free(m->pairs.pairs);
   m->pairs = (pair_list){0};
