@@ -410,7 +410,7 @@ static const char patterned[] =
     "<assessment format=\"1\" tankside=\"0.1.0\"><subjects><subject path=\"s/water\" "
     "entity=\"water\" label=\"water of Head of the Lake\">"
     "<fact name=\"recall-signals\" text=\"speaker, lights\"/><fact name=\"a\" text=\"no\"/>"
-    "<fact name=\"b\" text=\"36.5 years\"/></subject></subjects>"
+    "<fact name=\"b\" text=\"36.5 years\"/><fact name=\"c\" text=\"4 per h\"/></subject></subjects>"
     "<findings><finding rule=\"r\" title=\"t\" word=\"hazard\">"
     "<because case=\"worst\" form=\"{i.breath_hold} of ours\">latex and 3 s</because>"
     "<because case=\"best\">no such word</because>"
@@ -435,6 +435,7 @@ START_TEST(what_the_core_says_in_patterns_is_said_in_the_language) {
   says(de, "text=\"Lautsprecher, Lichter\"");
   says(de, "name=\"a\" text=\"no\""); /* sheets choose by it */
   says(de, "text=\"36,5 Jahre\"");
+  says(de, "text=\"4/h\"");
   says(de, "text=\"verschnupft: ja (nicht bekannt)\"");
   says(de, "(20. Februar 2026 .. 1. März 2026) &gt; 1,5 d\"");
   says(de, "((nicht mitgeteilt)) &gt; 1,5 d\"");
