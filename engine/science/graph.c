@@ -328,7 +328,7 @@ ts_range ts_known_range(ts_graph *graph, const ts_function *function, const ts_r
 
 static ts_range call_range(ts_graph *graph, const ts_node *node) {
   const ts_function *function = &ts_functions()[node->calc];
-  ts_node_id values[TS_ARGUMENTS_MAX];
+  ts_node_id values[TS_ARGUMENTS_MAX] = {0};
   ts_range x[TS_ARGUMENTS_MAX];
   ts_call_values(graph, node, values);
   for (int i = 0; i < function->count; i++) x[i] = range_of(graph, values[i]);
