@@ -174,7 +174,7 @@ static int finish(child *c) {
     c->in_time = milliseconds() < c->end;
   }
   if (!c->in_time) kill(-c->pid, SIGKILL);
-  while (ended == 0 && (ended = waitpid(c->pid, &status, 0)) < 0 && errno == EINTR) ended = 0;
+  while (ended == 0 && waitpid(c->pid, &status, 0) < 0 && errno == EINTR) continue;
   shut(c->out);
   shut(c->err);
   return status;

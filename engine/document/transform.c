@@ -43,12 +43,12 @@ ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, 
   return NULL;
 }
 
-char *ts_assessment_digest(const char *bytes, size_t length, char out[65]) {
+char *ts_assessment_digest(const char *assessment, size_t length, char out[65]) {
   static const char end[] = "</assessment>\n";
-  size_t plain = ts_unsigned_length(bytes, length);
-  if (plain == length) return ts_digest(bytes, length, out);
+  size_t plain = ts_unsigned_length(assessment, length);
+  if (plain == length) return ts_digest(assessment, length, out);
   ts_text text = {0};
-  ts_text_add_n(&text, bytes, plain);
+  ts_text_add_n(&text, assessment, plain);
   ts_text_add(&text, end);
   ts_digest(text.data, text.length, out);
   ts_text_release(&text);
