@@ -37,7 +37,7 @@ static bool visit_task(void *data, const char *task) {
 bool ts_sheet_each_file(const char *assessment_xml, size_t length, bool pdf,
                         bool (*visit)(void *data, const ts_sheet_file *file), void *data,
                         ts_diagnostics *problems) {
-  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  ts_xml *xml = ts_document_open(assessment_xml, length, TS_ALL_BUT_SCHEDULE, problems);
   if (!xml) return false;
   tour t = {ts_arena_new(), ts_sheets(), pdf, visit, data};
   bool all = true;

@@ -33,14 +33,17 @@ static bool is_of_format_1(const xmlNode *root, const char *kind) {
   return good;
 }
 
-ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, const char *name,
-                            ts_diagnostics *problems) {
-  ts_xml *xml = ts_xml_read(bytes, length, name, problems);
+static ts_xml *of_kind(ts_xml *xml, const char *kind, const char *name, ts_diagnostics *problems) {
   if (!xml || is_of_format_1(ts_xml_root(xml), kind)) return xml;
   ts_report(problems, TS_ERROR, name, 1, "the root is <%s>: this is no <%s> of format 1",
             (const char *)ts_xml_root(xml)->name, kind);
   ts_xml_free(xml);
   return NULL;
+}
+
+ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, const char *name,
+                            ts_diagnostics *problems) {
+  return of_kind(ts_xml_read(bytes, length, name, problems), kind, name, problems);
 }
 
 char *ts_assessment_digest(const char *bytes, size_t length, char out[65]) {
@@ -57,8 +60,11 @@ char *ts_assessment_digest(const char *bytes, size_t length, char out[65]) {
 
 /* Papers say which assessment they were made from; one in another language has it from the
  * original. */
-ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *problems) {
-  ts_xml *xml = ts_document_open_as("assessment", bytes, length, "assessment.xml", problems);
+ts_xml *ts_document_open(const char *bytes, size_t length, const char *without,
+                         ts_diagnostics *problems) {
+  static const char name[] = "assessment.xml";
+  ts_xml *xml = of_kind(ts_xml_read_without(bytes, length, name, without, problems), "assessment",
+                        name, problems);
   xmlNode *root = xml ? ts_xml_root(xml) : NULL;
   char digest[65];
   if (root && !xmlHasProp(root, BAD_CAST "sha256"))
@@ -327,7 +333,7 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
   *html_length = 0;
   const ts_sheet *which = known_sheet(sheet, problems);
   if (!which || !ts_document_paper(paper, problems)) return false;
-  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  ts_xml *xml = ts_document_open(assessment_xml, length, which->leaves_out, problems);
   if (xml && !which->attaches) ts_document_withhold(ts_xml_root(xml));
   if (xml && subject_fits(which, subject, xml, problems))
     *html =
@@ -342,7 +348,7 @@ bool ts_sheet_render_each(const char *assessment_xml, size_t length, const char 
                           ts_diagnostics *problems) {
   const ts_sheet *which = known_sheet(sheet, problems);
   if (!which || !ts_document_paper(paper, problems)) return false;
-  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  ts_xml *xml = ts_document_open(assessment_xml, length, which->leaves_out, problems);
   page_list pages = {0};
   if (xml && !which->attaches) ts_document_withhold(ts_xml_root(xml));
   request r = {.stylesheet = which->stylesheet, .sheet = which->name};
@@ -374,14 +380,17 @@ bool ts_assessment_in_language(const char *assessment_xml, size_t length, const 
                                char **translated, size_t *translated_length,
                                ts_diagnostics *problems) {
   ts_arena *arena = ts_arena_new();
-  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  ts_xml *xml = ts_document_open(assessment_xml, length, TS_ALL_BUT_SCHEDULE, problems);
   const char *into = xml ? language_of(arena, xml, language, problems) : NULL;
+  bool turned = into && !ts_same(into, TS_WRITTEN_IN); /* else it need not be held for this */
+  ts_xml_free(xml);
+  xml = turned ? ts_document_open(assessment_xml, length, NULL, problems) : NULL;
   *translated = NULL;
   if (ts_same(into, TS_WRITTEN_IN)) {
     *translated = ts_alloc(length + 1);
     memcpy(*translated, assessment_xml, length);
     (*translated)[ *translated_length = length] = '\0';
-  } else if (into) {
+  } else if (xml) {
     request r = {.stylesheet = "language.xsl", .language = into};
     *translated = transform(r, xml, translated_length, problems);
   }
@@ -395,7 +404,7 @@ bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char 
   *bytes = NULL;
   const ts_sheet *which = known_sheet(sheet, problems);
   if (!which || !which->spreadsheet) return false;
-  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  ts_xml *xml = ts_document_open(assessment_xml, length, which->leaves_out, problems);
   size_t count = 0;
   if (xml) ts_document_withhold(ts_xml_root(xml));
   char *content =
@@ -414,7 +423,7 @@ bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char 
 
 bool ts_sheet_index(const char *assessment_xml, size_t length, bool pdf, char **html,
                     size_t *html_length, ts_diagnostics *problems) {
-  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  ts_xml *xml = ts_document_open(assessment_xml, length, TS_ALL_BUT_SCHEDULE, problems);
   request r = {.stylesheet = "index.xsl", .sheet = "index", .pdf = pdf ? "yes" : "no"};
   *html = xml ? transform(r, xml, html_length, problems) : NULL;
   ts_xml_free(xml);
@@ -447,7 +456,7 @@ bool ts_finding_text(const char *assessment_xml, size_t length, const char *find
                      ts_diagnostics *problems) {
   size_t count = 0;
   *text = NULL;
-  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  ts_xml *xml = ts_document_open(assessment_xml, length, NULL, problems);
   if (xml)
     *text = transform((request){.stylesheet = "explain.xsl", .finding = finding}, xml, &count,
                       problems);

@@ -24,6 +24,8 @@ typedef struct {
   bool attaches;           /* its reader may see everything, so that its PDF may carry assessment.xml */
   bool own_pdf;            /* set as PDF by itself; the others' pages stand in that of "set" */
   const char *spreadsheet; /* file in templates/ for the content of its spreadsheet; NULL for a page */
+  const char *leaves_out;  /* elements of an assessment that it prints nothing of, apart by spaces: they are
+                              not held while it is made, since they may be most of it; NULL for none */
 } ts_sheet;
 
 /* All sheets, ended by one whose name is NULL. Static. */
