@@ -12,7 +12,6 @@
 #include <libxml/SAX2.h>
 #include <libxml/parser.h>
 #include <limits.h>
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <strings.h>
@@ -164,11 +163,11 @@ ts_xml *ts_xml_read(const char *bytes, size_t length, const char *name, ts_diagn
 
 ts_xml *ts_xml_read_without(const char *bytes, size_t length, const char *name, const char *without,
                             ts_diagnostics *problems) {
-  char *names = without ? ts_alloc(strlen(without) + 3) : NULL;
-  if (names) sprintf(names, " %s ", without);
-  reading r = {.name = name, .problems = problems, .without = names};
+  ts_text names = {0};
+  if (without) ts_text_addf(&names, " %s ", without);
+  reading r = {.name = name, .problems = problems, .without = names.data};
   ts_xml *xml = read_with(bytes, length, XML_PARSE_NOBLANKS | XML_PARSE_COMPACT, r);
-  free(names);
+  ts_text_release(&names);
   return xml;
 }
 

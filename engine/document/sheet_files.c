@@ -54,10 +54,10 @@ bool ts_sheet_each_file(const char *assessment_xml, size_t length, bool pdf,
 /* ---- how each is made ------------------------------------------------------------------ */
 
 bool ts_sheet_file_render(const char *assessment_xml, size_t length, const ts_sheet_file *file,
-                          bool pdf, const char *paper, char **bytes, size_t *bytes_length,
+                          const char *pdfs, const char *paper, char **bytes, size_t *bytes_length,
                           ts_diagnostics *problems) {
   if (!file->sheet)
-    return ts_sheet_index(assessment_xml, length, pdf, bytes, bytes_length, problems);
+    return ts_sheet_index(assessment_xml, length, pdfs, bytes, bytes_length, problems);
   if (ts_same(file->form, "ods"))
     return ts_sheet_spreadsheet(assessment_xml, length, file->sheet->name, bytes, bytes_length,
                                 problems);

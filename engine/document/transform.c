@@ -144,7 +144,7 @@ static xsltStylesheet *load(const char *path, ts_text *said) {
 typedef struct {
   const char *name, *value;
 } parameter;
-enum { PARAMETERS = 10 };
+enum { PARAMETERS = 11 };
 
 static bool set_up(xsltTransformContext *context, ts_document_guard *guard,
                    const parameter *parameters, ts_text *said) {
@@ -267,7 +267,7 @@ static bool guarded(const char *path, const ts_xml *xml, const parameter *parame
 
 /* What is to be made; what does not apply is NULL. */
 typedef struct {
-  const char *stylesheet, *sheet, *task, *finding, *pdf, *language;
+  const char *stylesheet, *sheet, *task, *finding, *pdf, *parts, *language;
 } request;
 
 static const char *or_nothing(const char *text) { return text ? text : ""; }
@@ -287,6 +287,7 @@ static bool transform_all(request r, const ts_xml *xml, page_list *pages,
       {"task", or_nothing(r.task)},
       {"finding", or_nothing(r.finding)},
       {"pdf", or_nothing(r.pdf)},
+      {"parts", or_nothing(r.parts)},
       {"into", or_nothing(r.language)},
       {"script", or_nothing(script)},
       {"script-digest", script ? ts_digest_base64(script, strlen(script), digest) : ""},
@@ -421,10 +422,11 @@ bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char 
   return *bytes != NULL;
 }
 
-bool ts_sheet_index(const char *assessment_xml, size_t length, bool pdf, char **html,
+bool ts_sheet_index(const char *assessment_xml, size_t length, const char *pdfs, char **html,
                     size_t *html_length, ts_diagnostics *problems) {
   ts_xml *xml = ts_document_open(assessment_xml, length, TS_ALL_BUT_SCHEDULE, problems);
-  request r = {.stylesheet = "index.xsl", .sheet = "index", .pdf = pdf ? "yes" : "no"};
+  request r = {
+      .stylesheet = "index.xsl", .sheet = "index", .pdf = pdfs ? "yes" : "no", .parts = pdfs};
   *html = xml ? transform(r, xml, html_length, problems) : NULL;
   ts_xml_free(xml);
   return *html != NULL;
