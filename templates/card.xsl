@@ -19,17 +19,10 @@
     <xsl:variable name="tasks" select="$all/.."/>
     <xsl:variable name="mine" select="key('found', $tasks/@path)[@subject = $all/@path or @subject = $tasks/@path]"/>
     <xsl:variable name="stopped" select="$mine[@word = 'stop'][score[@as = 'in-place'][not(@state = 'gone')]]"/>
-    <section class="card">
-      <!-- more to say: smaller letters -->
-      <xsl:if test="count($all) &gt; 1 or $stopped"><xsl:attribute name="class">card tight</xsl:attribute></xsl:if>
+    <xsl:variable name="said">
       <div class="card-top">
-      <p class="card-kicker"><xsl:call-template name="short"><xsl:with-param name="text" select="$production/@title"/><xsl:with-param name="chars" select="42"/></xsl:call-template>
-        <xsl:text> · </xsl:text><xsl:call-template name="day-words"><xsl:with-param name="day" select="../.."/></xsl:call-template></p>
-      <xsl:variable name="name" select="@person-label | @person[not(../@person-label)]"/>
-      <xsl:element name="{$part}"><xsl:attribute name="class">card-name<xsl:if test="string-length($name) &gt; 22"> long</xsl:if></xsl:attribute>
-        <xsl:call-template name="short"><xsl:with-param name="text" select="$name"/><xsl:with-param name="chars" select="60"/></xsl:call-template></xsl:element>
-      <xsl:call-template name="card-tasks"><xsl:with-param name="all" select="$all"/></xsl:call-template>
-      <xsl:call-template name="card-hurt"><xsl:with-param name="mine" select="$mine"/><xsl:with-param name="stopped" select="$stopped"/><xsl:with-param name="room" select="4 - count($all[position() &lt;= 2]) - count($stopped[1])"/></xsl:call-template>
+        <xsl:call-template name="card-tasks"><xsl:with-param name="all" select="$all"/></xsl:call-template>
+        <xsl:call-template name="card-hurt"><xsl:with-param name="mine" select="$mine"/><xsl:with-param name="stopped" select="$stopped"/><xsl:with-param name="room" select="4 - count($all[position() &lt;= 2]) - count($stopped[1])"/></xsl:call-template>
       </div>
       <ul class="card-must">
         <xsl:for-each select="$w[starts-with(@id, 'card-must-')]"><li><xsl:value-of select="."/></li></xsl:for-each>
@@ -37,6 +30,20 @@
         <xsl:if test="/assessment/people/person[@path = current()/@person]/@under-18 = 'yes'"><li><xsl:value-of select="$w[@id = 'card-young']"/></li></xsl:if>
       </ul>
       <xsl:call-template name="card-call"><xsl:with-param name="tasks" select="$tasks"/></xsl:call-template>
+    </xsl:variable>
+    <!-- The more there is to say, the smaller the letters: a card has one size, and nothing on it may be cut off. -->
+    <xsl:variable name="letters" select="string-length($said) + 60 * count($stopped[1])"/>
+    <section class="card">
+      <xsl:choose>
+        <xsl:when test="$letters &gt; 550"><xsl:attribute name="class">card tight tighter</xsl:attribute></xsl:when>
+        <xsl:when test="$letters &gt; 430"><xsl:attribute name="class">card tight</xsl:attribute></xsl:when>
+      </xsl:choose>
+      <p class="card-kicker"><xsl:call-template name="short"><xsl:with-param name="text" select="$production/@title"/><xsl:with-param name="chars" select="42"/></xsl:call-template>
+        <xsl:text> · </xsl:text><xsl:call-template name="day-words"><xsl:with-param name="day" select="../.."/></xsl:call-template></p>
+      <xsl:variable name="name" select="@person-label | @person[not(../@person-label)]"/>
+      <xsl:element name="{$part}"><xsl:attribute name="class">card-name<xsl:if test="string-length($name) &gt; 22"> long</xsl:if></xsl:attribute>
+        <xsl:call-template name="short"><xsl:with-param name="text" select="$name"/><xsl:with-param name="chars" select="60"/></xsl:call-template></xsl:element>
+      <xsl:copy-of select="$said"/>
       <p class="card-foot"><xsl:value-of select="$w[@id = 'caution']"/>
         <xsl:text> </xsl:text><xsl:value-of select="concat($w[@id = 'revision'], ' ', $production/@revision, ' · ', $w[@id = 'digest-short'], ' ', substring($digest, 1, 12))"/></p>
     </section>
@@ -47,11 +54,11 @@
     <xsl:param name="all"/>
     <xsl:for-each select="$all[position() &lt;= 2]">
       <p class="card-task"><b><xsl:call-template name="hours"><xsl:with-param name="of" select=".."/></xsl:call-template></b>
-        <xsl:text> </xsl:text><xsl:call-template name="short"><xsl:with-param name="text" select="../@title"/><xsl:with-param name="chars" select="52"/></xsl:call-template>
+        <xsl:text> </xsl:text><xsl:call-template name="short"><xsl:with-param name="text" select="../@title"/><xsl:with-param name="chars" select="110 - 40 * (count($all) &gt; 1)"/></xsl:call-template>
         <span class="card-figures">
-          <xsl:if test="@depth"><xsl:value-of select="concat($w[@id = 'card-depth'], ' ', @depth, '. ')"/></xsl:if>
-          <xsl:if test="@breath-hold and translate(@breath-hold, '0 smin', '') != ''"><xsl:value-of select="concat($w[@id = 'card-hold'], ' ', @breath-hold, '. ')"/></xsl:if>
-          <xsl:if test="@takes"><xsl:value-of select="concat($w[@id = 'card-takes'], ' ', @takes, '.')"/></xsl:if>
+          <xsl:if test="@depth"><span><xsl:value-of select="concat($w[@id = 'card-depth'], ' ', @depth, '.')"/></span><xsl:text> </xsl:text></xsl:if>
+          <xsl:if test="@breath-hold and translate(@breath-hold, '0 smin', '') != ''"><span><xsl:value-of select="concat($w[@id = 'card-hold'], ' ', @breath-hold, '.')"/></span><xsl:text> </xsl:text></xsl:if>
+          <xsl:if test="@takes"><span><xsl:value-of select="concat($w[@id = 'card-takes'], ' ', @takes, '.')"/></span></xsl:if>
         </span></p>
     </xsl:for-each>
     <xsl:if test="count($all) &gt; 2"><p class="card-figures"><xsl:call-template name="count"><xsl:with-param name="id" select="'n-more'"/><xsl:with-param name="n" select="count($all) - 2"/></xsl:call-template></p></xsl:if>

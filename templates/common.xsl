@@ -36,6 +36,9 @@
 
   <xsl:key name="band" match="/*/matrix/band" use="@id"/>
   <xsl:key name="asked" match="/assessment/open-facts/fact[@removes &gt; 0]" use="string(@asked)"/>
+  <!-- The same of the same person, asked for several tasks, stated alike and worth the same: one row. -->
+  <xsl:key name="asked-again" match="open-facts/fact" use="concat(@asked, '|', substring-after(@path, '/'), '|', @meaning, '|', @now, '|', @removes, '|', @middle, '|', @best, '|', @settles, '|',
+    boolean(key('task', substring-before(@path, '/'))), '|', substring(@path, 1, 400 * not(key('task', substring-before(@path, '/')))))"/>
   <xsl:key name="fact" match="/assessment/subjects/subject/fact" use="concat(../@path, '/', @name)"/>
   <xsl:key name="subject" match="/assessment/subjects/subject" use="@path"/>
   <xsl:key name="task" match="/assessment/schedule/day/task" use="@path"/>
@@ -55,6 +58,29 @@
         <xsl:value-of select="substring-after($c/@many, '{n}')"/>
       </xsl:otherwise>
     </xsl:choose>
+  </xsl:template>
+
+  <!-- The word that follows a number. -->
+  <xsl:template name="word-for">
+    <xsl:param name="n"/>
+    <xsl:param name="id"/>
+    <xsl:value-of select="$w[@id = $id]/@one[$n = 1] | $w[@id = $id][not(@one and $n = 1)]"/>
+  </xsl:template>
+
+  <!-- A row for what is asked, with whatever asks the same again. -->
+  <xsl:template match="open-facts/fact" mode="once">
+    <xsl:variable name="same" select="key('asked-again', concat(@asked, '|', substring-after(@path, '/'), '|', @meaning, '|', @now, '|', @removes, '|', @middle, '|', @best, '|', @settles, '|',
+      boolean(key('task', substring-before(@path, '/'))), '|', substring(@path, 1, 400 * not(key('task', substring-before(@path, '/'))))))"/>
+    <xsl:if test="count(. | $same[1]) = 1"><xsl:apply-templates select="." mode="row"><xsl:with-param name="again" select="$same[position() &gt; 1]"/></xsl:apply-templates></xsl:if>
+  </xsl:template>
+
+  <xsl:template name="asked-again">
+    <xsl:param name="again"/>
+    <xsl:if test="$again"><xsl:value-of select="concat('; ', $w[@id = 'question-again'])"/></xsl:if>
+    <xsl:for-each select="$again">
+      <xsl:variable name="t" select="key('task', substring-before(@path, '/'))"/>
+      <xsl:value-of select="concat(' ', $t/../@date, ' ', $t/@start)"/><xsl:if test="position() != last()">,</xsl:if>
+    </xsl:for-each>
   </xsl:template>
 
   <!-- The text, or as many characters of it as there is room for. -->
@@ -139,7 +165,7 @@
       <body>
         <xsl:if test="$sheet != ''"><xsl:attribute name="class"><xsl:value-of select="concat('sheet-', $sheet)"/></xsl:attribute></xsl:if>
         <xsl:attribute name="data-title">
-          <xsl:call-template name="fit"><xsl:with-param name="text" select="$title"/><xsl:with-param name="chars" select="74"/></xsl:call-template>
+          <xsl:call-template name="fit"><xsl:with-param name="text" select="$title"/><xsl:with-param name="chars" select="84"/></xsl:call-template>
         </xsl:attribute>
         <xsl:attribute name="data-revision">
           <xsl:if test="$production/@reference">

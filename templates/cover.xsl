@@ -69,7 +69,7 @@
     <xsl:param name="to"/>
     <li>
       <xsl:if test="$n = 0"><xsl:attribute name="class">zero</xsl:attribute></xsl:if>
-      <a href="#{$to}"><b><xsl:value-of select="$n"/></b><xsl:text> </xsl:text><span><xsl:value-of select="$w[@id = $word]"/></span></a>
+      <a href="#{$to}"><b><xsl:value-of select="$n"/></b><xsl:text> </xsl:text><span><xsl:call-template name="word-for"><xsl:with-param name="n" select="$n"/><xsl:with-param name="id" select="$word"/></xsl:call-template></span></a>
     </li>
   </xsl:template>
 

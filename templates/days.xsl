@@ -25,7 +25,7 @@
   <xsl:template name="totals">
     <xsl:if test="total">
       <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'totals']}, {@words}">
-      <table>
+      <table class="in-the-water">
         <caption><xsl:value-of select="$w[@id = 'totals']"/></caption>
         <thead><tr>
           <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'person'"/></xsl:call-template>
@@ -48,7 +48,7 @@
                       <xsl:text>, </xsl:text>
                       <xsl:if test="name() = 'breath-hold'"><xsl:value-of select="concat($w[@id = 'in-hold'], ' ')"/></xsl:if>
                       <xsl:value-of select="."/>
-                      <xsl:if test="name() = 'takes'"><xsl:value-of select="concat(' ', $w[@id = 'in-takes'])"/></xsl:if>
+                      <xsl:if test="name() = 'takes'"><xsl:text> </xsl:text><xsl:call-template name="word-for"><xsl:with-param name="n" select="."/><xsl:with-param name="id" select="'in-takes'"/></xsl:call-template></xsl:if>
                     </xsl:for-each></span>
                 </xsl:for-each>
                 <xsl:for-each select="../record[@person = $p]">

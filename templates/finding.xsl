@@ -433,7 +433,8 @@
       <xsl:with-param name="facts" select="$own[self::rests]"/>
       <xsl:with-param name="subject" select="@subject"/>
     </xsl:call-template>
-    <xsl:if test="floored"><p class="aside"><xsl:value-of select="$w[@id = 'floored']"/></p></xsl:if>
+    <xsl:text> </xsl:text>
+    <xsl:if test="floored"><p class="aside"><xsl:value-of select="$w[@id = 'floored']"/></p><xsl:text> </xsl:text></xsl:if>
     <xsl:if test="@unresolved = 'yes'"><p class="aside"><b><xsl:value-of select="$w[@id = 'unresolved']"/></b></p></xsl:if>
     <xsl:if test="@too-open = 'yes'"><p class="aside"><xsl:value-of select="$w[@id = 'too-open']"/></p></xsl:if>
     <xsl:if test="@waived-by">

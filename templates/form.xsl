@@ -37,7 +37,7 @@
           <xsl:when test="answer/@choices"><xsl:call-template name="tick-answers"><xsl:with-param name="choices" select="concat(normalize-space(answer/@choices), ' ')"/></xsl:call-template></xsl:when>
           <xsl:otherwise>
             <input type="text" class="line short" aria-label="{@title}, {@subject-label}"/>
-            <xsl:text> </xsl:text><xsl:value-of select="answer/@unit"/>
+            <xsl:text> </xsl:text><span class="unit"><xsl:value-of select="answer/@unit"/></span>
             <xsl:if test="answer/@form = 'date'"><xsl:value-of select="$w[@id = 'form-date']"/></xsl:if>
           </xsl:otherwise>
         </xsl:choose>
@@ -50,7 +50,7 @@
   <xsl:template name="tick-answers">
     <xsl:param name="choices"/>
     <xsl:if test="$choices != ''">
-      <label class="choice"><input type="checkbox"/><xsl:text> </xsl:text><xsl:value-of select="translate(substring-before($choices, ' '), '-', ' ')"/></label>
+      <label class="choice"><input type="checkbox"/><xsl:text> </xsl:text><xsl:call-template name="term"><xsl:with-param name="text" select="translate(substring-before($choices, ' '), '-', ' ')"/></xsl:call-template></label>
       <xsl:call-template name="tick-answers"><xsl:with-param name="choices" select="substring-after($choices, ' ')"/></xsl:call-template>
     </xsl:if>
   </xsl:template>

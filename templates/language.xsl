@@ -14,6 +14,18 @@
   <xsl:key name="rule" match="finding | duty" use="@rule"/>
   <xsl:key name="rule" match="looked-at/rule" use="@id"/>
 
+  <!-- Words for thousands of places are looked for once. -->
+  <xsl:variable name="said-margin-only" select="string($w[@id = 'margin-only'])"/>
+  <xsl:variable name="said-margin-may" select="string($w[@id = 'margin-may'])"/>
+  <xsl:variable name="said-margin-now" select="string($w[@id = 'margin-now'])"/>
+  <xsl:variable name="said-margin-edge" select="string($w[@id = 'margin-edge'])"/>
+  <xsl:variable name="said-margin-moved" select="string($w[@id = 'margin-moved'])"/>
+  <xsl:variable name="said-margin-unknown" select="string($w[@id = 'margin-unknown'])"/>
+  <xsl:variable name="said-shift-new" select="string($w[@id = 'shift-new'])"/>
+  <xsl:variable name="said-label-post" select="string($w[@id = 'label-post'])"/>
+  <xsl:variable name="said-label-in" select="string($w[@id = 'label-in'])"/>
+  <xsl:variable name="said-withheld" select="string($w[@id = 'withheld'])"/>
+
   <xsl:template match="@* | node()"><xsl:copy><xsl:apply-templates select="@* | node()"/></xsl:copy></xsl:template>
 
   <xsl:template match="/assessment">
@@ -26,25 +38,212 @@
   <!-- ===== texts ===== -->
 
   <xsl:template match="@title | @harm | @reasoning | @who | @word | @meaning | @sign | @review | @how | @often
-    | @asked | @measured">
+    | @asked | @measured | duty/@evidence | finding/@about | duty/@about">
     <xsl:attribute name="{name()}"><xsl:call-template name="said"/></xsl:attribute>
   </xsl:template>
   <!-- How the sheets tell kinds apart, and what the dossier says. -->
   <xsl:template match="finding/@word | production/@title | task/@title" priority="1"><xsl:copy/></xsl:template>
 
-  <xsl:template match="say/text() | effect/text() | because/text()"><xsl:call-template name="said"/></xsl:template>
+  <xsl:template match="say/text() | because/text()"><xsl:call-template name="said"/></xsl:template>
 
   <xsl:template name="said">
     <xsl:variable name="text"><xsl:apply-templates select="." mode="term"/></xsl:variable>
     <xsl:call-template name="decimals"><xsl:with-param name="text" select="string($text)"/></xsl:call-template>
   </xsl:template>
 
+  <!-- ===== reasons: the values of the English text, put into the translation of its form ===== -->
+
+  <xsl:template match="because[@form]/text()" priority="1"><xsl:call-template name="reason"/></xsl:template>
+  <xsl:template match="because[@form]/@withheld" priority="1">
+    <xsl:attribute name="withheld"><xsl:call-template name="reason"/></xsl:attribute>
+  </xsl:template>
+
+  <!-- A rule that wrote a personal fact into its own words: seen in English, where rule and fact have the same words. -->
+  <xsl:template match="because[not(@withheld)]">
+    <because>
+      <xsl:apply-templates select="@*"/>
+      <xsl:if test="../rests[@sees = 'confidential'][string-length(@text) &gt; 3][contains(current(), @text)]">
+        <xsl:attribute name="withheld"><xsl:value-of select="$w[@id = 'hidden-reason']"/></xsl:attribute>
+      </xsl:if>
+      <xsl:apply-templates/>
+    </because>
+  </xsl:template>
+
+  <xsl:template name="reason">
+    <xsl:variable name="into"><xsl:apply-templates select="../@form" mode="term"/></xsl:variable>
+    <xsl:variable name="made">
+      <xsl:choose>
+        <xsl:when test="$into = ../@form"><xsl:value-of select="."/></xsl:when>
+        <xsl:otherwise>
+          <xsl:call-template name="placed">
+            <xsl:with-param name="into" select="string($into)"/><xsl:with-param name="form" select="string(../@form)"/><xsl:with-param name="text" select="string(.)"/>
+          </xsl:call-template>
+        </xsl:otherwise>
+      </xsl:choose>
+    </xsl:variable>
+    <xsl:call-template name="decimals"><xsl:with-param name="text" select="string($made)"/></xsl:call-template>
+  </xsl:template>
+
+  <xsl:template name="placed">
+    <xsl:param name="into"/>
+    <xsl:param name="form"/>
+    <xsl:param name="text"/>
+    <xsl:choose>
+      <xsl:when test="contains($into, '{')">
+        <xsl:variable name="value">
+          <xsl:call-template name="value-at">
+            <xsl:with-param name="name" select="substring-before(substring-after($into, '{'), '}')"/>
+            <xsl:with-param name="form" select="$form"/><xsl:with-param name="text" select="$text"/>
+          </xsl:call-template>
+        </xsl:variable>
+        <xsl:value-of select="substring-before($into, '{')"/>
+        <xsl:call-template name="worded"><xsl:with-param name="text" select="string($value)"/></xsl:call-template>
+        <xsl:call-template name="placed">
+          <xsl:with-param name="into" select="substring-after($into, '}')"/><xsl:with-param name="form" select="$form"/><xsl:with-param name="text" select="$text"/>
+        </xsl:call-template>
+      </xsl:when>
+      <xsl:otherwise><xsl:value-of select="$into"/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- What stands in a text between the words that its form has before a place and behind it. -->
+  <xsl:template name="value-at">
+    <xsl:param name="name"/>
+    <xsl:param name="form"/>
+    <xsl:param name="text"/>
+    <xsl:variable name="rest" select="substring-after($form, '}')"/>
+    <xsl:variable name="here" select="substring($text, string-length(substring-before($form, '{')) + 1)"/>
+    <xsl:variable name="value">
+      <xsl:choose>
+        <xsl:when test="contains($rest, '{')"><xsl:value-of select="substring-before($here, substring-before($rest, '{'))"/></xsl:when>
+        <xsl:otherwise><xsl:value-of select="substring($here, 1, string-length($here) - string-length($rest))"/></xsl:otherwise>
+      </xsl:choose>
+    </xsl:variable>
+    <xsl:choose>
+      <xsl:when test="substring-before(substring-after($form, '{'), '}') = $name"><xsl:value-of select="$value"/></xsl:when>
+      <xsl:when test="contains($rest, '{')">
+        <xsl:call-template name="value-at">
+          <xsl:with-param name="name" select="$name"/><xsl:with-param name="form" select="$rest"/>
+          <xsl:with-param name="text" select="substring($here, string-length($value) + 1)"/>
+        </xsl:call-template>
+      </xsl:when>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- ===== values in words ===== -->
+
+  <xsl:template name="worded">
+    <xsl:param name="text"/>
+    <xsl:choose>
+      <xsl:when test="contains($digits, substring(concat($text, 'x'), 1, 1))"><xsl:call-template name="measured"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:when>
+      <xsl:otherwise><xsl:call-template name="choices"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- "36.81 years", "20 February 2026 .. 3 March 2026"; what has no word stays. -->
+  <xsl:template name="measured">
+    <xsl:param name="text"/>
+    <xsl:variable name="number" select="substring-before($text, ' ')"/>
+    <xsl:variable name="unit" select="substring-after($text, ' ')"/>
+    <xsl:choose>
+      <xsl:when test="contains($text, ' .. ')">
+        <xsl:call-template name="measured"><xsl:with-param name="text" select="substring-before($text, ' .. ')"/></xsl:call-template>
+        <xsl:text> .. </xsl:text>
+        <xsl:call-template name="measured"><xsl:with-param name="text" select="substring-after($text, ' .. ')"/></xsl:call-template>
+      </xsl:when>
+      <xsl:when test="$unit = 'years' or $unit = 'day' or $unit = 'knot'"><xsl:value-of select="concat($number, ' ', $w[@id = concat('unit-', $unit)])"/></xsl:when>
+      <xsl:when test="contains('JFMASOND', substring(concat($unit, 'x'), 1, 1)) and $months[. = substring-before($unit, ' ')]">
+        <xsl:call-template name="date">
+          <xsl:with-param name="day" select="number($number)"/>
+          <xsl:with-param name="month" select="count($months[. = substring-before($unit, ' ')]/preceding-sibling::month) + 1"/>
+          <xsl:with-param name="year" select="substring-after($unit, ' ')"/>
+        </xsl:call-template>
+      </xsl:when>
+      <xsl:otherwise><xsl:value-of select="$text"/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+  <xsl:variable name="months" select="document('words-en-US.xml')/words/date/month"/>
+
+  <!-- "none or mild", "speaker, lights", "diving-doctor"; what is no choice stays. -->
+  <xsl:template name="choices">
+    <xsl:param name="text"/>
+    <xsl:variable name="between">
+      <xsl:choose>
+        <xsl:when test="contains($text, ' or ')"> or </xsl:when>
+        <xsl:when test="contains($text, ' and ')"> and </xsl:when>
+        <xsl:when test="contains($text, ', ')">, </xsl:when>
+      </xsl:choose>
+    </xsl:variable>
+    <xsl:variable name="first">
+      <xsl:if test="$between = ''"><xsl:value-of select="translate($text, '-', ' ')"/></xsl:if>
+      <xsl:if test="$between != ''"><xsl:value-of select="translate(substring-before($text, $between), '-', ' ')"/></xsl:if>
+    </xsl:variable>
+    <xsl:variable name="known"><xsl:call-template name="known"><xsl:with-param name="text" select="string($first)"/></xsl:call-template></xsl:variable>
+    <xsl:choose>
+      <xsl:when test="$known = ''"><xsl:value-of select="$text"/></xsl:when>
+      <xsl:when test="$between = ''"><xsl:value-of select="$known"/></xsl:when>
+      <xsl:otherwise>
+        <xsl:value-of select="$known"/>
+        <xsl:if test="$between = ', '">, </xsl:if>
+        <xsl:if test="$between != ', '"><xsl:value-of select="concat(' ', $w[@id = normalize-space($between)], ' ')"/></xsl:if>
+        <xsl:call-template name="choices"><xsl:with-param name="text" select="substring-after($text, $between)"/></xsl:call-template>
+      </xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- ===== what a control does: "breath hold at most 10 s; robe yes; likelihood −1" ===== -->
+
+  <xsl:key name="changes" match="/assessment/controls/control/change" use="../@ref"/>
+  <xsl:template match="control/effect/text()">
+    <xsl:call-template name="effects"><xsl:with-param name="text" select="string(.)"/><xsl:with-param name="changes" select="../../change"/></xsl:call-template>
+  </xsl:template>
+  <xsl:template match="finding/control/@changes | duty/control/@changes">
+    <xsl:attribute name="changes">
+      <xsl:call-template name="effects"><xsl:with-param name="text" select="string(.)"/><xsl:with-param name="changes" select="key('changes', ../@ref)"/></xsl:call-template>
+    </xsl:attribute>
+  </xsl:template>
+
+  <xsl:template name="effects">
+    <xsl:param name="text"/>
+    <xsl:param name="changes"/>
+    <xsl:variable name="one" select="substring-before(concat($text, '; '), '; ')"/>
+    <xsl:variable name="fact">
+      <xsl:for-each select="$changes[starts-with($one, concat(translate(@fact, '-', ' '), ' '))]">
+        <xsl:sort select="string-length(@fact)" data-type="number" order="descending"/>
+        <xsl:if test="position() = 1"><xsl:value-of select="translate(@fact, '-', ' ')"/></xsl:if>
+      </xsl:for-each>
+    </xsl:variable>
+    <xsl:choose>
+      <xsl:when test="$fact != '' and $terms">
+        <xsl:call-template name="term"><xsl:with-param name="text" select="string($fact)"/></xsl:call-template>
+        <xsl:call-template name="changed"><xsl:with-param name="to" select="substring($one, string-length($fact) + 2)"/></xsl:call-template>
+      </xsl:when>
+      <xsl:when test="$terms and (starts-with($one, 'likelihood ') or starts-with($one, 'severity '))">
+        <xsl:value-of select="concat($w[@id = substring-before($one, ' ')], ' ', substring-after($one, ' '))"/>
+      </xsl:when>
+      <xsl:otherwise><xsl:value-of select="$one"/></xsl:otherwise>
+    </xsl:choose>
+    <xsl:if test="contains($text, '; ')">
+      <xsl:text>; </xsl:text>
+      <xsl:call-template name="effects"><xsl:with-param name="text" select="substring-after($text, '; ')"/><xsl:with-param name="changes" select="$changes"/></xsl:call-template>
+    </xsl:if>
+  </xsl:template>
+
+  <xsl:template name="changed">
+    <xsl:param name="to"/>
+    <xsl:choose>
+      <xsl:when test="starts-with($to, 'at most ')"><xsl:text> </xsl:text><xsl:call-template name="filled"><xsl:with-param name="id" select="'reach-to'"/><xsl:with-param name="n" select="substring-after($to, 'at most ')"/></xsl:call-template></xsl:when>
+      <xsl:when test="starts-with($to, 'at least ')"><xsl:text> </xsl:text><xsl:call-template name="filled"><xsl:with-param name="id" select="'reach-from'"/><xsl:with-param name="n" select="substring-after($to, 'at least ')"/></xsl:call-template></xsl:when>
+      <xsl:otherwise><xsl:text>: </xsl:text><xsl:call-template name="value"><xsl:with-param name="of" select="$to"/></xsl:call-template></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
   <xsl:template match="text()" mode="term">
     <xsl:call-template name="term"><xsl:with-param name="text" select="string(.)"/></xsl:call-template>
   </xsl:template>
 
-  <!-- "Hal in “the leap”", "Drew, post in “the leap”": what a subject is called that nobody named. -->
-  <xsl:template match="@subject-label | @scope-label">
+  <!-- "Hal in “the leap”", "Drew, post in “the leap”", "water of Tank 2", "Hal on Day 1": what a subject is called that nobody named. -->
+  <xsl:template match="@subject-label | @scope-label | subject/@label">
     <xsl:attribute name="{name()}"><xsl:call-template name="label"><xsl:with-param name="text" select="string(.)"/></xsl:call-template></xsl:attribute>
   </xsl:template>
 
@@ -52,21 +251,30 @@
     <xsl:param name="text"/>
     <xsl:choose>
       <xsl:when test="contains($text, ', post in “')">
-        <xsl:value-of select="concat(substring-before($text, ', post in “'), ', ', $w[@id = 'label-post'], ' “', substring-after($text, ', post in “'))"/>
+        <xsl:value-of select="concat(substring-before($text, ', post in “'), ', ', $said-label-post, ' “', substring-after($text, ', post in “'))"/>
       </xsl:when>
       <xsl:when test="contains($text, ' in “')">
-        <xsl:value-of select="concat(substring-before($text, ' in “'), ' ', $w[@id = 'label-in'], ' “', substring-after($text, ' in “'))"/>
+        <xsl:value-of select="concat(substring-before($text, ' in “'), ' ', $said-label-in, ' “', substring-after($text, ' in “'))"/>
+      </xsl:when>
+      <xsl:when test="$terms and contains($text, ' of ') and contains($parts, concat(' ', substring-before($text, ' of '), ' '))">
+        <xsl:call-template name="term"><xsl:with-param name="text" select="substring-before($text, ' of ')"/></xsl:call-template>
+        <xsl:value-of select="concat(' (', substring-after($text, ' of '), ')')"/>
+      </xsl:when>
+      <xsl:when test="$terms and contains(../@subject, '@') and contains($text, ' on ')">
+        <xsl:value-of select="concat(substring-before($text, ' on '), ', ', substring-after($text, ' on '))"/>
       </xsl:when>
       <xsl:otherwise><xsl:value-of select="$text"/></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
+  <!-- What a site has one of each. -->
+  <xsl:variable name="parts" select="' air basin deck emergency openwater plant power structure water '"/>
 
   <!-- "age ((withheld)) at least 18 years" -->
-  <xsl:template match="@withheld | skipped/@because">
+  <xsl:template match="@withheld">
     <xsl:variable name="mark" select="'(withheld)'"/>
     <xsl:variable name="text">
       <xsl:if test="not(contains(., $mark))"><xsl:value-of select="."/></xsl:if>
-      <xsl:if test="contains(., $mark)"><xsl:value-of select="concat(substring-before(., $mark), $w[@id = 'withheld'], substring-after(., $mark))"/></xsl:if>
+      <xsl:if test="contains(., $mark)"><xsl:value-of select="concat(substring-before(., $mark), $said-withheld, substring-after(., $mark))"/></xsl:if>
     </xsl:variable>
     <xsl:attribute name="{name()}">
       <xsl:call-template name="decimals"><xsl:with-param name="text" select="string($text)"/></xsl:call-template>
@@ -88,6 +296,10 @@
     </xsl:attribute>
   </xsl:template>
   <xsl:template match="@*" mode="made"/>
+  <xsl:template match="when/@text | condition/@text" mode="made" priority="-0.4"><xsl:call-template name="decided"/></xsl:template>
+  <xsl:template match="condition/@withheld | when/@withheld | skipped/@because" priority="1">
+    <xsl:attribute name="{name()}"><xsl:call-template name="decided"/></xsl:attribute>
+  </xsl:template>
 
   <!-- "breath hold", "temperature (water)", "length (red coat)". -->
   <xsl:template match="@title[../@fact]" mode="made"><xsl:apply-templates select=".." mode="fact"/></xsl:template>
@@ -102,17 +314,17 @@
   <xsl:template match="margin/@words[../@where]" mode="made"><xsl:apply-templates select=".." mode="sentence"/></xsl:template>
   <xsl:template match="margin" mode="sentence">
     <xsl:call-template name="stand"><xsl:with-param name="band" select="@then-band"/><xsl:with-param name="score" select="@then-score"/><xsl:with-param name="state" select="@then-state"/></xsl:call-template>
-    <xsl:if test="@side = 'inside'"><xsl:value-of select="concat(' ', $w[@id = 'margin-only'])"/></xsl:if>
+    <xsl:if test="@side = 'inside'"><xsl:value-of select="concat(' ', $said-margin-only)"/></xsl:if>
     <xsl:text> </xsl:text>
     <xsl:call-template name="filled"><xsl:with-param name="id" select="concat('beyond-', @where)"/><xsl:with-param name="n" select="@edge"/></xsl:call-template>
     <xsl:text>; </xsl:text>
     <xsl:choose>
-      <xsl:when test="@side = 'inside'"><xsl:value-of select="concat($w[@id = 'margin-may'], ' ')"/><xsl:apply-templates select="." mode="now"/></xsl:when>
+      <xsl:when test="@side = 'inside'"><xsl:value-of select="concat($said-margin-may, ' ')"/><xsl:apply-templates select="." mode="now"/></xsl:when>
       <xsl:otherwise>
-        <xsl:value-of select="concat($w[@id = 'margin-now'], ' ')"/><xsl:apply-templates select="." mode="now"/><xsl:text>; </xsl:text>
+        <xsl:value-of select="concat($said-margin-now, ' ')"/><xsl:apply-templates select="." mode="now"/><xsl:text>; </xsl:text>
         <xsl:choose>
           <xsl:when test="@away"><xsl:call-template name="filled"><xsl:with-param name="id" select="'margin-away'"/><xsl:with-param name="n" select="@away"/></xsl:call-template></xsl:when>
-          <xsl:otherwise><xsl:value-of select="$w[@id = 'margin-edge']"/></xsl:otherwise>
+          <xsl:otherwise><xsl:value-of select="$said-margin-edge"/></xsl:otherwise>
         </xsl:choose>
       </xsl:otherwise>
     </xsl:choose>
@@ -122,17 +334,17 @@
     <xsl:choose>
       <xsl:when test="@moved-to">
         <xsl:call-template name="decimals"><xsl:with-param name="text" select="string(@moved-to)"/></xsl:call-template>
-        <xsl:value-of select="concat(' ', $w[@id = 'margin-moved'])"/>
+        <xsl:value-of select="concat(' ', $said-margin-moved)"/>
       </xsl:when>
       <xsl:when test="@now"><xsl:call-template name="value"><xsl:with-param name="of" select="@now"/></xsl:call-template></xsl:when>
-      <xsl:otherwise><xsl:value-of select="$w[@id = 'margin-unknown']"/></xsl:otherwise>
+      <xsl:otherwise><xsl:value-of select="$said-margin-unknown"/></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
 
   <xsl:template match="way/@words[../@where]" mode="made">
     <xsl:apply-templates select=".." mode="fact"/><xsl:if test="../@where = 'is'">:</xsl:if><xsl:text> </xsl:text>
     <xsl:apply-templates select=".." mode="to"/>
-    <xsl:value-of select="concat('; ', $w[@id = 'margin-now'], ' ')"/><xsl:apply-templates select=".." mode="now"/>
+    <xsl:value-of select="concat('; ', $said-margin-now, ' ')"/><xsl:apply-templates select=".." mode="now"/>
   </xsl:template>
   <xsl:template match="way/@to[../@where]" mode="made"><xsl:apply-templates select=".." mode="to"/></xsl:template>
   <xsl:template match="way" mode="to">
@@ -166,7 +378,7 @@
         <xsl:text> → </xsl:text>
       </xsl:when>
       <xsl:otherwise>
-        <xsl:value-of select="concat($w[@id = 'shift-new'], ' ')"/><xsl:apply-templates select="$it/@title" mode="term"/>
+        <xsl:value-of select="concat($said-shift-new, ' ')"/><xsl:apply-templates select="$it/@title" mode="term"/>
         <xsl:text>, </xsl:text><xsl:call-template name="label"><xsl:with-param name="text" select="$it/@subject-label"/></xsl:call-template><xsl:text>: </xsl:text>
       </xsl:otherwise>
     </xsl:choose>
@@ -175,12 +387,69 @@
 
   <!-- A condition that reads the same is printed once: both are made alike. -->
   <xsl:template match="when/@text[../@where]" mode="made"><xsl:apply-templates select=".." mode="sentence"/></xsl:template>
-  <xsl:template match="condition/@text" mode="made"><xsl:apply-templates select="../../when[@where][@text = current()][1]" mode="sentence"/></xsl:template>
+  <xsl:template match="condition/@text[. = ../../when[@where]/@text]" mode="made"><xsl:apply-templates select="../../when[@where][@text = current()][1]" mode="sentence"/></xsl:template>
   <xsl:template match="when" mode="sentence">
     <xsl:apply-templates select="." mode="fact"/><xsl:if test="@where = 'is'">:</xsl:if><xsl:text> </xsl:text>
     <xsl:choose>
       <xsl:when test="@where = 'is'"><xsl:call-template name="value"><xsl:with-param name="of" select="@low"/></xsl:call-template></xsl:when>
       <xsl:otherwise><xsl:call-template name="filled"><xsl:with-param name="id" select="concat('reach-', @where)"/><xsl:with-param name="n" select="@low"/><xsl:with-param name="m" select="@high"/></xsl:call-template></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- What a course decided: "congested: yes (not known)", "water depth (3.4 m) > 1.2 m". -->
+  <xsl:template name="decided">
+    <xsl:variable name="sign" select="substring(translate(., translate(., '&lt;>≤≥', ''), ''), 1, 1)"/>
+    <xsl:variable name="between" select="concat(' ', $sign, ' ')"/>
+    <xsl:variable name="open" select="' (not known)'"/>
+    <xsl:choose>
+      <xsl:when test="not($terms)"><xsl:value-of select="."/></xsl:when>
+      <xsl:when test="$sign != '' and contains(., $between)">
+        <xsl:call-template name="side"><xsl:with-param name="text" select="substring-before(., $between)"/></xsl:call-template>
+        <xsl:value-of select="$between"/>
+        <xsl:call-template name="side"><xsl:with-param name="text" select="substring-after(., $between)"/></xsl:call-template>
+      </xsl:when>
+      <xsl:when test="contains(., ': ')">
+        <xsl:call-template name="named"><xsl:with-param name="text" select="substring-before(., ': ')"/></xsl:call-template>
+        <xsl:text>: </xsl:text>
+        <xsl:call-template name="value"><xsl:with-param name="of" select="substring-before(concat(substring-after(., ': '), $open), $open)"/></xsl:call-template>
+        <xsl:if test="contains(., $open)"><xsl:value-of select="concat(' (', $said-margin-unknown, ')')"/></xsl:if>
+      </xsl:when>
+      <xsl:otherwise><xsl:call-template name="said"/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- "water depth (3.4 m)", "1.2 m"; of a formula only what stands alone has a name here. -->
+  <xsl:template name="side">
+    <xsl:param name="text"/>
+    <xsl:variable name="name" select="substring-before($text, ' (')"/>
+    <xsl:variable name="rest" select="substring-after($text, ' (')"/>
+    <xsl:choose>
+      <xsl:when test="$name = ''"><xsl:call-template name="value"><xsl:with-param name="of" select="$text"/></xsl:call-template></xsl:when>
+      <xsl:when test="contains($rest, ' (')"><xsl:call-template name="decimals"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:when>
+      <xsl:otherwise>
+        <xsl:call-template name="named"><xsl:with-param name="text" select="$name"/></xsl:call-template>
+        <xsl:text> (</xsl:text>
+        <xsl:call-template name="value"><xsl:with-param name="of" select="substring($rest, 1, string-length($rest) - 1)"/></xsl:call-template>
+        <xsl:text>)</xsl:text>
+      </xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- A fact, or with what it is of: "depth", "water depth". -->
+  <xsl:template name="named">
+    <xsl:param name="text"/>
+    <xsl:variable name="fact"><xsl:call-template name="known"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:variable>
+    <xsl:variable name="of"><xsl:call-template name="known"><xsl:with-param name="text" select="substring-before($text, ' ')"/></xsl:call-template></xsl:variable>
+    <xsl:variable name="its"><xsl:call-template name="known"><xsl:with-param name="text" select="substring-after($text, ' ')"/></xsl:call-template></xsl:variable>
+    <xsl:choose>
+      <xsl:when test="$fact != ''"><xsl:value-of select="$fact"/></xsl:when>
+      <xsl:when test="$of != '' and $its != ''"><xsl:value-of select="concat($its, ' (', $of, ')')"/></xsl:when>
+      <xsl:when test="contains($text, ' × ') and not(contains($text, '('))">
+        <xsl:call-template name="named"><xsl:with-param name="text" select="substring-before($text, ' × ')"/></xsl:call-template>
+        <xsl:text> × </xsl:text>
+        <xsl:call-template name="decimals"><xsl:with-param name="text" select="substring-after($text, ' × ')"/></xsl:call-template>
+      </xsl:when>
+      <xsl:otherwise><xsl:call-template name="decimals"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
 
@@ -195,7 +464,7 @@
         <xsl:value-of select="concat(translate(substring($word, 1, 1), $upper, $lower), substring($word, 2))"/>
         <xsl:if test="$score"><xsl:value-of select="concat(' ', $score)"/></xsl:if>
       </xsl:when>
-      <xsl:otherwise><xsl:value-of select="$w[@id = concat('stand-', $state)]"/></xsl:otherwise>
+      <xsl:otherwise><xsl:call-template name="word"><xsl:with-param name="id" select="concat('stand-', $state)"/></xsl:call-template></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
 
@@ -203,7 +472,7 @@
     <xsl:param name="id"/>
     <xsl:param name="n"/>
     <xsl:param name="m"/>
-    <xsl:variable name="form" select="$w[@id = $id]"/>
+    <xsl:variable name="form"><xsl:call-template name="word"><xsl:with-param name="id" select="$id"/></xsl:call-template></xsl:variable>
     <xsl:variable name="after" select="substring-after($form, '{n}')"/>
     <xsl:value-of select="substring-before($form, '{n}')"/>
     <xsl:call-template name="value"><xsl:with-param name="of" select="$n"/></xsl:call-template>
@@ -220,15 +489,20 @@
   <!-- A number with the language's decimal mark, or the word for a choice. -->
   <xsl:template name="value">
     <xsl:param name="of"/>
-    <xsl:variable name="text"><xsl:call-template name="term"><xsl:with-param name="text" select="string($of)"/></xsl:call-template></xsl:variable>
+    <xsl:variable name="text"><xsl:call-template name="worded"><xsl:with-param name="text" select="string($of)"/></xsl:call-template></xsl:variable>
     <xsl:call-template name="decimals"><xsl:with-param name="text" select="string($text)"/></xsl:call-template>
   </xsl:template>
 
   <!-- ===== values ===== -->
 
-  <xsl:template match="fact/@text | rests/@text | value/@text | value/@names | value/@working
-    | @now | @edge | @to | @words | @then | @plausible | @best | @takes | @at | @depth | @time | @breath-hold
-    | @planned | @recorded | @seven-days | @minutes">
+  <!-- Yes and no stay: the sheets choose by them. -->
+  <xsl:template match="fact/@text[. != 'yes' and . != 'no'] | rests/@text[. != 'yes' and . != 'no'] | value/@text
+    | @now | @to | @plausible | @best | @planned | @recorded">
+    <xsl:attribute name="{name()}"><xsl:call-template name="value"><xsl:with-param name="of" select="."/></xsl:call-template></xsl:attribute>
+  </xsl:template>
+
+  <xsl:template match="value/@names | value/@working
+    | @edge | @words | @then | @takes | @at | @depth | @time | @breath-hold | @seven-days | @minutes">
     <xsl:attribute name="{name()}">
       <xsl:call-template name="decimals"><xsl:with-param name="text" select="string(.)"/></xsl:call-template>
     </xsl:attribute>
@@ -282,8 +556,18 @@
     <xsl:variable name="y" select="$year - number($month &lt; 3)"/>
     <xsl:variable name="m" select="($month + 9) mod 12"/>
     <xsl:variable name="weekday" select="($day + $y + floor($y div 4) - floor($y div 100) + floor($y div 400) + floor((13 * $m + 2) div 5) + 2) mod 7"/>
+    <xsl:call-template name="date">
+      <xsl:with-param name="weekday" select="$weekday"/><xsl:with-param name="day" select="$day"/><xsl:with-param name="month" select="$month"/><xsl:with-param name="year" select="$year"/>
+    </xsl:call-template>
+  </xsl:template>
+
+  <xsl:template name="date">
+    <xsl:param name="weekday"/>
+    <xsl:param name="day"/>
+    <xsl:param name="month"/>
+    <xsl:param name="year"/>
     <xsl:variable name="form" select="$words/date"/>
-    <xsl:for-each select="$form/part">
+    <xsl:for-each select="$form/part[@is != 'weekday' or $weekday != '']">
       <xsl:choose>
         <xsl:when test="@is = 'weekday'"><xsl:value-of select="$form/weekday[$weekday + 1]"/></xsl:when>
         <xsl:when test="@is = 'day'"><xsl:value-of select="$day"/><xsl:if test="$day = 1"><xsl:value-of select="@first"/></xsl:if></xsl:when>
@@ -315,7 +599,7 @@
   </xsl:template>
 
   <xsl:template match="@* | text()" mode="lacks">
-    <xsl:variable name="text" select="string(.)"/>
-    <xsl:for-each select="$terms"><xsl:if test="not(key('term', $text))">x</xsl:if></xsl:for-each>
+    <xsl:variable name="known"><xsl:call-template name="known"><xsl:with-param name="text" select="string(.)"/></xsl:call-template></xsl:variable>
+    <xsl:if test="$known = ''">x</xsl:if>
   </xsl:template>
 </xsl:stylesheet>

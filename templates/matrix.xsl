@@ -72,7 +72,7 @@
     <xsl:variable name="fill"><xsl:call-template name="fill"><xsl:with-param name="band" select="$band"/></xsl:call-template></xsl:variable>
     <td class="cell f{$fill}">
       <span>
-        <xsl:if test="$n &gt; 0"><xsl:attribute name="class">full</xsl:attribute></xsl:if>
+        <xsl:if test="$n &gt; 0"><xsl:attribute name="class">counted</xsl:attribute></xsl:if>
         <xsl:value-of select="key('band', $band)/@letter"/>
         <xsl:if test="$n &gt; 0"><xsl:text> </xsl:text><b><xsl:value-of select="$n"/></b></xsl:if>
       </span>

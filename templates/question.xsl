@@ -6,10 +6,6 @@
        what is asked of somebody alone stands on the single sheet only. -->
   <xsl:key name="knows" match="open-facts/fact[@removes &gt; 0 or @state = 'unknown']" use="string(@asked)"/>
 
-  <!-- The same of the same person, asked for several tasks, stated alike and worth the same: one row. -->
-  <xsl:key name="asked-again" match="open-facts/fact" use="concat(@asked, '|', substring-after(@path, '/'), '|', @meaning, '|', @now, '|', @removes, '|',
-    boolean(key('task', substring-before(@path, '/'))), '|', substring(@path, 1, 400 * not(key('task', substring-before(@path, '/')))))"/>
-
   <xsl:template match="assessment" mode="question">
     <section class="document" aria-label="{$w[@id = 'sheet-question']}">
       <xsl:call-template name="doc-head">
@@ -20,12 +16,14 @@
       <xsl:if test="$sheet = 'set' and open-facts/fact[@sees = 'confidential']"><p class="small"><xsl:value-of select="$w[@id = 'open-hidden']"/></p></xsl:if>
       <xsl:for-each select="open-facts/fact[count(. | key('knows', string(@asked))[1]) = 1][key('knows', string(@asked))[$sheet != 'set' or @sees != 'confidential']]">
         <xsl:sort select="sum(key('knows', string(@asked))/@removes)" data-type="number" order="descending"/>
+        <div class="asked-of">
         <xsl:call-template name="part"><xsl:with-param name="text"><xsl:call-template name="who-knows"/></xsl:with-param></xsl:call-template>
         <table class="questions stack">
           <caption class="away"><xsl:call-template name="who-knows"/></caption>
           <thead><tr><xsl:call-template name="heads"><xsl:with-param name="words" select="'question question-now question-how question-removes question-answer'"/></xsl:call-template></tr></thead>
-          <tbody><xsl:apply-templates select="key('knows', string(@asked))[$sheet != 'set' or @sees != 'confidential']" mode="question"/></tbody>
+          <tbody><xsl:apply-templates select="key('knows', string(@asked))[$sheet != 'set' or @sees != 'confidential']" mode="once"/></tbody>
         </table>
+        </div>
       </xsl:for-each>
     </section>
   </xsl:template>
@@ -34,21 +32,11 @@
     <xsl:value-of select="@asked"/><xsl:if test="not(@asked)"><xsl:value-of select="$w[@id = 'asked-nobody']"/></xsl:if>
   </xsl:template>
 
-  <xsl:template match="open-facts/fact" mode="question">
-    <xsl:variable name="same" select="key('asked-again', concat(@asked, '|', substring-after(@path, '/'), '|', @meaning, '|', @now, '|', @removes, '|',
-      boolean(key('task', substring-before(@path, '/'))), '|', substring(@path, 1, 400 * not(key('task', substring-before(@path, '/'))))))"/>
-    <xsl:if test="count(. | $same[1]) = 1"><xsl:call-template name="question-row"><xsl:with-param name="again" select="$same[position() &gt; 1]"/></xsl:call-template></xsl:if>
-  </xsl:template>
-
-  <xsl:template name="question-row">
+  <xsl:template match="open-facts/fact" mode="row">
     <xsl:param name="again"/>
     <tr>
       <th scope="row"><xsl:call-template name="question-words"/><span class="of"><xsl:value-of select="@subject-label"/>
-        <xsl:if test="$again"><xsl:value-of select="concat('; ', $w[@id = 'question-again'])"/></xsl:if>
-        <xsl:for-each select="$again">
-          <xsl:variable name="t" select="key('task', substring-before(@path, '/'))"/>
-          <xsl:value-of select="concat(' ', $t/../@date, ' ', $t/@start)"/><xsl:if test="position() != last()">,</xsl:if>
-        </xsl:for-each></span></th>
+        <xsl:call-template name="asked-again"><xsl:with-param name="again" select="$again"/></xsl:call-template></span></th>
       <td data-h="{$w[@id = 'question-now']}"><xsl:choose>
         <xsl:when test="@withheld"><xsl:value-of select="@withheld"/></xsl:when>
         <xsl:when test="@now"><xsl:value-of select="@now"/></xsl:when>

@@ -161,7 +161,7 @@
                   <xsl:value-of select="concat($w[@id = 'ask'], ' ', @asked)"/>
                   <xsl:if test="not(@asked)"><xsl:value-of select="$w[@id = 'asked-nobody']"/></xsl:if>
                 </th></tr>
-                <xsl:apply-templates select="key('asked', string(@asked))"/>
+                <xsl:apply-templates select="key('asked', string(@asked))" mode="once"/>
               </tbody>
             </xsl:for-each>
           </table>
@@ -182,20 +182,38 @@
     </section>
   </xsl:template>
 
-  <xsl:template match="open-facts/fact">
+  <xsl:template match="open-facts/fact" mode="row">
+    <xsl:param name="again"/>
+    <xsl:variable name="findings"><xsl:for-each select=". | $again"><xsl:value-of select="concat(normalize-space(@findings), ' ')"/></xsl:for-each></xsl:variable>
     <tr id="open-{@path}">
-      <th scope="row"><xsl:value-of select="@title"/><span class="of"><xsl:value-of select="@subject-label"/></span>
+      <th scope="row"><xsl:for-each select="$again"><span id="open-{@path}"/></xsl:for-each>
+        <xsl:value-of select="@title"/><span class="of"><xsl:value-of select="@subject-label"/>
+          <xsl:call-template name="asked-again"><xsl:with-param name="again" select="$again"/></xsl:call-template></span>
         <xsl:if test="@measured"><span class="of"><xsl:value-of select="@measured"/></span></xsl:if></th>
       <td><xsl:choose>
         <xsl:when test="@now"><b><xsl:value-of select="@now"/></b></xsl:when>
-        <xsl:otherwise><xsl:value-of select="@plausible"/><xsl:text> </xsl:text><span class="mark unknown"><xsl:value-of select="$w[@id = 'mark-unknown']"/></span></xsl:otherwise>
+        <xsl:otherwise><xsl:call-template name="plausible"/><xsl:text> </xsl:text><span class="mark unknown"><xsl:value-of select="$w[@id = 'mark-unknown']"/></span></xsl:otherwise>
       </xsl:choose></td>
       <td><b><xsl:value-of select="@removes"/></b>
         <span class="of"><xsl:value-of select="concat($w[@id = 'middle'], ' ', @middle)"/></span></td>
-      <td><xsl:value-of select="@best"/></td>
-      <td><xsl:call-template name="links"><xsl:with-param name="ids" select="concat(normalize-space(@findings), ' ')"/></xsl:call-template>
+      <td><xsl:choose>
+        <xsl:when test="@best = $last-day"><xsl:value-of select="$w[@id = 'date-late']"/></xsl:when>
+        <xsl:when test="@best = $first-day"><xsl:value-of select="$w[@id = 'date-early']"/></xsl:when>
+        <xsl:otherwise><xsl:value-of select="@best"/></xsl:otherwise>
+      </xsl:choose></td>
+      <td><xsl:call-template name="links"><xsl:with-param name="ids" select="$findings"/></xsl:call-template>
         <xsl:if test="@settles &gt; 0"><span class="of"><xsl:value-of select="concat(@settles, ' % ', $w[@id = 'settles-share'])"/></span></xsl:if></td>
     </tr>
+  </xsl:template>
+
+  <!-- A date nobody knows is plausible over every day there is in the vocabulary. -->
+  <xsl:variable name="first-day" select="'1900-01-01'"/>
+  <xsl:variable name="last-day" select="'2100-12-31'"/>
+  <xsl:template name="plausible">
+    <xsl:choose>
+      <xsl:when test="starts-with(@plausible, $first-day) and contains(@plausible, $last-day)"><xsl:value-of select="$w[@id = 'date-any']"/></xsl:when>
+      <xsl:otherwise><xsl:value-of select="@plausible"/></xsl:otherwise>
+    </xsl:choose>
   </xsl:template>
 
   <!-- "F1 F7 " as links: the first, and how many more. -->
@@ -337,7 +355,7 @@
       <xsl:choose>
         <xsl:when test="subjects/subject/fact/evidence">
           <div class="scroll" tabindex="0" role="group" aria-labelledby="evidence">
-          <table>
+          <table class="evidence">
             <caption class="away"><xsl:value-of select="$sections[@id = 'evidence']/@title"/></caption>
             <thead><tr>
               <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'fact'"/></xsl:call-template>

@@ -75,7 +75,7 @@
             <tr>
               <td><xsl:value-of select="../@date"/><xsl:if test="@start"><xsl:value-of select="concat(' ', @start, '–', @finish)"/></xsl:if></td>
               <td><xsl:value-of select="../@site-label"/></td>
-              <th scope="row"><xsl:value-of select="@title"/></th>
+              <th scope="row"><span class="task-no"><xsl:value-of select="position()"/></span><xsl:text> </xsl:text><xsl:value-of select="@title"/></th>
               <td><xsl:for-each select="immersion"><xsl:if test="position() &gt; 1">, </xsl:if><xsl:value-of select="@person-label"/></xsl:for-each></td>
               <td><xsl:for-each select="post"><xsl:if test="position() &gt; 1">, </xsl:if><xsl:apply-templates select="@role" mode="term"/></xsl:for-each></td>
             </tr>
@@ -94,8 +94,8 @@
 
   <!-- The findings themselves are not on this paper. -->
   <xsl:template name="rule-line">
-    <p id="rule-{@rule}"><b><xsl:value-of select="@rule"/></b><xsl:text> </xsl:text><xsl:value-of select="@title"/><xsl:text> </xsl:text>
-      <span class="path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span><xsl:text> </xsl:text>
+    <p id="rule-{@rule}"><b><xsl:value-of select="@title"/></b><xsl:text> </xsl:text><xsl:value-of select="@rule"/><xsl:text> </xsl:text>
+      <span class="path quiet"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span><xsl:text> </xsl:text>
       <xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></p>
   </xsl:template>
 </xsl:stylesheet>

@@ -96,8 +96,8 @@
   </xsl:template>
 
   <xsl:template name="rule-line">
-    <p id="rule-{@rule}"><b><xsl:value-of select="@rule"/></b><xsl:text> </xsl:text><xsl:value-of select="@title"/><xsl:text> </xsl:text>
-      <span class="path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span>
+    <p id="rule-{@rule}"><b><xsl:value-of select="@title"/></b><xsl:text> </xsl:text><xsl:value-of select="@rule"/><xsl:text> </xsl:text>
+      <span class="path quiet"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span>
       <xsl:for-each select="key('by-rule', @rule)"><xsl:text> </xsl:text><a href="#{@id}"><xsl:value-of select="@id"/></a></xsl:for-each></p>
   </xsl:template>
 </xsl:stylesheet>

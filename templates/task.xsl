@@ -203,7 +203,7 @@
                 <xsl:variable name="same" select="$hazards[@rule = current()/@rule]"/>
                 <tr>
                   <th scope="row"><xsl:value-of select="@title"/>
-                    <span class="of"><xsl:call-template name="each-subject"><xsl:with-param name="left" select="$same"/></xsl:call-template></span></th>
+                    <xsl:text> </xsl:text><span class="of"><xsl:call-template name="each-subject"><xsl:with-param name="left" select="$same"/></xsl:call-template></span></th>
                   <td><xsl:apply-templates select="because[1]" mode="open"/></td>
                   <td class="b" data-h="{$w[@id = 'before']}"><xsl:call-template name="worst-of"><xsl:with-param name="findings" select="$same"/><xsl:with-param name="as" select="'described'"/></xsl:call-template></td>
                   <td class="b" data-h="{$w[@id = 'after']}"><xsl:call-template name="worst-of"><xsl:with-param name="findings" select="$same"/><xsl:with-param name="as" select="'in-place'"/></xsl:call-template></td>
@@ -268,7 +268,8 @@
       <xsl:call-template name="part"><xsl:with-param name="word" select="'tick-controls'"/></xsl:call-template>
       <xsl:choose>
         <xsl:when test="$ticks">
-          <ul class="ticks three">
+          <ul class="ticks">
+            <xsl:if test="count($ticks) &gt; 2"><xsl:attribute name="class">ticks three</xsl:attribute></xsl:if>
             <xsl:for-each select="$ticks">
               <xsl:sort select="@kind-rank" data-type="number"/>
               <li>

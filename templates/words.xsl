@@ -16,18 +16,31 @@
   <xsl:variable name="columns" select="$words/column | $other-words/column[not(@id = $words/column/@id)]"/>
   <xsl:variable name="files" select="$words/file | $other-words/file[not(@name = $words/file/@name)]"/>
 
+  <!-- The same word, found by key: for who asks thousands of times. -->
+  <xsl:key name="word" match="word" use="@id"/>
+  <xsl:template name="word">
+    <xsl:param name="id"/>
+    <xsl:variable name="own"><xsl:for-each select="$words"><xsl:value-of select="key('word', $id)"/></xsl:for-each></xsl:variable>
+    <xsl:value-of select="$own"/>
+    <xsl:if test="$own = ''"><xsl:for-each select="$other-words"><xsl:value-of select="key('word', $id)"/></xsl:for-each></xsl:if>
+  </xsl:template>
+
   <!-- Texts of rules, controls and matrices by what they are in English: a text that was changed
        is printed as it stands until its translation is too. -->
-  <xsl:variable name="terms" select="document($words/@terms)"/>
+  <xsl:variable name="terms" select="document($words/terms/@file)"/>
   <xsl:key name="term" match="term" use="@of"/>
 
   <xsl:template name="term">
     <xsl:param name="text"/>
-    <xsl:variable name="known">
-      <xsl:for-each select="$terms"><xsl:value-of select="key('term', $text)"/></xsl:for-each>
-    </xsl:variable>
+    <xsl:variable name="known"><xsl:call-template name="known"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:variable>
     <xsl:value-of select="$known"/>
     <xsl:if test="$known = ''"><xsl:value-of select="$text"/></xsl:if>
+  </xsl:template>
+
+  <!-- Nothing where there is no translation. -->
+  <xsl:template name="known">
+    <xsl:param name="text"/>
+    <xsl:for-each select="$terms"><xsl:value-of select="key('term', $text)"/></xsl:for-each>
   </xsl:template>
 
   <xsl:template match="@*" mode="term">

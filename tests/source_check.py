@@ -6,6 +6,7 @@ not be made or only behind their one door, lengths and nesting, no global mutabl
 state, no machine's paths, nothing unexpected at the top of the tree. Failures are
 `file:line: error: text`; exit 1 when there is one.
 """
+import html
 import pathlib
 import re
 import subprocess
@@ -278,6 +279,31 @@ def check_top():
             problem(path, 0, "nothing else belongs at the top of the tree")
 
 
+def texts_said():
+    """Every quoted text of rules, matrices and the core, pieces joined; names, choices, values also with spaces."""
+    said = set()
+    for folder, kind in [("rules", "*.lua"), ("shared/productions", "*.lua"), ("shared/matrices", "*.xml"),
+                         ("engine", "*.def"), ("engine", "*.c")]:
+        for path in (ROOT / folder).rglob(kind):
+            text = path.read_text(encoding="utf-8").replace('\\"', "\0").replace("&quot;", "\0")
+            for quoted in re.findall(r'"([^"\n]*)"', re.sub(r'"\s*(?:\.\.\s*)?"', "", text)):
+                said.add(quoted.replace("\0", '"'))
+                said.update(re.sub("[-_]", " ", name) for name in [quoted, *quoted.split()])
+            for values in re.findall(r"\bvalues = \{([^}]*)\}", text):
+                said.update(name.replace("_", " ") for name in re.findall(r"(\w+) =", values))
+    return said
+
+
+def check_terms():
+    """A translation of what nothing says any more is dead: the text it was made from has changed."""
+    said = texts_said()
+    for path in sorted((ROOT / "templates").glob("terms-*.xml")):
+        for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
+            of = re.search(r' of="([^"]*)"', line)
+            if of and html.unescape(of.group(1)) not in said:
+                problem(path, number, f"nothing says \"{of.group(1)}\" any more")
+
+
 def at(values, share):
     return sorted(values)[min(len(values) - 1, int(share * len(values)))] if values else 0
 
@@ -300,6 +326,7 @@ def main():
             files, functions = rows.setdefault(folder, ([], []))
             files.append(check_source(path, functions))
     check_top()
+    check_terms()
     print_table(rows)
     for file, line, text in sorted(problems):
         print(f"{file}:{line}: error: {text}")

@@ -1,6 +1,7 @@
 /* Assessing: every rule over every subject of its kind, in three views. */
 #include "assess/assessment.h"
 #include "assess/conclude.h"
+#include "assess/crew.h"
 #include "assess/label.h"
 #include "assess/merge.h"
 #include "assess/outlook.h"
@@ -145,16 +146,83 @@ static bool is_asked(const ts_assess_inputs *in, size_t rule, ts_subject subject
          (in->wanted == NULL || in->wanted(in->wanted_context, rule, subject));
 }
 
-static void assess_all(ts_assessment *a, ts_evaluator *evaluator) {
-  ts_laid *laid = ts_laid_of(&a->in);
-  ts_subject subjects = ts_subject_count(a->in.dossier);
-  for (ts_subject subject = 0; subject < subjects; subject++) {
-    if (a->in.progress != NULL) a->in.progress(a->in.context, 0.2 * subject / subjects);
-    for (size_t rule = 0; rule < ts_rule_count(a->in.packs); rule++)
-      if (is_asked(&a->in, rule, subject)) assess_one(a, evaluator, laid, rule, subject);
+/* ---- all of them ----------------------------------------------------------- */
+
+/* How far the lists of a worker had come. */
+typedef struct {
+  size_t findings, duties, pairs, failures;
+} extent;
+
+/* Who took a subject, and what of that worker's lists is about it. */
+typedef struct {
+  const ts_assessment *by;
+  extent from, to;
+} part;
+
+static extent extent_of(const ts_assessment *a) {
+  return (extent){a->finding_count, a->duty_count, a->pair_count, a->failure_count};
+}
+
+static void assess_subject(ts_worker *w, void *context, size_t number) {
+  part *parts = context;
+  ts_subject subject = (ts_subject)number;
+  extent from = extent_of(&w->a);
+  for (size_t rule = 0; rule < ts_rule_count(w->a.in.packs); rule++)
+    if (is_asked(&w->a.in, rule, subject)) assess_one(&w->a, w->evaluator, w->laid, rule, subject);
+  parts[number] = (part){&w->a, from, extent_of(&w->a)};
+}
+
+#define JOIN(list, count, capacity, first, end)                                                    \
+  for (size_t i = (first); i < (end); i++) {                                                       \
+    TS_GROW(a->list, a->count, a->capacity);                                                       \
+    a->list[a->count++] = p->by->list[i];                                                          \
   }
-  ts_evaluator_lay(evaluator, NULL, 0);
-  ts_laid_free(laid);
+
+static void join(ts_assessment *a, const part *p) {
+  JOIN(findings, finding_count, finding_capacity, p->from.findings, p->to.findings)
+  JOIN(duties, duty_count, duty_capacity, p->from.duties, p->to.duties)
+  JOIN(pairs, pair_count, pair_capacity, p->from.pairs, p->to.pairs)
+  JOIN(failures, failure_count, failure_capacity, p->from.failures, p->to.failures)
+}
+
+static size_t skips_shown(const ts_look *look) {
+  return look->skipped < TS_SKIPS_SHOWN ? look->skipped : TS_SKIPS_SHOWN;
+}
+
+/* Each worker has kept the first it met, so the first of all are among those. */
+static void join_skips(ts_look *look, const ts_look *more) {
+  size_t had = skips_shown(look), new = skips_shown(more);
+  ts_skip all[TS_SKIPS_SHOWN] = {{0}};
+  for (size_t i = 0, k = 0, n = 0; n < TS_SKIPS_SHOWN && (i < had || k < new); n++) {
+    bool ours = k == new || (i < had && look->skips[i].subject < more->skips[k].subject);
+    all[n] = ours ? look->skips[i++] : more->skips[k++];
+  }
+  size_t kept = had + new < TS_SKIPS_SHOWN ? had + new : TS_SKIPS_SHOWN;
+  memcpy(look->skips, all, kept * sizeof *all);
+}
+
+static void join_looks(ts_assessment *a, const ts_assessment *by) {
+  for (size_t rule = 0; rule < ts_rule_count(a->in.packs); rule++) {
+    ts_look *look = &a->looks[rule];
+    const ts_look *more = &by->looks[rule];
+    join_skips(look, more);
+    look->subjects += more->subjects;
+    look->applied += more->applied;
+    look->found += more->found;
+    look->skipped += more->skipped;
+  }
+  for (uint32_t slot = 0; slot < ts_slot_count(a->in.dossier); slot++)
+    a->read[slot] = a->read[slot] || by->read[slot];
+}
+
+/* By subject, then rule, whoever took which. */
+static void assess_all(ts_assessment *a, ts_crew *crew) {
+  part *parts = ts_alloc((ts_subject_count(a->in.dossier) + 1) * sizeof *parts);
+  crew->to = a->in.scores_only ? 1 : 0.2;
+  ts_crew_find(crew, assess_subject, parts);
+  for (ts_subject s = 0; s < ts_subject_count(a->in.dossier); s++) join(a, &parts[s]);
+  for (size_t i = 0; i < crew->count; i++) join_looks(a, &crew->workers[i].a);
+  free(parts);
 }
 
 /* ---- the whole ------------------------------------------------------------ */
@@ -173,15 +241,16 @@ static ts_assessment *assessment_new(const ts_assess_inputs *inputs) {
 ts_assessment *ts_assess(const ts_assess_inputs *inputs, ts_diagnostics *problems) {
   if (!ts_controls_known(inputs, problems)) return NULL;
   ts_assessment *a = assessment_new(inputs);
-  ts_evaluator *evaluator = ts_evaluator_new(inputs->packs, inputs->dossier);
-  assess_all(a, evaluator);
+  ts_crew *crew = ts_crew_new(a);
+  assess_all(a, crew);
   if (inputs->no_rules_for != NULL)
     failure_add(a, inputs->no_rules_for, ts_subject_at(inputs->dossier, 0)->path,
                 ts_arena_printf(a->arena, "no rules for jurisdiction \"%s\" were found",
                                 inputs->no_rules_for));
   ts_conclude(a, problems);
-  if (!inputs->scores_only) ts_outlook(a, evaluator);
-  ts_evaluator_free(evaluator);
+  ts_crew_found(crew);
+  if (!inputs->scores_only) ts_outlook(crew);
+  ts_crew_free(crew);
   return a;
 }
 

@@ -127,8 +127,8 @@ typedef struct {
   ts_condition when_worst, when_best; /* in place, where it is not settled */
   const ts_margin *margins;           /* nearest first, by how much of the plausible range */
   size_t margin_count;
-  const ts_way *ways; /* where it stands above the line: moves, then controls, then pairs */
-  size_t way_count;
+  ts_way *ways; /* where it stands above the line: moves, then controls, then pairs */
+  size_t way_count, move_count; /* the moves come first */
   bool too_open; /* margins and most ways were not searched for: too much is not known, or there is
                     too much of it */
 } ts_finding;

@@ -58,6 +58,7 @@ const ts_spoken *ts_spoken_copy(ts_arena *arena, const ts_course *course,
   o->evidence = ts_arena_copy(arena, outcome->evidence);
   o->because = ts_arena_copy(arena, outcome->because);
   o->because_withheld = ts_arena_copy(arena, outcome->because_withheld);
+  o->form = ts_arena_copy(arena, outcome->form);
   o->who = ts_arena_copy(arena, outcome->who);
   o->values = copy_values(arena, outcome->values, outcome->value_count);
   o->controls = copy_texts(arena, outcome->controls, outcome->control_count);

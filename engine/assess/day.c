@@ -158,7 +158,7 @@ static bool take(const ts_finding *finding, const char *more, ts_allowance *into
 
 static const ts_finding *same_in(const ts_assessment *a, const ts_finding *like) {
   const ts_finding *lists[] = {a->findings, a->duties};
-  size_t counts[] = {a->finding_count, a->duty_count};
+  const size_t counts[] = {a->finding_count, a->duty_count};
   for (int list = 0; list < 2; list++)
     for (size_t i = 0; i < counts[list]; i++) {
       const ts_finding *one = &lists[list][i];

@@ -20,7 +20,7 @@ const uint32_t *ts_rests_on(const ts_assessment *a, const ts_finding *finding, t
       all[found++] = made[k];
     }
   }
-  *count = ts_sort_once_each(all, found);
+  *count = found > 0 ? ts_sort_once_each(all, found) : 0;
   uint32_t *slots = ts_arena_alloc(arena, (*count + 1) * sizeof *slots);
   if (*count > 0) memcpy(slots, all, *count * sizeof *slots);
   free(all);

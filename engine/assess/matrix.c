@@ -64,9 +64,8 @@ static int whole(matrix_reader *r, xmlNode *element, const char *name, int low, 
   const char *text = needed(r, element, name);
   double value = 0;
   const char *end = ts_number_read(text, &value);
-  int number = (int)value;
-  if (end != NULL && *end == '\0' && number == value && number >= low && number <= high)
-    return number;
+  if (end != NULL && *end == '\0' && value >= low && value <= high && value == (int)value)
+    return (int)value;
   if (text[0] != '\0')
     WRONG(r, ts_xml_attribute_line(r->xml, element, name),
           "\"%s\" is \"%s\"; a whole number from %d to %d was expected", name, text, low, high);

@@ -1,43 +1,71 @@
 #include "assess/outlook.h"
 #include "assess/conditions.h"
 #include "assess/margins.h"
-#include "assess/probe.h"
 #include "assess/questions.h"
 #include "assess/remedies.h"
 #include "assess/ways.h"
 
-/* How far it is: finding has taken the first fifth. */
-static void tell(const ts_assessment *a, double part) {
-  if (a->in.progress != NULL) a->in.progress(a->in.context, 0.2 + 0.8 * part);
+/* How many findings are looked at in a round; ways down are tried everywhere, which takes longer.
+ */
+enum { LOOKED_AT = 128, WAYS = 64 };
+
+/* Which part of the whole comes next: making findings was the first fifth. */
+static void next_part(ts_crew *crew, double to) {
+  crew->from = crew->to;
+  crew->to = to;
 }
 
-static void look_around(ts_probe *probe, ts_assessment *a, ts_finding *all, size_t count) {
-  for (size_t i = 0; i < count; i++) {
-    if (all[i].word == TS_REMARK) continue;
-    ts_conditions(probe, a, &all[i]);
-    ts_margins(probe, a, &all[i]);
-  }
+static void look_around(ts_worker *w, void *findings, size_t number) {
+  ts_finding *finding = (ts_finding *)findings + number;
+  if (finding->word == TS_REMARK) return;
+  ts_conditions(w->probe, &w->a, finding);
+  ts_margins(w->probe, &w->a, finding);
 }
 
-static void find_ways(ts_probe *probe, ts_touched *touched, ts_assessment *a) {
-  ts_shifts *shifts = ts_shifts_new(probe, touched, a);
-  for (size_t i = 0; i < a->finding_count; i++) {
-    ts_ways(probe, shifts, a, &a->findings[i]);
-    tell(a, 0.3 + 0.6 * (double)i / (double)a->finding_count);
+/* ---- ways down ------------------------------------------------------------------- */
+
+static void find_ways(ts_worker *w, void *findings, size_t number) {
+  ts_ways(w->probe, &w->a, (ts_finding *)findings + number);
+}
+
+static void look_elsewhere(ts_worker *w, void *shifts, size_t number) {
+  ts_shifts_look(shifts, w->probe, w->a.arena, number);
+}
+
+/* The same change is a way down for many: it is listed once, by whoever comes first, and what it
+ * does elsewhere is tried once. */
+static void ways_of(ts_crew *crew, ts_shifts *shifts, ts_finding *findings, size_t count) {
+  ts_crew_try(crew, count, count, find_ways, findings);
+  for (size_t i = 0; i < count; i++) ts_ways_list(shifts, &findings[i]);
+  size_t waiting = ts_shifts_waiting(shifts);
+  ts_crew_try(crew, waiting, waiting, look_elsewhere, shifts);
+  ts_shifts_looked(shifts);
+  for (size_t i = 0; i < count; i++) ts_ways_sort(crew->a, &findings[i]);
+}
+
+static void all_ways(ts_crew *crew) {
+  ts_assessment *a = crew->a;
+  ts_shifts *shifts = ts_shifts_new(ts_crew_probe(crew), ts_worker_touched(&crew->workers[0]), a);
+  double from = crew->to;
+  for (size_t i = 0; i < a->finding_count; i += WAYS) {
+    size_t left = a->finding_count - i;
+    next_part(crew, from + (0.9 - from) * (double)i / (double)a->finding_count);
+    ways_of(crew, shifts, a->findings + i, left < WAYS ? left : WAYS);
   }
   ts_shifts_free(shifts);
 }
 
-void ts_outlook(ts_assessment *a, ts_evaluator *evaluator) {
-  ts_probe *probe = ts_probe_new(a, evaluator);
+/* ---- the whole ------------------------------------------------------------------- */
+
+void ts_outlook(ts_crew *crew) {
+  ts_assessment *a = crew->a;
   bool all = !a->in.questions_only;
-  if (all) look_around(probe, a, a->findings, a->finding_count);
-  if (all) look_around(probe, a, a->duties, a->duty_count);
-  ts_questions(probe, a); /* before the ways down: they matter most where much is open */
-  tell(a, 0.3);
-  ts_touched *touched = all ? ts_touched_new(probe) : NULL;
-  if (all) find_ways(probe, touched, a);
-  if (all) ts_remedies(probe, touched, a);
-  ts_touched_free(touched);
-  ts_probe_free(probe);
+  next_part(crew, 0.4);
+  if (all) ts_crew_try(crew, a->finding_count, LOOKED_AT, look_around, a->findings);
+  if (all) ts_crew_try(crew, a->duty_count, LOOKED_AT, look_around, a->duties);
+  next_part(crew, 0.5);
+  ts_questions(crew); /* before the ways down: they matter most where much is open */
+  if (all) all_ways(crew);
+  next_part(crew, 1);
+  if (all) ts_remedies(crew);
 }

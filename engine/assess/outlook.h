@@ -2,9 +2,9 @@
 #ifndef TS_ASSESS_OUTLOOK_H
 #define TS_ASSESS_OUTLOOK_H
 
-#include "assess/assessment.h"
+#include "assess/crew.h"
 
 /* After everything has been found and put in order. */
-void ts_outlook(ts_assessment *assessment, ts_evaluator *evaluator);
+void ts_outlook(ts_crew *crew);
 
 #endif

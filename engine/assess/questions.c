@@ -86,7 +86,7 @@ static bool leaves(const asker *k, const ts_course *course, const ts_value *valu
 static int foretell(asker *k, size_t pair, const ts_value *value) {
   const ts_evaluation *all = k->probe->evaluation;
   ts_evaluation some = *all;
-  while (k->left_capacity < all->course_count) TS_GROW(k->left, k->left_capacity, k->left_capacity);
+  TS_RESERVE(k->left, all->course_count, k->left_capacity);
   some.courses = k->left;
   some.course_count = 0;
   for (size_t c = 0; c < all->course_count; c++)
@@ -260,19 +260,18 @@ static void sort_by_worth(ts_open_fact *facts, ts_open_fact *room, size_t count)
 enum { COMPANY = 10, COMPANY_COURSES = 20000 };
 
 /* The pairs that read any of these facts, each once; how many courses they have in all. */
-static size_t pairs_of_all(const asker *k, const ts_open_fact *facts, size_t count, uint32_t *pairs,
-                           size_t *courses) {
-  bool *had = ts_alloc((k->a->pair_count + 1) * sizeof *had);
+static size_t pairs_of_all(const ts_probe *p, const ts_open_fact *facts, size_t count,
+                           uint32_t *pairs, size_t *courses) {
+  bool *had = ts_alloc((p->a->pair_count + 1) * sizeof *had);
   size_t found = 0;
   *courses = 0;
   for (size_t f = 0; f < count; f++)
-    for (uint32_t i = k->probe->pairs_from[facts[f].slot];
-         i < k->probe->pairs_from[facts[f].slot + 1]; i++) {
-      uint32_t pair = k->probe->pairs_of[i];
+    for (uint32_t i = p->pairs_from[facts[f].slot]; i < p->pairs_from[facts[f].slot + 1]; i++) {
+      uint32_t pair = p->pairs_of[i];
       if (had[pair]) continue;
       had[pair] = true;
       pairs[found++] = pair;
-      *courses += k->a->pairs[pair].courses;
+      *courses += p->a->pairs[pair].courses;
     }
   free(had);
   return found;
@@ -283,26 +282,40 @@ static void lay_answer(const asker *k, const ts_open_fact *fact, bool given) {
                  given ? fact->best : *ts_slot_value(k->a->in.dossier, fact->slot));
 }
 
+/* The first with each two of the next ones; what is left then. */
+typedef struct {
+  const ts_open_fact *facts;
+  const uint32_t *pairs; /* that read any of them */
+  size_t pair_count;
+  struct {
+    size_t second, third;
+    int left;
+  } at[COMPANY * COMPANY];
+  size_t count;
+} companies;
+
+static void try_company(ts_worker *w, void *context, size_t number) {
+  companies *c = context;
+  asker k = {.probe = w->probe, .a = &w->a, .pairs = c->pairs, .pair_count = c->pair_count};
+  const ts_open_fact *three[] = {&c->facts[0], &c->facts[c->at[number].second],
+                                 &c->facts[c->at[number].third]};
+  for (int i = 0; i < 3; i++) lay_answer(&k, three[i], true);
+  c->at[number].left = weigh(&k).score;
+  for (int i = 0; i < 3; i++) lay_answer(&k, three[i], false);
+}
+
 /* Which two of the next ones take most away together with the first. */
-static void choose_company(asker *k, const ts_open_fact *facts, size_t count, size_t *second,
+static void choose_company(ts_crew *crew, companies *c, size_t count, size_t *second,
                            size_t *third) {
-  int least = 0;
-  lay_answer(k, &facts[0], true);
-  for (size_t i = 1; i < count; i++) {
-    lay_answer(k, &facts[i], true);
-    for (size_t m = i + 1; m < count; m++) {
-      lay_answer(k, &facts[m], true);
-      int left = weigh(k).score;
-      lay_answer(k, &facts[m], false);
-      if (i == 1 && m == 2) least = left;
-      if (left >= least && !(i == 1 && m == 2)) continue;
-      least = left;
-      *second = i;
-      *third = m;
-    }
-    lay_answer(k, &facts[i], false);
-  }
-  lay_answer(k, &facts[0], false);
+  size_t best = 0;
+  for (size_t i = 1; i < count; i++)
+    for (size_t m = i + 1; m < count; m++, c->count++)
+      c->at[c->count].second = i, c->at[c->count].third = m;
+  ts_crew_try(crew, c->count, c->count, try_company, c);
+  for (size_t i = 1; i < c->count; i++)
+    if (c->at[i].left < c->at[best].left) best = i;
+  *second = c->at[best].second;
+  *third = c->at[best].third;
 }
 
 static void move_up(ts_open_fact *facts, size_t from, size_t to) {
@@ -313,24 +326,36 @@ static void move_up(ts_open_fact *facts, size_t from, size_t to) {
 
 /* Answers help each other: a finding may need two. The two that go best with the first come
  * next, whatever they take away alone. */
-static void put_company_next(asker *k, ts_open_fact *facts, size_t count) {
+static void put_company_next(ts_crew *crew, ts_open_fact *facts, size_t count) {
   if (count > COMPANY) count = COMPANY;
   if (count < 4 || facts[0].removes == 0) return;
-  uint32_t *pairs = ts_alloc((k->a->pair_count + 1) * sizeof *pairs);
+  uint32_t *pairs = ts_alloc((crew->a->pair_count + 1) * sizeof *pairs);
+  companies c = {.facts = facts, .pairs = pairs};
   size_t courses, second = 1, third = 2;
-  k->pair_count = pairs_of_all(k, facts, count, pairs, &courses);
-  k->pairs = pairs;
-  if (courses <= COMPANY_COURSES) choose_company(k, facts, count, &second, &third);
+  c.pair_count = pairs_of_all(ts_crew_probe(crew), facts, count, pairs, &courses);
+  if (courses <= COMPANY_COURSES) choose_company(crew, &c, count, &second, &third);
   free(pairs);
   move_up(facts, third, 1); /* then `second`, which stood before it, is one further on */
   move_up(facts, second + 1, 1);
 }
 
-void ts_questions(ts_probe *probe, ts_assessment *a) {
-  asker k = {.probe = probe, .a = a};
+/* ---- all --------------------------------------------------------------------------------------
+ */
+
+enum { ASKED = 32 }; /* in a round */
+
+static void ask_one(ts_worker *w, void *facts, size_t number) {
+  asker k = {.probe = w->probe, .a = &w->a};
+  ask(&k, (ts_open_fact *)facts + number);
+  free(k.left);
+  free(k.tallies.at);
+}
+
+void ts_questions(ts_crew *crew) {
+  ts_assessment *a = crew->a;
   size_t kept = 0;
+  ts_crew_try(crew, a->open_count, ASKED, ask_one, a->open);
   for (size_t i = 0; i < a->open_count; i++) {
-    ask(&k, &a->open[i]);
     bool unknown = ts_slot_value(a->in.dossier, a->open[i].slot)->state == TS_UNKNOWN;
     if (unknown || a->open[i].removes > 0) a->open[kept++] = a->open[i];
   }
@@ -338,7 +363,5 @@ void ts_questions(ts_probe *probe, ts_assessment *a) {
   ts_open_fact *room = ts_alloc((kept + 1) * sizeof *room);
   sort_by_worth(a->open, room, kept);
   free(room);
-  put_company_next(&k, a->open, kept);
-  free(k.left);
-  free(k.tallies.at);
+  put_company_next(crew, a->open, kept);
 }

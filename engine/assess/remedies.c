@@ -5,6 +5,7 @@
  * tried next, smallest first; what is still above adds its demand. The first set that leaves
  * nothing above is a smallest one, as long as no control makes another finding worse. */
 #include "assess/remedies.h"
+#include "assess/shifts.h"
 #include "assess/ways.h"
 #include <stdint.h>
 #include <stdlib.h>
@@ -32,7 +33,7 @@ typedef struct {
   size_t control_count;
   uint32_t *pairs; /* what any of them can touch, and what is above the line now */
   size_t pair_count, pair_capacity;
-  ts_subject *taken; /* by pair: the task that took it last; none is task 0 */
+  bool *taken; /* by pair, while they are gathered */
   control_set demands[DEMANDS];
   size_t demand_count;
   size_t *left; /* findings above the line with the set last tried */
@@ -78,18 +79,19 @@ static void gather_controls(healer *h) {
 
 static void add_pair(healer *h, size_t pair) {
   const ts_subject subject = h->a->pairs[pair].subject;
-  if (h->taken[pair] == h->task || ts_leads_to(h->a->in.dossier, subject, "task") != h->task)
-    return;
-  h->taken[pair] = h->task;
+  if (h->taken[pair] || ts_leads_to(h->a->in.dossier, subject, "task") != h->task) return;
+  h->taken[pair] = true;
   TS_GROW(h->pairs, h->pair_count, h->pair_capacity);
   h->pairs[h->pair_count++] = (uint32_t)pair;
 }
 
 static void gather_pairs(healer *h) {
   ts_arena *scratch = ts_arena_new();
+  h->taken = ts_alloc((h->a->pair_count + 1) * sizeof *h->taken);
   for (size_t i = 0; i < h->control_count; i++) {
     size_t count;
-    const uint32_t *touched = ts_pairs_touched(h->touched, h->controls[i], h->task, scratch, &count);
+    const uint32_t *touched =
+        ts_pairs_touched(h->touched, h->controls[i], h->task, scratch, &count);
     for (size_t k = 0; k < count; k++) add_pair(h, touched[k]);
   }
   for (size_t i = 0; i < h->finding_count; i++) {
@@ -97,6 +99,7 @@ static void gather_pairs(healer *h) {
     size_t pair = ts_pair_of(h->a, f);
     if (pair != SIZE_MAX && above_now(h->a, f)) add_pair(h, pair);
   }
+  free(h->taken);
   ts_arena_free(scratch);
 }
 
@@ -242,18 +245,45 @@ static bool has_above(const healer *h) {
   return false;
 }
 
-void ts_remedies(ts_probe *probe, ts_touched *touched, ts_assessment *a) {
+enum { HEALED = 32 }; /* tasks in a round */
+
+typedef struct {
+  by_task tasks;
+  const ts_subject *todo; /* tasks with something above the line */
+  ts_remedy *remedies;    /* one for each; no task where the tries were spent */
+} healing;
+
+static healer healer_for(const healing *all, ts_assessment *a, ts_subject task) {
+  healer h = {.a = a, .task = task};
+  h.findings = all->tasks.at + all->tasks.from[task];
+  h.finding_count = all->tasks.from[task + 1] - all->tasks.from[task];
+  return h;
+}
+
+static void heal_one(ts_worker *w, void *context, size_t number) {
+  const healing *all = context;
+  healer h = healer_for(all, &w->a, all->todo[number]);
+  h.probe = w->probe;
+  h.touched = ts_worker_touched(w);
+  all->remedies[number].task = TS_NO_SUBJECT;
+  if (!ts_probe_is_spent(w->probe)) heal_task(&h, &all->remedies[number]);
+}
+
+void ts_remedies(ts_crew *crew) {
+  ts_assessment *a = crew->a;
   ts_arena *scratch = ts_arena_new();
   ts_subject subjects = ts_subject_count(a->in.dossier);
-  ts_remedy *all = ts_arena_alloc(a->arena, (subjects + 1) * sizeof *all);
-  ts_subject *taken = ts_arena_alloc(scratch, (a->pair_count + 1) * sizeof *taken);
-  by_task tasks = group_by_task(a, scratch);
+  ts_subject *todo = ts_arena_alloc(scratch, (subjects + 1) * sizeof *todo);
+  ts_remedy *made = ts_arena_alloc(a->arena, (subjects + 1) * sizeof *made);
+  healing all = {group_by_task(a, scratch), todo, made};
+  size_t count = 0;
   for (ts_subject s = 0; s < subjects; s++) {
-    healer h = {.probe = probe, .touched = touched, .a = a, .task = s, .taken = taken};
-    h.findings = tasks.at + tasks.from[s];
-    h.finding_count = tasks.from[s + 1] - tasks.from[s];
-    if (has_above(&h) && !ts_probe_is_spent(probe)) heal_task(&h, &all[a->remedy_count++]);
+    healer h = healer_for(&all, a, s);
+    if (has_above(&h)) todo[count++] = s;
   }
-  a->remedies = all;
+  ts_crew_try(crew, count, HEALED, heal_one, &all);
+  for (size_t i = 0; i < count; i++)
+    if (made[i].task != TS_NO_SUBJECT) made[a->remedy_count++] = made[i];
+  a->remedies = made;
   ts_arena_free(scratch);
 }

@@ -2,9 +2,9 @@
 #ifndef TS_ASSESS_REMEDIES_H
 #define TS_ASSESS_REMEDIES_H
 
-#include "assess/shifts.h"
+#include "assess/crew.h"
 
 /* Fills assessment->remedies: one for each task with a finding above the line. */
-void ts_remedies(ts_probe *probe, ts_touched *touched, ts_assessment *assessment);
+void ts_remedies(ts_crew *crew);
 
 #endif

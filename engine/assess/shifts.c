@@ -8,9 +8,15 @@
 
 enum { LOOKED_AT = 128 }; /* pairs that one change is tried on, where it touches more of them */
 
+typedef struct {
+  uint32_t *pairs;
+  size_t count, capacity;
+} pair_list;
+
 /* All that one change shifts, whoever asks. */
 typedef struct memory {
   ts_try tried;
+  pair_list pairs; /* where it will be tried, while it waits */
   ts_subject near; /* where it was looked at first; TS_NO_SUBJECT: everywhere */
   ts_elsewhere does;
   struct memory *next; /* made at the same place */
@@ -22,6 +28,8 @@ struct ts_shifts {
   ts_assessment *a;
   memory **of_slot, **of_scope; /* what is known, by the slot moved or by where controls stand */
   size_t capacity;
+  memory **waiting;
+  size_t waiting_count, waiting_capacity;
 };
 
 ts_shifts *ts_shifts_new(ts_probe *probe, ts_touched *touched, ts_assessment *a) {
@@ -38,6 +46,7 @@ ts_shifts *ts_shifts_new(ts_probe *probe, ts_touched *touched, ts_assessment *a)
 void ts_shifts_free(ts_shifts *s) {
   if (s == NULL) return;
   free(s->of_slot);
+  free(s->waiting);
   free(s);
 }
 
@@ -67,11 +76,6 @@ static bool same_try(const ts_try *a, const ts_try *b) {
 
 /* ---- which pairs it can touch ------------------------------------------------------ */
 
-typedef struct {
-  uint32_t *pairs;
-  size_t count, capacity;
-} pair_list;
-
 static void add_pair(pair_list *list, uint32_t pair) {
   TS_GROW(list->pairs, list->count, list->capacity);
   list->pairs[list->count++] = pair;
@@ -92,7 +96,7 @@ static void touched_by(const ts_shifts *s, const ts_try *tried, pair_list *list)
         ts_pairs_touched(s->touched, tried->controls[i], tried->scope, scratch, &count);
     for (size_t k = 0; k < count; k++) add_pair(list, pairs[k]);
   }
-  list->count = ts_sort_once_each(list->pairs, list->count);
+  if (list->count > 0) list->count = ts_sort_once_each(list->pairs, list->count);
   ts_arena_free(scratch);
 }
 
@@ -193,30 +197,30 @@ static void keep_nearest(const ts_shifts *s, ts_subject near, pair_list *list) {
   list->count = count;
 }
 
-/* What the change shifts everywhere; where it touches a whole season, within `near` and in so
- * many other places, so that a task more costs no more than a task. */
-static ts_elsewhere try_it(ts_shifts *s, const ts_try *tried, ts_subject near) {
+/* Where the change is tried: everywhere that it touches; where that is a whole season, within
+ * `near` and in so many other places, so that a task more costs no more than a task. */
+static void choose_places(ts_shifts *s, memory *m, ts_subject near) {
+  touched_by(s, &m->tried, &m->pairs);
+  m->near = TS_NO_SUBJECT;
+  if (m->pairs.count <= LOOKED_AT) return;
+  m->does.not_tried = m->pairs.count - LOOKED_AT;
+  m->near = near;
+  keep_nearest(s, near, &m->pairs);
+}
+
+static void try_it(memory *m, ts_probe *probe, ts_arena *arena) {
   both lists = {0};
-  pair_list list = {0};
-  ts_elsewhere does = {0};
-  touched_by(s, tried, &list);
-  if (list.count > LOOKED_AT) {
-    does.not_tried = list.count - LOOKED_AT;
-    keep_nearest(s, near, &list);
-  }
-  ts_try_begin(s->probe, tried);
-  for (size_t i = 0; i < list.count; i++) {
-    const ts_tallies *tallies = ts_probe_try(s->probe, list.pairs[i]);
+  ts_try_begin(probe, &m->tried);
+  for (size_t i = 0; i < m->pairs.count; i++) {
+    const ts_tallies *tallies = ts_probe_try(probe, m->pairs.pairs[i]);
     if (tallies == NULL) continue;
-    compare_said(s->probe, list.pairs[i], tallies, &lists);
-    compare_new(s->probe, list.pairs[i], tallies, &lists);
+    compare_said(probe, m->pairs.pairs[i], tallies, &lists);
+    compare_new(probe, m->pairs.pairs[i], tallies, &lists);
   }
-  ts_try_end(s->probe, tried);
-  free(list.pairs);
+  ts_try_end(probe, &m->tried);
   sort_by_weight(lists.worse.at, lists.worse.count);
-  does.better = kept(s->a->arena, &lists.better, &does.better_count);
-  does.worse = kept(s->a->arena, &lists.worse, &does.worse_count);
-  return does;
+  m->does.better = kept(arena, &lists.better, &m->does.better_count);
+  m->does.worse = kept(arena, &lists.worse, &m->does.worse_count);
 }
 
 static void list_it(ts_shifts *s, ts_elsewhere *does) {
@@ -240,10 +244,25 @@ const ts_elsewhere *ts_shifts_of(ts_shifts *s, const ts_try *tried, const ts_fin
     if (same_try(&m->tried, tried) && (m->near == TS_NO_SUBJECT || m->near == near))
       return &m->does;
   memory *m = ts_arena_alloc(s->a->arena, sizeof *m);
-  *m = (memory){.tried = *tried, .does = try_it(s, tried, near), .next = *place};
-  m->near = m->does.not_tried > 0 ? near : TS_NO_SUBJECT;
+  *m = (memory){.tried = *tried, .next = *place};
+  choose_places(s, m, near);
   m->does.from = moves ? ts_slot_subject(s->a->in.dossier, tried->slot) : tried->scope;
   list_it(s, &m->does);
   *place = m;
+  TS_GROW(s->waiting, s->waiting_count, s->waiting_capacity);
+  s->waiting[s->waiting_count++] = m;
   return &m->does;
 }
+
+/* ---- those that wait ----------------------------------------------------------------- */
+
+size_t ts_shifts_waiting(const ts_shifts *s) { return s->waiting_count; }
+
+void ts_shifts_look(ts_shifts *s, ts_probe *probe, ts_arena *arena, size_t number) {
+  memory *m = s->waiting[number];
+  try_it(m, probe, arena);
+  free(m->pairs.pairs);
+  m->pairs = (pair_list){0};
+}
+
+void ts_shifts_looked(ts_shifts *s) { s->waiting_count = 0; }

@@ -15,7 +15,7 @@ typedef struct {
 
 typedef struct ts_shifts ts_shifts;
 
-/* What was tried is remembered, so asking again for the same change costs nothing. */
+/* What was asked for is remembered, so asking again for the same change costs nothing. */
 ts_shifts *ts_shifts_new(ts_probe *probe, ts_touched *touched, ts_assessment *assessment);
 void ts_shifts_free(ts_shifts *shifts);
 
@@ -25,8 +25,13 @@ void ts_try_end(ts_probe *probe, const ts_try *tried);
 
 /* The findings and duties that the change makes better, and worse with the worst first. Notes do
  * not count. In the assessment's list of what is done elsewhere. A change that touches very many
- * places is tried where `finding` is, for which it is a way down, and in some others. */
-const ts_elsewhere *ts_shifts_of(ts_shifts *shifts, const ts_try *tried,
-                                 const ts_finding *finding);
+ * places is tried where `finding` is, for which it is a way down, and in some others. What it does
+ * is known once those that wait have been looked at. */
+const ts_elsewhere *ts_shifts_of(ts_shifts *shifts, const ts_try *tried, const ts_finding *finding);
+
+/* Those that wait: each is tried with any probe, its findings go into `arena`; then none waits. */
+size_t ts_shifts_waiting(const ts_shifts *shifts);
+void ts_shifts_look(ts_shifts *shifts, ts_probe *probe, ts_arena *arena, size_t number);
+void ts_shifts_looked(ts_shifts *shifts);
 
 #endif

@@ -58,13 +58,14 @@ static void hear(const teller *t, size_t course, size_t index) {
   ts_tally *tally = tally_for(t, outcome->word, outcome->about ? outcome->about : "");
   ts_side said = {.score = score_of(t, outcome), .course = course, .outcome = index};
   int plain = said.score.rank;
+  said.plain = said.score;
   floor_at_two(t, outcome, &said);
   bool first = tally->here.course != course;
   if (first || plain > tally->here_plain) tally->here_plain = plain;
   if (first || said.score.rank > tally->here.score.rank) tally->here = said;
 }
 
-static void fold(const teller *t, ts_tally *tally) {
+static void fold(ts_tally *tally) {
   const ts_side *here = &tally->here;
   bool first = tally->courses++ == 0;
   if (first || here->score.rank > tally->worst.score.rank) tally->worst = *here;
@@ -73,13 +74,13 @@ static void fold(const teller *t, ts_tally *tally) {
   tally->best_plain = tally->here_plain;
   tally->best = *here;
   tally->best.floored = false; /* the floor is for the worst only */
-  tally->best.score = score_of(t, &t->evaluation->courses[here->course].outcomes[here->outcome]);
+  tally->best.score = here->plain;
 }
 
 static void fold_course(const teller *t, size_t course) {
   for (size_t i = 0; i < t->evaluation->courses[course].outcome_count; i++) hear(t, course, i);
   for (size_t i = 0; i < t->all->count; i++)
-    if (t->all->at[i].here.course == course) fold(t, &t->all->at[i]);
+    if (t->all->at[i].here.course == course) fold(&t->all->at[i]);
 }
 
 /* ---- what it amounts to ---------------------------------------------------- */

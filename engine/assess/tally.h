@@ -10,7 +10,7 @@
 
 /* One side of a tally: the score, and where it was said. */
 typedef struct {
-  ts_score score;
+  ts_score score, plain;  /* plain: before the floor */
   size_t course, outcome; /* indices in the evaluation */
   bool floored;
 } ts_side;

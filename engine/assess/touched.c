@@ -8,7 +8,6 @@
 typedef struct {
   ts_subject *at;
   uint32_t *from;
-  size_t count, capacity;
 } groups;
 
 /* The subjects of an entity that lead to no subject of a kind: what they are is shared by all. */

@@ -12,7 +12,6 @@ enum { PAIRS_KEPT = 6, BEARING_MAX = 256 };
 
 typedef struct {
   ts_probe *probe;
-  ts_shifts *shifts;
   ts_assessment *a;
   ts_finding *finding;
   size_t pair;
@@ -43,7 +42,6 @@ static bool keep_if_enough(guide *g, const ts_try *tried, bool edge_included, bo
                 .scope = tried->scope};
   if (!would_stand(g, tried, &way.then) || above(g, way.then)) return false;
   for (size_t i = 0; i < tried->control_count; i++) way.controls[i] = tried->controls[i];
-  way.does = ts_shifts_of(g->shifts, tried, g->finding);
   TS_GROW(g->ways, g->count, g->capacity);
   g->ways[g->count++] = way;
   return true;
@@ -66,29 +64,29 @@ static ts_try move_to(uint32_t slot, ts_value value) {
 }
 
 /* Outward from what it is now, to the nearest value that is enough. */
-static void move_outward(guide *g, ts_search *search, double from, double to) {
+static void move_outward(guide *g, ts_search search, double from, double to) {
   side_of_line below = {g, false};
   ts_found found;
-  search->context = &below;
-  if (!ts_search_first(search, from, to, &found)) return;
-  ts_try tried = move_to(search->slot, ts_value_point(found.included ? found.edge : found.first));
+  search.context = &below;
+  if (!ts_search_first(&search, from, to, &found)) return;
+  ts_try tried = move_to(search.slot, ts_value_point(found.included ? found.edge : found.first));
   keep_if_enough(g, &tried, found.included, to > from);
 }
 
 /* A range that is enough at one end only: as much of it as is enough. */
-static bool move_inward(guide *g, ts_search *search, double from, double to) {
+static bool move_inward(guide *g, ts_search search, double from, double to) {
   side_of_line over = {g, true};
   ts_stand stand;
   ts_found found;
-  search->context = &over;
-  bool enough = ts_search_at(search, from, &stand) && !above(g, stand);
-  ts_search_done(search);
-  if (!enough || !ts_search_first(search, from, to, &found)) return false;
-  double step = ts_slot_step(ts_slot_fact(g->a->in.dossier, search->slot));
+  search.context = &over;
+  bool enough = ts_search_at(&search, from, &stand) && !above(g, stand);
+  ts_search_done(&search);
+  if (!enough || !ts_search_first(&search, from, to, &found)) return false;
+  double step = ts_slot_step(ts_slot_fact(g->a->in.dossier, search.slot));
   double back = step > 0 ? step : 2e-9 * fmax(fabs(found.edge), 1e-9);
   double last = !found.included ? found.edge : to > from ? found.edge - back : found.edge + back;
   ts_try tried =
-      move_to(search->slot, ts_value_range((ts_range){fmin(from, last), fmax(from, last)}));
+      move_to(search.slot, ts_value_range((ts_range){fmin(from, last), fmax(from, last)}));
   return keep_if_enough(g, &tried, !found.included || step > 0, to < from);
 }
 
@@ -102,11 +100,11 @@ static void move_number(guide *g, uint32_t slot) {
                       .word = g->finding->word,
                       .about = g->finding->about,
                       .met = on_side};
-  bool inward = now.lo < now.hi && move_inward(g, &search, now.lo, now.hi);
-  inward = now.lo < now.hi && (move_inward(g, &search, now.hi, now.lo) || inward);
+  bool inward = now.lo < now.hi && move_inward(g, search, now.lo, now.hi);
+  inward = now.lo < now.hi && (move_inward(g, search, now.hi, now.lo) || inward);
   if (inward) return;
-  if (now.lo > all.lo) move_outward(g, &search, now.lo, all.lo);
-  if (now.hi < all.hi) move_outward(g, &search, now.hi, all.hi);
+  if (now.lo > all.lo) move_outward(g, search, now.lo, all.lo);
+  if (now.hi < all.hi) move_outward(g, search, now.hi, all.hi);
 }
 
 /* ---- another answer --------------------------------------------------------------------- */
@@ -156,36 +154,12 @@ static void move_fact(guide *g, uint32_t slot) {
   if (fact->type == TS_SET) move_member(g, slot, choice_count(fact));
 }
 
-/* How far a move goes, as part of what is plausible; another answer is no way at all. */
-static double distance(const guide *g, const ts_way *way) {
-  const ts_dossier *dossier = g->a->in.dossier;
-  if (!ts_slot_is_number(dossier, way->slot)) return 0;
-  ts_range now = ts_slot_value(dossier, way->slot)->range;
-  ts_range all =
-      ts_fact_plausible(ts_dossier_vocabulary(dossier), ts_slot_fact(dossier, way->slot));
-  double off = way->upward ? way->value.range.lo - now.hi : now.lo - way->value.range.hi;
-  return fmax(off, 0) / fmax(all.hi - all.lo, 1e-300);
-}
-
-/* What makes least worse elsewhere first, and of such the nearest. */
-static bool goes_before(const guide *g, const ts_way *a, const ts_way *b) {
-  if (a->does->worse_count != b->does->worse_count)
-    return a->does->worse_count < b->does->worse_count;
-  return distance(g, a) < distance(g, b);
-}
-
 static void move_facts(guide *g) {
   ts_arena *scratch = ts_arena_new();
   size_t count;
   const uint32_t *slots = ts_rests_on(g->a, g->finding, scratch, &count);
   for (size_t i = 0; i < count; i++) move_fact(g, slots[i]);
   ts_arena_free(scratch);
-  for (size_t i = 1; i < g->count; i++)
-    for (size_t k = i; k > 0 && goes_before(g, &g->ways[k], &g->ways[k - 1]); k--) {
-      ts_way swap = g->ways[k];
-      g->ways[k] = g->ways[k - 1];
-      g->ways[k - 1] = swap;
-    }
 }
 
 /* ---- controls ------------------------------------------------------------------------------ */
@@ -237,7 +211,7 @@ const ts_control *const *ts_bearing_controls(ts_probe *p, const ts_finding *find
     ts_bearing list = {.at = room};
     gather_bearing(p, finding, &list);
     kept->at = ts_arena_alloc(p->arena, (list.count + 1) * sizeof *kept->at);
-    memcpy(kept->at, room, list.count * sizeof *room);
+    memcpy(kept->at, list.at, list.count * sizeof *kept->at);
     kept->count = list.count;
   }
   *count = kept->count;
@@ -283,15 +257,59 @@ static void add_controls(guide *g) {
   ts_arena_free(scratch);
 }
 
-void ts_ways(ts_probe *probe, ts_shifts *shifts, ts_assessment *a, ts_finding *finding) {
-  guide g = {probe, shifts, a, finding, ts_pair_of(a, finding), NULL, 0, 0};
+/* ---- all of them ---------------------------------------------------------------------------- */
+
+void ts_ways(ts_probe *probe, ts_assessment *a, ts_finding *finding) {
+  guide g = {probe, a, finding, ts_pair_of(a, finding), NULL, 0, 0};
   if (g.pair == SIZE_MAX || !above(&g, ts_stands_now(finding))) return;
   finding->too_open = finding->too_open || ts_probe_is_spent(probe);
   if (!finding->too_open) move_facts(&g);
+  finding->move_count = g.count;
   add_controls(&g);
   ts_way *kept = ts_arena_alloc(a->arena, (g.count + 1) * sizeof *kept);
   if (g.count > 0) memcpy(kept, g.ways, g.count * sizeof *kept);
   finding->ways = kept;
   finding->way_count = g.count;
   free(g.ways);
+}
+
+void ts_ways_list(ts_shifts *shifts, ts_finding *finding) {
+  for (size_t i = 0; i < finding->way_count; i++) {
+    ts_way *way = &finding->ways[i];
+    ts_try tried = {.slot = way->slot,
+                    .value = way->value,
+                    .controls = {way->controls[0], way->controls[1]},
+                    .control_count = way->control_count,
+                    .scope = way->scope};
+    way->does = ts_shifts_of(shifts, &tried, finding);
+  }
+}
+
+/* ---- moves in order -------------------------------------------------------------------------- */
+
+/* How far a move goes, as part of what is plausible; another answer is no way at all. */
+static double distance(const ts_dossier *dossier, const ts_way *way) {
+  if (!ts_slot_is_number(dossier, way->slot)) return 0;
+  ts_range now = ts_slot_value(dossier, way->slot)->range;
+  ts_range all =
+      ts_fact_plausible(ts_dossier_vocabulary(dossier), ts_slot_fact(dossier, way->slot));
+  double off = way->upward ? way->value.range.lo - now.hi : now.lo - way->value.range.hi;
+  return fmax(off, 0) / fmax(all.hi - all.lo, 1e-300);
+}
+
+/* What makes least worse elsewhere first, and of such the nearest. */
+static bool goes_before(const ts_dossier *dossier, const ts_way *a, const ts_way *b) {
+  if (a->does->worse_count != b->does->worse_count)
+    return a->does->worse_count < b->does->worse_count;
+  return distance(dossier, a) < distance(dossier, b);
+}
+
+void ts_ways_sort(const ts_assessment *a, ts_finding *finding) {
+  ts_way *ways = finding->ways;
+  for (size_t i = 1; i < finding->move_count; i++)
+    for (size_t k = i; k > 0 && goes_before(a->in.dossier, &ways[k], &ways[k - 1]); k--) {
+      ts_way swap = ways[k];
+      ways[k] = ways[k - 1];
+      ways[k - 1] = swap;
+    }
 }

@@ -7,7 +7,10 @@
 /* Fills the ways down of a finding that stands above the line: the nearest value of each fact
  * that can be moved, each control of the catalogue that bears on it, and pairs of those
  * that are not enough alone; each tried, eliminations first. */
-void ts_ways(ts_probe *probe, ts_shifts *shifts, ts_assessment *assessment, ts_finding *finding);
+void ts_ways(ts_probe *probe, ts_assessment *assessment, ts_finding *finding);
+/* Lists what each of them does elsewhere; once that has been looked at, puts the moves in order. */
+void ts_ways_list(ts_shifts *shifts, ts_finding *finding);
+void ts_ways_sort(const ts_assessment *assessment, ts_finding *finding);
 
 /* The controls that could bear on a finding: those its rule names, and those that change a
  * fact it read, without what is in place over it. Ordered by kind, then id; they live as long as

@@ -2,6 +2,7 @@
 #include "base/arena.h"
 
 #include <stdarg.h>
+#include <stdbool.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -12,6 +13,7 @@ enum { BLOCK_SIZE = 32 * 1024 };
 typedef struct block {
   struct block *older;
   size_t used, size;
+  size_t soiled; /* bytes from the front that were used before it was cleared */
   max_align_t bytes[]; /* aligned for any type */
 } block;
 
@@ -59,11 +61,18 @@ void ts_arena_clear(ts_arena *arena) {
     b = older;
   }
   if (kept) {
-    memset(kept->bytes, 0, kept->used);
+    if (kept->used > kept->soiled) kept->soiled = kept->used;
     kept->used = 0;
     kept->older = NULL;
   }
   arena->newest = kept;
+}
+
+void ts_arena_take_over(ts_arena *arena, ts_arena *other) {
+  block **last = &arena->newest;
+  while (*last) last = &(*last)->older;
+  *last = other->newest;
+  free(other);
 }
 
 static block *block_new(size_t size) {
@@ -87,10 +96,15 @@ static void *alloc_large(ts_arena *arena, size_t size) {
   return b->bytes;
 }
 
-void *ts_arena_alloc(ts_arena *arena, size_t size) {
+/* The front of what was used before is made zero when it is used again. */
+static void clean(block *b, void *memory, size_t size) {
+  if (b->used < b->soiled) memset(memory, 0, size < b->soiled - b->used ? size : b->soiled - b->used);
+}
+
+static void *reserve(ts_arena *arena, size_t size, bool zeroed) {
   const size_t unit = sizeof(max_align_t);
   if (size > SIZE_MAX - unit) ts_out_of_memory();
-  size = (size + unit - 1) / unit * unit;
+  size = size ? (size + unit - 1) / unit * unit : unit; /* each has a place of its own */
   if (size > BLOCK_SIZE / 4) return alloc_large(arena, size);
   if (!arena->newest || arena->newest->size - arena->newest->used < size) {
     block *b = block_new(BLOCK_SIZE);
@@ -98,8 +112,17 @@ void *ts_arena_alloc(ts_arena *arena, size_t size) {
     arena->newest = b;
   }
   void *memory = (char *)arena->newest->bytes + arena->newest->used;
+  if (zeroed) clean(arena->newest, memory, size);
   arena->newest->used += size;
   return memory;
+}
+
+void *ts_arena_alloc(ts_arena *arena, size_t size) { return reserve(arena, size, true); }
+
+void *ts_arena_keep(ts_arena *arena, const void *bytes, size_t size) {
+  void *copy = reserve(arena, size, false);
+  if (size > 0) memcpy(copy, bytes, size);
+  return copy;
 }
 
 char *ts_arena_copy_n(ts_arena *arena, const char *text, size_t length) {

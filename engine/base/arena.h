@@ -14,9 +14,12 @@ typedef struct ts_arena ts_arena;
 ts_arena *ts_arena_new(void);
 void ts_arena_free(ts_arena *arena); /* NULL is allowed */
 void ts_arena_clear(ts_arena *arena); /* empty again, with a block to begin with */
+/* What was allocated in `other` lives on in `arena`; `other` is gone. */
+void ts_arena_take_over(ts_arena *arena, ts_arena *other);
 
 /* `size` bytes, zeroed, aligned for any type. */
 void *ts_arena_alloc(ts_arena *arena, size_t size);
+void *ts_arena_keep(ts_arena *arena, const void *bytes, size_t size); /* a copy; never NULL */
 char *ts_arena_copy(ts_arena *arena, const char *text);               /* NULL gives NULL */
 char *ts_arena_copy_n(ts_arena *arena, const char *text, size_t length);
 char *ts_arena_printf(ts_arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));
@@ -33,5 +36,11 @@ void *ts_resize(void *memory, size_t size); /* NULL, n allocates */
   ((count) < (capacity)                                                        \
        ? (void)0                                                               \
        : (void)((items) = ts_resize((items), ((capacity) = (capacity) ? 2 * (capacity) : 8) * sizeof *(items))))
+
+/* Makes room for `needed` elements, whatever there is already. */
+#define TS_RESERVE(items, needed, capacity)                                    \
+  ((needed) <= (capacity)                                                      \
+       ? (void)0                                                               \
+       : (void)((items) = ts_resize((items), ((capacity) = (needed)) * sizeof *(items))))
 
 #endif

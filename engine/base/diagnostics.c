@@ -103,7 +103,7 @@ static void cut(char *text, size_t length) {
   char *from = text + MESSAGE_START, *on = text + length - MESSAGE_END;
   while (inside_character(from)) from--;
   while (inside_character(on)) on++;
-  memcpy(from, "...", 3);
+  memset(from, '.', 3);
   memmove(from + 3, on, strlen(on) + 1);
 }
 

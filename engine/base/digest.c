@@ -17,9 +17,9 @@ char *ts_digest_base64(const char *bytes, size_t length, char out[TS_DIGEST_BASE
   SHA256Init(&context);
   SHA256Update(&context, (const uint8_t *)bytes, length);
   SHA256Final(sum, &context);
-  for (int i = 0; i < 11; i++) {
+  for (size_t i = 0; i < 11; i++) {
     uint32_t three = (uint32_t)sum[3 * i] << 16 | (uint32_t)sum[3 * i + 1] << 8 | sum[3 * i + 2];
-    for (int k = 0; k < 4; k++) out[4 * i + k] = letters[three >> (18 - 6 * k) & 63];
+    for (size_t k = 0; k < 4; k++) out[4 * i + k] = letters[three >> (18 - 6 * k) & 63];
   }
   out[43] = '=';
   out[44] = '\0';

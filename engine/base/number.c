@@ -115,7 +115,7 @@ char *ts_number_round(double value, int digits, char *out, size_t size) {
     if (d[i] != '0') last = i + 1;
   ts_text text = {0};
   if (last && printed[0] == '-') ts_text_add(&text, "-");
-  lay_out(&text, last ? d : "0", last ? last : 1, last ? atoi(e + 1) : 0);
+  lay_out(&text, last ? d : "0", last ? last : 1, last ? (int)strtol(e + 1, NULL, 10) : 0);
   /* Cut short it would be another number. */
   if (text.length < size)
     memcpy(out, text.data, text.length + 1);

@@ -9,9 +9,6 @@
 #include <unistd.h>
 
 /* Fixed by the build: the source tree, and where `install` puts the data. */
-#ifndef TANKSIDE_DATA_SOURCE
-#define TANKSIDE_DATA_SOURCE ""
-#endif
 #ifndef TANKSIDE_DATA_INSTALLED
 #define TANKSIDE_DATA_INSTALLED ""
 #endif
@@ -85,20 +82,24 @@ bool ts_path_same(const char *one, const char *other) {
   return same;
 }
 
-/* share/tankside beside the bin folder that the running program is in, or NULL. */
-static char *beside_program(ts_arena *arena) {
+/* The folder that the running program is in, or NULL. */
+static char *program_folder(ts_arena *arena) {
   char program[PATH_MAX];
   ssize_t length = readlink("/proc/self/exe", program, sizeof program - 1);
   if (length <= 0) return NULL;
   program[length] = '\0';
-  const char *bin = ts_path_folder(arena, program);
-  return ts_path_join(arena, ts_path_folder(arena, bin), "share/tankside");
+  return ts_path_folder(arena, program);
 }
 
 char *ts_data_path(ts_arena *arena, const char *name) {
   const char *chosen = getenv("TANKSIDE_DATA");
   if (chosen && *chosen) return ts_path_join(arena, chosen, name);
-  const char *places[] = {beside_program(arena), TANKSIDE_DATA_SOURCE, TANKSIDE_DATA_INSTALLED};
+  /* In share/tankside beside bin; a build has a link to its source in its own folder. */
+  const char *bin = program_folder(arena);
+  const char *share =
+      bin ? ts_path_join(arena, ts_path_folder(arena, bin), "share/tankside") : NULL;
+  const char *link = bin ? ts_path_target(arena, ts_path_join(arena, bin, "share/tankside")) : NULL;
+  const char *places[] = {share, link, TANKSIDE_DATA_INSTALLED};
   for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
     if (!places[i]) continue;
     char *path = ts_path_join(arena, places[i], name);

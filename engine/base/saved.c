@@ -139,14 +139,16 @@ static void add_file(ts_saved *saved, const char *path, stamp was) {
   saved->files[saved->file_count++] = (watched){ts_arena_copy(saved->arena, path), was, false};
 }
 
-/* Files that have come into a folder: `was` says whether that is news. */
+/* Files that have come into a folder; `news`: each then counts as changed. */
 static void list(ts_saved *saved, const folder *in, bool news) {
   ts_arena *arena = ts_arena_new();
   ts_diagnostics *unsaid = ts_diagnostics_new();
   char **names = ts_folder_list(arena, in->path, in->suffix, unsaid);
   for (; names != NULL && *names != NULL; names++) {
     const char *path = ts_path_join(arena, in->path, *names);
-    add_file(saved, path, news ? (stamp){.there = false} : stamp_of(path));
+    stamp was = {.there = false};
+    if (!news) was = stamp_of(path);
+    add_file(saved, path, was);
   }
   ts_diagnostics_free(unsaid);
   ts_arena_free(arena);
@@ -172,7 +174,7 @@ ts_saved *ts_saved_new(void) {
   ts_saved *saved = ts_alloc(sizeof *saved);
   sigset_t set = ending();
   saved->arena = ts_arena_new();
-  sigprocmask(SIG_BLOCK, &set, NULL);
+  pthread_sigmask(SIG_BLOCK, &set, NULL);
   begin_waking(saved);
   return saved;
 }

@@ -17,7 +17,7 @@ void ts_saved_free(ts_saved *saved);
 /* Looks at a file as well, which need not be there; at every file of a folder whose name ends so.
  * Asking twice is asking once. */
 void ts_saved_file(ts_saved *saved, const char *path);
-void ts_saved_folder(ts_saved *saved, const char *folder, const char *suffix);
+void ts_saved_folder(ts_saved *saved, const char *path, const char *suffix);
 size_t ts_saved_count(const ts_saved *saved);
 
 /* Whether somebody has asked the process to end. */

@@ -11,6 +11,7 @@
 #include <dirent.h>
 #include <errno.h>
 #include <fcntl.h>
+#include <limits.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -267,4 +268,38 @@ bool ts_staging_publish_new(ts_staging *s, const char *name) {
   unlinkat(s->folder, name, 0);
   errno = why;
   return false;
+}
+
+/* ---- claiming ------------------------------------------------------------- */
+
+static const char claim[] = ".tankside-busy";
+
+/* Whoever held it before may have taken the name away meanwhile. */
+static bool is_still_there(const char *path, int file) {
+  struct stat ours, there;
+  return fstat(file, &ours) == 0 && stat(path, &there) == 0 && ours.st_ino == there.st_ino &&
+         ours.st_dev == there.st_dev;
+}
+
+ts_claim ts_folder_claim(const char *folder, bool wait) {
+  char path[PATH_MAX];
+  if (snprintf(path, sizeof path, "%s/%s", folder, claim) >= (int)sizeof path)
+    return (ts_claim){TS_CLAIM_FAILED, -1};
+  for (;;) {
+    int file = open(path, O_RDWR | O_CREAT | O_NOFOLLOW | O_CLOEXEC, 0666);
+    if (file < 0) return (ts_claim){TS_CLAIM_FAILED, -1};
+    bool locked = flock(file, wait ? LOCK_EX : LOCK_EX | LOCK_NB) == 0;
+    bool busy = !locked && errno == EWOULDBLOCK;
+    if (!busy && is_still_there(path, file)) return (ts_claim){TS_CLAIMED, file};
+    close(file);
+    if (busy) return (ts_claim){TS_CLAIM_BUSY, -1};
+  }
+}
+
+void ts_folder_release(const char *folder, ts_claim held) {
+  char path[PATH_MAX];
+  if (held.how != TS_CLAIMED) return;
+  snprintf(path, sizeof path, "%s/%s", folder, claim);
+  unlink(path); /* while it is locked: whoever waits for it sees that it is gone */
+  close(held.file);
 }

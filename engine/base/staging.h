@@ -33,4 +33,13 @@ bool ts_staging_publish(ts_staging *staging, const char *const *names, const cha
 /* One file, and never over what is there already. */
 bool ts_staging_publish_new(ts_staging *staging, const char *name);
 
+/* Claiming: of several runs that would fill the same folder one does, and the others know. The claim
+ * ends with the run, however that ends. Where a file system has no locks, all have it. */
+typedef struct {
+  enum { TS_CLAIMED, TS_CLAIM_BUSY, TS_CLAIM_FAILED } how; /* FAILED: with errno */
+  int file;
+} ts_claim;
+ts_claim ts_folder_claim(const char *folder, bool wait);
+void ts_folder_release(const char *folder, ts_claim claim);
+
 #endif

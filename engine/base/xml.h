@@ -72,4 +72,8 @@ void ts_xml_attribute(ts_xml_out *out, const char *name, const char *value); /* 
 void ts_xml_attributef(ts_xml_out *out, const char *name, const char *format, ...) __attribute__((format(printf, 3, 4)));
 void ts_xml_words(ts_xml_out *out, const char *text);
 void ts_xml_end(ts_xml_out *out);
+/* Children of the open element that are written apart, and put there in their order: first a writer
+ * as deep as this one, then its text. */
+ts_xml_out ts_xml_apart(const ts_xml_out *out);
+void ts_xml_append(ts_xml_out *out, const ts_text *children);
 #endif

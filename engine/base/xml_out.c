@@ -106,3 +106,17 @@ void ts_xml_end(ts_xml_out *out) {
   if (out->inline_ && out->depth < out->inline_depth) out->inline_ = false;
   if (out->depth == 0) ts_text_add(&out->text, "\n");
 }
+
+ts_xml_out ts_xml_apart(const ts_xml_out *out) {
+  ts_xml_out apart = *out;
+  apart.text = (ts_text){0};
+  apart.open = false; /* the start tag is for the other to close */
+  return apart;
+}
+
+void ts_xml_append(ts_xml_out *out, const ts_text *children) {
+  if (children->length == 0) return;
+  close_tag(out);
+  if (out->text.data[out->text.length - 1] != '\n') ts_text_add(&out->text, "\n");
+  ts_text_add_n(&out->text, children->data, children->length);
+}

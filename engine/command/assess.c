@@ -1,6 +1,7 @@
 /* tankside assess: the dossier assessed, a summary shown, the documents written. */
 #include "base/text.h"
-#include "command/output.h"
+#include "command/made_of.h"
+#include "command/many.h"
 #include "tankside/document.h"
 #include <stdio.h>
 #include <stdlib.h>
@@ -26,6 +27,7 @@ static bool write_documents(ts_session *s, const ts_options *options, ts_progres
 static ts_kept as_it_stands(ts_session *s, const ts_options *options) {
   ts_assess_inputs inputs = session_inputs(s, options->words[0]);
   inputs.set_count = 0;
+  inputs.workers = options_workers(options);
   inputs.scores_only = true;
   ts_assessment *plain = ts_assess(&inputs, s->problems);
   ts_kept kept = plain != NULL ? kept_new(plain) : (ts_kept){NULL, 0};
@@ -35,6 +37,7 @@ static ts_kept as_it_stands(ts_session *s, const ts_options *options) {
 
 static ts_assessment *assess(ts_session *s, const ts_options *options, ts_progress *progress) {
   ts_assess_inputs inputs = session_inputs(s, options->words[0]);
+  inputs.workers = options_workers(options);
   inputs.progress = progress_part;
   inputs.context = progress;
   return ts_assess(&inputs, s->problems);
@@ -71,6 +74,59 @@ static bool show_what_if(ts_session *s, const ts_assessment *assessment, const t
   return good;
 }
 
+/* Everything that is wrong is said, whatever was wrong before it. */
+static bool read_all(ts_session *s, const ts_options *options) {
+  bool matrix = session_read_matrix(s, options->matrix);
+  bool language = options->language == NULL ||
+                  ts_language_known(options->language, "--language", 0, s->problems);
+  bool sets = what_if_read(s, options);
+  return session_read_as_it_stands(s, options, options->words[0]) && matrix && language && sets;
+}
+
+/* ---- one of many ---------------------------------------------------------------------- */
+
+/* "1 stop, 60 of 208 hazards above the line, 7 duties not met, 5 open, 13 facts not known". */
+static const char *figures_of(ts_session *s, const ts_assessment *assessment) {
+  ts_summary sum = ts_assessment_summary(assessment);
+  return ts_arena_printf(s->arena,
+                         "%zu stop%s, %zu of %zu hazard%s above the line, %zu %s not met, %zu "
+                         "open, %zu fact%s not known%s",
+                         sum.stops, plural(sum.stops), sum.above, sum.hazards, plural(sum.hazards),
+                         sum.duties_not_met, sum.duties_not_met == 1 ? "duty" : "duties",
+                         sum.duties_open, sum.open, plural(sum.open),
+                         sum.complete ? "" : ", NOT COMPLETE");
+}
+
+static int conclude_one(ts_session *s, const ts_options *options, ts_progress *progress,
+                        const ts_assessment *assessment) {
+  char *bytes;
+  size_t length;
+  s->status = ts_assessment_holds(assessment) ? LOOK : DONE;
+  s->figures = figures_of(s, assessment);
+  ts_assessment_write(assessment, &bytes, &length);
+  bool good = write_documents(s, options, progress, bytes, length);
+  free(bytes);
+  if (good) puts(s->figures);
+  return good ? s->status : NOT_DONE;
+}
+
+static int assess_one(ts_session *s, const ts_options *options) {
+  ts_progress progress = progress_new();
+  int status = NOT_DONE;
+  if (!read_all(s, options) || ts_count(s->problems, TS_ERROR) > 0) return NOT_DONE;
+  const char *before = options->force ? NULL : made_of_same(s, options, options->out, &status);
+  if (before != NULL) {
+    printf("%s, as before\n", before);
+    return status;
+  }
+  ts_assessment *assessment = assess(s, options, &progress);
+  if (assessment != NULL) status = conclude_one(s, options, &progress, assessment);
+  ts_assessment_free(assessment);
+  return status;
+}
+
+/* ---- one alone ------------------------------------------------------------------------ */
+
 static int conclude(ts_session *s, const ts_options *options, ts_progress *progress,
                     const ts_assessment *assessment, const ts_kept *before) {
   char *bytes = NULL;
@@ -91,16 +147,8 @@ static int conclude(ts_session *s, const ts_options *options, ts_progress *progr
   return ts_assessment_holds(assessment) ? LOOK : DONE;
 }
 
-/* Everything that is wrong is said, whatever was wrong before it. */
-static bool read_all(ts_session *s, const ts_options *options) {
-  bool matrix = session_read_matrix(s, options->matrix);
-  bool language = options->language == NULL ||
-                  ts_language_known(options->language, "--language", 0, s->problems);
-  bool sets = what_if_read(s, options);
-  return session_read_as_it_stands(s, options, options->words[0]) && matrix && language && sets;
-}
-
 static int run(const ts_options *options) {
+  if (many_asked(options)) return many_run(options, assess_one);
   ts_session s = {0};
   ts_progress progress = progress_new();
   ts_assessment *assessment = NULL;
@@ -119,7 +167,7 @@ static int run(const ts_options *options) {
 
 const ts_verb verb_assess = {
     .name = "assess",
-    .usage = "assess DOSSIER [OPTION]...",
+    .usage = "assess DOSSIER|FOLDER... [OPTION]...",
     .summary = "score every task of a dossier and write the documents",
     .details =
         "Runs the common rules, those of the dossier's jurisdiction and those given with\n"
@@ -138,12 +186,21 @@ const ts_verb verb_assess = {
         "it, and what would bring it below the line, with what that makes worse elsewhere.\n\n"
         "  tankside assess dossier.xml -o paper\n"
         "  tankside assess dossier.xml --explain F1\n\n"
+        "Several dossiers, a folder (every dossier.xml in it and below) or a --list go to -o DIR,\n"
+        "each into a folder of its own there, several at a time. Each says in a line what came\n"
+        "out; what fails is named and the others go on. What was done before with the same\n"
+        "dossier, rules, matrix, options and tankside is not done again unless --force is given,\n"
+        "so a run that was stopped goes on where it was; of two runs at once each does what the\n"
+        "other does not. --part 3/8 takes the third of every eight, for the third of eight\n"
+        "machines.\n\n"
+        "  tankside assess book/ -o assessed --no-pdf\n\n"
         "It never says that something may go ahead: a competent person decides.\n\n"
         "Exit status: 0 nothing above the line, no stop, no duty open or not met, complete;\n"
-        "1 otherwise; 2 not assessed, and then nothing is written.",
+        "1 otherwise; 2 not assessed, and then nothing is written; of many, 2 if any was not.",
     .takes = OPTION_PACK | OPTION_MATRIX | OPTION_SET | OPTION_SET_FILE | OPTION_OUT |
-             OPTION_PAPER | OPTION_NO_PDF | OPTION_EXPLAIN | OPTION_LANGUAGE | OPTION_FORCE,
+             OPTION_PAPER | OPTION_NO_PDF | OPTION_EXPLAIN | OPTION_LANGUAGE | OPTION_FORCE |
+             OPTION_WORKERS | OPTION_LIST | OPTION_PART,
     .least = 1,
-    .most = 1,
+    .most = WORDS_MAX,
     .kinds = {A_DOSSIER},
     .run = run};

@@ -138,7 +138,7 @@ static bool print_result(const ts_session *s, const ts_function *f, const ts_ran
 
 static int work_out(const ts_session *s, const ts_function *f, const char *const *words,
                     size_t count) {
-  ts_range x[TS_ARGUMENTS_MAX];
+  ts_range x[TS_ARGUMENTS_MAX] = {{0, 0}};
   bool good = true;
   if (count != (size_t)f->count) return wrong_count(f, count);
   for (int i = 0; i < f->count; i++)

@@ -42,7 +42,10 @@ typedef enum {
   OPTION_SET_FILE = 1 << 20,
   OPTION_DRY_RUN = 1 << 22,
   OPTION_MAP = 1 << 23,
-  OPTION_FORCE = 1 << 24
+  OPTION_FORCE = 1 << 24,
+  OPTION_WORKERS = 1 << 25,
+  OPTION_LIST = 1 << 26,
+  OPTION_PART = 1 << 27
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -80,8 +83,9 @@ typedef struct {
   size_t where_count;
   const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier, *language;
   const char *key, *certificate, *on, *role, *trust;
-  const char *map;
+  const char *map, *workers, *list, *part;
   bool no_pdf, all, editor, force, help, dry_run;
+  bool one_of_many; /* a line instead of the summary; what is done already is left as it is */
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;
 } ts_options;
@@ -125,6 +129,13 @@ const ts_verb *verb_find(const char *name); /* or NULL */
 
 /* Reads what follows the verb. False, with messages on stderr, when it cannot be used. */
 bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *into);
+/* How many threads may work: as given, else one for each processor there is. */
+size_t options_workers(const ts_options *options);
+/* "3/8": the third of eight; 1/1 where nothing is given. */
+typedef struct {
+  size_t which, of;
+} ts_part;
+ts_part options_part(const ts_options *options);
 /* The names there are of papers, languages, matrices, packs ..., ended by NULL; none for what is
  * not one of a few. */
 const char *const *choices(ts_arena *arena, value_kind kind);
@@ -132,6 +143,9 @@ const char *const *choices(ts_arena *arena, value_kind kind);
 extern const char *const papers[];
 /* The help of a verb, to stdout: usage, details, options. */
 void print_help(const ts_verb *verb);
+
+void print_versions(void);
+bool libraries_will_do(void); /* false: one that is running is too old; it is said which */
 /* The lines that describe the options a verb takes, to stdout. */
 void options_help(const ts_verb *verb);
 /* `tankside: error: ...` on stderr with the nearest of the candidates; gives NOT_DONE. */
@@ -155,6 +169,8 @@ typedef struct {
   struct what_if *what_ifs; /* values to take instead of the dossier's */
   const char **sets;        /* the same, as "PATH=VALUE" */
   size_t what_if_count, what_if_capacity, set_capacity;
+  const char *figures; /* of one of many dossiers: what came out, in a line; else NULL */
+  int status;
 } ts_session;
 
 /* Units, vocabulary, empty packs. False with reports. Close it in any case. */
@@ -169,6 +185,8 @@ const char *session_pack(ts_session *session, const char *given);
 /* Where an assessment is: the path itself, or assessment.xml in it where it is a folder. */
 const char *assessment_path(ts_session *session, const char *path);
 enum { ASSESSMENT_LIMIT = 512 * 1024 * 1024, KEY_LIMIT = 1024 * 1024 }; /* bytes */
+/* The common pack alone, which every dossier needs: to have it before it is known which. */
+bool session_load_common(ts_session *session);
 /* The common pack, those of the dossier's jurisdiction, those it names beside itself, those given
  * with --pack; then the dossier itself, as it stands. */
 bool session_read_as_it_stands(ts_session *session, const ts_options *options, const char *path);

@@ -53,11 +53,11 @@ static void teach_fact(const writer *w, const ts_fact_def *fact, size_t indent) 
 }
 
 static void teach(writer *w, const xmlNode *node, const ts_entity_def *entity, size_t indent) {
-  ts_text head = {0};
-  ts_text_addf(&head, "%s: %s", entity->name, entity->meaning);
+  ts_text says = {0};
+  ts_text_addf(&says, "%s: %s", entity->name, entity->meaning);
   ts_text_addf(w->out, "\n%*s<!-- ", (int)indent, "");
-  add_comment_words(w, head.data, indent + 5, indent + 5);
-  ts_text_release(&head);
+  add_comment_words(w, says.data, indent + 5, indent + 5);
+  ts_text_release(&says);
   for (size_t i = 0; i < ts_fact_count(w->session->vocabulary, entity); i++) {
     const ts_fact_def *fact = ts_fact_at(w->session->vocabulary, entity, i);
     if (explained(w, node, fact)) teach_fact(w, fact, indent + 5);

@@ -2,9 +2,6 @@
 #include "base/text.h"
 #include "command/advice.h"
 #include "command/command.h"
-#include <libxml/xmlversion.h>
-#include <libxslt/xsltconfig.h>
-#include <lua.h>
 #include <stdio.h>
 
 const ts_verb *const verbs[] = {
@@ -31,15 +28,9 @@ static void help_all(void) {
   print_folded("", caution);
 }
 
-static void version(void) {
-  printf("tankside %s\n", TANKSIDE_VERSION);
-  printf("with %s, libxml2 %s, libxslt %s\n", LUA_RELEASE, LIBXML_DOTTED_VERSION,
-         LIBXSLT_DOTTED_VERSION);
-}
-
 const ts_verb *verb_find(const char *name) {
-  for (size_t i = 0; i < VERBS; i++)
-    if (ts_same(verbs[i]->name, name)) return verbs[i];
+  for (const ts_verb *const *verb = verbs; *verb != NULL; verb++)
+    if (ts_same((*verb)->name, name)) return *verb;
   return NULL;
 }
 
@@ -81,12 +72,13 @@ static int flushed(int status) {
 }
 
 int main(int count, char **arguments) {
-  if (count < 2) return flushed(advise("."));
-  const char *name = arguments[1];
+  const char *name = count < 2 ? "" : arguments[1];
   if (ts_same(name, "--version")) {
-    version();
+    print_versions();
     return flushed(DONE);
   }
+  if (!libraries_will_do()) return NOT_DONE;
+  if (count < 2) return flushed(advise("."));
   if (ts_same(name, "--help") || ts_same(name, "-h") || ts_same(name, "help"))
     return flushed(help(ts_same(name, "help") ? count - 2 : 0, arguments + 2));
   const ts_verb *verb = verb_find(name);

@@ -11,16 +11,19 @@
 #include <stddef.h>
 
 #if defined(__has_feature)
-#if __has_feature(address_sanitizer)
+#if __has_feature(address_sanitizer) || __has_feature(thread_sanitizer)
 #define TAKEN
 #endif
 #endif
 
-#if defined(__GLIBC__) && !defined(__SANITIZE_ADDRESS__) && !defined(TAKEN)
+#if defined(__GLIBC__) && !defined(__SANITIZE_ADDRESS__) && !defined(__SANITIZE_THREAD__) && \
+    !defined(TAKEN)
 
+// NOLINTBEGIN(bugprone-reserved-identifier,cert-dcl*): these are the C library's own names
 void *__libc_malloc(size_t size);
 void *__libc_calloc(size_t count, size_t size);
 void *__libc_realloc(void *memory, size_t size);
+// NOLINTEND(bugprone-reserved-identifier,cert-dcl*)
 
 /* Declared here and not by <stdlib.h>, whose attributes promise that they may return NULL. */
 void *malloc(size_t size);

@@ -1,4 +1,5 @@
 /* Options: one table, from which they are read and described. */
+#include "base/share.h"
 #include "base/text.h"
 #include "command/command.h"
 #include "quantity/calendar.h"
@@ -48,6 +49,11 @@ static const ts_option rows[] = {
     {"--dry-run", NULL, OPTION_DRY_RUN, "show what would change, and write nothing", KEPT(dry_run)},
     {"--map", "FILE", OPTION_MAP, "says what sheets and columns are, where their names do not",
      A_FILE, KEPT(map)},
+    {"--workers", "N", OPTION_WORKERS,
+     "so many threads, 1 to 64 (one a processor); what comes out is the same", KEPT(workers)},
+    {"--list", "FILE", OPTION_LIST, "also the dossiers and folders that this names, one a line",
+     A_FILE, KEPT(list)},
+    {"--part", "K/N", OPTION_PART, "of many dossiers each Nth, from the Kth on", KEPT(part)},
     {"--task", "ID", OPTION_TASK, "the task of a sheet that is made for each", A_TASK, KEPT(task)},
 };
 
@@ -163,8 +169,8 @@ static bool read_option(const ts_verb *verb, int count, char **arguments, int *a
 }
 
 static bool words_fit(const ts_verb *verb, const ts_options *into) {
-  if (into->help || (into->word_count >= verb->least && into->word_count <= verb->most))
-    return true;
+  size_t least = into->list != NULL ? 0 : verb->least;
+  if (into->help || (into->word_count >= least && into->word_count <= verb->most)) return true;
   usage_error("usage: tankside %s", verb->usage);
   return false;
 }
@@ -183,6 +189,47 @@ static bool day_known(const ts_options *into) {
   if (into->on == NULL || ts_date_read(into->on, &date)) return true;
   usage_error("\"%s\" is no date; write it as 2027-03-08", into->on);
   return false;
+}
+
+/* The number that a text begins with; 0 where it is none from 1 to `most`. */
+static size_t number_read(const char *text, size_t most, const char **after) {
+  size_t count = 0;
+  for (; *text >= '0' && *text <= '9' && count <= most; text++)
+    count = 10 * count + (size_t)(*text - '0');
+  *after = text;
+  return count <= most ? count : 0;
+}
+
+static size_t workers_read(const char *text) {
+  size_t count = number_read(text, TS_WORKERS_MAX, &text);
+  return *text == '\0' ? count : 0;
+}
+
+enum { PARTS_MAX = 1000000 };
+
+ts_part options_part(const ts_options *options) {
+  const char *at = options->part;
+  if (at == NULL) return (ts_part){1, 1};
+  ts_part part = {.which = number_read(at, PARTS_MAX, &at)};
+  if (*at == '/') part.of = number_read(at + 1, PARTS_MAX, &at);
+  return *at == '\0' && part.which > 0 && part.which <= part.of ? part : (ts_part){0, 0};
+}
+
+static bool part_known(const ts_options *into) {
+  if (options_part(into).of > 0) return true;
+  usage_error("\"%s\" is no part of many; write the third of eight as 3/8", into->part);
+  return false;
+}
+
+static bool workers_known(const ts_options *into) {
+  if (into->workers == NULL || workers_read(into->workers) > 0) return true;
+  usage_error("\"%s\" is no number of workers; write one from 1 to %d", into->workers,
+              TS_WORKERS_MAX);
+  return false;
+}
+
+size_t options_workers(const ts_options *options) {
+  return options->workers != NULL ? workers_read(options->workers) : ts_processors();
 }
 
 /* "-" and what starts with a digit or a point after it ("-3 m") is a word, not an option. */
@@ -207,5 +254,6 @@ bool options_read(const ts_verb *verb, int count, char **arguments, ts_options *
       into->words[into->word_count++] = argument;
     }
   }
-  return words_fit(verb, into) && paper_known(into) && day_known(into);
+  return words_fit(verb, into) && paper_known(into) && day_known(into) && workers_known(into) &&
+         part_known(into);
 }

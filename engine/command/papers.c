@@ -3,7 +3,7 @@
  * They are listed first, so that what stands in their way is said before any is made. */
 #include "base/file.h"
 #include "base/text.h"
-#include "command/output.h"
+#include "command/made_of.h"
 #include "tankside/document.h"
 #include <stdio.h>
 #include <stdlib.h>
@@ -132,6 +132,12 @@ static bool write_contents(writer *w) {
          put(w, contents, html, length);
 }
 
+/* For one of many: by it the next run knows that this one is done. */
+static bool write_note(const writer *w) {
+  const ts_session *s = w->out.s;
+  return s->figures == NULL || made_of_put(&w->out, s->status, s->figures);
+}
+
 /* ---- all ---------------------------------------------------------------------------------- */
 
 /* Standard output comes first: where it cannot be written the run has failed, and nothing changes.
@@ -139,7 +145,8 @@ static bool write_contents(writer *w) {
 static bool make_and_publish(writer *w, const char *bytes, size_t length) {
   w->files = 1;
   return all_may_be(w) && output_put(&w->out, record, bytes, length) && write_papers(w) &&
-         write_contents(w) && fflush(stdout) == 0 && output_publish(&w->out, is_paper);
+         write_contents(w) && write_note(w) && fflush(stdout) == 0 &&
+         output_publish(&w->out, is_paper);
 }
 
 static bool write_in_language(writer *w, ts_session *s, const ts_options *options,
@@ -148,7 +155,8 @@ static bool write_in_language(writer *w, ts_session *s, const ts_options *option
               output_begin(&w->out, s, options, options->out) && make_and_publish(w, bytes, length);
   output_end(&w->out);
   ts_text_release(&w->parts);
-  if (good) printf("\n%zu file%s in %s\n", w->files, plural(w->files), options->out);
+  if (good && s->figures == NULL)
+    printf("\n%zu file%s in %s\n", w->files, plural(w->files), options->out);
   return good;
 }
 

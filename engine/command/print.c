@@ -64,10 +64,10 @@ static bool print_in_language(printer *p) {
 /* The forms a sheet comes in; the first is what it is without --as. */
 static int wrong_form(const ts_options *options, const ts_sheet *sheet) {
   static const char *const pages[] = {"html", "pdf"}, *const tables[] = {"csv", "ods"};
-  const char *const *forms = sheet->spreadsheet ? tables : pages;
-  if (options->as != NULL && !ts_same(options->as, forms[0]) && !ts_same(options->as, forms[1]))
-    return unknown("form", options->as, forms, 2);
-  if (ts_same(options->as, forms[1]) && options->out == NULL)
+  const char *const *both = sheet->spreadsheet ? tables : pages;
+  if (options->as != NULL && !ts_same(options->as, both[0]) && !ts_same(options->as, both[1]))
+    return unknown("form", options->as, both, 2);
+  if (ts_same(options->as, both[1]) && options->out == NULL)
     return usage_error("a %s needs a file to go to: -o FILE",
                        sheet->spreadsheet ? "spreadsheet" : "PDF");
   return DONE;

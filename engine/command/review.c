@@ -4,53 +4,26 @@
 #include "base/file.h"
 #include "base/text.h"
 #include "command/output.h"
+#include "command/paths.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-enum { LIST_LIMIT = 16 * 1024 * 1024 };
-
 typedef struct {
   ts_session *s;
   const ts_options *options;
-  char **paths; /* of assessments, as they were found */
-  size_t count, capacity;
+  ts_paths paths; /* of assessments */
   ts_book *book;
 } reviewer;
 
 /* ---- which assessments ----------------------------------------------------------------------- */
 
-static void found(void *context, const char *path) {
-  reviewer *r = context;
-  TS_GROW(r->paths, r->count, r->capacity);
-  while (strncmp(path, "./", 2) == 0) path += 2;
-  r->paths[r->count++] = ts_arena_copy(r->s->arena, path);
-}
-
 static bool is_xml(const char *text) { return text[strspn(text, " \t\r\n\xEF\xBB\xBF")] == '<'; }
-
-static bool look_in(reviewer *r, const char *word);
-
-/* A list: a folder or an assessment a line, from the list's folder; "#" begins a remark. */
-static bool look_in_list(reviewer *r, const char *list, const char *text) {
-  const char *folder = ts_path_folder(r->s->arena, list);
-  bool good = true;
-  for (const char *at = text; *at; at += strcspn(at, "\n"), at += *at == '\n') {
-    size_t length = strcspn(at, "\r\n");
-    char *name = ts_arena_copy_n(r->s->arena, at, length);
-    if (name[0] == '\0' || name[0] == '#') continue;
-    const char *path = ts_path_join(r->s->arena, folder, name);
-    if (ts_folder_exists(path))
-      good = look_in(r, path) && good;
-    else
-      found(r, path); /* what is not there is named as not read */
-  }
-  return good;
-}
 
 /* What cannot be opened is found all the same: then the book names it as not read. */
 static bool is_list(reviewer *r, const char *path) {
   char head[64] = "";
+  if (ts_folder_exists(path)) return false;
   int file = ts_file_open(path, ASSESSMENT_LIMIT, r->s->problems);
   if (file < 0) return false;
   int length = ts_file_next(file, head, sizeof head - 1);
@@ -58,37 +31,18 @@ static bool is_list(reviewer *r, const char *path) {
   return length >= 0 && !is_xml(head);
 }
 
-static bool look_in_file(reviewer *r, const char *path) {
-  if (is_list(r, path)) {
-    const char *text = ts_file_read(r->s->arena, path, LIST_LIMIT, NULL, r->s->problems);
-    return text != NULL && look_in_list(r, path, text);
-  }
-  found(r, path);
-  return true;
-}
-
-static bool look_in(reviewer *r, const char *word) {
-  return ts_folder_exists(word) ? ts_folder_walk(word, "assessment.xml", found, r, r->s->problems)
-                                : look_in_file(r, word);
-}
-
-static int by_bytes(const void *a, const void *b) {
-  return strcmp(*(char *const *)a, *(char *const *)b);
-}
-
 /* All of them, each once, in byte order: the same book whatever order it was asked for in. */
 static bool gather(reviewer *r) {
   bool good = true;
-  size_t kept = 0;
-  for (size_t i = 0; i < r->options->word_count; i++)
-    good = look_in(r, r->options->words[i]) && good;
-  if (r->count > 0) qsort(r->paths, r->count, sizeof *r->paths, by_bytes);
-  for (size_t i = 0; i < r->count; i++)
-    if (i == 0 || !ts_same(r->paths[i], r->paths[kept - 1])) r->paths[kept++] = r->paths[i];
-  r->count = kept;
-  if (good && kept == 0)
+  r->paths = (ts_paths){.s = r->s, .name = "assessment.xml"};
+  for (size_t i = 0; i < r->options->word_count; i++) {
+    const char *word = r->options->words[i];
+    good = (is_list(r, word) ? paths_add_list : paths_add)(&r->paths, word) && good;
+  }
+  paths_in_order(&r->paths);
+  if (good && r->paths.count == 0)
     ts_report(r->s->problems, TS_ERROR, r->options->words[0], 0, "no assessment.xml here or below");
-  return kept > 0;
+  return r->paths.count > 0;
 }
 
 /* ---- the book -------------------------------------------------------------------------- */
@@ -99,8 +53,8 @@ static bool read_all(reviewer *r) {
     authorities = ts_file_read(r->s->arena, trust, KEY_LIMIT, NULL, r->s->problems);
   if (trust != NULL && authorities == NULL) return false;
   r->book = ts_book_new(r->s->units, r->options->on, authorities, r->s->problems);
-  for (size_t i = 0; r->book != NULL && i < r->count; i++)
-    ts_book_add(r->book, r->paths[i], ASSESSMENT_LIMIT, r->s->problems);
+  for (size_t i = 0; r->book != NULL && i < r->paths.count; i++)
+    ts_book_add(r->book, r->paths.at[i].path, ASSESSMENT_LIMIT, r->s->problems);
   return r->book != NULL && ts_book_close(r->book, r->s->problems);
 }
 
@@ -152,7 +106,7 @@ static int run(const ts_options *options) {
   bool good = session_open(&s) && gather(&r) && read_all(&r) && show(&r);
   status = good ? status_of(&r) : NOT_DONE;
   ts_book_free(r.book);
-  free(r.paths);
+  free(r.paths.at);
   session_close(&s);
   return status;
 }

@@ -274,13 +274,13 @@ static void print_facts(const ts_dossier *world, const ts_evaluation *e) {
 }
 
 typedef struct {
-  bool hazard, silent, words[4], states[3]; /* by ts_word, ts_duty_state */
-  int least[2], most[2];                    /* likelihood, severity */
+  bool silent, words[4], states[3]; /* by ts_word, ts_duty_state */
+  int least[2], most[2];            /* likelihood, severity */
   const ts_outcome *duty;
 } range_of_words;
 
 static void widen(range_of_words *r, const ts_outcome *said) {
-  int levels[2] = {said->likelihood, said->severity};
+  const int levels[2] = {said->likelihood, said->severity};
   for (int i = 0; i < 2 && said->word == TS_HAZARD; i++) {
     if (!r->words[TS_HAZARD] || levels[i] < r->least[i]) r->least[i] = levels[i];
     if (levels[i] > r->most[i]) r->most[i] = levels[i];

@@ -57,18 +57,18 @@ static void print_course(const ts_course *course, bool alone) {
   if (course->outcome_count > 0) return;
   const char *why =
       course->decision_count ? course->decisions[course->decision_count - 1].text : "";
-  char text[64];
-  snprintf(text, sizeof text, "%s%s", indent, course->applies ? "nothing: " : "does not apply: ");
-  print_folded(text, why);
+  char head[64];
+  snprintf(head, sizeof head, "%s%s", indent, course->applies ? "nothing: " : "does not apply: ");
+  print_folded(head, why);
 }
 
 static void try_subject(const ts_session *s, ts_evaluator *evaluator, size_t rule,
                         ts_subject subject, const char *label) {
   const ts_subject_info *info = ts_subject_at(s->dossier, subject);
   const ts_evaluation *e = ts_evaluate(evaluator, rule, subject, NULL, 0);
-  char text[128];
-  snprintf(text, sizeof text, "%s  ", info->path);
-  print_folded(text, label);
+  char head[128];
+  snprintf(head, sizeof head, "%s  ", info->path);
+  print_folded(head, label);
   if (e->failure != NULL) print_folded("    failed: ", e->failure);
   if (e->unresolved) printf("    not all courses could be seen: %zu of more\n", e->course_count);
   for (size_t i = 0; i < e->course_count; i++)

@@ -195,7 +195,7 @@ static bool is_there(ts_session *s, const char *path) {
 
 static int write_rule(ts_session *s, const char *path, const char *text) {
   size_t length = strlen(text), name = strlen(path);
-  if (path == NULL || ts_same(path, "-")) return fputs(text, stdout) < 0 ? NOT_DONE : DONE;
+  if (ts_same(path, "-")) return fputs(text, stdout) < 0 ? NOT_DONE : DONE;
   if (name < 5 || !ts_same(path + name - 4, ".lua"))
     return usage_error("\"%s\": a rule file's name ends in .lua", path);
   if (is_there(s, path)) return usage_error("\"%s\" is there already and is left alone", path);

@@ -1,5 +1,6 @@
 /* Loading: packs, dossier, matrix. */
 #include "base/file.h"
+#include "base/share.h"
 #include "base/text.h"
 #include "base/xml.h"
 #include "command/command.h"
@@ -108,10 +109,14 @@ static bool load_given(ts_session *session, const ts_options *options) {
   return good;
 }
 
+bool session_load_common(ts_session *session) {
+  return load_pack(session, own_pack(session, "common"));
+}
+
 bool session_load_all_packs(ts_session *session, const ts_options *options) {
   char **names =
       ts_folder_list(session->arena, ts_data_path(session->arena, "rules"), "/", session->problems);
-  bool good = load_pack(session, own_pack(session, "common"));
+  bool good = session_load_common(session);
   for (size_t i = 0; names != NULL && names[i] != NULL; i++) {
     bool there;
     if (ts_same(names[i], "common")) continue; /* all the others stand on it */
@@ -205,7 +210,7 @@ static bool load_packs_of(ts_session *session, const ts_options *options, const 
   peeked found = {.left = PEEKS};
   peek(session, path, &found);
   *unread = found.unread;
-  bool good = load_pack(session, own_pack(session, "common"));
+  bool good = session_load_common(session);
   if (found.jurisdiction != NULL) good = load_jurisdiction(session, found.jurisdiction) && good;
   good = load_beside(session, path, found.packs) && good;
   if (found.language != NULL)
@@ -241,7 +246,8 @@ ts_assess_inputs session_inputs(const ts_session *session, const char *path) {
                             .sets = session->sets,
                             .set_count = session->what_if_count,
                             .folder = session_folder(session, path),
-                            .no_rules_for = session->no_rules_for};
+                            .no_rules_for = session->no_rules_for,
+                            .workers = ts_processors()};
 }
 
 /* ---- matrix --------------------------------------------------------------------- */

@@ -1,5 +1,7 @@
 /* assessment.xml as a whole. */
 #include "document/assessment.h"
+#include "base/share.h"
+#include <stdlib.h>
 
 static void (*const parts[])(ts_paper *) = {
     ts_paper_inputs,     ts_paper_matrix,    ts_paper_production, ts_paper_people,
@@ -24,14 +26,56 @@ static void headline(ts_paper *paper) {
   ts_xml_attributef(out, "failed", "%zu", s.failed);
 }
 
+/* ---- by several workers ------------------------------------------------------------ */
+
+enum { TOGETHER = 32, MANY = 256 }; /* children in one piece; worth more than one worker */
+
+typedef struct {
+  const ts_paper *whole;
+  size_t count;
+  ts_paper_child *child;
+  ts_text *pieces;
+} split;
+
+static void make_room(ts_paper *paper) {
+  paper->arena = ts_arena_new();
+  size_t subjects = ts_subject_count(paper->dossier) + 1;
+  paper->seen = ts_arena_alloc(paper->arena, subjects * sizeof *paper->seen);
+  paper->crowds = 0;
+}
+
+/* A paper of its own, of which only the text is kept. */
+static void write_piece(void *context, size_t worker, size_t number) {
+  (void)worker;
+  split *s = context;
+  ts_paper paper = *s->whole;
+  size_t from = number * TOGETHER;
+  make_room(&paper);
+  paper.out = ts_xml_apart(&s->whole->out);
+  for (size_t i = from; i < from + TOGETHER && i < s->count; i++) s->child(&paper, i);
+  ts_arena_free(paper.arena);
+  s->pieces[number] = paper.out.text;
+}
+
+void ts_paper_each(ts_paper *paper, size_t count, ts_paper_child *child) {
+  size_t pieces = (count + TOGETHER - 1) / TOGETHER;
+  split s = {paper, count, child, ts_alloc((pieces + 1) * sizeof *s.pieces)};
+  ts_share_out(count < MANY ? 1 : paper->a->in.workers, 0, pieces, write_piece, &s);
+  for (size_t i = 0; i < pieces; i++) {
+    ts_xml_append(&paper->out, &s.pieces[i]);
+    ts_text_release(&s.pieces[i]);
+  }
+  free(s.pieces);
+}
+
+/* ---- the whole --------------------------------------------------------------------- */
+
 void ts_assessment_write(const ts_assessment *assessment, char **bytes, size_t *length) {
   ts_paper paper = {.a = assessment,
                     .dossier = assessment->in.dossier,
                     .packs = assessment->in.packs,
-                    .vocabulary = ts_dossier_vocabulary(assessment->in.dossier),
-                    .arena = ts_arena_new()};
-  size_t subjects = ts_subject_count(paper.dossier) + 1;
-  paper.seen = ts_arena_alloc(paper.arena, subjects * sizeof *paper.seen);
+                    .vocabulary = ts_dossier_vocabulary(assessment->in.dossier)};
+  make_room(&paper);
   paper.evidence = ts_paper_evidence(&paper);
   ts_xml_begin(&paper.out);
   ts_xml_start(&paper.out, "assessment");

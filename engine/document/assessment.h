@@ -42,6 +42,11 @@ void ts_paper_reliance(ts_paper *paper);
 void ts_paper_failures(ts_paper *paper);
 void ts_paper_charts(ts_paper *paper);
 
+/* Writes so many children of the open element, each by its number; several workers do when there are
+ * many. */
+typedef void ts_paper_child(ts_paper *paper, size_t number);
+void ts_paper_each(ts_paper *paper, size_t count, ts_paper_child *child);
+
 /* Inside a finding or duty: when it stands so, its margins and the ways down. */
 void ts_paper_would_change(ts_paper *paper, const ts_finding *finding);
 /* <control ref title kind/>, as the ways and remedies name it. */

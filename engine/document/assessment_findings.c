@@ -54,6 +54,7 @@ static void because(ts_paper *paper, const ts_outcome *outcome, const char *whic
   if (outcome->because == NULL || outcome->because[0] == '\0') return;
   ts_xml_start(&paper->out, "because");
   ts_xml_attribute(&paper->out, "case", which);
+  if (outcome->form != NULL) ts_xml_attribute(&paper->out, "form", outcome->form);
   withheld(paper, outcome->because, outcome->because_withheld);
   ts_xml_words(&paper->out, outcome->because);
   ts_xml_end(&paper->out);
@@ -288,7 +289,8 @@ static void finding_attributes(ts_paper *paper, const ts_finding *finding) {
   ts_xml_attribute(out, "reasoning", rule->reasoning);
 }
 
-static void finding(ts_paper *paper, const ts_finding *it) {
+static void finding(ts_paper *paper, size_t number) {
+  const ts_finding *it = &paper->a->findings[number];
   ts_xml_start(&paper->out, "finding");
   finding_attributes(paper, it);
   for (int v = 0; v < TS_VIEWS; v++) score(paper, it, v);
@@ -306,7 +308,7 @@ static void finding(ts_paper *paper, const ts_finding *it) {
 
 void ts_paper_findings(ts_paper *paper) {
   ts_xml_start(&paper->out, "findings");
-  for (size_t i = 0; i < paper->a->finding_count; i++) finding(paper, &paper->a->findings[i]);
+  ts_paper_each(paper, paper->a->finding_count, finding);
   ts_xml_end(&paper->out);
 }
 
@@ -320,7 +322,8 @@ static bool text_unread(const ts_rule *rule) {
   return false;
 }
 
-static void duty(ts_paper *paper, const ts_finding *it) {
+static void duty(ts_paper *paper, size_t number) {
+  const ts_finding *it = &paper->a->duties[number];
   static const char *const fields[] = {"task"};
   const ts_rule *rule = ts_rule_at(paper->packs, it->rule);
   const ts_outcome *outcome = &ts_finding_said(it)->outcome;
@@ -351,6 +354,6 @@ static void duty(ts_paper *paper, const ts_finding *it) {
 
 void ts_paper_duties(ts_paper *paper) {
   ts_xml_start(&paper->out, "duties");
-  for (size_t i = 0; i < paper->a->duty_count; i++) duty(paper, &paper->a->duties[i]);
+  ts_paper_each(paper, paper->a->duty_count, duty);
   ts_xml_end(&paper->out);
 }

@@ -72,7 +72,7 @@ static void write(ts_paper *paper, size_t index, uint32_t slot, milestone m) {
 }
 
 static void site(ts_paper *paper, ts_subject emergency) {
-  milestone at[STEPS];
+  milestone at[STEPS] = {{{0, 0}, false}};
   ts_milestone drawn[STEPS];
   ts_subject parent = ts_subject_at(paper->dossier, emergency)->parent;
   ts_xml_start(&paper->out, "rescue");

@@ -17,6 +17,7 @@ static const struct {
     {XML "<reference tankside=\"", NULL},
     {"<!DOCTYPE html>\n", "<meta name=\"generator\" content=\"tankside"},
     {"What a dossier can state.\n\nEach entity is an element, each fact an attribute of it.", NULL},
+    {TS_NOTE_MARK, NULL},
     {"", "ade by `tankside vocabulary"},
 };
 

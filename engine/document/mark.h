@@ -18,4 +18,7 @@ ts_origin ts_document_origin(const char *bytes, size_t length);
 /* Stands at the end of a spreadsheet, as the comment of its ZIP archive. */
 #define TS_ARCHIVE_MARK "tankside"
 
+/* Begins the note in a folder of many (command/made_of.h). */
+#define TS_NOTE_MARK "What this folder was assessed from, and the SHA-256 of each file.\n"
+
 #endif

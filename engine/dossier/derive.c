@@ -363,7 +363,7 @@ static ts_node_id read_own(ts_fact_reader *self, uint32_t slot) {
   return ts_fact_value(self->graph, slot, value->range, ts_world_known(self->dossier, slot)->dim);
 }
 
-void ts_world_derive_one(ts_dossier *dossier, ts_graph *graph, uint32_t slot) {
+void ts_world_derive_one(const ts_dossier *dossier, ts_graph *graph, uint32_t slot) {
   own_reader own = {.reader = {dossier, graph, read_own}};
   ts_value *value = &dossier->values[slot];
   if (value->state == TS_SET_BY_USER) return;

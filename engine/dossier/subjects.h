@@ -188,7 +188,7 @@ const ts_vocabulary *ts_dossier_vocabulary(const ts_dossier *dossier);
  * value written in it is true of the variant. Free with ts_dossier_free. */
 ts_dossier *ts_dossier_variant(const ts_dossier *dossier);
 
-/* Puts a value in the slot of a written fact, and works out again what is made of it.
+/* Puts a value in the slot of a written fact; what is made of it is worked out again when asked for.
  * Putting back what was there before undoes it. */
 void ts_variant_put(ts_dossier *variant, uint32_t slot, ts_value value);
 

@@ -65,7 +65,8 @@ static size_t sample(const char *bytes, size_t length) {
 
 /* How well a separator does: rows that have as many fields as most, times how many those are. */
 static size_t worth(const progress *p) {
-  size_t best = 0, rows = p->row < SAMPLED ? p->row : SAMPLED;
+  size_t best = 0, rows = SAMPLED;
+  if (p->row < rows) rows = p->row;
   for (size_t i = 0; i < rows; i++) {
     size_t like = 0;
     for (size_t j = 0; j < rows; j++) like += p->fields[j] == p->fields[i];

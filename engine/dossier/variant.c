@@ -76,6 +76,8 @@ ts_dossier *ts_dossier_variant(const ts_dossier *dossier) {
   variant->values = copy_of(dossier->values, dossier->slot_count, sizeof *dossier->values);
   variant->controls = copy_of(dossier->controls, dossier->control_count, sizeof *dossier->controls);
   variant->control_capacity = dossier->control_count + 1;
+  variant->stale = ts_alloc(dossier->slot_count + 1);
+  variant->scratch = ts_graph_new();
   trace_all(variant);
   return variant;
 }
@@ -85,17 +87,21 @@ void ts_variant_free(ts_dossier *variant) {
   free(variant->controls);
   free(variant->made_into);
   free(variant->made_from);
+  free(variant->stale);
+  ts_graph_free(variant->scratch);
   ts_arena_free(variant->arena);
   free(variant);
 }
 
 void ts_variant_put(ts_dossier *variant, uint32_t slot, ts_value value) {
   variant->values[slot] = value;
-  uint32_t first = variant->made_from[slot], end = variant->made_from[slot + 1];
-  if (first == end) return;
-  ts_graph *graph = ts_graph_new();
-  for (uint32_t i = first; i < end; i++) ts_world_derive_one(variant, graph, variant->made_into[i]);
-  ts_graph_free(graph);
+  for (uint32_t i = variant->made_from[slot]; i < variant->made_from[slot + 1]; i++)
+    variant->stale[variant->made_into[i]] = true;
+}
+
+void ts_variant_refresh(const ts_dossier *variant, uint32_t slot) {
+  variant->stale[slot] = false;
+  ts_world_derive_one(variant, variant->scratch, slot);
 }
 
 void ts_variant_apply(ts_dossier *variant, const ts_applied_control *applied) {

@@ -161,6 +161,7 @@ ts_subject ts_subject_find(const ts_dossier *dossier, const char *path) {
 uint32_t ts_slot_count(const ts_dossier *dossier) { return (uint32_t)dossier->slot_count; }
 
 const ts_value *ts_slot_value(const ts_dossier *dossier, uint32_t slot) {
+  if (dossier->stale != NULL && dossier->stale[slot]) ts_variant_refresh(dossier, slot);
   return &dossier->values[slot];
 }
 
@@ -183,7 +184,7 @@ char *ts_slot_path(const ts_dossier *dossier, uint32_t slot, char *out, size_t s
 }
 
 bool ts_slot_assumed(const ts_dossier *dossier, uint32_t slot) {
-  return dossier->values[slot].state == TS_UNKNOWN;
+  return ts_slot_value(dossier, slot)->state == TS_UNKNOWN;
 }
 
 /* ---- fields ------------------------------------------------------------ */

@@ -48,6 +48,8 @@ struct ts_dossier {
   const ts_dossier *of; /* a variant: what it shares all but values and controls with */
   uint32_t *made_into;  /* a variant: derived slots, grouped by what they are made of */
   uint32_t *made_from;  /* by slot: where its group begins; one more at the end */
+  bool *stale;          /* a variant, by slot: a derived value to be worked out when it is asked for */
+  ts_graph *scratch;    /* a variant: for that */
   ts_arena *arena;
   const ts_vocabulary *vocabulary;
   const ts_units *units;
@@ -146,7 +148,7 @@ void ts_world_person_days(ts_dossier *dossier);
 
 /* Works out every derived fact's value: derive.c; or one, on a graph that is marked. */
 void ts_world_derive(ts_dossier *dossier);
-void ts_world_derive_one(ts_dossier *dossier, ts_graph *graph, uint32_t slot);
+void ts_world_derive_one(const ts_dossier *dossier, ts_graph *graph, uint32_t slot);
 
 /* A figure about the dossier's papers as they are written, by the name of its fact, in SI: papers.c.
  * A variant's are those of the dossier it was made from. */
@@ -154,6 +156,9 @@ double ts_papers_figure(const ts_dossier *dossier, const char *fact);
 
 /* Works out who is covered by the controls of a dossier that is read: reach.c. */
 void ts_world_reach(ts_dossier *dossier);
+
+/* Works out a stale value of a variant: variant.c. */
+void ts_variant_refresh(const ts_dossier *variant, uint32_t slot);
 
 /* Frees what a variant has of its own: variant.c. */
 void ts_variant_free(ts_dossier *variant);

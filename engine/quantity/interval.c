@@ -16,7 +16,7 @@ ts_range ts_range_sub(ts_range a, ts_range b) { return tidy(a.lo - b.hi, a.hi - 
 static double product(double x, double y) { return x == 0 || y == 0 ? 0 : x * y; }
 
 static ts_range hull4(double p, double q, double r, double s) {
-  return (ts_range){fmin(fmin(p, q), fmin(r, s)), fmax(fmax(p, q), fmax(r, s))};
+  return (ts_range){ts_least(ts_least(p, q), ts_least(r, s)), ts_most(ts_most(p, q), ts_most(r, s))};
 }
 
 ts_range ts_range_mul(ts_range a, ts_range b) {
@@ -30,7 +30,7 @@ static ts_range divide_by_touching(ts_range a, ts_range b) {
   if (!above && !below) return (ts_range){-INFINITY, INFINITY};
   double edge = above ? b.hi : b.lo;
   double p = a.lo / edge, q = a.hi / edge;
-  double lo = fmin(p, q), hi = fmax(p, q);
+  double lo = ts_least(p, q), hi = ts_most(p, q);
   bool some_negative = above ? a.lo < 0 : a.hi > 0;
   bool some_positive = above ? a.hi > 0 : a.lo < 0;
   return tidy(some_negative ? -INFINITY : lo, some_positive ? INFINITY : hi);
@@ -46,17 +46,17 @@ ts_range ts_range_div(ts_range a, ts_range b) {
 }
 
 ts_range ts_range_min(ts_range a, ts_range b) {
-  return (ts_range){fmin(a.lo, b.lo), fmin(a.hi, b.hi)};
+  return (ts_range){ts_least(a.lo, b.lo), ts_least(a.hi, b.hi)};
 }
 
 ts_range ts_range_max(ts_range a, ts_range b) {
-  return (ts_range){fmax(a.lo, b.lo), fmax(a.hi, b.hi)};
+  return (ts_range){ts_most(a.lo, b.lo), ts_most(a.hi, b.hi)};
 }
 
 ts_range ts_range_abs(ts_range a) {
   if (a.lo >= 0) return a;
   if (a.hi <= 0) return (ts_range){-a.hi, -a.lo};
-  return (ts_range){0, fmax(-a.lo, a.hi)};
+  return (ts_range){0, ts_most(-a.lo, a.hi)};
 }
 
 /* By repeated multiplication: pow() may differ between C libraries. */
@@ -70,11 +70,11 @@ ts_range ts_range_power(ts_range a, int k) {
   double p = whole_power(a.lo, k), q = whole_power(a.hi, k);
   if (k % 2 == 1 || a.lo >= 0) return (ts_range){p, q};
   if (a.hi <= 0) return (ts_range){q, p};
-  return (ts_range){0, fmax(p, q)};
+  return (ts_range){0, ts_most(p, q)};
 }
 
 ts_range ts_range_root(ts_range a, double k) {
-  double lo = fmax(a.lo, 0), hi = fmax(a.hi, 0);
+  double lo = ts_most(a.lo, 0), hi = ts_most(a.hi, 0);
   if (k == 2) return (ts_range){sqrt(lo), sqrt(hi)};
   return ts_range_widen((ts_range){pow(lo, 1 / k), pow(hi, 1 / k)}, 4);
 }
@@ -103,7 +103,7 @@ ts_range ts_range_widen(ts_range a, int steps) {
 }
 
 bool ts_range_meet(ts_range *a, ts_range b) {
-  double lo = fmax(a->lo, b.lo), hi = fmin(a->hi, b.hi);
+  double lo = ts_most(a->lo, b.lo), hi = ts_least(a->hi, b.hi);
   if (!(lo <= hi)) return false;
   *a = (ts_range){lo, hi};
   return true;

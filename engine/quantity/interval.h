@@ -5,6 +5,10 @@
 
 #include "tankside/quantity.h"
 
+/* As fmin and fmax of the C library, which compilers call: a number rather than no number. */
+static inline double ts_least(double a, double b) { return a < b || b != b ? a : b; }
+static inline double ts_most(double a, double b) { return a > b || b != b ? a : b; }
+
 ts_range ts_range_add(ts_range a, ts_range b);
 ts_range ts_range_sub(ts_range a, ts_range b);
 ts_range ts_range_mul(ts_range a, ts_range b); /* 0 times an infinite end counts as 0 */

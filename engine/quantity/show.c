@@ -121,6 +121,8 @@ static void show_numbers(double lo, double hi, int decimals, const char *unit, c
     return;
   }
   settled = ts_same(number_text(lo, low), number_text(hi, high));
+  if (settled && ts_same(low, "1") && ts_same(shown, "years"))
+    snprintf(shown, sizeof shown, "year");
   snprintf(out, size, "%s%s%s%s%s", low, settled ? "" : "..", settled ? "" : high,
            gap_before(shown), shown);
 }

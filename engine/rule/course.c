@@ -11,6 +11,7 @@
 #include "base/sort.h"
 #include "base/text.h"
 #include "rule/evaluator.h"
+#include "rule/fork.h"
 #include "rule/trace.h"
 #include <stdlib.h>
 #include <string.h>
@@ -51,11 +52,10 @@ static const ts_step *asked_before(const ts_sandbox *box, const ts_step *step) {
   return NULL;
 }
 
-/* Room for the ranges of all nodes, twice. */
-static ts_range *room_for(ts_sandbox *box) {
-  size_t need = 2 * (size_t)ts_node_count(box->graph);
-  if (need > box->room_size) {
-    box->room_size = 2 * need;
+/* Room for the nodes of this evaluation, twice. */
+static ts_node *room_for(ts_sandbox *box, size_t nodes) {
+  if (2 * nodes > box->room_size) {
+    box->room_size = 4 * nodes;
     box->room = ts_resize(box->room, box->room_size * sizeof *box->room);
   }
   return box->room;
@@ -64,13 +64,16 @@ static ts_range *room_for(ts_sandbox *box) {
 /* Which answers the ranges leave possible: bit 0 no, bit 1 yes. What the first of them says is
  * imposed on the graph. */
 static uint64_t impose_possible(ts_sandbox *box, const ts_step *step) {
-  ts_range *before = room_for(box), *with_no = before + ts_node_count(box->graph);
-  ts_ranges_save(box->graph, before);
-  bool no = ts_impose(box->graph, step->a, step->b, step->or_equal, false);
-  if (no) ts_ranges_save(box->graph, with_no);
-  ts_ranges_restore(box->graph, before);
-  bool yes = ts_impose(box->graph, step->a, step->b, step->or_equal, true);
-  if (no) ts_ranges_restore(box->graph, with_no);
+  ts_graph *graph = box->graph;
+  size_t nodes = ts_node_count(graph) - ts_graph_kept(graph);
+  ts_node *before = room_for(box, nodes), *with_no = before + nodes;
+  ts_graph_point start = ts_graph_save(graph, before), after_no = start;
+  bool no = ts_impose(graph, step->a, step->b, step->or_equal, false);
+  if (no) after_no = ts_graph_save(graph, with_no);
+  ts_graph_go_back(graph, &start, before);
+  bool yes = ts_impose(graph, step->a, step->b, step->or_equal, true);
+  if (no && yes) ts_fork_keep(box, true);
+  if (no) ts_graph_go_back(graph, &after_no, with_no);
   return (uint64_t)no | (uint64_t)yes << 1;
 }
 
@@ -100,12 +103,14 @@ static ts_decided fresh_read(ts_sandbox *box, ts_step *step) {
   step->taken = first_answer(step->options);
   step->left = step->options & ~((uint64_t)1 << step->taken);
   step->settled = step->left == 0;
+  if (!step->settled) ts_fork_keep(box, false);
   add_step(box, step);
   return answered(step->taken);
 }
 
 /* Within the prefix the next step is known; what it decided is imposed again. */
 static ts_decided replayed(ts_sandbox *box, const ts_step *known) {
+  if (known->left) ts_fork_keep(box, false);
   box->step_count++;
   bool open = known->kind == TS_COMPARE && ts_less(box->graph, known->a, known->b, known->or_equal) == TS_OPEN;
   return !open || impose_step(box, known) ? answered(known->taken) : no_course();
@@ -154,6 +159,7 @@ unsigned ts_decide_choice(lua_State *L, ts_question kind, uint32_t slot, unsigne
 /* ---- one course --------------------------------------------------------------- */
 
 static void begin_run(ts_sandbox *box) {
+  ts_forks_drop(box);
   ts_graph_reset(box->graph);
   box->stamp++;
   box->step_count = 0;
@@ -186,23 +192,13 @@ static int run_rule(lua_State *L) {
   return 1;
 }
 
-static bool rule_unchanged(lua_State *L) {  /* rule table on the top */
-  bool same = true;
-  const char *const functions[] = {"when", "assess"};
-  for (int i = 0; i < 2; i++) {
-    lua_getfield(L, -1, functions[i]);
-    if (lua_isfunction(L, -1)) same = same && ts_function_unchanged(L, lua_gettop(L));
-    lua_pop(L, 1);
-  }
-  return same;
-}
-
 typedef enum { RUN_OK, RUN_IMPOSSIBLE, RUN_FAILED } run_result;
 
 /* The rule's table is on the top of the stack. */
 static run_result run_lua(ts_sandbox *box, bool *applies, const char **failure) {
   lua_State *L = box->lua;
   begin_run(box);
+  ts_sandbox_give(box, STEP_BUDGET); /* with the count that it begins at, wherever it runs */
   lua_pushcfunction(L, run_rule);
   lua_pushvalue(L, -2);
   int status = lua_pcall(L, 1, 1, 0);
@@ -211,19 +207,16 @@ static run_result run_lua(ts_sandbox *box, bool *applies, const char **failure) 
   else if (!abandoned) *failure = ts_arena_copy(box->arena, lua_isstring(L, -1) ? lua_tostring(L, -1) : "an error that is not text");
   lua_pop(L, 1);
   if (abandoned) return RUN_IMPOSSIBLE;
-  if (status != LUA_OK) return RUN_FAILED;
-  bool same = rule_unchanged(L);
-  if (ts_members_unchanged(L) && same) return RUN_OK;
-  *failure = "the rule keeps something from one evaluation to the next";
-  return RUN_FAILED;
+  return status == LUA_OK ? RUN_OK : RUN_FAILED;
 }
 
 /* From the record where there is one of this course; else the rule itself runs, and is recorded. */
 static run_result run_once(ts_evaluator *evaluator, bool *applies, const char **failure) {
   ts_sandbox *box = evaluator->box;
   if (box->recorder) {
-    begin_run(box);
-    ts_replay_result replay = ts_replay(box, evaluator->rule, applies);
+    const ts_fork *fork = ts_fork_last(box);
+    if (!fork) begin_run(box);
+    ts_replay_result replay = ts_replay(box, evaluator->rule, fork, applies);
     if (replay != TS_NOT_RECORDED) return replay == TS_REPLAYED ? RUN_OK : RUN_IMPOSSIBLE;
     ts_record_start(box, evaluator->rule);
   }
@@ -246,29 +239,31 @@ static bool next_course(ts_sandbox *box) {
 
 /* ---- what is kept of a course --------------------------------------------------- */
 
+static ts_bound *bound_at(ts_sandbox *box, size_t count) {
+  TS_GROW(box->bounds, count, box->bound_capacity);
+  return &box->bounds[count];
+}
+
 /* Steps that were open bind a fact of words; the graph tells how far numbers were narrowed. */
 static void keep_bounds(ts_sandbox *box, ts_course *course) {
-  size_t facts;
+  size_t facts, count = 0;
   const ts_made *made = ts_graph_facts(box->graph, &facts);
-  ts_bound *bounds = ts_arena_alloc(box->arena, (facts + box->step_count + 1) * sizeof *bounds);
-  size_t count = 0;
   for (size_t i = 0; i < box->step_count; i++) {
     const ts_step *step = &box->steps[i];
     if (step->settled || step->kind == TS_COMPARE) continue;
-    bounds[count++] = (ts_bound){.slot = step->slot, .member = step->bit, .choices = (uint64_t)1 << step->taken};
+    *bound_at(box, count++) = (ts_bound){.slot = step->slot, .member = step->bit, .choices = (uint64_t)1 << step->taken};
   }
   for (size_t i = 0; i < facts; i++) {
     const ts_node *node = ts_node_at(box->graph, made[i].id);
     if (node->lo <= made[i].range.lo && node->hi >= made[i].range.hi) continue;
-    bounds[count++] = (ts_bound){.slot = node->a, .number = true, .range = {node->lo, node->hi}};
+    *bound_at(box, count++) = (ts_bound){.slot = node->a, .number = true, .range = {node->lo, node->hi}};
   }
-  course->bounds = bounds;
   course->bound_count = count;
+  course->bounds = ts_arena_keep(box->arena, box->bounds, count * sizeof *box->bounds);
 }
 
 static void keep_outcomes(ts_sandbox *box, ts_course *course) {
-  uint32_t *reads = ts_arena_alloc(box->arena, (box->read_count + 1) * sizeof *reads);
-  if (box->read_count) memcpy(reads, box->reads, box->read_count * sizeof *reads);
+  const uint32_t *reads = ts_arena_keep(box->arena, box->reads, box->read_count * sizeof *reads);
   ts_outcome *outcomes = ts_arena_alloc(box->arena, (box->said_count + 1) * sizeof *outcomes);
   for (size_t i = 0; i < box->said_count; i++) {
     outcomes[i] = box->said[i].out;
@@ -287,8 +282,7 @@ static void keep_course(ts_evaluator *evaluator, bool applies) {
   *course = (ts_course){.applies = applies};
   keep_outcomes(box, course);
   keep_bounds(box, course);
-  ts_step *steps = ts_arena_alloc(box->arena, (box->step_count + 1) * sizeof *steps);
-  if (box->step_count) memcpy(steps, box->steps, box->step_count * sizeof *steps);
+  const ts_step *steps = ts_arena_keep(box->arena, box->steps, box->step_count * sizeof *steps);
   evaluator->kept[evaluator->course_count++] = (ts_kept){.steps = steps, .count = box->step_count};
 }
 
@@ -333,6 +327,7 @@ static void prepare(ts_evaluator *evaluator, ts_subject subject, const ts_effect
   box->effects = effects;
   box->effect_count = count;
   box->evaluation++;
+  ts_forks_drop(box);
   evaluator->course_count = 0;
   evaluator->read_count = 0;
   evaluator->result = (ts_evaluation){0};
@@ -374,13 +369,14 @@ const ts_course *ts_course_worded(ts_evaluator *evaluator, size_t index) {
   *course = evaluator->courses[index];
   bool applies;
   const char *failure = NULL;
-  while (box->step_capacity < kept->count) TS_GROW(box->steps, box->step_capacity, box->step_capacity);
+  TS_RESERVE(box->steps, kept->count, box->step_capacity);
   if (kept->count) memcpy(box->steps, kept->steps, kept->count * sizeof *kept->steps);
   box->prefix = kept->count;
   push_rule(evaluator);
-  box->evaluating = true;
+  ts_forks_drop(box);
+  box->evaluating = box->wording = true;
   if (run_once(evaluator, &applies, &failure) == RUN_OK) ts_word_course(box, course);
-  box->evaluating = false;
+  box->evaluating = box->wording = false;
   lua_settop(box->lua, 0);
   return kept->worded = course;
 }

@@ -53,7 +53,7 @@ static void find_branches(finder *f, ts_syntax *it) {
     find(f, child, child->kind != TS_S_BLOCK);
 }
 
-static void find_function(finder *f, ts_syntax *it) {
+static void find_function(const finder *f, ts_syntax *it) {
   finder inner = *f;
   inner.followed = it->number != 0;
   find_parts(&inner, it);

@@ -35,7 +35,7 @@ static bool apply_given(trial *t, lua_State *L, ts_dossier *world, ts_subject su
     if (lua_type(L, -2) == LUA_TSTRING && lua_type(L, -1) == LUA_TSTRING && count < 128) keys[count++] = lua_tostring(L, -2);
     else complain(t, "\"given\" has paths and texts: [\"person.mass\"] = \"60 kg\""), good = false;
   }
-  qsort(keys, count, sizeof *keys, compare_keys);
+  if (count > 0) qsort(keys, count, sizeof *keys, compare_keys);
   for (size_t i = 0; i < count; i++) {
     lua_getfield(L, -1, keys[i]);
     good = ts_dossier_given(world, subject, keys[i], lua_tostring(L, -1), t->problems, t->file, t->rule->line) && good;

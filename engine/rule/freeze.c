@@ -1,7 +1,7 @@
 /* Nothing a rule can reach may remember: a pure function keeps no state.
  *
- * Tables that a rule's functions hold in upvalues are replaced by read-only
- * views; plain upvalues are remembered and compared after each evaluation. */
+ * Tables that a rule's functions hold in upvalues are replaced by read-only views; that no
+ * function assigns to an upvalue is seen before the file runs (scopes.h). */
 #include "rule/sandbox.h"
 
 /* What is frozen is gone down by recursion, with a few places of the stack for each level: so many
@@ -50,35 +50,11 @@ static void new_view(lua_State *L) {
   lua_pop(L, 1);
 }
 
-/* Whether the function at `index`, or one it calls by an upvalue, holds a plain value that it
- * might change. */
-static bool holds_plain(lua_State *L, int index, int depth) {
-  bool plain = false;
-  for (int n = 1; !plain && depth > 0 && lua_getupvalue(L, index, n); n++) {
-    if (lua_isfunction(L, -1) && !lua_iscfunction(L, -1)) plain = holds_plain(L, lua_gettop(L), depth - 1);
-    else plain = !lua_isfunction(L, -1) && !lua_istable(L, -1);
-    lua_pop(L, 1);
-  }
-  return plain;
-}
-
-/* A function in a table is reached by other ways than upvalues: it is looked at after each
- * evaluation, whoever called it. */
-static void watch_member(lua_State *L) {  /* the function on the top */
-  check_depth(L, "functions");
-  if (!holds_plain(L, lua_gettop(L), 4)) return;
-  luaL_getsubtable(L, LUA_REGISTRYINDEX, TS_MEMBERS);
-  lua_pushvalue(L, -2);
-  lua_rawseti(L, -2, (lua_Integer)lua_rawlen(L, -2) + 1);
-  lua_pop(L, 1);
-}
-
 static void freeze_members(lua_State *L) {  /* original on the top */
   check_depth(L, "tables");
   for (lua_pushnil(L); lua_next(L, -2);) {  /* original, key, value */
     if (lua_isfunction(L, -1) && !lua_iscfunction(L, -1)) {
       ts_freeze_function(L, lua_gettop(L));
-      watch_member(L);
     }
     if (lua_istable(L, -1)) {
       ts_freeze(L);
@@ -107,19 +83,15 @@ void ts_freeze(lua_State *L) {
   lua_pop(L, 1);
 }
 
-/* freezer[function] = { plain upvalues in order } marks it as seen. */
+/* freezer[function] = true marks it as seen; false where it was. */
 static bool remember_function(lua_State *L, int index) {
   lua_getfield(L, LUA_REGISTRYINDEX, TS_FREEZER);
   lua_pushvalue(L, index);
-  lua_rawget(L, -2);
-  bool seen = !lua_isnil(L, -1);
-  lua_pop(L, 1);
-  if (!seen) {
-    lua_pushvalue(L, index);
-    lua_newtable(L);
-    lua_rawset(L, -3);
-  }
-  lua_pop(L, 1);
+  bool seen = lua_rawget(L, -2) != LUA_TNIL;
+  lua_pushvalue(L, index);
+  lua_pushboolean(L, 1);
+  lua_rawset(L, -4);
+  lua_pop(L, 2);
   return !seen;
 }
 
@@ -133,16 +105,8 @@ static void freeze_upvalue(lua_State *L, int index, int n) {  /* its value on th
   lua_pop(L, 1);
 }
 
-static void remember_upvalues(lua_State *L, int index) {
-  lua_getfield(L, LUA_REGISTRYINDEX, TS_FREEZER);
-  lua_pushvalue(L, index);
-  lua_rawget(L, -2);                        /* freezer, list */
-  for (int n = 1; lua_getupvalue(L, index, n); n++) lua_rawseti(L, -2, n);
-  lua_pop(L, 2);
-}
-
 static bool is_environment(lua_State *L) {  /* of the value on the top */
-  lua_getfield(L, LUA_REGISTRYINDEX, "tankside.environment");
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_ENVIRONMENT);
   bool same = lua_rawequal(L, -1, -2);
   lua_pop(L, 1);
   return same;
@@ -155,50 +119,4 @@ void ts_freeze_function(lua_State *L, int index) {
     if (is_environment(L)) lua_pop(L, 1);
     else freeze_upvalue(L, index, n);
   }
-  remember_upvalues(L, index);
-}
-
-/* ..., list, value: pops the value. What was changed is put back, so that nobody else fails for it. */
-static bool upvalue_unchanged(lua_State *L, int index, int n) {
-  lua_rawgeti(L, -2, n);
-  bool same = lua_rawequal(L, -1, -2);
-  if (same) lua_pop(L, 1);
-  else lua_setupvalue(L, index, n);
-  if (same && lua_isfunction(L, -1) && !lua_iscfunction(L, -1))
-    same = ts_function_unchanged(L, lua_gettop(L));
-  lua_pop(L, 1);
-  return same;
-}
-
-/* Called after every evaluation, so it must be cheap: rules have few upvalues.
- * A recursive function would recurse here; Lua functions that refer to
- * themselves are refused by depth. */
-static bool unchanged_to(lua_State *L, int index) {
-  lua_getfield(L, LUA_REGISTRYINDEX, TS_FREEZER);
-  lua_pushvalue(L, index);
-  lua_rawget(L, -2);
-  lua_remove(L, -2);                        /* list */
-  bool same = true;
-  if (lua_istable(L, -1))
-    for (int n = 1; same && lua_getupvalue(L, index, n); n++) same = upvalue_unchanged(L, index, n);
-  lua_pop(L, 1);
-  return same;
-}
-
-bool ts_function_unchanged(lua_State *L, int index) {
-  if (!lua_checkstack(L, 16) || lua_gettop(L) > 150) return true;
-  return unchanged_to(L, index);
-}
-
-bool ts_members_unchanged(lua_State *L) {
-  bool same = true;
-  luaL_getsubtable(L, LUA_REGISTRYINDEX, TS_MEMBERS);
-  lua_Integer count = (lua_Integer)lua_rawlen(L, -1);
-  for (lua_Integer i = 1; i <= count; i++) {
-    lua_rawgeti(L, -1, i);
-    same = ts_function_unchanged(L, lua_gettop(L)) && same;
-    lua_pop(L, 1);
-  }
-  lua_pop(L, 1);
-  return same;
 }

@@ -12,12 +12,10 @@ static const char *nearest_words(ts_checking *c, const char *near) {
 
 /* Pushes what every rule file knows by this name, or nil. */
 static void push_known(lua_State *L, const char *name) {
-  lua_getfield(L, LUA_REGISTRYINDEX, "tankside.environment");
-  lua_getmetatable(L, -1);
-  lua_getfield(L, -1, "names");
-  lua_getfield(L, -1, name);
-  lua_replace(L, -4);
-  lua_pop(L, 2);
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_NAMES);
+  lua_pushstring(L, name);
+  lua_rawget(L, -2);
+  lua_remove(L, -2);
 }
 
 /* In place of the view on the top the table it shows; false where it shows none. */
@@ -45,9 +43,7 @@ static void check_global(ts_checking *c, const ts_syntax *it) {
   bool known = !lua_isnil(L, -1);
   lua_settop(L, 0);
   if (known) return;
-  lua_getfield(L, LUA_REGISTRYINDEX, "tankside.environment");
-  lua_getmetatable(L, -1);
-  lua_getfield(L, -1, "names");
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_NAMES);
   ts_report(c->problems, TS_ERROR, it->file, it->line, "unknown name \"%s\"%s (column %d)",
             it->text, nearest_words(c, nearest_key(c, L, it->text)), it->column);
   lua_settop(L, 0);

@@ -7,10 +7,6 @@ ts_lexer ts_lexer_new(const char *text, size_t length) {
   return (ts_lexer){.at = text, .end = text + length, .line_start = text, .line = 1};
 }
 
-bool ts_token_is(const ts_token *t, const char *text) {
-  return t->kind != TS_T_STRING && t->length == strlen(text) && !memcmp(t->start, text, t->length);
-}
-
 static void count_line(ts_lexer *lex) {
   lex->line++;
   lex->line_start = lex->at + 1;

@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <string.h>
 
 typedef enum { TS_T_END, TS_T_NAME, TS_T_NUMBER, TS_T_STRING, TS_T_SYMBOL } ts_token_kind;
 
@@ -23,7 +24,9 @@ typedef struct {
 ts_lexer ts_lexer_new(const char *text, size_t length);
 /* The next token; of kind TS_T_END where the text is over. Comments and blanks are left out. */
 ts_token ts_lexer_next(ts_lexer *lexer);
-/* A name, a number or a symbol that reads so; strings never do. */
-bool ts_token_is(const ts_token *token, const char *text);
+/* A name, a number or a symbol that reads so; strings never do. Asked dozens of times a token: so here. */
+static inline bool ts_token_is(const ts_token *token, const char *text) {
+  return token->kind != TS_T_STRING && token->length == strlen(text) && !memcmp(token->start, text, token->length);
+}
 
 #endif

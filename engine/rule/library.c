@@ -82,7 +82,7 @@ static int each_key(lua_State *L) {
     if (count == 256) return luaL_error(L, "pairs over more than 256 keys");
     keys[count++] = lua_tostring(L, -2);
   }
-  qsort(keys, count, sizeof *keys, compare_keys);
+  if (count > 0) qsort(keys, count, sizeof *keys, compare_keys);
   lua_newtable(L);
   for (size_t i = 0; i < count; i++) {
     lua_pushstring(L, keys[i]);

@@ -1,7 +1,7 @@
 #include "rule/lint.h"
 
 #include "base/text.h"
-#include "rule/lexer.h"
+#include "rule/scopes.h"
 #include <string.h>
 
 typedef struct {
@@ -52,6 +52,14 @@ static const struct {
     {"...", "\"...\" is not for rules"},
 };
 
+static void check_assigned(lint *l, const ts_token *name) {
+  if (!name) return;
+  ts_report(l->problems, TS_ERROR, l->name, name->line,
+            "\"%.*s\" belongs to what is around this function: one evaluation leaves nothing behind for the next; "
+            "declare it local here", (int)(name->length < 64 ? name->length : 64), name->start);
+  l->good = false;
+}
+
 static void check_word(lint *l, const ts_token *before, const ts_token *t) {
   for (size_t i = 0; i < sizeof refused / sizeof *refused; i++)
     if (ts_token_is(t, refused[i].word)) refuse(l, t->line, refused[i].why);
@@ -79,14 +87,17 @@ bool ts_lint(const char *text, size_t length, const char *name, ts_diagnostics *
   if (memchr(text, 0, length)) return refuse(&l, 0, "the rule file holds a NUL byte: only Lua text is read"), false;
   check_bytes(&l, text, length);
   ts_lexer lexer = ts_lexer_new(text, length);
+  ts_scopes *scopes = ts_scopes_new();
   ts_token before = {TS_T_END, text, 0, 1, 1}, t = ts_lexer_next(&lexer);
   while (t.kind != TS_T_END) {
     ts_token after = ts_lexer_next(&lexer);
     check_equality(&l, &before, &t, &after);
     check_brackets(&l, &t);
     check_word(&l, &before, &t);
+    check_assigned(&l, ts_scopes_take(scopes, &t));
     before = t;
     t = after;
   }
+  ts_scopes_free(scopes);
   return l.good;
 }

@@ -184,6 +184,7 @@ typedef struct {
   int line;                       /* in the rule file */
   /* Only in a course that ts_course_worded gave: */
   const char *because, *because_withheld;
+  const char *form;               /* of both: as the rule says it, "held for {span}"; NULL where it has no places */
   const ts_shown *values;
   size_t value_count;
   const char *const *calls;       /* science functions used: names, ascending */

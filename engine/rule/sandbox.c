@@ -35,30 +35,24 @@ static void count_steps(lua_State *L, lua_Debug *where) {
   lua_error(L);
 }
 
+/* Also forgets what was counted of the present hundred. */
+void ts_sandbox_give(ts_sandbox *box, long hundreds) {
+  box->steps_left = hundreds;
+  lua_sethook(box->lua, count_steps, LUA_MASKCOUNT, HOOK_STEP);
+}
+
 ts_sandbox *ts_sandbox_of(lua_State *L) { return *(ts_sandbox **)lua_getextraspace(L); }
 
-/* Reading a name that nothing defines is an error with the nearest name. */
+/* Reading a name that nothing defines is an error with the nearest name. Called with the table of names. */
 static int unknown_global(lua_State *L) {
   const char *name = lua_type(L, 2) == LUA_TSTRING ? lua_tostring(L, 2) : "?";
-  lua_getmetatable(L, 1);
-  lua_getfield(L, -1, "names");
   const char *candidates[128];
   size_t count = 0;
-  for (lua_pushnil(L); count < 128 && lua_next(L, -2); lua_pop(L, 1))
+  for (lua_pushnil(L); count < 128 && lua_next(L, 1); lua_pop(L, 1))
     if (lua_type(L, -2) == LUA_TSTRING) candidates[count++] = lua_tostring(L, -2);
   const char *near = ts_nearest(name, candidates, count);
   if (near) return luaL_error(L, "unknown name \"%s\"; the nearest name is \"%s\"", name, near);
   return luaL_error(L, "unknown name \"%s\"", name);
-}
-
-static int lookup_global(lua_State *L) {
-  lua_getmetatable(L, 1);          /* env, name, meta */
-  lua_getfield(L, -1, "names");    /* env, name, meta, names */
-  lua_pushvalue(L, 2);
-  lua_rawget(L, -2);
-  if (!lua_isnil(L, -1)) return 1;
-  lua_settop(L, 2);
-  return unknown_global(L);
 }
 
 static int refuse_global(lua_State *L) {
@@ -66,23 +60,26 @@ static int refuse_global(lua_State *L) {
                     lua_type(L, 2) == LUA_TSTRING ? lua_tostring(L, 2) : "?");
 }
 
-/* Leaves the environment (an empty table whose metatable looks names up) in
- * the registry, and the table of names on the stack for the installers. */
+/* Leaves in the registry the table of names, which raises an error for one it does not have, and the environment,
+ * an empty table that shows it: so Lua finds a name that is known without a call into C. The names are on the stack, too. */
 static void make_environment(lua_State *L) {
-  lua_newtable(L);                                  /* env */
-  lua_newtable(L);                                  /* env, meta */
-  lua_newtable(L);                                  /* env, meta, names */
+  lua_newtable(L);                                  /* names */
+  lua_newtable(L);
+  lua_pushcfunction(L, unknown_global);
+  lua_setfield(L, -2, "__index");
+  lua_setmetatable(L, -2);
   lua_pushvalue(L, -1);
-  lua_setfield(L, -3, "names");
-  lua_pushcfunction(L, lookup_global);
-  lua_setfield(L, -3, "__index");
+  lua_setfield(L, LUA_REGISTRYINDEX, TS_NAMES);
+  lua_newtable(L);                                  /* names, env */
+  lua_newtable(L);                                  /* names, env, meta */
+  lua_pushvalue(L, -3);
+  lua_setfield(L, -2, "__index");
   lua_pushcfunction(L, refuse_global);
-  lua_setfield(L, -3, "__newindex");
+  lua_setfield(L, -2, "__newindex");
   lua_pushboolean(L, 0);
-  lua_setfield(L, -3, "__metatable");
-  lua_insert(L, -3);                                /* names, env, meta */
-  lua_setmetatable(L, -2);                          /* names, env */
-  lua_setfield(L, LUA_REGISTRYINDEX, "tankside.environment"); /* names */
+  lua_setfield(L, -2, "__metatable");
+  lua_setmetatable(L, -2);
+  lua_setfield(L, LUA_REGISTRYINDEX, TS_ENVIRONMENT); /* names */
 }
 
 static int install(lua_State *L) {
@@ -110,7 +107,6 @@ ts_sandbox *ts_sandbox_new(const ts_units *units) {
   *(ts_sandbox **)lua_getextraspace(box->lua) = box;
   lua_pushcfunction(box->lua, install);
   if (lua_pcall(box->lua, 0, 0, 0) != LUA_OK) abort(); /* our own code: cannot fail */
-  lua_sethook(box->lua, count_steps, LUA_MASKCOUNT, HOOK_STEP);
   return box;
 }
 
@@ -124,8 +120,11 @@ void ts_sandbox_free(ts_sandbox *box) {
   free(box->reads);
   free(box->read_mark);
   free(box->read_ever);
+  free(box->bounds);
   free(box->said);
   free(box->room);
+  free(box->forks);
+  free(box->saved);
   free(box);
 }
 
@@ -143,7 +142,7 @@ void ts_sandbox_watch(ts_sandbox *box, ts_watch *watch, void *watcher) {
   lua_State *L = box->lua;
   box->watch = watch;
   box->watcher = watcher;
-  lua_getfield(L, LUA_REGISTRYINDEX, "tankside.environment");
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_ENVIRONMENT);
   lua_pushliteral(L, TS_SEEN);
   lua_pushcfunction(L, pass_point);
   lua_rawset(L, -3);
@@ -153,14 +152,20 @@ void ts_sandbox_watch(ts_sandbox *box, ts_watch *watch, void *watcher) {
 const char *ts_sandbox_run_file(ts_sandbox *box, const char *text, size_t length, const char *name) {
   lua_State *L = box->lua;
   box->file = name;
-  box->steps_left = 100000;
+  ts_sandbox_give(box, 100000);
   const char *chunk = ts_arena_printf(box->arena, "@%s", name);
+  size_t declared = box->declared;
   int status = luaL_loadbufferx(L, text, length, chunk, "t");
   if (status == LUA_OK) {
-    lua_getfield(L, LUA_REGISTRYINDEX, "tankside.environment");
+    lua_getfield(L, LUA_REGISTRYINDEX, TS_ENVIRONMENT);
     lua_setupvalue(L, -2, 1); /* a chunk's only upvalue is its _ENV */
     status = lua_pcall(L, 0, 0, 0);
   }
+  lua_pushcfunction(L, ts_freeze_declared); /* whatever came of it: `rules check` goes on with what there is */
+  lua_pushinteger(L, (lua_Integer)declared + 1);
+  int frozen = lua_pcall(L, 1, 0, 0);
+  if (status == LUA_OK) status = frozen;
+  else if (frozen != LUA_OK) lua_pop(L, 1);
   if (status == LUA_OK) return NULL;
   const char *why = lua_tostring(L, -1);
   if (why && ts_same(why, "C stack overflow")) why = "nested too deeply to be read";

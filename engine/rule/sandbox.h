@@ -57,7 +57,7 @@ typedef void ts_watch(void *who, unsigned number, bool yes);
 #define TS_SEEN "tankside_seen" /* the call that marked text has at each point */
 
 /* What q"..." came to, so that the same text is not read again. */
-enum { TS_READ_QUANTITIES = 1024 };
+enum { TS_READ_QUANTITIES = 4096 };
 typedef struct {
   char text[40]; /* "" where there is none; longer texts are read each time */
   ts_range range;
@@ -93,14 +93,22 @@ typedef struct ts_sandbox {
   uint64_t *read_mark;     /* per slot: the stamp when it was last read */
   uint64_t *read_ever;     /* per slot: the evaluation that last read it */
   size_t slot_count;
+  ts_bound *bounds;        /* room for those of the course in hand */
+  size_t bound_capacity;
   ts_said *said;
   size_t said_count, said_capacity;
   ts_arena *arena;         /* texts of this evaluation */
-  ts_range *room;
+  ts_node *room;           /* what an imposition that is tried goes back to */
   size_t room_size;
+  struct ts_fork *forks;   /* while replaying: fork.h */
+  size_t fork_count, fork_capacity;
+  ts_node *saved;
+  size_t saved_count, saved_capacity;
+  bool replaying;
   ts_read_quantity read_quantities[TS_READ_QUANTITIES];
   struct ts_recorder *recorder; /* what runs do is recorded and done again (trace.h), or NULL */
   bool evaluating;
+  bool wording;            /* the course is run once more for its words */
   bool amended;            /* what later packs made stricter holds: not for examples */
   ts_watch *watch;         /* told of each point of marked text, or NULL */
   void *watcher;
@@ -112,6 +120,8 @@ void ts_sandbox_free(ts_sandbox *box);
 /* From now on the box knows TS_SEEN, which tells `watch`: to be called before files are run. */
 void ts_sandbox_watch(ts_sandbox *box, ts_watch *watch, void *watcher);
 ts_sandbox *ts_sandbox_of(lua_State *L);
+/* What may run from here on, in hundreds of Lua instructions: the same whatever ran before. */
+void ts_sandbox_give(ts_sandbox *box, long hundreds);
 
 /* Compiles and runs one rule file; the tables it declares are kept in the
  * registry under TS_DECLARED, in order. NULL or what went wrong (in the box's arena). */
@@ -119,17 +129,18 @@ const char *ts_sandbox_run_file(ts_sandbox *box, const char *text, size_t length
 
 /* Registry keys. */
 #define TS_DECLARED "tankside.declared" /* array of { word = , line = , body = } */
+#define TS_ENVIRONMENT "tankside.environment" /* the globals of rule files: what TS_NAMES has, read-only */
+#define TS_NAMES "tankside.names"       /* what rule files know, by name; asked for another raises an error */
+#define TS_SHARED "tankside.shared"     /* array of the names that the file being run shares */
 #define TS_FREEZER "tankside.freezer"   /* what was made read-only: original -> proxy */
-#define TS_MEMBERS "tankside.members"   /* array of functions in read-only tables that hold plain values */
 
 /* Pushes a read-only view of the table on the top in its place. */
 void ts_freeze(lua_State *L);
 /* Makes everything the function at `index` can keep (its upvalues, and theirs) read-only. */
 void ts_freeze_function(lua_State *L, int index);
-/* Whether plain upvalues of the function at `index` still are what they were when it was frozen. */
-bool ts_function_unchanged(lua_State *L, int index);
-/* The same for every function that a read-only table holds: those that packs share. */
-bool ts_members_unchanged(lua_State *L);
+/* For Lua, with the number of the first: makes what was declared from there on, and what the file shares,
+ * keep nothing. When the file has run: until then it may still put other things there. */
+int ts_freeze_declared(lua_State *L); /* words.c */
 
 /* Handles. The checks raise a Lua error that says what was expected. */
 void ts_push_node(lua_State *L, ts_node_id id); /* raises the graph's problem on TS_NO_NODE */

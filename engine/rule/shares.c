@@ -105,9 +105,7 @@ size_t ts_shared_names(const ts_packs *packs, ts_arena *arena, const ts_shared *
   lua_State *L = packs->box->lua;
   collection c = {.packs = packs, .arena = arena};
   int top = lua_gettop(L);
-  lua_getfield(L, LUA_REGISTRYINDEX, "tankside.environment");
-  lua_getmetatable(L, -1);
-  lua_getfield(L, -1, "names");
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_NAMES);
   int names = lua_gettop(L);
   for (lua_pushnil(L); lua_next(L, names); lua_settop(L, names + 1))
     if (lua_type(L, -2) == LUA_TSTRING && lua_istable(L, -1)) add_table(&c, L, lua_tostring(L, -2));

@@ -480,6 +480,7 @@ static void word_outcome(pen *p, const ts_said *said, ts_outcome *out) {
   out->value_count = said->named_count;
   out->because = fill(p, said, false);
   out->because_withheld = fill(p, said, true);
+  out->form = strchr(said->because, '{') ? said->because : NULL;
   word_facts(box, said, out);
   word_functions(box, said, out);
 }

@@ -1,6 +1,7 @@
 #include "rule/trace.h"
 
 #include "base/text.h"
+#include "rule/fork.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -48,7 +49,7 @@ struct stretch {
   uint32_t count, capacity;
   enum { UNKNOWN_END, QUESTION, END } end;
   bool applies;     /* END */
-  long steps;       /* END: what is left of Lua's budget then */
+  long steps;       /* what is left of Lua's budget then */
   ts_step question; /* QUESTION; a and b are operands */
   branch *branches;
   uint32_t branch_count, branch_capacity;
@@ -296,6 +297,7 @@ void ts_record_question(ts_sandbox *box, const ts_step *question) {
   if (s->end == UNKNOWN_END && r->position == s->count) {
     s->end = QUESTION;
     s->question = asked;
+    s->steps = box->steps_left;
   } else if (s->end != QUESTION || r->position != s->count || !ts_same_question(&s->question, &asked)) spoil(r);
 }
 
@@ -333,20 +335,28 @@ void ts_record_end(ts_sandbox *box, bool applies) {
 /* ---- doing it again ------------------------------------------------------------------ */
 
 static ts_node_id value_of(const ts_recorder *r, uint32_t operand) {
-  return operand & REGISTER ? r->values[operand & ~REGISTER] : operand;
+  return (operand & REGISTER) != 0 ? r->values[operand & ~REGISTER] : operand;
+}
+
+/* What the names stand for on this run: only words tell of it. */
+static ts_named *name_again(ts_sandbox *box, const saying *it) {
+  size_t count = it->said.named_count;
+  ts_named *named = ts_arena_alloc(box->arena, (count + 1) * sizeof *named);
+  for (size_t i = 0; i < count; i++) {
+    named[i] = it->said.named[i];
+    named[i].node = value_of(box->recorder, it->named[i]);
+  }
+  return named;
 }
 
 static void say_again(ts_sandbox *box, const saying *it) {
-  ts_said said = it->said;
-  said.out.decision_count = box->step_count;
-  said.slot_mark = box->read_count;
-  said.named = ts_arena_alloc(box->arena, (said.named_count + 1) * sizeof *said.named);
-  for (size_t i = 0; i < said.named_count; i++) {
-    said.named[i] = it->said.named[i];
-    said.named[i].node = value_of(box->recorder, it->named[i]);
-  }
   TS_GROW(box->said, box->said_count, box->said_capacity);
-  box->said[box->said_count++] = said;
+  ts_said *said = &box->said[box->said_count++];
+  *said = it->said;
+  said->out.decision_count = box->step_count;
+  said->slot_mark = box->read_count;
+  said->named = box->wording ? name_again(box, it) : NULL;
+  if (!box->wording) said->named_count = 0;
 }
 
 static ts_node_id call_again(const ts_sandbox *box, const call *it) {
@@ -401,23 +411,44 @@ static ts_decided ask_again(ts_sandbox *box, const stretch *s) {
   return ts_decide(box, value_of(box->recorder, step.a), value_of(box->recorder, step.b), step.or_equal);
 }
 
-ts_replay_result ts_replay(ts_sandbox *box, size_t rule, bool *applies) {
+/* What the fork of the question just answered, if it is one, needs to go on from here. */
+static void complete_fork(ts_sandbox *box, const stretch *s, size_t step) {
+  ts_fork *fork = box->fork_count ? &box->forks[box->fork_count - 1] : NULL;
+  if (!fork || fork->step != step) return;
+  fork->stretch = s;
+  fork->registers = box->recorder->registers;
+}
+
+static ts_replay_result go_along(ts_sandbox *box, const stretch *s, bool *applies) {
+  while (s) {
+    if (!do_again(box, s) || s->end == UNKNOWN_END) return TS_NOT_RECORDED;
+    box->steps_left = s->steps; /* a course found impossible later costs what it did in Lua, too */
+    if (s->end == END) return *applies = s->applies, TS_REPLAYED;
+    size_t step = box->step_count;
+    ts_decided decided = ask_again(box, s);
+    if (decided.how == TS_NO_COURSE) return TS_NO_SUCH_COURSE;
+    if (decided.how == TS_REFUSED) return TS_NOT_RECORDED;
+    complete_fork(box, s, step);
+    s = branch_for(s, decided.taken);
+  }
+  return TS_NOT_RECORDED;
+}
+
+ts_replay_result ts_replay(ts_sandbox *box, size_t rule, const ts_fork *fork, bool *applies) {
   ts_recorder *r = box->recorder;
   if (r->used > MEMORY && box->evaluation != r->evaluation) ts_recorder_forget(r);
   r->evaluation = box->evaluation;
   const record *kept = *place_of(r, rule, box->subject);
   if (!kept || kept->spoiled) return TS_NOT_RECORDED;
-  r->registers = 0;
-  for (const stretch *s = &kept->first; s;) {
-    if (!do_again(box, s) || s->end == UNKNOWN_END) return TS_NOT_RECORDED;
-    if (s->end == END) {
-      box->steps_left = s->steps;
-      return *applies = s->applies, TS_REPLAYED;
-    }
-    ts_decided decided = ask_again(box, s);
-    if (decided.how == TS_NO_COURSE) return TS_NO_SUCH_COURSE;
-    if (decided.how == TS_REFUSED) return TS_NOT_RECORDED;
-    s = branch_for(s, decided.taken);
+  r->registers = fork ? fork->registers : 0;
+  const stretch *from = fork ? fork->stretch : &kept->first;
+  if (fork) {
+    box->steps_left = from->steps;
+    if (!ts_fork_take(box, fork)) return TS_NO_SUCH_COURSE;
+    from = branch_for(from, box->steps[fork->step].taken);
   }
-  return TS_NOT_RECORDED;
+  box->replaying = true;
+  ts_replay_result did = go_along(box, from, applies);
+  box->replaying = false;
+  return did;
 }

@@ -34,7 +34,9 @@ void ts_record_answer(ts_sandbox *box, unsigned taken);
 void ts_record_end(ts_sandbox *box, bool applies);
 
 typedef enum { TS_REPLAYED, TS_NO_SUCH_COURSE, TS_NOT_RECORDED } ts_replay_result;
-/* Takes the course that the box's steps ask for, from the record. */
-ts_replay_result ts_replay(ts_sandbox *box, size_t rule, bool *applies);
+/* Takes the course that the box's steps ask for, from the record: from the beginning, or from the
+ * fork of the last step. */
+struct ts_fork;
+ts_replay_result ts_replay(ts_sandbox *box, size_t rule, const struct ts_fork *fork, bool *applies);
 
 #endif

@@ -15,11 +15,6 @@ static int line_of_caller(lua_State *L) {
   return where.currentline;
 }
 
-static void freeze_functions(lua_State *L, int table) {
-  for (lua_pushnil(L); lua_next(L, table); lua_pop(L, 1))
-    if (lua_isfunction(L, -1) && !lua_iscfunction(L, -1)) ts_freeze_function(L, lua_gettop(L));
-}
-
 enum { DECLARED_MOST = 8192 }; /* in all packs together: ten times what comes with the program */
 
 static int declare(lua_State *L, const char *word) {
@@ -27,7 +22,6 @@ static int declare(lua_State *L, const char *word) {
   if (box->declared == DECLARED_MOST) return luaL_error(L, "more than %d declarations", (int)DECLARED_MOST);
   if (box->evaluating) return luaL_error(L, "\"%s\" belongs at the top of a file, not inside a rule", word);
   if (!lua_istable(L, 1)) return luaL_error(L, "%s wants a table: %s { ... }", word, word);
-  freeze_functions(L, 1);
   lua_getfield(L, LUA_REGISTRYINDEX, TS_DECLARED);
   lua_createtable(L, 0, 4);
   lua_pushstring(L, word);
@@ -48,21 +42,55 @@ static int declare_fact(lua_State *L) { return declare(L, "fact"); }
 static int declare_tighten(lua_State *L) { return declare(L, "tighten"); }
 static int declare_raise(lua_State *L) { return declare(L, "raise"); }
 
-/* share("scale", { ... }): the table is known by that name in every file loaded later. */
+/* share("scale", { ... }): the table is known by that name in this file and every one loaded later. */
 static int declare_share(lua_State *L) {
   const char *name = luaL_checkstring(L, 1);
   if (ts_sandbox_of(L)->evaluating) return luaL_error(L, "\"share\" belongs at the top of a file");
   luaL_checktype(L, 2, LUA_TTABLE);
   lua_settop(L, 2);
-  ts_freeze(L);
-  lua_getfield(L, LUA_REGISTRYINDEX, "tankside.environment");
-  lua_getmetatable(L, -1);
-  lua_getfield(L, -1, "names");
-  lua_getfield(L, -1, name);
-  if (!lua_isnil(L, -1)) return luaL_error(L, "the name \"%s\" is taken", name);
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_NAMES);
+  lua_pushvalue(L, 1);
+  if (lua_rawget(L, -2) != LUA_TNIL) return luaL_error(L, "the name \"%s\" is taken", name);
   lua_pop(L, 1);
   lua_pushvalue(L, 2);
   lua_setfield(L, -2, name);
+  luaL_getsubtable(L, LUA_REGISTRYINDEX, TS_SHARED);
+  lua_pushvalue(L, 1);
+  lua_rawseti(L, -2, (lua_Integer)lua_rawlen(L, -2) + 1);
+  return 0;
+}
+
+/* ---- when a file has run ------------------------------------------------------- */
+
+static void freeze_shared(lua_State *L) {
+  luaL_getsubtable(L, LUA_REGISTRYINDEX, TS_SHARED);
+  int list = lua_gettop(L);
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_NAMES);
+  for (lua_Integer i = 1; lua_rawgeti(L, list, i) == LUA_TSTRING; i++) {
+    lua_pushvalue(L, -1);
+    lua_rawget(L, -3);                      /* names, name, table */
+    ts_freeze(L);
+    lua_rawset(L, -3);
+  }
+  lua_pushnil(L);
+  lua_setfield(L, LUA_REGISTRYINDEX, TS_SHARED);
+  lua_settop(L, list - 1);
+}
+
+static void freeze_functions(lua_State *L, int table) {
+  for (lua_pushnil(L); lua_next(L, table); lua_pop(L, 1))
+    if (lua_isfunction(L, -1) && !lua_iscfunction(L, -1)) ts_freeze_function(L, lua_gettop(L));
+}
+
+int ts_freeze_declared(lua_State *L) {
+  lua_Integer from = luaL_checkinteger(L, 1);
+  freeze_shared(L);
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_DECLARED);
+  for (lua_Integer i = from; lua_rawgeti(L, -1, i) == LUA_TTABLE; i++) {
+    lua_getfield(L, -1, "body");
+    freeze_functions(L, lua_gettop(L));
+    lua_pop(L, 2);
+  }
   return 0;
 }
 

@@ -60,10 +60,15 @@ static bool node_equal(const ts_node *n, const ts_node *m) {
          (bits(n->lo) == bits(m->lo) && bits(n->hi) == bits(m->hi) && n->dim == m->dim);
 }
 
+/* A place may tell of a node that was forgotten since. */
+static bool holds(const ts_graph *graph, ts_node_id id, const ts_node *node) {
+  return id < graph->count && node_equal(&graph->nodes[id], node);
+}
+
 static ts_place *find_place(const ts_graph *graph, const ts_places *table, const ts_node *node,
                             uint64_t epoch) {
   size_t at = node_hash(node) & (table->size - 1);
-  while (table->places[at].epoch == epoch && !node_equal(&graph->nodes[table->places[at].id], node))
+  while (table->places[at].epoch == epoch && !holds(graph, table->places[at].id, node))
     at = (at + 1) & (table->size - 1);
   return &table->places[at];
 }
@@ -72,7 +77,7 @@ static void grow_places(ts_graph *graph, ts_places *table, uint64_t epoch) {
   ts_places bigger = {.size = table->size ? 2 * table->size : 64, .used = table->used};
   bigger.places = ts_alloc(bigger.size * sizeof *bigger.places);
   for (size_t i = 0; i < table->size; i++)
-    if (table->places[i].epoch == epoch)
+    if (table->places[i].epoch == epoch && table->places[i].id < graph->count)
       *find_place(graph, &bigger, &graph->nodes[table->places[i].id], epoch) = table->places[i];
   free(table->places);
   *table = bigger;
@@ -134,6 +139,20 @@ static ts_node_id fail_dims(ts_graph *graph, const char *verb, ts_dim a, ts_dim 
   snprintf(graph->problem, sizeof graph->problem, "cannot %s %s and %s", verb,
            ts_dim_name(a, first, sizeof first), ts_dim_name(b, second, sizeof second));
   return TS_NO_NODE;
+}
+
+ts_graph_point ts_graph_save(const ts_graph *graph, ts_node *room) {
+  size_t fresh = graph->count - graph->kept;
+  if (fresh) memcpy(room, graph->nodes + graph->kept, fresh * sizeof *room);
+  return (ts_graph_point){(ts_node_id)graph->count, graph->made_count, graph->pass};
+}
+
+void ts_graph_go_back(ts_graph *graph, const ts_graph_point *point, const ts_node *room) {
+  size_t fresh = point->count - graph->kept;
+  if (fresh) memcpy(graph->nodes + graph->kept, room, fresh * sizeof *room);
+  graph->count = point->count;
+  graph->made_count = point->made;
+  graph->pass = point->pass;
 }
 
 ts_node_id ts_constant(ts_graph *graph, ts_range range, ts_dim dim) {

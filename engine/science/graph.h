@@ -79,10 +79,15 @@ ts_answer ts_less(const ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equ
  * touched. Returns false when no values are left: the course is impossible. */
 bool ts_impose(ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equal, bool holds);
 
-/* The ranges of all nodes, to go back to after trying an imposition. Both
- * work on `room`, at least ts_node_count(graph) ranges owned by the caller. */
-void ts_ranges_save(const ts_graph *graph, ts_range *room);
-void ts_ranges_restore(ts_graph *graph, const ts_range *room);
+/* The graph as it stands, to go back to: its nodes from ts_graph_kept on are copied into `room`,
+ * which the caller owns. Going back forgets what was made since. */
+typedef struct {
+  ts_node_id count; /* of nodes then */
+  size_t made;
+  uint32_t pass;
+} ts_graph_point;
+ts_graph_point ts_graph_save(const ts_graph *graph, ts_node *room);
+void ts_graph_go_back(ts_graph *graph, const ts_graph_point *point, const ts_node *room);
 
 /* The facts of this evaluation with the ranges they were made with, in the order of making.
  * Holds until the next node is made. */

@@ -16,10 +16,11 @@ static const double tolerance = 1e-12; /* relative; the one tolerance of all com
 enum {
   ROUNDS = 200, /* at most; most impositions are done after two, a few creep */
   SLACK = 4,   /* units in the last place */
-  HALVINGS = 24 /* where a science function is inverted by search */
+  HALVINGS = 24, /* where a science function is inverted by search */
+  LINES = 10     /* straight lines tried before the halving */
 };
 
-static bool near(double x, double y) { return fabs(x - y) <= tolerance * fmax(fabs(x), fabs(y)); }
+static bool near(double x, double y) { return fabs(x - y) <= tolerance * ts_most(fabs(x), fabs(y)); }
 
 ts_answer ts_less(const ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equal) {
   const ts_node *x = ts_node_at(graph, a), *y = ts_node_at(graph, b);
@@ -121,27 +122,83 @@ typedef struct {
   ts_range x[TS_ARGUMENTS_MAX], result;
 } inversion;
 
-/* Whether an argument in `part` can give the result, the others staying in their ranges. */
-static bool can_give(const inversion *v, int argument, ts_range part) {
+/* What the function gives with an argument in `part`, the others staying in their ranges. */
+static ts_range given(const inversion *v, int argument, ts_range part) {
   ts_range x[TS_ARGUMENTS_MAX];
   bool open;
   for (int i = 0; i < v->function->count; i++) x[i] = i == argument ? part : v->x[i];
-  ts_range y = ts_function_apply(v->function, x, &open);
-  return y.lo <= v->result.hi && y.hi >= v->result.lo;
+  return ts_function_apply(v->function, x, &open);
+}
+
+static bool gives(const inversion *v, ts_range y) { return y.lo <= v->result.hi && y.hi >= v->result.lo; }
+
+/* One end of an argument's range, moved inward. */
+typedef struct {
+  const inversion *v;
+  int argument;
+  bool from_low;
+  double end;
+  double out, in;   /* from `end` to `out` cannot give the result; to `in` can */
+  bool above;       /* from `end` to `out` gives more than the result; else less */
+  double gap_out, gap_in; /* how much is missing there: 0 or less where it can */
+} shaving;
+
+/* Whether from the end to `to` can give the result, and how much is missing. */
+static bool reaches(const shaving *s, double to, double *gap) {
+  ts_range y = given(s->v, s->argument, s->from_low ? (ts_range){s->end, to} : (ts_range){to, s->end});
+  *gap = s->above ? y.lo - s->v->result.hi : s->v->result.lo - y.hi;
+  return gives(s->v, y);
+}
+
+/* Where a straight line between the two has nothing missing, `least` away from both. */
+static double between(const shaving *s, double least) {
+  double x = s->out + (s->in - s->out) * (s->gap_out / (s->gap_out - s->gap_in));
+  double low = ts_least(s->out, s->in) + least, high = ts_most(s->out, s->in) - least;
+  return ts_least(ts_most(x, low), high);
+}
+
+/* Brings `out` and `in` together by straight lines; what was an end twice counts half, so that both
+ * move. What the halving asks afterwards is then known, but for a question or two. */
+static void close_in(shaving *s, double near) {
+  int last = 0;
+  if (!reaches(s, s->in, &s->gap_in) || !isfinite(s->gap_in) || !isfinite(s->gap_out)) return;
+  for (int i = 0; i < LINES && fabs(s->in - s->out) > near; i++) {
+    double gap, x = between(s, near / 4);
+    if (reaches(s, x, &gap)) {
+      if (last > 0) s->gap_out /= 2;
+      s->in = x, s->gap_in = gap, last = 1;
+    } else {
+      if (last < 0) s->gap_in /= 2;
+      s->out = x, s->gap_out = gap, last = -1;
+    }
+  }
+}
+
+/* Whether from the end to `to` can give the result: known from what was tried, or tried. */
+static bool reaches_by(const shaving *s, double to) {
+  double gap;
+  if (s->from_low ? to >= s->in : to <= s->in) return true;
+  if (s->from_low ? to <= s->out : to >= s->out) return false;
+  return reaches(s, to, &gap);
 }
 
 /* The end of an argument's range moved inward over what cannot give the result. What is
  * left out was shown to be impossible by the function's own enclosure, so nothing is lost. */
 static double shaved(const inversion *v, int argument, bool from_low) {
   ts_range all = v->x[argument];
-  double out = from_low ? all.lo : all.hi, in = from_low ? all.hi : all.lo;
-  double end = out, middle = out + (in - out) / 64;
-  for (int i = 0; i < HALVINGS && middle != out && middle != in; i++) {
-    bool possible = can_give(v, argument, from_low ? (ts_range){end, middle} : (ts_range){middle, end});
-    if (possible && i == 0) break; /* hardly anything to gain at this end */
-    if (possible) in = middle;
-    else out = middle;
+  double out = from_low ? all.lo : all.hi, in = from_low ? all.hi : all.lo, middle = out + (in - out) / 64;
+  if (middle == out || middle == in) return out;
+  ts_range y = given(v, argument, from_low ? (ts_range){out, middle} : (ts_range){middle, out});
+  if (gives(v, y)) return out; /* hardly anything to gain at this end */
+  shaving s = {v, argument, from_low, .end = out, .out = middle, .in = in, .above = y.lo > v->result.hi};
+  s.gap_out = s.above ? y.lo - v->result.hi : v->result.lo - y.hi;
+  close_in(&s, ldexp(fabs(in - middle), 1 - HALVINGS));
+  out = middle;
+  for (int i = 1; i < HALVINGS; i++) {
     middle = out + (in - out) / 2;
+    if (middle == out || middle == in) break;
+    if (reaches_by(&s, middle)) in = middle;
+    else out = middle;
   }
   return out;
 }
@@ -156,7 +213,7 @@ static bool back_call(ts_graph *graph, const ts_node *n, ts_range r) {
   for (int i = 0; i < v.function->count; i++) v.x[i] = now(graph, values[i]);
   for (int i = 0; i < v.function->count; i++) {
     if (graph->nodes[values[i]].op == TS_CONSTANT || v.x[i].lo == v.x[i].hi) continue;
-    if (!can_give(&v, i, v.x[i])) return false;
+    if (!gives(&v, given(&v, i, v.x[i]))) return false;
     if (!isfinite(v.x[i].hi - v.x[i].lo)) continue;
     v.x[i].lo = shaved(&v, i, true);
     v.x[i].hi = shaved(&v, i, false);
@@ -168,22 +225,23 @@ static bool back_call(ts_graph *graph, const ts_node *n, ts_range r) {
 /* The pass since which a cut is news: this one and the two before. */
 static uint32_t news(const ts_graph *graph) { return graph->pass > 2 ? graph->pass - 2 : 0; }
 
-/* Whether an operand was cut of late: what has not changed says nothing new. */
-static bool operand_touched(const ts_graph *graph, const ts_node *n) {
-  uint32_t since = news(graph);
-  if (n->op == TS_CONSTANT || n->op == TS_FACT) return false;
-  if (n->op != TS_CALL)
-    return graph->nodes[n->a].touched >= since ||
-           (n->op != TS_DERIVED && n->b != TS_NO_NODE && graph->nodes[n->b].touched >= since);
-  for (ts_node_id at = n->a; at != TS_NO_NODE; at = graph->nodes[at].b)
-    if (graph->nodes[at].touched >= since || graph->nodes[graph->nodes[at].a].touched >= since) return true;
+static bool argument_touched(const ts_node *nodes, ts_node_id link, uint32_t since) {
+  for (; link != TS_NO_NODE; link = nodes[link].b)
+    if (nodes[link].touched >= since || nodes[nodes[link].a].touched >= since) return true;
   return false;
 }
 
+/* Whether an operand was cut of late: what has not changed says nothing new. */
+static inline bool operand_touched(const ts_node *nodes, const ts_node *n, uint32_t since) {
+  if (n->op == TS_CALL) return argument_touched(nodes, n->a, since);
+  return nodes[n->a].touched >= since || (n->op != TS_DERIVED && n->b != TS_NO_NODE && nodes[n->b].touched >= since);
+}
+
 /* What the result of node `id` leaves possible for its operands. */
-static bool backward(ts_graph *graph, ts_node_id id) {
+static bool backward(ts_graph *graph, ts_node_id id, uint32_t since) {
   const ts_node *n = &graph->nodes[id];
-  if (n->touched < news(graph) && !operand_touched(graph, n)) return true;
+  if (n->op <= TS_FACT || n->op == TS_LINK) return true;
+  if (n->touched < since && !operand_touched(graph->nodes, n, since)) return true;
   ts_range r = ts_range_widen((ts_range){n->lo, n->hi}, SLACK);
   switch ((ts_op)n->op) {
   case TS_ADD:
@@ -199,7 +257,7 @@ static bool backward(ts_graph *graph, ts_node_id id) {
   case TS_NEG: return cut(graph, n->a, (ts_range){-r.hi, -r.lo});
   case TS_ABS: return back_abs(graph, n, r);
   case TS_RAISE: return back_power(graph, n, r);
-  case TS_ROOT: return cut(graph, n->a, ts_range_widen(ts_range_power((ts_range){fmax(r.lo, 0), fmax(r.hi, 0)}, 2), SLACK));
+  case TS_ROOT: return cut(graph, n->a, ts_range_widen(ts_range_power((ts_range){ts_most(r.lo, 0), ts_most(r.hi, 0)}, 2), SLACK));
   case TS_DERIVED: return cut(graph, n->a, (ts_range){n->lo, n->hi});
   case TS_CALL: return back_call(graph, n, r);
   case TS_LINK:
@@ -209,9 +267,9 @@ static bool backward(ts_graph *graph, ts_node_id id) {
   return true;
 }
 
-static bool forward(ts_graph *graph, ts_node_id id) {
+static bool forward(ts_graph *graph, ts_node_id id, uint32_t since) {
   const ts_node *n = &graph->nodes[id];
-  if (!operand_touched(graph, n)) return true;
+  if (n->op <= TS_FACT || !operand_touched(graph->nodes, n, since)) return true;
   return cut(graph, id, ts_range_widen(ts_node_forward(graph, n), 1));
 }
 
@@ -222,10 +280,10 @@ static bool propagate(ts_graph *graph, ts_node_id top) {
     graph->shrunk = false;
     graph->pass++;
     for (ts_node_id id = top + 1; id-- > first;)
-      if (!backward(graph, id)) return false;
+      if (!backward(graph, id, news(graph))) return false;
     graph->pass++;
     for (ts_node_id id = first; id < graph->count; id++)
-      if (!forward(graph, id)) return false;
+      if (!forward(graph, id, news(graph))) return false;
   }
   return true;
 }
@@ -245,17 +303,9 @@ bool ts_impose(ts_graph *graph, ts_node_id a, ts_node_id b, bool or_equal, bool 
   return impose_less(graph, b, a, !or_equal);
 }
 
-void ts_ranges_save(const ts_graph *graph, ts_range *room) {
-  for (size_t i = graph->kept; i < graph->count; i++) room[i] = now(graph, (ts_node_id)i);
-}
-
 static void give(ts_graph *graph, ts_node_id id, ts_range range) {
   graph->nodes[id].lo = range.lo;
   graph->nodes[id].hi = range.hi;
-}
-
-void ts_ranges_restore(ts_graph *graph, const ts_range *room) {
-  for (size_t i = graph->kept; i < graph->count; i++) give(graph, (ts_node_id)i, room[i]);
 }
 
 void ts_graph_restore(ts_graph *graph) {

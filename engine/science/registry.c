@@ -40,13 +40,13 @@ static bool take_argument(const ts_argument *argument, ts_range given, ts_range 
   double slack_lo = 1e-9 * fabs(argument->lo), slack_hi = 1e-9 * fabs(argument->hi);
   if (!(given.lo >= argument->lo - slack_lo && given.hi <= argument->hi + slack_hi)) return false;
   if (!(given.lo <= given.hi)) return false;
-  out->lo = fmin(fmax(given.lo, argument->lo), argument->hi);
-  out->hi = fmin(fmax(given.hi, argument->lo), argument->hi);
+  out->lo = ts_least(ts_most(given.lo, argument->lo), argument->hi);
+  out->hi = ts_least(ts_most(given.hi, argument->lo), argument->hi);
   return true;
 }
 
 /* A search ends a rounding to either side, so the corners of a narrow box may come out crossed. */
-static ts_range uncrossed(ts_range r) { return (ts_range){fmin(r.lo, r.hi), fmax(r.lo, r.hi)}; }
+static ts_range uncrossed(ts_range r) { return (ts_range){ts_least(r.lo, r.hi), ts_most(r.lo, r.hi)}; }
 
 /* The two corners that matter: where every argument pulls down, and where every one pulls up. */
 static ts_range from_corners(const ts_function *function, const ts_range *x) {
@@ -76,6 +76,6 @@ ts_range ts_function_apply(const ts_function *function, const ts_range *x, bool 
   if (function->iterated) result = widen_search(result);
   if (!function->exact) result = ts_range_widen(result, WIDEN);
   *open = false;
-  return (ts_range){fmin(fmax(result.lo, widest.lo), widest.hi),
-                    fmax(fmin(result.hi, widest.hi), widest.lo)};
+  return (ts_range){ts_least(ts_most(result.lo, widest.lo), widest.hi),
+                    ts_most(ts_least(result.hi, widest.hi), widest.lo)};
 }

@@ -107,6 +107,9 @@ typedef struct {
   void *wanted_context;
   bool scores_only; /* without margins, ways down, conditions, questions and remedies */
   bool questions_only; /* of all those: for asking one after another */
+  /* How many threads may work on it; 0 is one. What comes out does not depend on it. `progress` is
+   * called by the caller's own, `wanted` by any. */
+  size_t workers;
 } ts_assess_inputs;
 
 /* Runs every rule over every subject. Everything in `inputs` must outlive the
@@ -126,6 +129,10 @@ size_t ts_finding_count(const ts_assessment *assessment);
 ts_finding_view ts_finding_at(const ts_assessment *assessment, size_t index);
 size_t ts_duty_count(const ts_assessment *assessment);
 ts_finding_view ts_duty_at(const ts_assessment *assessment, size_t index);
+
+/* The digest over all inputs, as an assessment of them records it; for whoever wants to know whether
+ * one that is there was made of the same. Returns `digest`. */
+char *ts_inputs_digest(const ts_assess_inputs *inputs, char digest[65]);
 
 /* The whole assessment as XML, format 1: everything the documents say. The
  * bytes are malloc'd and NUL-terminated; the caller frees them. The same inputs give the same

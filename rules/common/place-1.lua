@@ -222,8 +222,8 @@ rule {
         { d.slip_value >= limit.slip, d.mats_or_drains, d.trip_free },
         { d.slip_value < 25, d.light_level < q"20 lux" }),
       severity = 3, who = "everyone on deck",
-      because = "pendulum value {slip} wet, light {light} on the ways",
-      values = { slip = d.slip_value, light = d.light_level },
+      because = "pendulum value {slip} wet, light {lit} on the ways",
+      values = { slip = d.slip_value, lit = d.light_level },
       controls = { "slip-mats-and-drains", "clear-walkways" },
     }
   end,

@@ -9,8 +9,12 @@ against a reference that runs in the same call, so that its ratio holds on anoth
   demos     each example production, and with one fact set, against `check` of it
   tasks     a production of so many tasks; peak memory a subject; the exponents of both
   unknown   an example production with a part of its facts forgotten, against the whole one
-  reading   `check` of many tasks against xmllint reading the same file (its RELAX NG validation of a
-            dossier does not end in useful time)
+  workers   the largest of the sizes with 1, 2 and as many workers as there are processors, turn about: median
+            of wall and processor seconds; the bytes must be the same
+  rules     an example production under so many rules more; seconds and peak memory a rule
+  reading   `check` of many tasks against xmllint reading the same file, and validating it with RELAX NG
+  settled   rules where the facts settle them, run in Lua by the engine and replayed without Lua, against the
+            same rule files in plain Lua on bare numbers; wants `tankside-settled` built beside the program
 """
 import math
 import os
@@ -21,6 +25,7 @@ import statistics
 import subprocess
 import sys
 import tempfile
+import time
 import xml.etree.ElementTree
 
 import documents
@@ -116,17 +121,120 @@ def bench_unknown(tankside, sizes, folder):
         print(f"{share:>8.0%} {seconds:>11.2f} {seconds / whole:>6.1f} {memory / 1024:>5.0f}")
 
 
-def bench_reading(tankside, sizes, folder):
-    dossier = folder / "reading.xml"
+def bench_workers(tankside, sizes, folder):
+    dossier, out = folder / "shared.xml", folder / "shared-assessed.xml"
     dossier.write_text(documents.production(max(sizes)), encoding="utf-8")
-    start, _ = run([tankside, "check", demo("title-day")])
-    seconds, _ = run([tankside, "check", dossier])
-    reference, _ = run(["xmllint", "--noout", dossier])
-    print(f"{dossier.stat().st_size / 1e6:.1f} MB: check {seconds:.3f} s, {start:.3f} s of it to start and load"
-          f" rules; xmllint {reference:.3f} s; the rest is {(seconds - start) / reference:.1f} times that")
+    counts = sorted({1, 2, len(os.sched_getaffinity(0))})
+    taken, made = {n: [] for n in counts}, set()
+    load = os.getloadavg()[0]
+    for _ in range(5):
+        for n in counts:
+            began = time.monotonic()
+            used, memory = run_once([tankside, "assess", dossier, "--workers", str(n), "-o", out])
+            taken[n].append((time.monotonic() - began, used, memory))
+            made.add(out.read_bytes())
+    print("workers   wall s   cpu s   MB   wall of one worker over this")
+    for n in counts:
+        wall, used, memory = (statistics.median(t[i] for t in taken[n]) for i in range(3))
+        print(f"{n:>7} {wall:>8.2f} {used:>7.2f} {memory / 1024:>4.0f}"
+              f" {statistics.median(t[0] for t in taken[1]) / wall:>30.2f}")
+    print(f"load {load:.1f} as it began, {os.getloadavg()[0]:.1f} at the end; {len(made)} different outcome(s)")
+    if len(made) != 1:
+        sys.exit("the bytes depend on the number of workers")
 
 
-BENCHES = {"demos": bench_demos, "tasks": bench_tasks, "unknown": bench_unknown, "reading": bench_reading}
+RULE = """rule {{ id = "bench.r{n}", title = "bench {n}", each = "immersion", harm = "nobody",
+  sources = {{ "common practice" }},
+  assess = function(i)
+    local left = calc.breath_hold_limit(i.person.mass, scale.mets(i.effort), i.depth) - i.breath_hold
+    local likelihood = scale.limit(i.depth, q"1.{n} m", q"2.{n} m", q"3.{n} m", q"4.{n} m")
+    if left < q"0.{n} s" then likelihood = scale.within(likelihood + 1) end
+    hazard {{ likelihood = likelihood, severity = scale.without_air(i.air_return_time),
+      because = "{{left}} left", values = {{ left = left }}, controls = {{ "cut-the-breath-hold" }} }}
+  end,
+  examples = {{ {{ "as it is", given = {{ depth = "1 m", breath_hold = "0 s", effort = "rest", air_return_time = "4 s",
+    ["person.mass"] = "70 kg" }}, expect = hazard {{ likelihood = 1, severity = 3 }} }} }} }}
+"""
+RULE_COUNTS = [10, 100, 1000]
+
+
+def pack_of(rules, folder):
+    """Rules of the shape of real ones, each with thresholds of its own."""
+    folder.mkdir()
+    for begun in range(0, rules, 50):
+        numbers = range(begun + 1, min(begun + 50, rules) + 1)
+        (folder / f"r{begun:04}.lua").write_text("".join(RULE.format(n=n) for n in numbers), encoding="utf-8")
+    return folder
+
+
+def bench_rules(tankside, sizes, folder):
+    out, rows = folder / "rules-assessed.xml", []
+    base, held = run([tankside, "assess", demo("title-day"), "-o", out])
+    print(f"rules more   assess s  times    MB   (none: {base:.2f} s, {held / 1024:.0f} MB)")
+    for rules in RULE_COUNTS:
+        pack = pack_of(rules, folder / f"bench-{rules}")
+        seconds, memory = run([tankside, "assess", demo("title-day"), "--pack", pack, "-o", out])
+        rows.append((seconds - base, memory - held))
+        print(f"{rules:>10} {seconds:>10.2f} {seconds / base:>6.1f} {memory / 1024:>5.0f}")
+    print(f"exponents over the last step: time {exponent(RULE_COUNTS, [r[0] for r in rows]):.2f},"
+          f" memory {exponent(RULE_COUNTS, [r[1] for r in rows]):.2f}")
+
+
+def structure_only(schema, out):
+    """A schema with its elements as they are and any attribute: libxml2 tries every set of optional attributes, so that
+    it does not come to an end with the schema itself. What it checks is less than what reading checks."""
+    rng = "{http://relaxng.org/ns/structure/1.0}"
+    tree = xml.etree.ElementTree.parse(schema)
+
+    def drop(parent):
+        for child in list(parent):
+            inner = child[0] if child.tag == f"{rng}optional" and len(child) else child
+            if inner.tag == f"{rng}attribute":
+                parent.remove(child)
+            elif child.tag in (f"{rng}group", f"{rng}choice"):
+                drop(child)
+                if not len(child):
+                    parent.remove(child)
+
+    for element in tree.iter(f"{rng}element"):
+        drop(element)
+        anything = xml.etree.ElementTree.SubElement(element, f"{rng}zeroOrMore")
+        anything = xml.etree.ElementTree.SubElement(anything, f"{rng}attribute")
+        xml.etree.ElementTree.SubElement(anything, f"{rng}anyName")
+        xml.etree.ElementTree.SubElement(anything, f"{rng}text")
+    tree.write(out)
+    return out
+
+
+def bench_reading(tankside, sizes, folder):
+    dossier, schema = folder / "reading.xml", folder / "dossier.rng"
+    dossier.write_text(documents.production(max(sizes)), encoding="utf-8")
+    with open(schema, "wb") as to:
+        subprocess.run([tankside, "vocabulary", "--as", "schema"], stdout=to, check=True)
+    loose = structure_only(schema, folder / "structure.rng")
+    start, _ = run([tankside, "check", demo("title-day")], 5)
+    seconds, _ = run([tankside, "check", dossier], 5)
+    parsed, _ = run(["xmllint", "--noout", dossier], 5)
+    begun, _ = run(["xmllint", "--noout", "--relaxng", loose, demo("title-day")], 5)
+    valid, _ = run(["xmllint", "--noout", "--relaxng", loose, dossier], 5)
+    print(f"{dossier.stat().st_size / 1e6:.1f} MB: check {seconds:.3f} s, {start:.3f} s of it to start and load rules;"
+          f" xmllint {parsed:.3f} s, with the structure validated {valid - begun:.3f} s;"
+          f" ratios {(seconds - start) / parsed:.2f} {(seconds - start) / (valid - begun):.2f}")
+
+
+def bench_settled(tankside, sizes, folder):
+    program = pathlib.Path(tankside).parent / "tankside-settled"
+    if not program.exists():
+        print(f"not built: cmake --build {program.parent} --target tankside-settled")
+        return
+    for name in DEMOS:
+        packs = [SOURCE / "rules/common", *(p for p in demo(name).parent.iterdir() if any(p.glob("*.lua")))]
+        subprocess.run([program, SOURCE / "tests/bench/plain.lua", demo(name), *packs], check=True)
+
+
+BENCHES = {"demos": bench_demos, "tasks": bench_tasks, "unknown": bench_unknown, "rules": bench_rules,
+           "reading": bench_reading, "settled": bench_settled,
+           "workers": bench_workers}
 
 
 def main():

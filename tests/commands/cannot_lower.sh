@@ -152,6 +152,12 @@ while read -r message; do
   grep -qF -e "$message" refused.err || fail "not refused: $message"
 done <expected.txt
 
+pack <<LUA
+local count = 0
+share("tricks", { next = function () count = count + 1 return count end })
+LUA
+refused "a function that counts" 'a.lua:2: error: "count" belongs to what is around this function'
+
 # ---- while rules run --------------------------------------------------------------
 # From inside a rule it is too late as well: the rule fails and says so, all others stand.
 pack <<LUA
@@ -160,12 +166,14 @@ rule { id = "tricks.writes", title = "T", each = "site", harm = "nobody: nothing
   assess = function (s) local _, t = pairs(scale) t.reserve = function () return 1 end end }
 rule { id = "tricks.keeps", title = "T", each = "site", harm = "nobody: nothing", sources = { "none" },
   assess = function (s) kept.n = 1 end }
-local count = 0
-share("tricks", { next = function () count = count + 1 return count end })
+local count = {}
+local counter = {}
+share("tricks", counter)
+counter.next = function () count[1] = 1 return 2 end
 rule { id = "tricks.counts", title = "T", each = "site", harm = "nobody: nothing", sources = { "none" },
   assess = function (s) if tricks.next() > 1 then note { because = "again" } end end }
 rule { id = "tricks.runs-on", title = "T", each = "site", harm = "nobody: nothing", sources = { "none" },
-  assess = function (s) while true do kept = kept end end }
+  assess = function (s) while true do local again = kept end end }
 LUA
 harmless "a rule that changes what is shared"
 for rule in tricks.writes tricks.keeps tricks.counts tricks.runs-on; do

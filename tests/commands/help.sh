@@ -34,7 +34,7 @@ done
 
 gives 0 --version
 has out "tankside $(sed -n 's/^project(tankside VERSION \([0-9.]*\).*/\1/p' "$SOURCE/CMakeLists.txt")"
-has out "Lua 5.4"
+has out "Lua        5.4"
 
 gives 2
 gives 2 asess dossier.xml

@@ -12,7 +12,7 @@ cat >dossier.xml <<'XML'
 XML
 "$TANKSIDE" assess dossier.xml -o paper --no-pdf >/dev/null || [ $? -eq 1 ]
 cp -R paper before
-mkdir book && cp -R paper book/rehearsal
+mkdir book && cp -R paper book/rehearsal && cp dossier.xml book/rehearsal
 openssl req -x509 -newkey rsa:2048 -nodes -keyout me.pem -out me.crt -days 3650 -subj "/CN=K. Adeyemi" 2>/dev/null
 cp me.crt company.crt
 printf '%s\n' wind A B 2027-03-01 gb-eng '' '' C '' '' '' '' '' >answers.txt

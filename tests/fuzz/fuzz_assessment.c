@@ -14,11 +14,20 @@ static void need_message(bool good, const ts_diagnostics *problems) {
   if (!good && ts_count(problems, TS_ERROR) == 0) abort();
 }
 
-/* One sheet of them all, by the size of the text, so that every one has its turn. */
+/* FNV-1a: which paper is printed is as good as by chance, and the same for the same bytes. */
+static uint64_t chance(const char *text, size_t size) {
+  uint64_t h = 14695981039346656037u;
+  for (size_t i = 0; i < size; i++) h = (h ^ (uint8_t)text[i]) * 1099511628211u;
+  return h ^ h >> 32;
+}
+
+/* For one input in three: setting a paper takes ten times as long as all else. */
 static void print_sheet(const char *text, size_t size, ts_diagnostics *problems) {
   size_t count = 0, length;
   while (ts_sheet_names()[count]) count++;
-  const char *sheet = ts_sheet_names()[size % count];
+  size_t draw = chance(text, size) % (3 * count);
+  if (draw >= count) return;
+  const char *sheet = ts_sheet_names()[draw];
   const char *task = ts_sheet_find(sheet)->per_task ? "t" : NULL;
   char *html = NULL;
   need_message(ts_sheet_render(text, size, sheet, task, NULL, &html, &length, problems), problems);
@@ -45,7 +54,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   text[size] = '\0';
   print_sheet(text, size, problems);
   compare_with_itself(text, size, problems);
-  need_message(ts_finding_text(text, size, "F1", &finding, problems), problems);
+  if (size % 4 == 0) need_message(ts_finding_text(text, size, "F1", &finding, problems), problems);
   free(finding);
   ts_signatures("assessment", text, size, "assessment", NULL, "2027-03-01", no_signature, NULL,
                 problems);

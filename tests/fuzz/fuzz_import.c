@@ -1,7 +1,8 @@
 /* A table from a stranger: taken into a dossier that still reads, or refused with a message.
  *
  * The first byte says what the rest is: a file as it is (CSV, or an archive), the content of an
- * OpenDocument spreadsheet, a sheet or the styles of an Office Open XML one. */
+ * OpenDocument spreadsheet, or one part of an Office Open XML one: a sheet, its styles, its texts,
+ * the workbook, or what stands for what in it. */
 #include "base/zip.h"
 #include "dossier/import.h"
 #include "dossier/world.h"
@@ -26,9 +27,9 @@ static const char relations[] =
     "<Relationships><Relationship Id=\"r1\" Target=\"worksheets/sheet1.xml\"/></Relationships>";
 static const char sheet[] =
     "<worksheet><sheetData><row><c t=\"inlineStr\"><is><t>id</t></is></c><c t=\"inlineStr\"><is>"
-    "<t>born</t></is></c></row><row><c t=\"inlineStr\"><is><t>ann</t></is></c><c "
-    "s=\"1\"><v>33000</v>"
-    "</c></row></sheetData></worksheet>";
+    "<t>born</t></is></c></row><row><c t=\"s\"><v>0</v></c><c "
+    "s=\"1\"><v>33000</v></c></row></sheetData></worksheet>";
+static const char strings[] = "<sst><si><t>ann</t></si></sst>";
 static const char styles[] =
     "<styleSheet><cellXfs><xf numFmtId=\"0\"/><xf numFmtId=\"14\"/></cellXfs></styleSheet>";
 
@@ -57,26 +58,30 @@ static const bench *bench_once(void) {
   return &b;
 }
 
+/* An Office Open XML spreadsheet, one part of which is the input. */
+static void write_parts(int part, const char *bytes, size_t length, ts_text *file) {
+  ts_zip_entry parts[] = {{"xl/worksheets/sheet1.xml", sheet, sizeof sheet - 1, true},
+                          {"xl/styles.xml", styles, sizeof styles - 1, true},
+                          {"xl/sharedStrings.xml", strings, sizeof strings - 1, true},
+                          {"xl/workbook.xml", book, sizeof book - 1, true},
+                          {"xl/_rels/workbook.xml.rels", relations, sizeof relations - 1, true}};
+  parts[part].bytes = bytes;
+  parts[part].length = length;
+  ts_zip_write(parts, sizeof parts / sizeof *parts, NULL, file);
+}
+
 /* The file that the input stands for. */
 static ts_text file_of(const char *data, size_t size) {
   ts_text file = {0};
   char kind = size ? data[0] : 0;
   const char *rest = data + (size ? 1 : 0);
   size_t length = size ? size - 1 : 0;
-  bool of_styles = kind == 3;
-  if (kind == 1) {
+  if (kind == 1)
     ts_zip_write(&(ts_zip_entry){"content.xml", rest, length, true}, 1, NULL, &file);
-  } else if (kind == 2 || kind == 3) {
-    const ts_zip_entry entries[] = {
-        {"xl/workbook.xml", book, sizeof book - 1, true},
-        {"xl/_rels/workbook.xml.rels", relations, sizeof relations - 1, true},
-        {"xl/styles.xml", of_styles ? rest : styles, of_styles ? length : sizeof styles - 1, true},
-        {"xl/worksheets/sheet1.xml", of_styles ? sheet : rest,
-         of_styles ? sizeof sheet - 1 : length, true}};
-    ts_zip_write(entries, 4, NULL, &file);
-  } else {
+  else if (kind >= 2 && kind <= 6)
+    write_parts(kind - 2, rest, length, &file);
+  else
     ts_text_add_n(&file, rest, length);
-  }
   return file;
 }
 

@@ -38,6 +38,8 @@ LOOK = """(() => {
     const style = getComputedStyle(e);
     if (e.scrollWidth > e.clientWidth + 1 && e.clientWidth && style.overflowX !== 'visible' && !(style.overflowX === 'auto' && !print))
       said.push(name(e) + ' cuts off ' + (e.scrollWidth - e.clientWidth) + ' px');
+    if (e.scrollHeight > e.clientHeight + 1 && e.clientHeight && style.overflowY === 'hidden' && !e.matches('.sw'))
+      said.push(name(e) + ' cuts off ' + (e.scrollHeight - e.clientHeight) + ' px at its foot');
     if (e.matches('td, th') && e.scrollWidth > e.clientWidth + 2) said.push(name(e) + ' is too narrow for "' + e.textContent.trim().slice(0, 40) + '"');
   }
   return said.slice(0, 8);

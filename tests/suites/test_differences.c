@@ -12,7 +12,7 @@
 
 Suite *suite_differences(void);
 
-enum { EDITS = 200, EDITS_SHORT = 5 };
+enum { EDITS = 200, EDITS_SHORT = 2 };
 
 static assess_world w;
 static char *bytes;

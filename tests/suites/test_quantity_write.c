@@ -312,6 +312,7 @@ static const struct {
     {"4801..6001 s", NULL, TS_METRIC, "1 h 20 min .. 1 h 41 min"},
     {"12.5 years", NULL, TS_METRIC, "12.5 years"},
     {"12 year", "year", TS_METRIC, "12 years"},
+    {"1 year", "year", TS_METRIC, "1 year"},
     /* moments */
     {"2027-03-09", NULL, TS_METRIC, "9 March 2027"},
     {"2027-03-09..2027-03-12", NULL, TS_METRIC, "9 March 2027 .. 12 March 2027"},

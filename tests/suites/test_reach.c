@@ -39,7 +39,7 @@ static bool first_time(walk *w) {
 
 /* What is looked up in a metatable's table is reached by its plain name. */
 static char *plain_path(ts_arena *arena, const char *path) {
-  static const char *const steps[] = {UNKNOWN " (metatable).names.", " (metatable).__index."};
+  static const char *const steps[] = {UNKNOWN " (metatable).__index.", " (metatable).__index."};
   char *plain = ts_arena_copy(arena, path);
   for (size_t i = 0; i < 2; i++)
     for (char *at; (at = strstr(plain, steps[i])) != NULL;) {
@@ -100,7 +100,7 @@ static void walk_all(walk *w) {
   lua_State *L = w->L;
   lua_settop(L, 0);
   lua_newtable(L);
-  lua_getfield(L, LUA_REGISTRYINDEX, "tankside.environment");
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_ENVIRONMENT);
   reach(w, "");
   lua_pushliteral(L, "text");
   through_metatable(w, "(a text)");

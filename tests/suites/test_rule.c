@@ -86,22 +86,63 @@ static void evaluate(bench *b, const char *path, const char *value, looker look)
 
 /* ---- refused while loading ------------------------------------------------------------- */
 
+static const char keeps[] = "belongs to what is around this function";
+
 static const struct {
-  const char *body, *says;
+  const char *body, *says, *before;
 } refused[] = {
-    {"if i.depth == i.depth then end", "\"==\" and \"~=\" are only for"},
-    {"if i.takes ~= 3 then end", "\"==\" and \"~=\" are only for"},
-    {"local t = {} local x = t[i.depth < q'1 m']", "no comparison inside [ ]"},
-    {"goto done ::done::", "goto"},
-    {"local _ENV = {}", "_ENV"},
-    {"local x <close> = nil", "<close>"},
-    {"local x = 1 & 3", "bitwise"},
-    {"return function (...) end", "\"...\""},
-    {"local = 3", "expected"},
+    {"if i.depth == i.depth then end", "\"==\" and \"~=\" are only for", ""},
+    {"if i.takes ~= 3 then end", "\"==\" and \"~=\" are only for", ""},
+    {"local t = {} local x = t[i.depth < q'1 m']", "no comparison inside [ ]", ""},
+    {"goto done ::done::", "goto", ""},
+    {"local _ENV = {}", "_ENV", ""},
+    {"local x <close> = nil", "<close>", ""},
+    {"local x = 1 & 3", "bitwise", ""},
+    {"return function (...) end", "\"...\"", ""},
+    {"local = 3", "expected", ""},
+    {"n = n + 1", keeps, "local n = 0"},
+    {"if kept then return end kept = i", keeps, "local kept"},
+    {"local x, y = 1, 2 x, n = y, x", keeps, "local n = 0"},
+    {"n, i.depth = 1, 2", keeps, "local n = 0"},
+    {"n, (i).depth = 1, 2", keeps, "local n = 0"},
+    {"local t = {} t[{ 1, n }], n = 1, 2", keeps, "local n = 0"},
+    {"local f = function () return n end function n() end", keeps, "local n"},
+    {"local t = { a = function () n = 1 end, b = 2 }", keeps, "local n"},
+    {"do local n = 1 end n = 2", keeps, "local n"},
+    {"for n = 1, 2 do end n = 2", keeps, "local n"},
+    {"for _, x in ipairs({ function () do local n = 1 end n = 3 end }) do end", keeps, "local n"},
+    {"if i.depth > q'1 m' then local n = 1 elseif i.depth > q'0 m' then n = 1 end", keeps, "local n"},
+    {"repeat local n = 1 until true n = 2", keeps, "local n = 0"},
+    {"repeat local n = 1 local f until (function () n = n + 1 return true end)()", keeps, ""},
+    {"local n = 0 local f = function () n = n + 1 end f()", keeps, ""},
+    {"f = 1", keeps, "local function f() end"},
 };
 
+/* Assigning to what is the function's own, under a name that something around it has too. */
+static const char *const own_names[] = {
+    "local n = 1 n = 2",
+    "local n n = 2 local t = { n = 3 } t.n, n = 1, 4",
+    "for n = 1, 2 do n = 3 end",
+    "for _, n in ipairs({ 1 }) do n = 3 end",
+    "local function f(n) n = 2 return n end f(1)",
+    "local f = function (a, n) n = a end f(1, 2)",
+    "local t = { n = 1 } t.n = 2 t['n'] = 3",
+    "local n, m = 1 m, n = n, 2",
+    "repeat local n = 1 n = 2 until n > 1",
+    "while true do local n = 1 n = 2 if n > 1 then break end end",
+    "local function n() end n = nil",
+    "local t = { function (n) n = 1 end, n = 2, [1] = 3 } local n = 4 n = 5",
+};
+
+START_TEST(what_is_its_own_a_function_may_assign_to) {
+  bench b = bench_with("local n = 0", own_names[_i]);
+  if (!b.loaded) ck_abort_msg("%s: %s", own_names[_i], printed(&b));
+  close_bench(&b);
+}
+END_TEST
+
 START_TEST(refused_while_loading) {
-  bench b = bench_with("", refused[_i].body);
+  bench b = bench_with(refused[_i].before, refused[_i].body);
   ck_assert(!b.loaded);
   expect_report(&b, refused[_i].says);
   expect_report(&b, "pack/a.lua:");
@@ -163,9 +204,12 @@ static const struct {
     {"", "hazard { likelihood = 6, severity = 5, because = 'b' }", "\"likelihood\" must be a whole number from 1 to 5"},
     {"", "hazard { likelihod = 3, severity = 5, because = 'b' }", "likelihood"},
     {"", "hazard { likelihood = 3, severity = 5 }", "\"because\" must be a text"},
-    {"local n = 0", "n = n + 1", "keeps something"},
     {"local seen = {}", "seen[1] = true", "read-only"},
-    {"local kept", "if kept then return kept < q'1 m' end kept = i.depth", "keeps something"},
+    {"local t rule { id = 'x.z', title = 't', each = 'immersion', harm = 'h', sources = { 's' }, assess = function () "
+     "end } t = {}", "t[1] = true", "read-only"},
+    {"local t, api = {}, {} share('keeper', api) api.f = function () t[1] = true end", "keeper.f()", "read-only"},
+    {"local api = {} share('keeper', api) api.t = {}", "keeper.t[1] = true", "read-only"},
+    {"local api = {} share('keeper', api) api.f = function () api.n = 1 end", "keeper.f()", "read-only"},
     {"", "duty { met = true, instrument = { name = 'n', from = '6 m' }, section = 's', because = 'b' }",
      "\"from\" of an instrument must be a date"},
     {"", "duty { met = true, instrument = { from = '2015-02-06' }, section = 's', because = 'b' }",
@@ -473,6 +517,7 @@ END_TEST
 
 static void add_all(TCase *tc) {
   tcase_add_loop_test(tc, refused_while_loading, 0, sizeof refused / sizeof *refused);
+tcase_add_loop_test(tc, what_is_its_own_a_function_may_assign_to, 0, sizeof own_names / sizeof *own_names);
   tcase_add_test(tc, bytecode_and_binary_are_refused);
   tcase_add_test(tc, misspelt_fields_are_named);
   tcase_add_loop_test(tc, fails_in_the_open, 0, sizeof failing / sizeof *failing);

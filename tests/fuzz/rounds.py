@@ -1,0 +1,116 @@
+#!/usr/bin/env python3
+"""Runs fuzz targets by turns until each has used its processor time: rounds.py BUILD SECONDS TARGET...
+
+What a round came to is a line in BUILD/rounds.csv, so that nothing is lost when this is stopped; at the end the sum of
+all rounds there have been is printed for each target, whenever they ran. Exit 1 where this call found anything.
+"""
+import csv
+import os
+import pathlib
+import re
+import signal
+import subprocess
+import sys
+
+KEPT = pathlib.Path(__file__).resolve().parent / "kept"
+ROUND = 600  # seconds: long beside the reading of a corpus, short beside an hour
+INTERRUPTED = 72  # exit status of libFuzzer that was stopped by a signal
+HANG = 25  # seconds of processor time that one input may take
+# Less is kept of what was freed and of who asked for it, and no certificates of the system are read: none counts here.
+QUICK = {"ASAN_OPTIONS": "quarantine_size_mb=32:malloc_context_size=8", "SSL_CERT_FILE": "/dev/null", "SSL_CERT_DIR": "/dev/null"}
+COLUMNS = ["target", "processor", "runs", "edges", "corpus", "peak", "slowest", "found"]
+PATTERNS = ["number_of_executed_units:", "cov:", "corp:", "peak_rss_mb:", "slowest_unit_time_sec:"]
+
+
+def measured(words, log):
+    """Exit status and processor seconds of a program that writes to `log`."""
+    with open(log, "w") as to:
+        running = subprocess.Popen(words, stdout=to, stderr=subprocess.STDOUT, env={**os.environ, **QUICK})
+        _, status, used = os.wait4(running.pid, 0)
+    running.returncode = os.waitstatus_to_exitcode(status)
+    return running.returncode, used.ru_utime + used.ru_stime
+
+
+def last(pattern, text):
+    """The last number that stands where the pattern says."""
+    found = re.findall(pattern, text)
+    return int(found[-1]) if found else 0
+
+
+def only_waited(build, target, inputs):
+    """Whether all that was found took long because others had the processor; such inputs are put away."""
+    for path in inputs:
+        words = [build / f"fuzz_{target}", f"-timeout={40 * HANG}", path]
+        status, used = measured(words, build / f"{target}.again.log")
+        if "-timeout-" not in path.name or status != 0 or used > HANG:
+            return False
+        path.unlink()
+    return True
+
+
+def one_round(build, target, seconds):
+    """Whether it was interrupted, and the figures."""
+    corpus = build / "corpus" / target
+    corpus.mkdir(parents=True, exist_ok=True)
+    words = [build / f"fuzz_{target}", corpus]
+    words += [f for f in (build / "seeds" / target, KEPT / target) if f.is_dir()]
+    dictionary = build / "seeds" / f"{target}.dict"
+    words += [f"-dict={dictionary}"] if dictionary.exists() else []
+    words += [f"-max_total_time={seconds}", f"-timeout={HANG}", "-rss_limit_mb=2048", "-print_final_stats=1",
+              f"-artifact_prefix={build}/found-{target}-"]
+    before = set(build.glob(f"found-{target}-*"))
+    log = build / f"{target}.log"
+    status, used = measured(words, log)
+    text = log.read_text(errors="replace")
+    inputs = set(build.glob(f"found-{target}-*")) - before
+    found = status not in (0, INTERRUPTED) and not (inputs and only_waited(build, target, inputs))
+    if found:
+        print(text[-6000:])
+    figures = [last(pattern + r"\s+(\d+)", text) for pattern in PATTERNS]
+    return status == INTERRUPTED, dict(zip(COLUMNS, [target, round(used), *figures, int(found)]))
+
+
+def keep(row, path):
+    new = not path.exists()
+    with open(path, "a", newline="") as to:
+        writer = csv.DictWriter(to, COLUMNS)
+        if new:
+            writer.writeheader()
+        writer.writerow(row)
+
+
+def table(path, targets):
+    rows = list(csv.DictReader(open(path, newline=""))) if path.exists() else []
+    print("%-12s %10s %11s %7s %7s %8s %10s %6s" % ("target", "processor", "executions", "edges", "corpus", "peak",
+                                                    "slowest", "found"))
+    for target in targets:
+        mine = [{k: int(v) for k, v in row.items() if k != "target"} for row in rows if row["target"] == target]
+        if mine:
+            most = {column: max(row[column] for row in mine) for column in COLUMNS[1:]}
+            total = {column: sum(row[column] for row in mine) for column in COLUMNS[1:]}
+            print("%-12s %8d s %11d %7d %7d %5d MB %8d s %6d" % (
+                target, total["processor"], total["runs"], most["edges"], mine[-1]["corpus"], most["peak"], most["slowest"],
+                total["found"]))
+
+
+def main(build, seconds, *targets):
+    build, figures = pathlib.Path(build), pathlib.Path(build) / "rounds.csv"
+    left = {target: int(seconds) for target in targets}
+    found, stopped = 0, False
+    signal.signal(signal.SIGINT, lambda *_: None) # the target ends by it, and what it did is counted
+    while any(left.values()) and not stopped:
+        for target in [t for t in targets if left[t] > 0]:
+            stopped, row = one_round(build, target, min(ROUND, left[target]))
+            keep(row, figures)
+            found += row["found"]
+            left[target] = 0 if row["found"] else max(0, left[target] - max(1, row["processor"]))
+            if stopped:
+                break
+    table(figures, targets)
+    return found > 0
+
+
+if __name__ == "__main__":
+    if len(sys.argv) < 3:
+        sys.exit(__doc__)
+    sys.exit(main(*sys.argv[1:]))
