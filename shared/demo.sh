@@ -62,23 +62,30 @@ if [ $worst -ne 0 ]; then
   exit $worst
 fi
 
-# A page to open first: every production, with every file that was made of it.
+# A page to open first: what each production is, the papers to begin with, and the list of all.
+paper() { # FILE WORDS: a line, where the file was made
+  [ ! -f "$folder$1" ] || echo "<li><a href=\"$name/$1\">$2</a></li>"
+}
 gallery() {
   echo '<!DOCTYPE html><html lang="en-GB"><head><meta charset="utf-8"/><title>tankside: the example productions</title>'
   echo '<meta name="viewport" content="width=device-width, initial-scale=1"/>'
   echo '<style>body{font:1rem/1.5 "DejaVu Sans",Verdana,sans-serif;max-width:50rem;margin:2rem auto;padding:0 1rem;color:#16212b}'
-  echo 'h1,h2{color:#123a52}a{color:#0d4f78}ul{columns:3 14rem;padding-left:1.2rem}</style></head><body><main>'
+  echo 'h1,h2{color:#123a52;line-height:1.2}h2{border-top:2px solid #123a52;padding-top:.5rem}a{color:#0d4f78}li{padding:.15rem 0}</style></head><body><main>'
   echo '<h1>The example productions</h1>'
-  echo '<p>Invented people, places and productions. Each page below lists what was made of one of them, and whom each paper is for.'
-  echo 'These papers compute and document; a competent person decides, and local codes and licensed practice come first.</p>'
+  echo '<p>What tankside made of four dossiers: what can hurt whom in each task, how likely and how badly, and what'
+  echo 'is done about it. People, places and productions are invented. These papers compute and document; a competent'
+  echo 'person decides, and local codes and licensed practice come first.</p>'
   for folder in "$output"/*/; do
     name=$(basename "$folder")
     title=$(sed -n 's/.*<h1>\([^<]*\)<\/h1>.*/\1/p' "$folder/index.html" 2>/dev/null | head -n 1)
-    echo "<h2><a href=\"$name/index.html\">${title:-$name}</a></h2><ul>"
-    for file in "$folder"*; do
-      file=${file##*/}
-      [ "$file" = index.html ] || echo "<li><a href=\"$name/$file\">$file</a></li>"
-    done
+    echo "<h2>${title:-$name}</h2><p>$(sed -n 's/^<!-- \([^.]*\.\).*/\1/p' "shared/productions/$name/dossier.xml" | head -n 1)</p><ul>"
+    paper assessment.html 'The full assessment, for the officer and the insurer'
+    paper assessment.pdf 'The same on paper (PDF)'
+    paper set.pdf 'Everything that goes to the deck, bound (PDF): emergency plan, station card, task sheets, briefing cards, records'
+    paper emergency.html 'The emergency plan'
+    paper card.html 'Briefing cards for those who go in'
+    paper reviewer.pdf 'The schedule for the reviewer (PDF)'
+    paper index.html "All $(find "$folder" -type f | wc -l | tr -d ' ') files, and whom each is for"
     echo '</ul>'
   done
   echo '</main></body></html>'

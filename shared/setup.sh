@@ -7,7 +7,7 @@ set -eu
 build="gcc clang cmake ninja-build pkg-config liblua5.4-dev libxml2-dev libxslt1-dev
   libudunits2-dev libmd-dev libminizip-dev libcsv-dev libsqlite3-dev libxmlsec1-dev libxmlsec1-openssl libssl-dev libedit-dev check"
 run="weasyprint fonts-dejavu-core fonts-dejavu-extra poppler-utils"
-tests="cppcheck clang-tidy chromium valgrind jing trang libxml2-utils xsltproc python3 python3-gsw python3-z3 units locales qpdf openssl xmlsec1 lua5.4
+tests="cppcheck clang-tidy dpkg-dev chromium valgrind jing trang libxml2-utils xsltproc python3 python3-gsw python3-z3 units locales qpdf openssl xmlsec1 lua5.4
   zsh fish mandoc libreoffice-calc-nogui python3-uno"
 
 packages="$build $run"

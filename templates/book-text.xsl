@@ -35,7 +35,8 @@
     <xsl:for-each select="unread">
       <xsl:call-template name="line"><xsl:with-param name="head" select="'  '"/><xsl:with-param name="text" select="concat(@file, substring(concat(':', @line), 1, 9 * boolean(@line)), ': ', @reason)"/></xsl:call-template>
     </xsl:for-each>
-    <xsl:text>&#9;&#10;</xsl:text>
+    <!-- After an assessment there is a blank line already. -->
+    <xsl:if test="unread or not(assessment)"><xsl:text>&#9;&#10;</xsl:text></xsl:if>
     <xsl:call-template name="line"><xsl:with-param name="head" select="''"/><xsl:with-param name="text" select="$b[@id = 'caution']"/></xsl:call-template>
   </xsl:template>
 
@@ -108,7 +109,7 @@
     <xsl:call-template name="number-of"><xsl:with-param name="id" select="'tasks'"/><xsl:with-param name="n" select="@tasks"/></xsl:call-template>
     <xsl:text> </xsl:text>
     <xsl:call-template name="number-of"><xsl:with-param name="id" select="'days'"/><xsl:with-param name="n" select="@days"/></xsl:call-template>
-    <xsl:if test="@first_day"><xsl:value-of select="concat(', ', @first_day, '..', @last_day)"/></xsl:if>
+    <xsl:if test="@first_day"><xsl:value-of select="concat(', ', @first_day)"/><xsl:if test="@last_day != @first_day"><xsl:value-of select="concat('..', @last_day)"/></xsl:if></xsl:if>
     <xsl:text>; </xsl:text>
     <xsl:call-template name="number-of"><xsl:with-param name="id" select="'immersions'"/><xsl:with-param name="n" select="@immersions"/></xsl:call-template>
     <xsl:if test="@immersions &gt; 0">

@@ -151,7 +151,8 @@
         <xsl:text> .. </xsl:text>
         <xsl:call-template name="measured"><xsl:with-param name="text" select="substring-after($text, ' .. ')"/></xsl:call-template>
       </xsl:when>
-      <xsl:when test="$unit = 'years' or $unit = 'day' or $unit = 'knot'"><xsl:value-of select="concat($number, ' ', $w[@id = concat('unit-', $unit)])"/></xsl:when>
+      <xsl:when test="starts-with($unit, 'per ')"><xsl:value-of select="concat($number, '/', substring-after($unit, 'per '))"/></xsl:when>
+      <xsl:when test="$unit = 'years' or $unit = 'year' or $unit = 'day' or $unit = 'knot'"><xsl:value-of select="concat($number, ' ', $w[@id = concat('unit-', $unit)])"/></xsl:when>
       <xsl:when test="contains('JFMASOND', substring(concat($unit, 'x'), 1, 1)) and $months[. = substring-before($unit, ' ')]">
         <xsl:call-template name="date">
           <xsl:with-param name="day" select="number($number)"/>
@@ -250,6 +251,9 @@
   <xsl:template name="label">
     <xsl:param name="text"/>
     <xsl:choose>
+      <xsl:when test="contains($text, ', dive log of ')">
+        <xsl:value-of select="concat(substring-before($text, ', dive log of '), ', ', $w[@id = 'label-log'], ' ', substring-after($text, ', dive log of '))"/>
+      </xsl:when>
       <xsl:when test="contains($text, ', post in “')">
         <xsl:value-of select="concat(substring-before($text, ', post in “'), ', ', $said-label-post, ' “', substring-after($text, ', post in “'))"/>
       </xsl:when>
@@ -497,12 +501,17 @@
 
   <!-- Yes and no stay: the sheets choose by them. -->
   <xsl:template match="fact/@text[. != 'yes' and . != 'no'] | rests/@text[. != 'yes' and . != 'no'] | value/@text
-    | @now | @to | @plausible | @best | @planned | @recorded">
+    | @now | @to | @plausible | @best | @planned | @recorded | step/@takes">
     <xsl:attribute name="{name()}"><xsl:call-template name="value"><xsl:with-param name="of" select="."/></xsl:call-template></xsl:attribute>
   </xsl:template>
 
+  <!-- What a form asks for. -->
+  <xsl:template match="answer/@unit[. = 'day' or . = 'years' or . = 'knot']">
+    <xsl:attribute name="unit"><xsl:value-of select="$w[@id = concat('unit-', current())]"/></xsl:attribute>
+  </xsl:template>
+
   <xsl:template match="value/@names | value/@working
-    | @edge | @words | @then | @takes | @at | @depth | @time | @breath-hold | @seven-days | @minutes">
+    | @edge | @words | @then | @at | @depth | @time | @breath-hold | @seven-days | @minutes">
     <xsl:attribute name="{name()}">
       <xsl:call-template name="decimals"><xsl:with-param name="text" select="string(.)"/></xsl:call-template>
     </xsl:attribute>
@@ -586,7 +595,10 @@
         <xsl:for-each select="findings/finding | duties/duty | looked-at/rule">
           <xsl:variable name="id" select="@rule | self::rule/@id"/>
           <xsl:if test="count(. | key('rule', $id)[1]) = 1">
-            <xsl:variable name="lacks"><xsl:apply-templates select="@title | @harm" mode="lacks"/></xsl:variable>
+            <xsl:variable name="all" select="key('rule', $id)"/>
+            <xsl:variable name="lacks">
+              <xsl:apply-templates select="@title | @harm | $all/@evidence | $all/@reasoning | $all/because/@form | $all/because[not(@form)]/text()" mode="lacks"/>
+            </xsl:variable>
             <xsl:if test="$lacks != ''"><rule id="{$id}"/></xsl:if>
           </xsl:if>
         </xsl:for-each>

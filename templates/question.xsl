@@ -17,6 +17,7 @@
       <xsl:for-each select="open-facts/fact[count(. | key('knows', string(@asked))[1]) = 1][key('knows', string(@asked))[$sheet != 'set' or @sees != 'confidential']]">
         <xsl:sort select="sum(key('knows', string(@asked))/@removes)" data-type="number" order="descending"/>
         <div class="asked-of">
+        <xsl:if test="count(key('knows', string(@asked))) &lt; 5"><xsl:attribute name="class">asked-of whole</xsl:attribute></xsl:if>
         <xsl:call-template name="part"><xsl:with-param name="text"><xsl:call-template name="who-knows"/></xsl:with-param></xsl:call-template>
         <table class="questions stack">
           <caption class="away"><xsl:call-template name="who-knows"/></caption>

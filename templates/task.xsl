@@ -142,8 +142,7 @@
               <li>
                 <xsl:apply-templates select="score[@as = 'in-place']"/><xsl:text> </xsl:text>
                 <b><xsl:value-of select="@title"/></b>
-                <xsl:text>: </xsl:text>
-                <xsl:apply-templates select="because[1]" mode="open"/>
+                <xsl:if test="because"><xsl:text>: </xsl:text><xsl:apply-templates select="because[1]" mode="open"/></xsl:if>
               </li>
             </xsl:for-each>
           </ul>

@@ -24,16 +24,12 @@ static ts_node_id trace(ts_fact_reader *self, uint32_t slot) {
 
 const uint32_t *ts_made_of(const ts_dossier *dossier, uint32_t slot, ts_arena *arena,
                            size_t *count) {
+  *count = 1;
+  if (!ts_slot_fact(dossier, slot)->derived) return ts_arena_keep(arena, &slot, sizeof slot);
   tracer t = {.reader = {.dossier = dossier, .graph = ts_graph_new(), .read = trace}};
-  if (ts_slot_fact(dossier, slot)->derived)
-    trace(&t.reader, slot);
-  else {
-    TS_GROW(t.slots, t.count, t.capacity);
-    t.slots[t.count++] = slot;
-  }
+  trace(&t.reader, slot);
   *count = ts_sort_once_each(t.slots, t.count);
-  uint32_t *made = ts_arena_alloc(arena, (*count + 1) * sizeof *made);
-  if (*count > 0) memcpy(made, t.slots, *count * sizeof *made);
+  const uint32_t *made = ts_arena_keep(arena, t.slots, *count * sizeof *made);
   ts_graph_free(t.reader.graph);
   free(t.slots);
   return made;

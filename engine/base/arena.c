@@ -8,7 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { BLOCK_SIZE = 32 * 1024 };
+enum { FIRST_SIZE = 2 * 1024, BLOCK_SIZE = 32 * 1024 }; /* many arenas stay small */
 
 typedef struct block {
   struct block *older;
@@ -54,7 +54,7 @@ void ts_arena_clear(ts_arena *arena) {
   block *kept = NULL;
   for (block *b = arena->newest; b;) {
     block *older = b->older;
-    if (!kept && b->size == BLOCK_SIZE)
+    if (!kept && b->size <= BLOCK_SIZE)
       kept = b;
     else
       free(b);
@@ -107,7 +107,7 @@ static void *reserve(ts_arena *arena, size_t size, bool zeroed) {
   size = size ? (size + unit - 1) / unit * unit : unit; /* each has a place of its own */
   if (size > BLOCK_SIZE / 4) return alloc_large(arena, size);
   if (!arena->newest || arena->newest->size - arena->newest->used < size) {
-    block *b = block_new(BLOCK_SIZE);
+    block *b = block_new(arena->newest || size > FIRST_SIZE ? BLOCK_SIZE : FIRST_SIZE);
     b->older = arena->newest;
     arena->newest = b;
   }
@@ -137,11 +137,13 @@ char *ts_arena_copy(ts_arena *arena, const char *text) {
 }
 
 char *ts_arena_printf(ts_arena *arena, const char *format, ...) {
+  char most[160]; /* long enough for nearly everything */
   va_list list;
   va_start(list, format);
-  int length = vsnprintf(NULL, 0, format, list);
+  int length = vsnprintf(most, sizeof most, format, list);
   va_end(list);
   if (length < 0) abort(); /* a wrong format string: our own mistake */
+  if ((size_t)length < sizeof most) return ts_arena_keep(arena, most, (size_t)length + 1);
   char *text = ts_arena_alloc(arena, (size_t)length + 1);
   va_start(list, format);
   vsnprintf(text, (size_t)length + 1, format, list);

@@ -9,6 +9,7 @@
 #include <float.h>
 #include <locale.h>
 #include <math.h>
+#include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -98,10 +99,49 @@ static void lay_out(ts_text *text, const char *d, int count, int exponent) {
   for (int i = count; i <= exponent; i++) ts_text_add(text, "0");
 }
 
+/* The number of digits of a whole number, not counting zeros at the end. */
+static int digits_of(uint64_t whole) {
+  int count = 0;
+  while (whole % 10 == 0 && whole != 0) whole /= 10;
+  for (; whole != 0; whole /= 10) count++;
+  return count;
+}
+
+/* A decimal with few digits behind the point, as nearly all are that people write: `whole` over ten
+ * to the power of `places`. Up to 15 digits survive a double, so it is what rounding gives. */
+static bool is_short(double value, int digits, uint64_t *whole, int *places) {
+  double power = 1;
+  if (!(fabs(value) < 1e9)) return false;
+  for (*places = 0; *places <= 6; ++*places, power *= 10) {
+    double scaled = fabs(value) * power;
+    if (scaled != floor(scaled) || scaled / power != fabs(value)) continue;
+    for (*whole = (uint64_t)scaled; *places > 0 && *whole % 10 == 0; *whole /= 10) --*places;
+    return scaled < 1e15 && digits_of(*whole) <= digits;
+  }
+  return false;
+}
+
+static char *write_short(bool negative, uint64_t whole, int places, char *out) {
+  char back[40];
+  int n = 0;
+  for (int i = 0; whole != 0 || i <= places; i++, whole /= 10) {
+    if (i == places && i > 0) back[n++] = '.';
+    back[n++] = (char)('0' + whole % 10);
+  }
+  if (negative) back[n++] = '-';
+  for (int i = 0; i < n; i++) out[i] = back[n - 1 - i];
+  out[n] = '\0';
+  return out;
+}
+
 char *ts_number_round(double value, int digits, char *out, size_t size) {
   char printed[64], d[DBL_DECIMAL_DIG];
+  uint64_t whole;
+  int places;
   if (digits < 1) digits = 1;
   if (digits > DBL_DECIMAL_DIG) digits = DBL_DECIMAL_DIG;
+  if (size >= 32 && digits <= DBL_DIG && is_short(value, digits, &whole, &places))
+    return write_short(value < 0, whole, places, out);
   print(value, 'e', digits - 1, printed, sizeof printed);
   const char *e = strchr(printed, 'e');
   if (!isfinite(value) || !e) {

@@ -7,9 +7,22 @@ static int ascending(const void *left, const void *right) {
   return (a > b) - (a < b);
 }
 
+static void insert_each(uint32_t *at, size_t count) {
+  for (size_t i = 1; i < count; i++) {
+    uint32_t it = at[i];
+    size_t k = i;
+    for (; k > 0 && at[k - 1] > it; k--) at[k] = at[k - 1];
+    at[k] = it;
+  }
+}
+
 size_t ts_sort_once_each(uint32_t *at, size_t count) {
+  enum { FEW = 24 }; /* so few are sorted faster one by one */
   size_t kept = 0;
-  if (count > 1) qsort(at, count, sizeof *at, ascending);
+  if (count <= FEW)
+    insert_each(at, count);
+  else
+    qsort(at, count, sizeof *at, ascending);
   for (size_t i = 0; i < count; i++)
     if (kept == 0 || at[kept - 1] != at[i]) at[kept++] = at[i];
   return kept;

@@ -33,15 +33,19 @@ void ts_text_add(ts_text *text, const char *piece) {
 }
 
 void ts_text_addf(ts_text *text, const char *format, ...) {
+  enum { MOSTLY = 120 }; /* so much room is enough for nearly everything */
   va_list list;
+  make_room(text, MOSTLY);
   va_start(list, format);
-  int length = vsnprintf(NULL, 0, format, list);
+  int length = vsnprintf(text->data + text->length, MOSTLY + 1, format, list);
   va_end(list);
   if (length < 0) abort(); /* a wrong format string: our own mistake */
-  make_room(text, (size_t)length);
-  va_start(list, format);
-  vsnprintf(text->data + text->length, (size_t)length + 1, format, list);
-  va_end(list);
+  if (length > MOSTLY) {
+    make_room(text, (size_t)length);
+    va_start(list, format);
+    vsnprintf(text->data + text->length, (size_t)length + 1, format, list);
+    va_end(list);
+  }
   text->length += (size_t)length;
 }
 

@@ -24,8 +24,20 @@ static const char *escape_for(char c, bool value) {
   }
 }
 
+/* Bytes that stand for themselves, whatever they are in. */
+static size_t plain(const char *c) {
+  size_t n = 0;
+  while (c[n] >= ' ' && c[n] != '&' && c[n] != '<' && c[n] != '>' && c[n] != '"' && c[n] != 0x7F)
+    n++;
+  return n;
+}
+
 static void add_escaped(ts_text *text, const char *words, bool value) {
   for (const char *c = words; *c;) {
+    size_t run = plain(c);
+    ts_text_add_n(text, c, run);
+    c += run;
+    if (!*c) break;
     const char *escape = escape_for(*c, value);
     size_t length = ts_character(c);
     if (escape)
@@ -58,7 +70,8 @@ void ts_xml_start(ts_xml_out *out, const char *element) {
   if (out->depth >= DEPTH_MAX) abort(); /* our own documents are not that deep */
   close_tag(out);
   new_line(out);
-  ts_text_addf(&out->text, "<%s", element);
+  ts_text_add(&out->text, "<");
+  ts_text_add(&out->text, element);
   out->names[out->depth++] = element;
   out->open = true;
 }
@@ -66,17 +79,24 @@ void ts_xml_start(ts_xml_out *out, const char *element) {
 void ts_xml_attribute(ts_xml_out *out, const char *name, const char *value) {
   if (!value) return;
   if (!out->open) abort(); /* an attribute after the content: our own mistake */
-  ts_text_addf(&out->text, " %s=\"", name);
+  ts_text_add(&out->text, " ");
+  ts_text_add(&out->text, name);
+  ts_text_add(&out->text, "=\"");
   add_escaped(&out->text, value, true);
   ts_text_add(&out->text, "\"");
 }
 
 void ts_xml_attributef(ts_xml_out *out, const char *name, const char *format, ...) {
+  char most[160]; /* long enough for nearly everything */
   va_list list;
   va_start(list, format);
-  int length = vsnprintf(NULL, 0, format, list);
+  int length = vsnprintf(most, sizeof most, format, list);
   va_end(list);
   if (length < 0) abort();
+  if ((size_t)length < sizeof most) {
+    ts_xml_attribute(out, name, most);
+    return;
+  }
   char *value = ts_alloc((size_t)length + 1);
   va_start(list, format);
   vsnprintf(value, (size_t)length + 1, format, list);
@@ -101,7 +121,9 @@ void ts_xml_end(ts_xml_out *out) {
     out->open = false;
   } else {
     new_line(out);
-    ts_text_addf(&out->text, "</%s>", name);
+    ts_text_add(&out->text, "</");
+    ts_text_add(&out->text, name);
+    ts_text_add(&out->text, ">");
   }
   if (out->inline_ && out->depth < out->inline_depth) out->inline_ = false;
   if (out->depth == 0) ts_text_add(&out->text, "\n");

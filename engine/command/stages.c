@@ -22,7 +22,7 @@ static bool fits(const char *pattern, size_t length, const char *name) {
 }
 
 bool stage_names(const char *words, const char *name) {
-  for (const char *at = words; at != NULL && *(at += strspn(at, " ")) != '\0';
+  for (const char *at = name != NULL ? words : NULL; at != NULL && *(at += strspn(at, " ")) != '\0';
        at += strcspn(at, " "))
     if (fits(at, strcspn(at, " "), name)) return true;
   return false;

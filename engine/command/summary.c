@@ -237,10 +237,17 @@ static void duties(const ts_assessment *a) {
   if (shown > DUTIES_SHOWN) printf("  and %zu more\n", shown - DUTIES_SHOWN);
 }
 
+/* The last day there is in the vocabulary is no answer that anybody would give. */
+static const char *best_answer(const ts_session *s, const ts_open_fact *open,
+                               const ts_fact_def *fact) {
+  const char *best = ts_show_value(s->dossier, fact, &open->best, s->arena);
+  bool last = fact->type == TS_DATE && ts_same(best, fact->high);
+  return last ? "as late as can be" : best;
+}
+
 static void answer(const ts_session *s, const ts_open_fact *open, const ts_fact_def *fact) {
   if (open->removes == 0) return;
-  printf("      an answer takes away up to %d: %s\n", open->removes,
-         ts_show_value(s->dossier, fact, &open->best, s->arena));
+  printf("      an answer takes away up to %d: %s\n", open->removes, best_answer(s, open, fact));
 }
 
 static void questions(const ts_session *s, const ts_assessment *a) {

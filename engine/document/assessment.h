@@ -92,7 +92,7 @@ uint32_t ts_paper_slot(const ts_paper *paper, ts_subject subject, const char *na
 const char *ts_paper_known(ts_paper *paper, ts_subject subject, const char *name);
 const char *ts_paper_label(const ts_paper *paper, ts_subject subject);
 /* As seen from another subject: within one task a person's name is enough. */
-const char *ts_paper_label_from(const ts_paper *paper, ts_subject subject, ts_subject from);
+const char *ts_paper_label_from(const ts_paper *paper, ts_subject it, ts_subject from);
 const char *ts_paper_path(const ts_paper *paper, ts_subject subject);
 /* The subject a field leads to, as a path; NULL where it leads nowhere. */
 const char *ts_paper_path_to(const ts_paper *paper, ts_subject subject, const char *field);

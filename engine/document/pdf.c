@@ -91,6 +91,7 @@ static unsigned seconds_for(const char *html_path) {
  * ends with us, however we end. */
 static void become(char *const *arguments, char *const *variables, unsigned seconds, int out,
                    int err) {
+  // NOLINTNEXTLINE(android-cloexec-open): it may come out as 0 itself, and stays
   int nothing = open("/dev/null", O_RDONLY);
   struct rlimit work = {seconds, seconds + 1};
   setpgid(0, 0);
@@ -120,7 +121,7 @@ static bool start(child *c, char *const *arguments, unsigned seconds, ts_arena *
   char **variables = environment(arena);
   int out[2] = {-1, -1}, err[2] = {-1, -1};
   *c = (child){.pid = -1, .out = -1, .err = -1, .in_time = true, .heard = true};
-  c->end = milliseconds() + seconds * CLOCK_TIMES * 1000LL;
+  c->end = milliseconds() + 1000LL * CLOCK_TIMES * seconds;
   if (pipe2(out, O_CLOEXEC) == 0 && pipe2(err, O_CLOEXEC) == 0) c->pid = fork();
   if (c->pid == 0) become(arguments, variables, seconds, out[1], err[1]);
   shut(out[1]);
@@ -165,7 +166,7 @@ static void listen_to(child *c, ts_text *pdf, ts_text *said) {
 
 /* It may close both and go on all the same: that takes its time too. */
 static int finish(child *c) {
-  const struct timespec pause = {.tv_nsec = 5 * 1000 * 1000};
+  const struct timespec pause = {.tv_nsec = 5000000};
   int status = 0;
   pid_t ended = 0;
   while (c->in_time && (ended = waitpid(c->pid, &status, WNOHANG)) == 0) {

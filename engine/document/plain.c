@@ -16,6 +16,7 @@ static bool turns(const char *c) {
 /* Puts U+FFFD, which has as many bytes, in their place. */
 static void still(xmlNode *text) {
   for (char *c = (char *)text->content; c && (c = strchr(c, 0xE2)); c++)
+    // NOLINTNEXTLINE(bugprone-not-null-terminated-result): within a text
     if (turns(c)) memcpy(c, "\xEF\xBF\xBD", 3);
 }
 

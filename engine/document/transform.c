@@ -125,16 +125,29 @@ static void report_said(const ts_text *said, const char *stylesheet, ts_diagnost
   ts_text_release(&line);
 }
 
-static xsltStylesheet *load(const char *path, ts_text *said) {
-  xmlGenericErrorFunc xslt_before = xsltGenericError, xml_before = xmlGenericError;
-  void *xslt_data = xsltGenericErrorContext, *xml_data = xmlGenericErrorContext;
+/* Who listened to libxml2 and libxslt before; both know one listener for the whole process. */
+typedef struct {
+  xmlGenericErrorFunc xslt, xml;
+  void *xslt_data, *xml_data;
+} listeners;
+
+static listeners listen(ts_text *said) {
+  listeners before = {xsltGenericError, xmlGenericError, xsltGenericErrorContext,
+                      xmlGenericErrorContext};
   xsltSetGenericErrorFunc(said, hear);
   xmlSetGenericErrorFunc(said, hear);
+  return before;
+}
+
+static void listen_no_more(listeners before) {
+  xsltSetGenericErrorFunc(before.xslt_data, before.xslt);
+  xmlSetGenericErrorFunc(before.xml_data, before.xml);
+}
+
+static xsltStylesheet *load(const char *path) {
   xmlChar *address = xmlPathToURI(BAD_CAST path);
   xsltStylesheet *style = address ? xsltParseStylesheetFile(address) : NULL;
   xmlFree(address);
-  xsltSetGenericErrorFunc(xslt_data, xslt_before);
-  xmlSetGenericErrorFunc(xml_data, xml_before);
   if (style && style->errors == 0) return style;
   xsltFreeStylesheet(style);
   return NULL;
@@ -195,6 +208,7 @@ static char *save(xmlDoc *result, xsltStylesheet *style, size_t *length) {
   if (!bytes && !makes(style, "text")) return NULL; /* a text may have nothing to say */
   size_t head = strlen(doctype), body = bytes ? (size_t)count : 0;
   char *html = ts_alloc(head + body + 1);
+  // NOLINTNEXTLINE(bugprone-not-null-terminated-result): the last byte is there, zero
   memcpy(html, doctype, head);
   if (body) memcpy(html + head, bytes, body);
   xmlFree(bytes);
@@ -255,12 +269,16 @@ static const char *style_text(ts_arena *arena, const char *folder, const char *n
   return ts_file_read(arena, path, STYLE_LIMIT, NULL, problems);
 }
 
+/* A list of words that could not be read to its end is only said, and an empty one taken for it:
+ * whatever is said, there is no paper. */
 static bool guarded(const char *path, const ts_xml *xml, const parameter *parameters,
                     page_list *pages, ts_text *said) {
   ts_document_guard guard;
-  xsltStylesheet *style = ts_document_guard_begin(&guard) ? load(path, said) : NULL;
-  bool good = style && run(style, xml, &guard, parameters, pages, said);
+  listeners before = listen(said);
+  xsltStylesheet *style = ts_document_guard_begin(&guard) ? load(path) : NULL;
+  bool good = style && run(style, xml, &guard, parameters, pages, said) && said->length == 0;
   ts_document_guard_end(&guard);
+  listen_no_more(before);
   xsltFreeStylesheet(style);
   return good;
 }

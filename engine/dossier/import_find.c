@@ -135,7 +135,7 @@ const char *ts_import_resolve(const ts_import *import, const ts_known_fact *fact
                               const char *where) {
   bool several = fact->def->type == TS_REFS;
   const char *whole =
-      ts_same(words, "none") ? words : resolve_one(import, fact, words, where, !several);
+      strcmp(words, "none") == 0 ? words : resolve_one(import, fact, words, where, !several);
   if (whole != NULL || !several) return whole;
   const char *between = strpbrk(words, ",;") ? ",;" : " ", *at = words;
   ts_text ids = {0};

@@ -31,7 +31,7 @@ void ts_rewrite_say(ts_rewrite *rewrite, ts_rewrite_element *element, const ts_f
                     const char *value);
 
 /* Evidence goes before the end of a source. */
-void ts_rewrite_evidence(ts_rewrite *rewrite, size_t source, const char *path,
+void ts_rewrite_evidence(ts_rewrite *rewrite, size_t index, const char *path,
                          const ts_edit_evidence *evidence);
 
 /* Its element alone, on a line of its own. */

@@ -108,7 +108,7 @@ bool ts_fact_read(const ts_vocabulary *vocabulary, const ts_units *units, ts_are
                   ts_diagnostics *problems, const char *file, int line);
 
 /* What may be written for a fact, how it is found out and who knows, in one line. */
-void ts_fact_explain(const ts_fact_def *fact, ts_text *line);
+void ts_fact_explain(const ts_fact_def *def, ts_text *line);
 
 /* The subject that `field` leads to ("task", "day", "site"), itself where it is of that
  * entity, or TS_NO_SUBJECT. */

@@ -173,7 +173,7 @@ bool ts_quantity_read(const ts_units *units, const char *text, ts_range *range, 
                       char *why, size_t size) {
   char plain[TS_PLAIN_SIZE];
   ts_reader reader = {units, why, size};
-  result read;
+  result read = {.dim = 0};
   if (!ts_plain_text(text, plain, why, size)) return false;
   if (plain[0] == '?' && !plain[1])
     return ts_refuse(&reader, "\"?\" (not known) is not a quantity; a number was expected");

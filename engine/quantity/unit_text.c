@@ -161,7 +161,7 @@ static link read_link(parser *p) {
 }
 
 static bool read_expression(parser *p, ts_scale *scale) {
-  ts_scale next;
+  ts_scale next = {0};
   bool divided = false;
   *scale = (ts_scale){1, 1, 0, 0, TS_NUMBER};
   skip_spaces(p);

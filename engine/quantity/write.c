@@ -11,6 +11,7 @@
 
 enum { NUMBER = 32, UNIT = 64 };
 
+// NOLINTNEXTLINE(bugprone-suspicious-memory-comparison): the bits are meant, 0 is not -0
 static bool same_bits(double a, double b) { return memcmp(&a, &b, sizeof a) == 0; }
 
 static bool reads_back(const ts_scale *scale, const char *number, double si) {

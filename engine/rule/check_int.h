@@ -61,7 +61,7 @@ void ts_types_follow(ts_checking *c, size_t rule);
 /* The fact a field leads to in the last rule followed, "immersion.breath-hold"; or NULL. */
 const char *ts_types_path(ts_checking *c, ts_syntax *field);
 /* Keeps what an evaluation of a rule read and which controls it named. */
-void ts_keep_seen(ts_checking *c, size_t rule, const ts_evaluation *seen);
+void ts_keep_seen(ts_checking *c, size_t rule, const ts_evaluation *evaluation);
 void ts_keep_fact(ts_rule_seen *seen, const ts_fact_def *fact);
 
 void ts_inspect_names(ts_checking *c);

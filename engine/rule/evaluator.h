@@ -15,6 +15,7 @@ typedef struct {
 struct ts_evaluator {
   const ts_packs *packs;
   ts_sandbox *box;
+  bool borrowed; /* the box in which the packs were loaded */
   size_t rule;
   ts_course *courses;
   ts_kept *kept; /* one a course */

@@ -127,9 +127,9 @@ static bool meets(trial *t, lua_State *L, const ts_evaluation *seen) {  /* one e
   lua_getfield(L, -1, "word");
   const char *word = lua_tostring(L, -1);
   lua_pop(L, 1);
-  if (word && !strcmp(word, "nothing")) return nothing_is(t, seen);
+  if (ts_same(word, "nothing")) return nothing_is(t, seen);
   int index = 0;
-  while (index < 4 && (!word || strcmp(words[index], word))) index++;
+  while (index < 4 && (!word || !ts_same(words[index], word))) index++;
   if (index == 4) return complain(t, "\"expect\" must be nothing, hazard { }, stop { }, duty { } or note { }"), false;
   const ts_outcome *worst = worst_of(seen, (ts_word)index);
   if (!worst) {

@@ -26,7 +26,8 @@ ts_lexer ts_lexer_new(const char *text, size_t length);
 ts_token ts_lexer_next(ts_lexer *lexer);
 /* A name, a number or a symbol that reads so; strings never do. Asked dozens of times a token: so here. */
 static inline bool ts_token_is(const ts_token *token, const char *text) {
-  return token->kind != TS_T_STRING && token->length == strlen(text) && !memcmp(token->start, text, token->length);
+  if (token->kind == TS_T_STRING || (token->length > 0 && *token->start != *text)) return false;
+  return token->length == strlen(text) && !memcmp(token->start, text, token->length);
 }
 
 #endif

@@ -17,6 +17,8 @@ ts_packs *ts_packs_new(const ts_units *units, ts_vocabulary *vocabulary) {
   packs->units = units;
   packs->vocabulary = vocabulary;
   packs->box = ts_sandbox_new(units);
+  packs->lent = ts_arena_alloc(packs->arena, sizeof *packs->lent);
+  atomic_flag_clear(packs->lent);
   return packs;
 }
 
@@ -157,6 +159,7 @@ bool ts_packs_load_as(ts_packs *packs, const char *folder, const char *pack, ts_
     good = false;
   }
   good = ts_declarations_read(packs, problems) && good;
+  ts_graph_mark(packs->box->graph);
   if (packs->rule_count) qsort(packs->rules, packs->rule_count, sizeof *packs->rules, compare_rules);
   if (packs->control_count) qsort(packs->controls, packs->control_count, sizeof *packs->controls, compare_controls);
   packs->sorted_controls = packs->control_count;
@@ -206,28 +209,42 @@ void ts_evaluator_record(ts_evaluator *evaluator) {
 
 void ts_evaluator_narrow(ts_evaluator *evaluator, bool narrow) { evaluator->box->narrowing = narrow; }
 
-static ts_evaluator *empty_evaluator(const ts_packs *packs) {
+static ts_evaluator *empty_evaluator(const ts_packs *packs, ts_sandbox *box) {
   ts_evaluator *evaluator = ts_alloc(sizeof *evaluator);
   evaluator->packs = packs;
-  evaluator->box = ts_sandbox_new(packs->units);
+  evaluator->box = box;
   evaluator->box->packs = packs;
   return evaluator;
 }
 
-/* The files loaded before: they load again. */
-ts_evaluator *ts_evaluator_new(const ts_packs *packs, const ts_dossier *dossier) {
-  ts_evaluator *evaluator = empty_evaluator(packs);
-  evaluator->box->amended = dossier != NULL; /* examples prove a rule as it was written */
+/* The first that runs rules over a dossier does so where they were loaded: so they load once. */
+static ts_evaluator *borrowing(const ts_packs *packs) {
+  if (atomic_flag_test_and_set(packs->lent)) return NULL;
+  ts_evaluator *evaluator = empty_evaluator(packs, packs->box);
+  evaluator->borrowed = true;
+  return evaluator;
+}
+
+static ts_evaluator *loading_again(const ts_packs *packs) {
+  ts_evaluator *evaluator = empty_evaluator(packs, ts_sandbox_new(packs->units));
   for (size_t i = 0; i < packs->file_count; i++)
     if (!packs->files[i].refused)
       ts_sandbox_run_file(evaluator->box, packs->files[i].text, packs->files[i].length, packs->files[i].name);
   ts_graph_mark(evaluator->box->graph);
+  return evaluator;
+}
+
+/* Those of examples load again: what they try is read from the packs' own box meanwhile. */
+ts_evaluator *ts_evaluator_new(const ts_packs *packs, const ts_dossier *dossier) {
+  ts_evaluator *evaluator = dossier ? borrowing(packs) : NULL;
+  if (!evaluator) evaluator = loading_again(packs);
+  evaluator->box->amended = dossier != NULL; /* examples prove a rule as it was written */
   if (dossier) ts_evaluator_use(evaluator, dossier);
   return evaluator;
 }
 
 ts_evaluator *ts_evaluator_watched(const ts_packs *packs, const ts_text *texts, ts_watch *watch, void *watcher) {
-  ts_evaluator *evaluator = empty_evaluator(packs);
+  ts_evaluator *evaluator = empty_evaluator(packs, ts_sandbox_new(packs->units));
   ts_sandbox_watch(evaluator->box, watch, watcher);
   for (size_t i = 0; i < packs->file_count; i++)
     if (!packs->files[i].refused)
@@ -236,9 +253,22 @@ ts_evaluator *ts_evaluator_watched(const ts_packs *packs, const ts_text *texts, 
   return evaluator;
 }
 
+/* As it was when the packs were loaded. */
+static void give_back(const ts_packs *packs) {
+  ts_sandbox *box = packs->box;
+  ts_recorder_free(box->recorder);
+  box->recorder = NULL;
+  box->laid = NULL;
+  box->dossier = NULL;
+  box->narrowing = true;
+  ts_graph_reset(box->graph);
+  atomic_flag_clear(packs->lent);
+}
+
 void ts_evaluator_free(ts_evaluator *evaluator) {
   if (!evaluator) return;
-  ts_sandbox_free(evaluator->box);
+  if (evaluator->borrowed) give_back(evaluator->packs);
+  else ts_sandbox_free(evaluator->box);
   free(evaluator->courses);
   free(evaluator->kept);
   free(evaluator->reads);

@@ -3,6 +3,7 @@
 #define TS_RULE_PACKS_INT_H
 
 #include "rule/sandbox.h"
+#include <stdatomic.h>
 
 typedef struct {
   const char *pack, *name;
@@ -22,6 +23,7 @@ struct ts_packs {
   const ts_units *units;
   ts_vocabulary *vocabulary;
   ts_sandbox *box;
+  atomic_flag *lent; /* an evaluator has the box for itself */
   ts_loaded_rule *rules;
   size_t rule_count, rule_capacity;
   ts_control *controls;

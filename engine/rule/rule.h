@@ -272,7 +272,7 @@ const ts_evaluation *ts_evaluate(ts_evaluator *evaluator, size_t rule, ts_subjec
 
 /* One course of the last evaluation again, with its words. Never NULL; belongs to the evaluator
  * and holds until the next evaluation. */
-const ts_course *ts_course_worded(ts_evaluator *evaluator, size_t course);
+const ts_course *ts_course_worded(ts_evaluator *evaluator, size_t index);
 
 /* ---- what rules read and name -------------------------------------------- */
 

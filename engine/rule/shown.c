@@ -464,7 +464,7 @@ static void word_functions(ts_sandbox *box, const ts_said *said, ts_outcome *out
   qsort(names, found, sizeof *names, compare_names);
   size_t kept = 0;
   for (size_t i = 0; i < found; i++)
-    if (!kept || strcmp(names[kept - 1], names[i])) names[kept++] = names[i];
+    if (!kept || !ts_same(names[kept - 1], names[i])) names[kept++] = names[i];
   out->calls = names;
   out->call_count = kept;
 }

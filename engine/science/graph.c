@@ -20,6 +20,7 @@ void ts_graph_free(ts_graph *graph) {
   free(graph->permanent.places);
   free(graph->fresh.places);
   free(graph->made);
+  free(graph->calls);
   free(graph);
 }
 
@@ -308,17 +309,33 @@ void ts_call_values(const ts_graph *graph, const ts_node *call, ts_node_id *valu
     values[i] = ts_node_at(graph, at)->a;
 }
 
-static ts_range call_range(const ts_graph *graph, const ts_node *node) {
+static size_t call_place(const ts_function *function, const ts_range *x) {
+  uint64_t h = (uint64_t)(function - ts_functions());
+  for (int i = 0; i < function->count; i++) h = mix(mix(h, bits(x[i].lo)), bits(x[i].hi));
+  return (h ^ h >> 32) & (TS_KNOWN_CALLS - 1);
+}
+
+ts_range ts_known_range(ts_graph *graph, const ts_function *function, const ts_range *x) {
+  if (!graph->calls) graph->calls = ts_alloc(TS_KNOWN_CALLS * sizeof *graph->calls);
+  ts_known_call *known = &graph->calls[call_place(function, x)];
+  size_t size = (size_t)function->count * sizeof *x;
+  if (known->function == function && memcmp(known->x, x, size) == 0) return known->y;
+  bool open;
+  known->function = function;
+  memcpy(known->x, x, size);
+  return known->y = ts_function_apply(function, x, &open);
+}
+
+static ts_range call_range(ts_graph *graph, const ts_node *node) {
   const ts_function *function = &ts_functions()[node->calc];
-  ts_node_id values[TS_ARGUMENTS_MAX];
+  ts_node_id values[TS_ARGUMENTS_MAX] = {0};
   ts_range x[TS_ARGUMENTS_MAX];
   ts_call_values(graph, node, values);
   for (int i = 0; i < function->count; i++) x[i] = range_of(graph, values[i]);
-  bool open = false;
-  return ts_function_apply(function, x, &open);
+  return ts_known_range(graph, function, x);
 }
 
-ts_range ts_node_forward(const ts_graph *graph, const ts_node *node) {
+ts_range ts_node_forward(ts_graph *graph, const ts_node *node) {
   ts_range a = node->op > TS_FACT && node->a != TS_NO_NODE ? range_of(graph, node->a) : (ts_range){0, 0};
   switch ((ts_op)node->op) {
   case TS_ADD: return ts_range_add(a, range_of(graph, node->b));

@@ -16,6 +16,14 @@ typedef struct {
   size_t used;
 } ts_places;
 
+/* A call of a science function and what came of it: narrowing and runs with one fact moved ask for
+ * most of them again. */
+typedef struct {
+  const ts_function *function; /* NULL: nothing kept here yet */
+  ts_range x[TS_ARGUMENTS_MAX], y;
+} ts_known_call;
+enum { TS_KNOWN_CALLS = 512 }; /* a power of two */
+
 struct ts_graph {
   ts_node *nodes;
   size_t count, capacity;
@@ -25,12 +33,16 @@ struct ts_graph {
   ts_places fresh;     /* nodes of this evaluation */
   ts_made *made;       /* facts of this evaluation */
   size_t made_count, made_capacity;
+  ts_known_call *calls; /* by what is in them; once one is made */
   uint32_t pass;       /* of narrowing, counted from the reset */
   bool shrunk;         /* the present round of narrowing cut something by a good part */
   char problem[160];
 };
 
+/* As ts_function_apply. */
+ts_range ts_known_range(ts_graph *graph, const ts_function *function, const ts_range *x);
+
 /* The range an operation node has from the present ranges of its operands. */
-ts_range ts_node_forward(const ts_graph *graph, const ts_node *node);
+ts_range ts_node_forward(ts_graph *graph, const ts_node *node);
 
 #endif

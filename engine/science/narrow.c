@@ -118,6 +118,7 @@ static bool back_abs(ts_graph *graph, const ts_node *n, ts_range r) {
 /* ---- science functions, inverted by search ------------------------------------------ */
 
 typedef struct {
+  ts_graph *graph;
   const ts_function *function;
   ts_range x[TS_ARGUMENTS_MAX], result;
 } inversion;
@@ -125,9 +126,8 @@ typedef struct {
 /* What the function gives with an argument in `part`, the others staying in their ranges. */
 static ts_range given(const inversion *v, int argument, ts_range part) {
   ts_range x[TS_ARGUMENTS_MAX];
-  bool open;
   for (int i = 0; i < v->function->count; i++) x[i] = i == argument ? part : v->x[i];
-  return ts_function_apply(v->function, x, &open);
+  return ts_known_range(v->graph, v->function, x);
 }
 
 static bool gives(const inversion *v, ts_range y) { return y.lo <= v->result.hi && y.hi >= v->result.lo; }
@@ -208,7 +208,7 @@ static bool back_call(ts_graph *graph, const ts_node *n, ts_range r) {
   ts_range now_gives = ts_node_forward(graph, n);
   double hardly = 1e-9 * (now_gives.hi - now_gives.lo);
   if (r.lo <= now_gives.lo + hardly && r.hi >= now_gives.hi - hardly) return true; /* nothing new */
-  inversion v = {.function = &ts_functions()[n->calc], .result = r};
+  inversion v = {.graph = graph, .function = &ts_functions()[n->calc], .result = r};
   ts_call_values(graph, n, values);
   for (int i = 0; i < v.function->count; i++) v.x[i] = now(graph, values[i]);
   for (int i = 0; i < v.function->count; i++) {

@@ -136,7 +136,7 @@ def numbers_only_from(written, words, name, texts):
 def matrix_counts(root, page_path):
     """The counts in the cells of the matrix, once more."""
     tree = open(page_path, encoding="utf-8").read()
-    shown = [int(n) for n in re.findall(r'<td class="cell[^>]*><span class="full">\S+ <b>(\d+)</b>', tree)]
+    shown = [int(n) for n in re.findall(r'<td class="cell[^>]*><span class="counted">\S+ <b>(\d+)</b>', tree)]
     count = {}
     for score in root.findall("findings/finding[@word='hazard']/score[@worst]"):
         key = (score.get("as"), score.get("worst-likelihood"), score.get("worst-severity"))

@@ -4,8 +4,9 @@
  *   FAULT_AT     which of them, from 1; 0 or nothing: none
  *   FAULT_KEEP   that one and all after it
  *   FAULT_KILL   there the process is killed instead, as by a cut of the power
- *   FAULT_COUNT  a file, to which at the end goes how many there were
+ *   FAULT_COUNT  a file, to which at the end goes how many of each kind there were
  *   FAULT_PATHS  a file, to which goes the number of the first call on every path of calls
+ *   FAULT_DEEP   so many callers make a path
  *   FAULT_HASTE  the monotonic clock and poll() run 20,000 times as fast
  *
  * What the C library does by itself (the writes of stdio) is not seen: /dev/full shows that. */
@@ -32,12 +33,16 @@
 #include <time.h>
 #include <unistd.h>
 
-enum { DEPTH = 7, SEEN = 1 << 16, HASTE = 20000 };
+enum { DEEPEST = 16, SEEN = 1 << 16, HASTE = 20000 };
+typedef enum { MEMORY, OPEN, READ, WRITE, SYNC, CLOSE, MOVE, OTHER, KINDS } what;
+static const char *const kinds[KINDS] = {"memory", "open", "read", "write", "sync", "close", "move", "other"};
 
 static bool on, keep, kills, haste, inside;
-static const char *kind = "", *count_to;
+static const char *count_to;
+static what kind = KINDS; /* none */
 static int paths_to = -1;
-static unsigned long at, count;
+static unsigned long at, counts[KINDS];
+static int deep; /* how many callers make a path */
 static uintptr_t seen[SEEN];
 
 static unsigned long number(const char *name) {
@@ -55,6 +60,12 @@ static void *early(size_t n) {
   return used <= sizeof bytes / sizeof *bytes ? got : NULL;
 }
 
+static what kind_named(const char *name) {
+  what one = 0;
+  while (one < KINDS && (!name || strcmp(name, kinds[one]) != 0)) one++;
+  return one;
+}
+
 __attribute__((constructor)) static void begin(void) {
   void *frames[2];
   void *(*found)(size_t) = (void *(*)(size_t))dlsym(RTLD_NEXT, "__libc_malloc");
@@ -63,46 +74,51 @@ __attribute__((constructor)) static void begin(void) {
   real_malloc = found;
   if (strcmp(program_invocation_short_name, "tankside") != 0) return; /* not its children */
   backtrace(frames, 2); /* loads what it needs, before anything is counted */
-  kind = getenv("FAULT_KIND") ? getenv("FAULT_KIND") : "";
+  kind = kind_named(getenv("FAULT_KIND"));
   at = number("FAULT_AT");
   keep = getenv("FAULT_KEEP") != NULL;
   kills = getenv("FAULT_KILL") != NULL;
   haste = getenv("FAULT_HASTE") != NULL;
   count_to = getenv("FAULT_COUNT");
+  deep = (int)number("FAULT_DEEP");
+  if (deep > DEEPEST) deep = DEEPEST;
   if (getenv("FAULT_PATHS"))
     paths_to = (int)syscall(SYS_open, getenv("FAULT_PATHS"), O_WRONLY | O_CREAT | O_TRUNC, 0666);
   on = true;
 }
 
 __attribute__((destructor)) static void end(void) {
-  char text[32];
+  char text[64];
   if (!on || !count_to) return;
   on = false;
-  int length = snprintf(text, sizeof text, "%lu\n", count);
   int file = (int)syscall(SYS_open, count_to, O_WRONLY | O_CREAT | O_TRUNC, 0666);
-  syscall(SYS_write, file, text, (size_t)length);
+  for (what one = 0; one < KINDS; one++) {
+    int length = snprintf(text, sizeof text, "%s %lu\n", kinds[one], counts[one]);
+    syscall(SYS_write, file, text, (size_t)length);
+  }
 }
 
 /* The number of this call, if no other came this way before. */
 static void note_path(void) {
-  void *frames[DEPTH + 3];
+  void *frames[DEEPEST + 3];
   uintptr_t hash = 1469598103934665603u;
-  int depth = backtrace(frames, DEPTH + 3);
+  int depth = backtrace(frames, deep + 3);
   for (int i = 3; i < depth; i++) hash = (hash ^ (uintptr_t)frames[i]) * 1099511628211u;
   size_t slot = (hash ^ hash >> 32) % SEEN;
   while (seen[slot] && seen[slot] != hash) slot = (slot + 1) % SEEN;
   if (seen[slot]) return;
   seen[slot] = hash;
   char text[32];
-  int length = snprintf(text, sizeof text, "%lu\n", count);
+  int length = snprintf(text, sizeof text, "%lu\n", counts[kind]);
   syscall(SYS_write, paths_to, text, (size_t)length);
 }
 
 /* Whether this call is to fail. */
-static bool fails(const char *of, int why) {
-  if (!on || inside || strcmp(of, kind) != 0) return false;
+static bool fails(what of, int why) {
+  if (!on || inside) return false;
+  unsigned long count = ++counts[of];
+  if (of != kind) return false;
   inside = true;
-  count++;
   if (paths_to >= 0) note_path();
   inside = false;
   if (at == 0 || (keep ? count < at : count != at)) return false;
@@ -116,13 +132,13 @@ static bool fails(const char *of, int why) {
 /* ---- memory: where the program, which stands in for malloc itself, asks for it -------------- */
 
 void *__libc_malloc(size_t n) {
-  return fails("memory", ENOMEM) ? NULL : real_malloc ? real_malloc(n) : early(n);
+  return fails(MEMORY, ENOMEM) ? NULL : real_malloc ? real_malloc(n) : early(n);
 }
 void *__libc_calloc(size_t n, size_t m) {
-  return fails("memory", ENOMEM) ? NULL : real_calloc ? real_calloc(n, m) : early(n * m);
+  return fails(MEMORY, ENOMEM) ? NULL : real_calloc ? real_calloc(n, m) : early(n * m);
 }
 void *__libc_realloc(void *p, size_t n) {
-  return fails("memory", ENOMEM) ? NULL : real_realloc(p, n);
+  return fails(MEMORY, ENOMEM) ? NULL : real_realloc(p, n);
 }
 
 /* ---- opening, making --------------------------------------------------------------------- */
@@ -136,107 +152,107 @@ int open(const char *path, int flags, ...) {
   va_start(list, flags);
   mode_t mode = mode_of(flags, list);
   va_end(list);
-  return fails("open", EMFILE) ? -1 : NEXT(open)(path, flags, mode);
+  return fails(OPEN, EMFILE) ? -1 : NEXT(open)(path, flags, mode);
 }
 int open64(const char *path, int flags, ...) {
   va_list list;
   va_start(list, flags);
   mode_t mode = mode_of(flags, list);
   va_end(list);
-  return fails("open", EMFILE) ? -1 : NEXT(open64)(path, flags, mode);
+  return fails(OPEN, EMFILE) ? -1 : NEXT(open64)(path, flags, mode);
 }
 int openat(int folder, const char *path, int flags, ...) {
   va_list list;
   va_start(list, flags);
   mode_t mode = mode_of(flags, list);
   va_end(list);
-  return fails("open", EMFILE) ? -1 : NEXT(openat)(folder, path, flags, mode);
+  return fails(OPEN, EMFILE) ? -1 : NEXT(openat)(folder, path, flags, mode);
 }
 FILE *fopen(const char *path, const char *mode) {
-  return fails("open", EMFILE) ? NULL : NEXT(fopen)(path, mode);
+  return fails(OPEN, EMFILE) ? NULL : NEXT(fopen)(path, mode);
 }
 FILE *fopen64(const char *path, const char *mode) {
-  return fails("open", EMFILE) ? NULL : NEXT(fopen64)(path, mode);
+  return fails(OPEN, EMFILE) ? NULL : NEXT(fopen64)(path, mode);
 }
-DIR *opendir(const char *path) { return fails("open", EMFILE) ? NULL : NEXT(opendir)(path); }
-DIR *fdopendir(int file) { return fails("open", ENOMEM) ? NULL : NEXT(fdopendir)(file); }
-int mkdir(const char *path, mode_t mode) { return fails("open", ENOSPC) ? -1 : NEXT(mkdir)(path, mode); }
+DIR *opendir(const char *path) { return fails(OPEN, EMFILE) ? NULL : NEXT(opendir)(path); }
+DIR *fdopendir(int file) { return fails(OPEN, ENOMEM) ? NULL : NEXT(fdopendir)(file); }
+int mkdir(const char *path, mode_t mode) { return fails(OPEN, ENOSPC) ? -1 : NEXT(mkdir)(path, mode); }
 int mkdirat(int folder, const char *path, mode_t mode) {
-  return fails("open", ENOSPC) ? -1 : NEXT(mkdirat)(folder, path, mode);
+  return fails(OPEN, ENOSPC) ? -1 : NEXT(mkdirat)(folder, path, mode);
 }
 
 /* ---- reading, writing -------------------------------------------------------------------- */
 
-ssize_t read(int file, void *bytes, size_t n) { return fails("read", EIO) ? -1 : NEXT(read)(file, bytes, n); }
+ssize_t read(int file, void *bytes, size_t n) { return fails(READ, EIO) ? -1 : NEXT(read)(file, bytes, n); }
 ssize_t __read_chk(int file, void *bytes, size_t n, size_t room) {
   (void)room;
   return read(file, bytes, n);
 }
-struct dirent *readdir(DIR *folder) { return fails("read", EIO) ? NULL : NEXT(readdir)(folder); }
-struct dirent64 *readdir64(DIR *folder) { return fails("read", EIO) ? NULL : NEXT(readdir64)(folder); }
+struct dirent *readdir(DIR *folder) { return fails(READ, EIO) ? NULL : NEXT(readdir)(folder); }
+struct dirent64 *readdir64(DIR *folder) { return fails(READ, EIO) ? NULL : NEXT(readdir64)(folder); }
 ssize_t write(int file, const void *bytes, size_t n) {
-  return fails("write", ENOSPC) ? -1 : NEXT(write)(file, bytes, n);
+  return fails(WRITE, ENOSPC) ? -1 : NEXT(write)(file, bytes, n);
 }
 /* As the C library itself marks a stream that failed. */
-static bool stream_fails(FILE *to, const char *of) {
+static bool stream_fails(FILE *to, what of) {
   if (!fails(of, ENOSPC)) return false;
   if (to) to->_flags |= 0x20;
   return true;
 }
 size_t fwrite(const void *bytes, size_t size, size_t n, FILE *to) {
-  return stream_fails(to, "write") ? 0 : NEXT(fwrite)(bytes, size, n, to);
+  return stream_fails(to, WRITE) ? 0 : NEXT(fwrite)(bytes, size, n, to);
 }
-int fflush(FILE *to) { return stream_fails(to, "sync") ? EOF : NEXT(fflush)(to); }
-int fsync(int file) { return fails("sync", EIO) ? -1 : NEXT(fsync)(file); }
+int fflush(FILE *to) { return stream_fails(to, SYNC) ? EOF : NEXT(fflush)(to); }
+int fsync(int file) { return fails(SYNC, EIO) ? -1 : NEXT(fsync)(file); }
 
 /* What is closed is closed, whatever was said of it. */
 int close(int file) {
   int done = NEXT(close)(file);
-  return fails("close", EIO) ? -1 : done;
+  return fails(CLOSE, EIO) ? -1 : done;
 }
 int fclose(FILE *file) {
   int done = NEXT(fclose)(file);
-  return fails("close", EIO) ? EOF : done;
+  return fails(CLOSE, EIO) ? EOF : done;
 }
 int closedir(DIR *folder) {
   int done = NEXT(closedir)(folder);
-  return fails("close", EIO) ? -1 : done;
+  return fails(CLOSE, EIO) ? -1 : done;
 }
 
 /* ---- moving, and the rest ------------------------------------------------------------------ */
 
-int rename(const char *from, const char *to) { return fails("move", EIO) ? -1 : NEXT(rename)(from, to); }
+int rename(const char *from, const char *to) { return fails(MOVE, EIO) ? -1 : NEXT(rename)(from, to); }
 int renameat(int a, const char *from, int b, const char *to) {
-  return fails("move", EIO) ? -1 : NEXT(renameat)(a, from, b, to);
+  return fails(MOVE, EIO) ? -1 : NEXT(renameat)(a, from, b, to);
 }
 int renameat2(int a, const char *from, int b, const char *to, unsigned flags) {
-  return fails("move", EIO) ? -1 : NEXT(renameat2)(a, from, b, to, flags);
+  return fails(MOVE, EIO) ? -1 : NEXT(renameat2)(a, from, b, to, flags);
 }
 int linkat(int a, const char *from, int b, const char *to, int flags) {
-  return fails("move", EIO) ? -1 : NEXT(linkat)(a, from, b, to, flags);
+  return fails(MOVE, EIO) ? -1 : NEXT(linkat)(a, from, b, to, flags);
 }
 int unlinkat(int folder, const char *name, int flags) {
-  return fails("other", EIO) ? -1 : NEXT(unlinkat)(folder, name, flags);
+  return fails(OTHER, EIO) ? -1 : NEXT(unlinkat)(folder, name, flags);
 }
-int flock(int file, int how) { return fails("other", ENOLCK) ? -1 : NEXT(flock)(file, how); }
+int flock(int file, int how) { return fails(OTHER, ENOLCK) ? -1 : NEXT(flock)(file, how); }
 int fchmodat(int folder, const char *name, mode_t mode, int flags) {
-  return fails("other", EPERM) ? -1 : NEXT(fchmodat)(folder, name, mode, flags);
+  return fails(OTHER, EPERM) ? -1 : NEXT(fchmodat)(folder, name, mode, flags);
 }
-int fstat(int file, struct stat *about) { return fails("other", EIO) ? -1 : NEXT(fstat)(file, about); }
+int fstat(int file, struct stat *about) { return fails(OTHER, EIO) ? -1 : NEXT(fstat)(file, about); }
 int on_exit(void (*call)(int, void *), void *with) {
-  return fails("other", ENOMEM) ? -1 : NEXT(on_exit)(call, with);
+  return fails(OTHER, ENOMEM) ? -1 : NEXT(on_exit)(call, with);
 }
 char *realpath(const char *path, char *into) {
-  return fails("other", ENOMEM) ? NULL : NEXT(realpath)(path, into);
+  return fails(OTHER, ENOMEM) ? NULL : NEXT(realpath)(path, into);
 }
 char *__realpath_chk(const char *path, char *into, size_t room) {
   (void)room;
   return realpath(path, into);
 }
-pid_t fork(void) { return fails("other", EAGAIN) ? -1 : NEXT(fork)(); }
-int pipe2(int both[2], int flags) { return fails("other", EMFILE) ? -1 : NEXT(pipe2)(both, flags); }
+pid_t fork(void) { return fails(OTHER, EAGAIN) ? -1 : NEXT(fork)(); }
+int pipe2(int both[2], int flags) { return fails(OTHER, EMFILE) ? -1 : NEXT(pipe2)(both, flags); }
 pid_t waitpid(pid_t pid, int *status, int how) {
-  return fails("other", EINTR) ? -1 : NEXT(waitpid)(pid, status, how);
+  return fails(OTHER, EINTR) ? -1 : NEXT(waitpid)(pid, status, how);
 }
 
 /* ---- the clock -------------------------------------------------------------------------------- */

@@ -334,7 +334,8 @@ START_TEST(texts_with_a_translation_change_and_all_others_stay_and_are_listed) {
   const char *es = in_language(small, sizeof small - 1, "es", &size);
   says(es, "title=\"Más profundo de lo que alcanza un rescatador\"");
   says(es, "title=\"A rule of the site\"");
-  says(es, "<not-translated><rule id=\"site.own\"/><control ref=\"own\"/></not-translated>");
+  says(es, "<not-translated><rule id=\"place.rescue-depth\"/><rule id=\"site.own\"/><control "
+           "ref=\"own\"/></not-translated>");
   /* what a dossier says, and the words sheets choose by */
   says(es,
        "<production title=\"performer\" on=\"2027-03-01\" on-words=\"lunes, 1 de marzo de 2027\"");
@@ -409,7 +410,7 @@ static const char patterned[] =
     "<assessment format=\"1\" tankside=\"0.1.0\"><subjects><subject path=\"s/water\" "
     "entity=\"water\" label=\"water of Head of the Lake\">"
     "<fact name=\"recall-signals\" text=\"speaker, lights\"/><fact name=\"a\" text=\"no\"/>"
-    "<fact name=\"b\" text=\"36.5 years\"/></subject></subjects>"
+    "<fact name=\"b\" text=\"36.5 years\"/><fact name=\"c\" text=\"4 per h\"/></subject></subjects>"
     "<findings><finding rule=\"r\" title=\"t\" word=\"hazard\">"
     "<because case=\"worst\" form=\"{i.breath_hold} of ours\">latex and 3 s</because>"
     "<because case=\"best\">no such word</because>"
@@ -434,6 +435,7 @@ START_TEST(what_the_core_says_in_patterns_is_said_in_the_language) {
   says(de, "text=\"Lautsprecher, Lichter\"");
   says(de, "name=\"a\" text=\"no\""); /* sheets choose by it */
   says(de, "text=\"36,5 Jahre\"");
+  says(de, "text=\"4/h\"");
   says(de, "text=\"verschnupft: ja (nicht bekannt)\"");
   says(de, "(20. Februar 2026 .. 1. März 2026) &gt; 1,5 d\"");
   says(de, "((nicht mitgeteilt)) &gt; 1,5 d\"");
