@@ -113,6 +113,8 @@ const ts_verb verb_print = {
         "and CSV go to standard output or to the file given with -o; a PDF or a spreadsheet\n"
         "needs -o, and the HTML that a PDF is set from stays beside it. Nothing is computed\n"
         "again.\n\n"
+        "A document of more than about two hundred pages is set as several PDFs, each complete\n"
+        "in itself: FILE-part-01.pdf, FILE-part-02.pdf and so on.\n\n"
         "  assessment  everything, personal facts too: insurer, officer, coordinator\n"
         "  task        the sheet of one task (--task ID), for those who do it\n"
         "  emergency   whom to call, who does what, how long it takes to the chamber\n"

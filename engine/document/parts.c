@@ -17,17 +17,17 @@ typedef struct {
 } stretch;
 
 typedef struct {
-  stretch tag;     /* where it begins; of a table, its caption and heads too */
-  stretch heading; /* what its last <h2> says */
+  stretch tag;            /* where it begins; of a table, its caption and heads too */
+  stretch heading, under; /* what its last <h2> says, and the last <h3> since */
   char name[NAME_LIMIT];
-  bool flows, after_heading;
+  bool flows, paper, begun, after_heading; /* begun: something in it is closed */
 } element;
 
 /* Where a part begins, and what is open there. */
 typedef struct {
   size_t at;
   ts_text opens, closes;
-  stretch heading;
+  stretch heading, under;
 } cut;
 
 struct ts_parts {
@@ -45,7 +45,7 @@ typedef struct {
   char name[NAME_LIMIT];
   bool closes;
   element open[DEEPEST];
-  size_t depth, fixed; /* of those open, how many are not to be cut */
+  size_t depth, fixed, papers; /* of those open, how many are not to be cut, are read as one */
   bool good;
 } scanner;
 
@@ -129,18 +129,28 @@ static void cut_here(scanner *s) {
   cut *c = new_cut(s->parts, s->tag.from);
   for (size_t i = 1; i < s->depth; i++) { /* after <body> */
     open_again(s->parts, &s->open[i], c);
-    if (s->open[i].heading.to > 0) c->heading = s->open[i].heading;
+    if (s->open[i].heading.to > 0) c->heading = s->open[i].heading, c->under = s->open[i].under;
   }
+  if (ts_same(s->name, "h3")) c->under = (stretch){0};
   for (size_t i = s->depth; i-- > 1;) ts_text_addf(&c->closes, "</%s>", s->open[i].name);
+}
+
+/* A paper that is read as one: the sheet of a task, the record of a day. */
+static bool is_paper(const ts_parts *p, stretch tag) {
+  stretch class = value_in(p, tag, "class");
+  static const char paper[] = "document";
+  return class.to - class.from == sizeof paper - 1 &&
+         memcmp(p->html + class.from, paper, sizeof paper - 1) == 0;
 }
 
 /* Before a block where the part is long enough; before whatever comes where it is too long. */
 static bool may_be_cut(const scanner *s) {
   const ts_parts *p = s->parts;
   const element *in = &s->open[s->depth - 1];
-  if (p->target == 0 || s->depth < 2 || s->fixed > 0 || in->after_heading) return false;
+  if (p->target == 0 || s->depth < 2 || s->fixed > 0 || !in->begun || in->after_heading)
+    return false;
   if (ts_same(in->name, "table") && !ts_same(s->name, "tbody")) return false;
-  bool block = ts_same(in->name, "main") || ts_same(in->name, "section");
+  bool block = s->papers == 0 && (ts_same(in->name, "main") || ts_same(in->name, "section"));
   size_t long_enough = block ? p->target : p->target + p->target / 2;
   return s->tag.from - p->cuts[p->count - 1].at >= long_enough;
 }
@@ -153,9 +163,11 @@ static void enter(scanner *s) {
     return;
   }
   element *e = &s->open[s->depth++];
-  *e = (element){.tag = s->tag, .flows = is_among(s->name, flowing)};
+  *e = (element){
+      .tag = s->tag, .flows = is_among(s->name, flowing), .paper = is_paper(s->parts, s->tag)};
   memcpy(e->name, s->name, sizeof e->name);
   s->fixed += !e->flows;
+  s->papers += e->paper;
 }
 
 static void leave(scanner *s) {
@@ -164,10 +176,14 @@ static void leave(scanner *s) {
   if (!s->good) return;
   s->depth--;
   s->fixed -= !e->flows;
+  s->papers -= e->paper;
   if (s->depth == 0) return;
   element *in = &s->open[s->depth - 1];
+  in->begun = true;
   in->after_heading = e->name[0] == 'h' && strchr("123456", e->name[1]);
-  if (ts_same(e->name, "h2")) in->heading = (stretch){e->tag.to, s->tag.from};
+  stretch says = {e->tag.to, s->tag.from};
+  if (ts_same(e->name, "h2")) in->heading = says, in->under = (stretch){0};
+  if (ts_same(e->name, "h3")) in->under = says;
   if (ts_same(in->name, "table") && !ts_same(e->name, "tbody")) in->tag.to = s->tag.to;
 }
 
@@ -262,12 +278,14 @@ static void add_head(const ts_parts *p, size_t number, ts_text *html) {
 }
 
 static void add_begin(const ts_parts *p, size_t number, ts_text *html) {
-  stretch heading = p->cuts[number].heading;
+  stretch heading = p->cuts[number].heading, under = p->cuts[number].under;
   ts_text_add(html, "<p class=\"part-of\"><b>");
   add_number(p, number, html);
   ts_text_add(html, "</b>");
   if (heading.to > 0) ts_text_add(html, " · ");
   add(html, p, heading.from, heading.to);
+  if (under.to > 0) ts_text_add(html, " · ");
+  add(html, p, under.from, under.to);
   ts_text_add(html, "</p>");
 }
 
