@@ -28,6 +28,8 @@ struct ts_shifts {
   ts_assessment *a;
   memory **of_slot, **of_scope; /* what is known, by the slot moved or by where controls stand */
   size_t capacity;
+  size_t *within; /* by subject: the search that last found it covered by what is near */
+  size_t searches;
   memory **waiting;
   size_t waiting_count, waiting_capacity;
 };
@@ -40,12 +42,14 @@ ts_shifts *ts_shifts_new(ts_probe *probe, ts_touched *touched, ts_assessment *a)
   *s = (ts_shifts){.probe = probe, .touched = touched, .a = a};
   s->of_slot = places;
   s->of_scope = places + slots;
+  s->within = ts_alloc((subjects + 1) * sizeof *s->within);
   return s;
 }
 
 void ts_shifts_free(ts_shifts *s) {
   if (s == NULL) return;
   free(s->of_slot);
+  free(s->within);
   free(s->waiting);
   free(s);
 }
@@ -184,12 +188,15 @@ static const ts_shift *kept(ts_arena *arena, shift_list *list, size_t *count) {
 }
 
 /* Those within `near` first; the others in their order, as many as are looked at. */
-static void keep_nearest(const ts_shifts *s, ts_subject near, pair_list *list) {
+static void keep_nearest(ts_shifts *s, ts_subject near, pair_list *list) {
   uint32_t *nearest = ts_alloc(LOOKED_AT * sizeof *nearest);
-  size_t count = 0;
+  size_t count = 0, covered;
+  const ts_subject *subjects = ts_covered_by(s->touched, near, &covered);
+  s->searches++;
+  for (size_t i = 0; i < covered; i++) s->within[subjects[i]] = s->searches;
   for (int pass = 0; pass < 2; pass++)
     for (size_t i = 0; i < list->count && count < LOOKED_AT; i++) {
-      bool within = ts_covers(s->probe->variant, near, s->probe->a->pairs[list->pairs[i]].subject);
+      bool within = s->within[s->probe->a->pairs[list->pairs[i]].subject] == s->searches;
       if (within == (pass == 0)) nearest[count++] = list->pairs[i];
     }
   free(list->pairs);

@@ -184,18 +184,18 @@ static const char *next_name(const ts_zip *zip, ts_arena *arena, char **into) {
 static const char *all_names(const ts_zip *zip, ts_arena *arena, size_t most, char **names,
                              const char **which) {
   size_t count = 0;
-  const char *why = NULL;
   int step = unzGoToFirstFile(zip->archive);
-  for (; step == UNZ_OK && why == NULL; step = unzGoToNextFile(zip->archive)) {
+  for (; step == UNZ_OK; step = unzGoToNextFile(zip->archive)) {
     if (count == most) return "is one too many";
-    why = next_name(zip, arena, &names[count]);
+    const char *why = next_name(zip, arena, &names[count]);
     *which = names[count++];
+    if (why != NULL) return why; /* of one that cannot be read there is no name */
   }
-  if (why == NULL && step != UNZ_END_OF_LIST_OF_FILE) return "is damaged";
+  if (step != UNZ_END_OF_LIST_OF_FILE) return "is damaged";
   if (count > 0) qsort(names, count, sizeof *names, by_bytes);
-  for (size_t i = 1; i < count && why == NULL; i++)
-    if (strcmp(names[i - 1], *which = names[i]) == 0) why = "is there twice";
-  return why;
+  for (size_t i = 1; i < count; i++)
+    if (strcmp(names[i - 1], *which = names[i]) == 0) return "is there twice";
+  return NULL;
 }
 
 char **ts_zip_names(const ts_zip *zip, ts_arena *arena, size_t most, const char *file,

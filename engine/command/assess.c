@@ -35,8 +35,11 @@ static ts_kept as_it_stands(ts_session *s, const ts_options *options) {
   return kept;
 }
 
+/* On the screen stand scores and questions; what would change a finding only on paper, or where it
+ * is explained. */
 static ts_assessment *assess(ts_session *s, const ts_options *options, ts_progress *progress) {
   ts_assess_inputs inputs = session_inputs(s, options->words[0]);
+  inputs.questions_only = options->out == NULL && options->explain == NULL;
   inputs.workers = options_workers(options);
   inputs.progress = progress_part;
   inputs.context = progress;

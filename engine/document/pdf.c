@@ -124,6 +124,7 @@ static bool start(child *c, char *const *arguments, unsigned seconds, ts_arena *
   c->end = milliseconds() + 1000LL * CLOCK_TIMES * seconds;
   if (pipe2(out, O_CLOEXEC) == 0 && pipe2(err, O_CLOEXEC) == 0) c->pid = fork();
   if (c->pid == 0) become(arguments, variables, seconds, out[1], err[1]);
+  if (c->pid > 0) setpgid(c->pid, c->pid); /* as it does itself: whoever comes first */
   shut(out[1]);
   shut(err[1]);
   c->out = out[0];

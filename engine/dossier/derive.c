@@ -204,18 +204,21 @@ static ts_node_id seven_days(const deriving *d, const char *list, const char *fa
   return total;
 }
 
-static bool works_on(const deriving *d, const ts_field *days, double date) {
-  for (size_t i = 0; i < days->count; i++)
-    if (person_day_date(d->reader->dossier, days->list[i]) == date) return true;
+static bool is_among(const double *dates, size_t count, double date) {
+  for (size_t i = 0; i < count; i++)
+    if (dates[i] == date) return true;
   return false;
 }
 
 static ts_node_id consecutive_days(const deriving *d, const char *list, const char *fact) {
   (void)list, (void)fact;
   ts_field days = days_of_person(d);
+  double *dates = ts_alloc((days.count + 1) * sizeof *dates), row = 1;
+  for (size_t i = 0; i < days.count; i++)
+    dates[i] = person_day_date(d->reader->dossier, days.list[i]);
   double date = person_day_date(d->reader->dossier, d->subject);
-  double row = 1;
-  while (works_on(d, &days, date - row * TS_DAY_SECONDS)) row++;
+  while (is_among(dates, days.count, date - row * TS_DAY_SECONDS)) row++;
+  free(dates);
   return point(d, row);
 }
 

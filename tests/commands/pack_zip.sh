@@ -39,6 +39,7 @@ pack("below", flat + [("a/b.lua", "x"), ("c.lua", "x")])
 pack("bomb", flat + [("bomb.lua", " " * (1 << 20))] * 1 + [(f"b{i}.lua", " " * (1 << 20)) for i in range(17)])
 pack("large", flat + [("large.lua", " " * (1 << 21))])
 pack("many", flat + [(f"n{i}.txt", "") for i in range(300)])
+pack("long", flat + [("n" * 300 + ".lua", "x")])
 pack("empty", [("read-me.txt", "notes")])
 import warnings
 warnings.simplefilter("ignore")
@@ -69,7 +70,7 @@ grep -q '0 errors' said
 for bad in 'up "../evil.lua" in it leads out of its folder' 'upward "a/../../evil.lua" in it leads out' \
   'absolute "/etc/evil.lua" in it is no name inside a folder' 'linked "evil.lua" in it is a link' \
   'kind "run.sh" in it is no file of a pack' 'below "a/b.lua" in it is no file of a pack' \
-  'large "large.lua" in it is too large' 'many in it is one too many' 'twice in it is there twice' \
+  'large "large.lua" in it is too large' 'many in it is one too many' 'twice in it is there twice' 'long in it is damaged, or has a name that is too long' \
   'text is no ZIP archive' 'cut is no ZIP archive' 'empty no rule files' 'back in it is no name inside a folder' 'bomb holds more than 16777216 bytes' 'damaged in it'; do
   rm -f none.xml
   assess "${bad%% *}/osier-lane.zip" none.xml
