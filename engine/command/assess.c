@@ -178,7 +178,8 @@ const ts_verb verb_assess = {
         "with everything planned. Shows a summary; with -o DIR also writes assessment.xml,\n"
         "every document (`tankside print --help` lists them) as HTML, most as PDF, and an\n"
         "index.html to find them by; -o FILE.xml writes the assessment alone. What is not\n"
-        "known counts as its worst.\n"
+        "known counts as its worst. --no-papers writes into DIR only assessment.xml, of which\n"
+        "`print` makes any paper later.\n"
         "The files appear in DIR together, once all are made; those of an earlier run that\n"
         "are no more are removed. What tankside did not write, or somebody signed or changed\n"
         "since, is left alone, and then nothing is written, unless --force is given.\n"
@@ -202,7 +203,7 @@ const ts_verb verb_assess = {
         "1 otherwise; 2 not assessed, and then nothing is written; of many, 2 if any was not.",
     .takes = OPTION_PACK | OPTION_MATRIX | OPTION_SET | OPTION_SET_FILE | OPTION_OUT |
              OPTION_PAPER | OPTION_NO_PDF | OPTION_EXPLAIN | OPTION_LANGUAGE | OPTION_FORCE |
-             OPTION_WORKERS | OPTION_LIST | OPTION_PART,
+             OPTION_WORKERS | OPTION_LIST | OPTION_PART | OPTION_NO_PAPERS,
     .least = 1,
     .most = WORDS_MAX,
     .kinds = {A_DOSSIER},

@@ -45,7 +45,8 @@ typedef enum {
   OPTION_FORCE = 1 << 24,
   OPTION_WORKERS = 1 << 25,
   OPTION_LIST = 1 << 26,
-  OPTION_PART = 1 << 27
+  OPTION_PART = 1 << 27,
+  OPTION_NO_PAPERS = 1 << 28
 } option_bit;
 
 enum { REPEATS_MAX = 64, WORDS_MAX = 64 };
@@ -84,7 +85,7 @@ typedef struct {
   const char *matrix, *out, *paper, *as, *sheet, *task, *explain, *dossier, *language;
   const char *key, *certificate, *on, *role, *trust;
   const char *map, *workers, *list, *part;
-  bool no_pdf, all, editor, force, help, dry_run;
+  bool no_pdf, no_papers, all, editor, force, help, dry_run;
   bool one_of_many; /* a line instead of the summary; what is done already is left as it is */
   const char *words[WORDS_MAX]; /* what is no option, in order */
   size_t word_count;

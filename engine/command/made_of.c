@@ -15,9 +15,12 @@ static const char *head(const ts_session *s, const ts_options *o) {
   char digest[65];
   ts_assess_inputs inputs = session_inputs(s, o->words[0]);
   return ts_arena_printf(
-      s->arena, TS_NOTE_MARK "tankside %s\ninputs %s\npaper %s\nlanguage %s\npdf %s\n",
+      s->arena, TS_NOTE_MARK "tankside %s\ninputs %s\npaper %s\nlanguage %s\npapers %s\n",
       TANKSIDE_VERSION, ts_inputs_digest(&inputs, digest), o->paper != NULL ? o->paper : papers[0],
-      o->language != NULL ? o->language : "of the dossier", o->no_pdf ? "no" : "yes");
+      o->language != NULL ? o->language : "of the dossier",
+      o->no_papers ? "none"
+      : o->no_pdf  ? "without PDF"
+                   : "all");
 }
 
 static bool add_file(ts_text *text, const ts_output *out, const char *name) {

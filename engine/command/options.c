@@ -31,6 +31,7 @@ static const ts_option rows[] = {
      KEPT(language)},
     {"--force", NULL, OPTION_FORCE, "replace what tankside did not write, too", KEPT(force)},
     {"--no-pdf", NULL, OPTION_NO_PDF, "no PDF, only HTML", KEPT(no_pdf)},
+    {"--no-papers", NULL, OPTION_NO_PAPERS, "of each folder only assessment.xml", KEPT(no_papers)},
     {"--explain", "FINDING", OPTION_EXPLAIN,
      "instead of the summary: all that is behind one finding or duty", KEPT(explain)},
     {"--as", "FORM", OPTION_AS, "in this form", A_FORM, KEPT(as)},

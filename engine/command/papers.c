@@ -32,6 +32,7 @@ static bool may_be(void *data, const ts_sheet_file *file) {
 
 static bool all_may_be(writer *w) {
   w->clear = output_may_be(&w->out, record);
+  if (w->out.options->no_papers) return w->clear;
   return ts_sheet_each_file(w->bytes, w->length, !w->out.options->no_pdf, may_be, w,
                             w->out.s->problems) &&
          w->clear;
@@ -59,7 +60,7 @@ static bool is_paper(const char *name) {
     if (name + length == dot || (sheet->per_task && name[length] == '-')) return true;
     if (sheet->own_pdf && strncmp(name + length, "-part-", 6) == 0) return true;
   }
-  return false;
+  return ts_same(name, contents);
 }
 
 /* ---- making them ---------------------------------------------------------------------- */
@@ -143,10 +144,11 @@ static bool write_note(const writer *w) {
 /* Standard output comes first: where it cannot be written the run has failed, and nothing changes.
  */
 static bool make_and_publish(writer *w, const char *bytes, size_t length) {
+  bool alone = w->out.options->no_papers;
   w->files = 1;
-  return all_may_be(w) && output_put(&w->out, record, bytes, length) && write_papers(w) &&
-         write_contents(w) && write_note(w) && fflush(stdout) == 0 &&
-         output_publish(&w->out, is_paper);
+  return all_may_be(w) && output_put(&w->out, record, bytes, length) &&
+         (alone || (write_papers(w) && write_contents(w))) && write_note(w) &&
+         fflush(stdout) == 0 && output_publish(&w->out, is_paper);
 }
 
 static bool write_in_language(writer *w, ts_session *s, const ts_options *options,

@@ -292,18 +292,20 @@ static const char *elsewhere_id(ts_paper *paper, const ts_elsewhere *does) {
   return ts_arena_printf(paper->arena, "E%zu", does->number);
 }
 
+static void shifts(ts_paper *paper, size_t number) {
+  const ts_elsewhere *does = paper->a->elsewhere[number];
+  if (!reaches_further(does)) return;
+  ts_xml_start(&paper->out, "shifts");
+  ts_xml_attribute(&paper->out, "id", elsewhere_id(paper, does));
+  if (does->not_tried > 0) ts_xml_attributef(&paper->out, "not-tried", "%zu", does->not_tried);
+  for (size_t k = 0; k < does->better_count; k++) better(paper, &does->better[k]);
+  all_worse(paper, does->worse, does->worse_count, does->from);
+  ts_xml_end(&paper->out);
+}
+
 void ts_paper_elsewhere(ts_paper *paper) {
   ts_xml_start(&paper->out, "elsewhere");
-  for (size_t i = 0; i < paper->a->elsewhere_count; i++) {
-    const ts_elsewhere *does = paper->a->elsewhere[i];
-    if (!reaches_further(does)) continue;
-    ts_xml_start(&paper->out, "shifts");
-    ts_xml_attribute(&paper->out, "id", elsewhere_id(paper, does));
-    if (does->not_tried > 0) ts_xml_attributef(&paper->out, "not-tried", "%zu", does->not_tried);
-    for (size_t k = 0; k < does->better_count; k++) better(paper, &does->better[k]);
-    all_worse(paper, does->worse, does->worse_count, does->from);
-    ts_xml_end(&paper->out);
-  }
+  ts_paper_each(paper, paper->a->elsewhere_count, shifts);
   ts_xml_end(&paper->out);
 }
 

@@ -74,8 +74,8 @@ static void control(ts_paper *paper, const ts_control *it) {
 /* ---- which ones ------------------------------------------------------------------- */
 
 static void mark(ts_paper *paper, bool *wanted, const char *id) {
-  for (size_t i = 0; i < ts_control_count(paper->packs); i++)
-    if (ts_same(ts_control_at(paper->packs, i)->id, id)) wanted[i] = true;
+  const ts_control *control = ts_control_find(paper->packs, id);
+  if (control != NULL) wanted[control - ts_control_at(paper->packs, 0)] = true;
 }
 
 static void mark_finding(ts_paper *paper, bool *wanted, const ts_finding *finding) {

@@ -89,7 +89,8 @@ static void text(ts_paper *paper, uint32_t slot) {
   ts_xml_end(&paper->out);
 }
 
-static void subject(ts_paper *paper, ts_subject it) {
+static void subject(ts_paper *paper, size_t number) {
+  ts_subject it = (ts_subject)number;
   const ts_subject_info *info = ts_subject_at(paper->dossier, it);
   size_t count = ts_fact_count(paper->vocabulary, info->entity);
   ts_xml_start(&paper->out, "subject");
@@ -106,7 +107,7 @@ static void subject(ts_paper *paper, ts_subject it) {
 
 void ts_paper_subjects(ts_paper *paper) {
   ts_xml_start(&paper->out, "subjects");
-  for (ts_subject s = 0; s < ts_subject_count(paper->dossier); s++) subject(paper, s);
+  ts_paper_each(paper, ts_subject_count(paper->dossier), subject);
   ts_xml_end(&paper->out);
 }
 

@@ -70,16 +70,25 @@ counts out ", as before" 6
 gives 1 assess book -o all --no-pdf --paper letter --force
 counts out ", as before" 0
 
+# The records alone; papers that were there go, and come again.
+gives 1 assess book -o all --no-papers
+counts out ", as before" 0
+[ "$(ls all/p1 | tr '\n' ' ')" = "assessment.xml made-of.txt " ] || { ls all/p1; exit 1; }
+gives 1 assess book -o all --no-papers
+counts out ", as before" 7
+gives 0 print all/p1/assessment.xml --sheet card
+cmp out alone/card.html
+
 # A list, from its own folder; parts of it that together are all; no two to one place.
 printf '# the book\np1/dossier.xml\r\n\np2\np4/dossier.xml\n' >book/some.txt
-gives 1 assess --list book/some.txt -o listed --no-pdf --part 1/2
-gives 1 assess --list book/some.txt -o listed --no-pdf --part 2/2
+gives 1 assess --list book/some.txt -o listed --no-papers --part 1/2
+gives 1 assess --list book/some.txt -o listed --no-papers --part 2/2
 has out "1 dossier:"
-gives 1 assess --list book/some.txt -o listed --no-pdf
+gives 1 assess --list book/some.txt -o listed --no-papers
 counts out ", as before" 3
 gives 0 review listed
 has out "3 assessments"
-ls listed/p1/index.html listed/p4/index.html >/dev/null
+ls listed/p1/assessment.xml listed/p4/assessment.xml >/dev/null
 mkdir -p other && cp -r book/p1 other/p1
 gives 2 assess book/p1 other/p1 -o same --no-pdf
 has err 'other/p1/dossier.xml: error: would go to same/p1, as "book/p1/dossier.xml" does'
