@@ -202,6 +202,7 @@
           <xsl:text> </xsl:text><xsl:value-of select="substring($digest, 1, 12)"/>
         </xsl:attribute>
         <xsl:attribute name="data-page"><xsl:value-of select="$w[@id = 'page']"/><xsl:text> </xsl:text></xsl:attribute>
+        <xsl:attribute name="data-part"><xsl:value-of select="$w[@id = 'part']"/><xsl:text> </xsl:text></xsl:attribute>
         <xsl:attribute name="data-of"><xsl:text> </xsl:text><xsl:value-of select="$w[@id = 'of']"/><xsl:text> </xsl:text></xsl:attribute>
         <a class="skip" href="#content"><xsl:value-of select="$w[@id = 'skip']"/></a>
         <xsl:call-template name="status-bar"/>
