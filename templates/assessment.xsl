@@ -50,8 +50,9 @@
   <xsl:variable name="hazards" select="$all[@word = 'hazard']"/>
   <xsl:variable name="high" select="$hazards[score[@as = 'in-place']/@worst-band = $above]"/>
   <xsl:variable name="low" select="$hazards[not(score[@as = 'in-place']/@worst-band = $above)]"/>
-  <xsl:variable name="personal"
-    select="//fact[@sees = 'confidential'][not(@state = 'unknown')] | //rests[@sees = 'confidential'][not(@state = 'unknown')] | //@withheld"/>
+  <!-- Whether there is any: the sets themselves are long, and to join them takes the product of their lengths. -->
+  <xsl:variable name="personal" select="boolean(/assessment/subjects/subject/fact[@sees = 'confidential'][not(@state = 'unknown')])
+    or boolean(//fact[@sees = 'confidential'][not(@state = 'unknown')]) or boolean(//rests[@sees = 'confidential'][not(@state = 'unknown')]) or boolean(//@withheld)"/>
 
   <xsl:template match="assessment" mode="title">
     <xsl:value-of select="concat($w[@id = 'assessment'], ' · ', production/@title)"/>

@@ -10,11 +10,11 @@
   <xsl:template name="whens">
     <xsl:call-template name="when">
       <xsl:with-param name="these" select="when[@case = 'worst']"/>
-      <xsl:with-param name="enough" select="$w[@id = 'when-worst']"/><xsl:with-param name="only" select="$w[@id = 'when-worst-only']"/>
+      <xsl:with-param name="enough" select="'when-worst'"/><xsl:with-param name="only" select="'when-worst-only'"/>
     </xsl:call-template>
     <xsl:call-template name="when">
       <xsl:with-param name="these" select="when[@case = 'best']"/>
-      <xsl:with-param name="enough" select="$w[@id = 'when-best']"/><xsl:with-param name="only" select="$w[@id = 'when-best-only']"/>
+      <xsl:with-param name="enough" select="'when-best'"/><xsl:with-param name="only" select="'when-best-only'"/>
     </xsl:call-template>
   </xsl:template>
 
@@ -22,7 +22,7 @@
   <xsl:template name="when-met">
     <xsl:call-template name="when">
       <xsl:with-param name="these" select="when[@case = 'best']"/>
-      <xsl:with-param name="enough" select="$w[@id = 'when-met']"/><xsl:with-param name="only" select="$w[@id = 'when-met-only']"/>
+      <xsl:with-param name="enough" select="'when-met'"/><xsl:with-param name="only" select="'when-met-only'"/>
     </xsl:call-template>
   </xsl:template>
 
@@ -33,8 +33,8 @@
     <xsl:if test="$these">
       <p class="aside when"><span class="label">
         <xsl:choose>
-          <xsl:when test="$these[1]/@enough = 'yes'"><xsl:value-of select="$enough"/></xsl:when>
-          <xsl:otherwise><xsl:value-of select="$only"/></xsl:otherwise>
+          <xsl:when test="$these[1]/@enough = 'yes'"><xsl:value-of select="$w[@id = $enough]"/></xsl:when>
+          <xsl:otherwise><xsl:value-of select="$w[@id = $only]"/></xsl:otherwise>
         </xsl:choose></span>
         <xsl:for-each select="$these">
           <xsl:if test="position() &gt; 1"><xsl:value-of select="concat(' ', $w[@id = 'and'], ' ')"/></xsl:if>

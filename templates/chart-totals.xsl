@@ -22,7 +22,7 @@
           <xsl:call-template name="head-cell"><xsl:with-param name="word" select="'how-far'"/><xsl:with-param name="class" select="'bars'"/></xsl:call-template>
         </tr></thead>
         <xsl:for-each select="$root/people/person[key('ceilings', @path)]">
-          <xsl:variable name="here" select="key('ceilings', @path)[count(. | $drawn) = count($drawn)]"/>
+          <xsl:variable name="here" select="key('ceilings', @path)[$day = '' or @day = $day][not($withhold and key('finding', @finding)[@discreet = 'yes' or value/@withheld])]"/>
           <xsl:if test="$here">
             <tbody data-person="{@path}">
               <xsl:for-each select="$here"><xsl:call-template name="total-row"><xsl:with-param name="first" select="position() = 1"/></xsl:call-template></xsl:for-each>

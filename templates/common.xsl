@@ -83,6 +83,28 @@
     </xsl:for-each>
   </xsl:template>
 
+  <!-- A text with whole numbers of six digits and more in threes: 100 000 000. -->
+  <xsl:decimal-format name="in-threes" grouping-separator="&#160;"/>
+  <xsl:template name="grouped">
+    <xsl:param name="text"/>
+    <xsl:variable name="as-zeros" select="translate($text, '123456789', '000000000')"/>
+    <xsl:choose>
+      <xsl:when test="contains($as-zeros, '000000')">
+        <xsl:variable name="before" select="substring($text, 1, string-length(substring-before($as-zeros, '000000')))"/>
+        <xsl:variable name="rest" select="substring($text, string-length($before) + 1)"/>
+        <xsl:variable name="number" select="substring-before(concat($rest, 'x'), substring(concat(translate($rest, '0123456789', ''), 'x'), 1, 1))"/>
+        <xsl:variable name="fraction" select="substring($before, string-length($before)) = '.' and substring($before, string-length($before) - 1) != '..'"/>
+        <xsl:value-of select="$before"/>
+        <xsl:choose>
+          <xsl:when test="$fraction or starts-with($number, '0') or string-length($number) &gt; 15"><xsl:value-of select="$number"/></xsl:when>
+          <xsl:otherwise><xsl:value-of select="format-number($number, '#&#160;##0', 'in-threes')"/></xsl:otherwise>
+        </xsl:choose>
+        <xsl:call-template name="grouped"><xsl:with-param name="text" select="substring($rest, string-length($number) + 1)"/></xsl:call-template>
+      </xsl:when>
+      <xsl:otherwise><xsl:value-of select="$text"/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
   <!-- The text, or as many characters of it as there is room for. -->
   <xsl:template name="fit">
     <xsl:param name="text"/>
@@ -180,6 +202,7 @@
           <xsl:text> </xsl:text><xsl:value-of select="substring($digest, 1, 12)"/>
         </xsl:attribute>
         <xsl:attribute name="data-page"><xsl:value-of select="$w[@id = 'page']"/><xsl:text> </xsl:text></xsl:attribute>
+        <xsl:attribute name="data-part"><xsl:value-of select="$w[@id = 'part']"/><xsl:text> </xsl:text></xsl:attribute>
         <xsl:attribute name="data-of"><xsl:text> </xsl:text><xsl:value-of select="$w[@id = 'of']"/><xsl:text> </xsl:text></xsl:attribute>
         <a class="skip" href="#content"><xsl:value-of select="$w[@id = 'skip']"/></a>
         <xsl:call-template name="status-bar"/>

@@ -420,7 +420,7 @@
     <xsl:for-each select="because">
       <p class="because">
         <xsl:if test="@case = 'best'"><span class="label"><xsl:value-of select="$w[@id = 'at-best']"/></span></xsl:if>
-        <xsl:value-of select="."/>
+        <xsl:call-template name="grouped"><xsl:with-param name="text" select="string(.)"/></xsl:call-template>
       </p><xsl:text> </xsl:text>
     </xsl:for-each>
     <xsl:call-template name="whens"/>

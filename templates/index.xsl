@@ -3,6 +3,7 @@
 <xsl:stylesheet version="1.0" xmlns:xsl="http://www.w3.org/1999/XSL/Transform">
   <xsl:import href="common.xsl"/>
   <xsl:param name="pdf"/>
+  <xsl:param name="parts"/>
   <xsl:variable name="withhold" select="true()"/>
 
   <xsl:template match="assessment" mode="title">
@@ -65,9 +66,24 @@
     <xsl:param name="name"/>
     <xsl:param name="forms"/>
     <xsl:variable name="form" select="substring-before($forms, ' ')"/>
+    <xsl:variable name="set-in" select="substring-before(substring-after(concat(' ', $parts), concat(' ', $name, '/')), ' ')"/>
     <xsl:if test="$form != ''">
-      <xsl:if test="$form != 'pdf' or $pdf = 'yes'"><a href="{$name}.{$form}"><xsl:value-of select="translate($form, 'abcdefghijklmnopqrstuvwxyz', 'ABCDEFGHIJKLMNOPQRSTUVWXYZ')"/></a><xsl:text> </xsl:text></xsl:if>
+      <xsl:if test="$form = 'pdf' and $set-in != ''">
+        <xsl:text>PDF </xsl:text><xsl:call-template name="part-links"><xsl:with-param name="name" select="$name"/><xsl:with-param name="parts" select="$set-in"/></xsl:call-template>
+      </xsl:if>
+      <xsl:if test="$form != 'pdf' or $pdf = 'yes' and $set-in = ''"><a href="{$name}.{$form}"><xsl:value-of select="translate($form, 'abcdefghijklmnopqrstuvwxyz', 'ABCDEFGHIJKLMNOPQRSTUVWXYZ')"/></a><xsl:text> </xsl:text></xsl:if>
       <xsl:call-template name="file-links"><xsl:with-param name="name" select="$name"/><xsl:with-param name="forms" select="substring-after($forms, ' ')"/></xsl:call-template>
+    </xsl:if>
+  </xsl:template>
+
+  <!-- A PDF that is set in parts: their numbers. -->
+  <xsl:template name="part-links">
+    <xsl:param name="name"/>
+    <xsl:param name="parts"/>
+    <xsl:param name="part" select="1"/>
+    <xsl:if test="$part &lt;= $parts">
+      <a href="{$name}-part-{format-number($part, '00')}.pdf"><xsl:value-of select="$part"/></a><xsl:text> </xsl:text>
+      <xsl:call-template name="part-links"><xsl:with-param name="name" select="$name"/><xsl:with-param name="parts" select="$parts"/><xsl:with-param name="part" select="$part + 1"/></xsl:call-template>
     </xsl:if>
   </xsl:template>
 </xsl:stylesheet>

@@ -90,6 +90,8 @@
   </xsl:template>
 
   <!-- Machines, boats, gas, things worn: those this day's tasks name. -->
+  <xsl:variable name="things" select="/assessment/subjects/subject[@entity = 'rig' or @entity = 'craft' or @entity = 'prop' or @entity = 'appliance' or @entity = 'supply']"/>
+
   <xsl:template name="record-things">
     <xsl:variable name="day" select="."/>
     <xsl:call-template name="part"><xsl:with-param name="word" select="'record-things'"/></xsl:call-template>
@@ -98,7 +100,7 @@
       <caption class="away"><xsl:value-of select="$w[@id = 'record-things']"/></caption>
       <thead><tr><xsl:call-template name="heads"><xsl:with-param name="words" select="'thing thing-stated thing-tried thing-fit thing-remark thing-by'"/></xsl:call-template></tr></thead>
       <tbody>
-        <xsl:for-each select="/assessment/subjects/subject[@entity = 'rig' or @entity = 'craft' or @entity = 'prop' or @entity = 'appliance' or @entity = 'supply']">
+        <xsl:for-each select="$things">
           <xsl:variable name="label" select="concat(', ', @label, ', ')"/>
           <xsl:if test="@path = $day/task/immersion/@supply
               or $day/task[contains(concat(', ', @rigs, ', ', @crafts, ', ', @props, ', '), $label)]
@@ -118,8 +120,7 @@
 
   <!-- Controls that the dossier applies here: how each is checked. -->
   <xsl:template name="record-checks">
-    <xsl:variable name="day" select="."/>
-    <xsl:variable name="here" select="/assessment/controls/control[applied[@subject = $day/@path or @subject = $day/@site or @subject = $day/task/@path or @subject = $day/task/immersion/@path or @subject = $day/task/immersion/@person]]"/>
+    <xsl:variable name="here" select="key('applied', @path | @site | task/@path | task/immersion/@path | task/immersion/@person)/.."/>
     <xsl:if test="$here">
       <xsl:call-template name="part"><xsl:with-param name="word" select="'record-checks'"/></xsl:call-template>
       <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'record-checks']}">

@@ -212,7 +212,7 @@
   <xsl:template name="plausible">
     <xsl:choose>
       <xsl:when test="starts-with(@plausible, $first-day) and contains(@plausible, $last-day)"><xsl:value-of select="$w[@id = 'date-any']"/></xsl:when>
-      <xsl:otherwise><xsl:value-of select="@plausible"/></xsl:otherwise>
+      <xsl:otherwise><xsl:call-template name="grouped"><xsl:with-param name="text" select="string(@plausible)"/></xsl:call-template></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
 

@@ -92,10 +92,13 @@
     <xsl:call-template name="count"><xsl:with-param name="id" select="$word"/><xsl:with-param name="n" select="count($of)"/></xsl:call-template>
   </xsl:template>
 
-  <!-- The findings themselves are not on this paper. -->
+  <!-- The findings themselves are not on this paper; of what is withheld, no rule is named. -->
   <xsl:template name="rule-line">
-    <p id="rule-{@rule}"><b><xsl:value-of select="@title"/></b><xsl:text> </xsl:text><xsl:value-of select="@rule"/><xsl:text> </xsl:text>
-      <span class="path quiet"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span><xsl:text> </xsl:text>
+    <p id="rule-{@rule}"><b><xsl:value-of select="@title"/></b>
+      <xsl:if test="@rule != 'withheld'">
+        <xsl:text> </xsl:text><xsl:value-of select="@rule"/><xsl:text> </xsl:text>
+        <span class="path quiet"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span><xsl:text> </xsl:text>
+      </xsl:if>
       <xsl:for-each select="source"><xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="."/></xsl:for-each></p>
   </xsl:template>
 </xsl:stylesheet>

@@ -26,11 +26,11 @@
     <xsl:variable name="more" select="$others[score[@as = 'in-place']/@worst-band = $above]"/>
     <section class="document" aria-label="{@title}">
       <xsl:call-template name="task-head"><xsl:with-param name="hazards" select="$hazards"/></xsl:call-template>
-      <xsl:call-template name="task-who"/>
       <xsl:call-template name="task-stops">
         <xsl:with-param name="all" select="$here[@word = 'stop'][score[@as = 'in-place'][not(@state = 'gone')]]
                                            | $around[@word = 'stop'][score[@as = 'in-place'][not(@state = 'gone')]]"/>
       </xsl:call-template>
+      <xsl:call-template name="task-who"/>
       <xsl:call-template name="task-hazards">
         <xsl:with-param name="hazards" select="$hazards"/><xsl:with-param name="told" select="$told"/>
       </xsl:call-template>
@@ -161,7 +161,7 @@
       <xsl:when test="../rests[@sees = 'confidential'][string-length(@text) &gt; 3][contains($text, @text)]">
         <xsl:value-of select="$w[@id = 'hidden-reason']"/>
       </xsl:when>
-      <xsl:otherwise><xsl:value-of select="."/></xsl:otherwise>
+      <xsl:otherwise><xsl:call-template name="grouped"><xsl:with-param name="text" select="string(.)"/></xsl:call-template></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
 

@@ -30,6 +30,8 @@ typedef struct {
   ts_diagnostics *problems;
   bool failed; /* libxml2 may return a document all the same: only this counts */
   bool refused;
+  const char *without; /* names of elements that are not kept, each with a space around; or NULL */
+  size_t inside;       /* so many of them are open */
 } reading;
 
 static reading *reading_of(void *context) { return ((xmlParserCtxt *)context)->_private; }
@@ -63,9 +65,21 @@ static void on_doctype(void *context, const xmlChar *name, const xmlChar *extern
   xmlStopParser(context);
 }
 
+static bool is_left_out(const reading *r, const xmlChar *name) {
+  size_t length = strlen((const char *)name);
+  const char *at = r->without;
+  while (at && (at = strstr(at, (const char *)name)) && (at[-1] != ' ' || at[length] != ' ')) at++;
+  return at != NULL;
+}
+
 static void on_start(void *context, const xmlChar *name, const xmlChar *prefix, const xmlChar *uri,
                      int namespaces, const xmlChar **declared, int attributes, int defaulted,
                      const xmlChar **values) {
+  reading *r = reading_of(context);
+  if (r->inside > 0 || is_left_out(r, name)) {
+    r->inside++;
+    return;
+  }
   xmlSAX2StartElementNs(context, name, prefix, uri, namespaces, declared, attributes, defaulted,
                         values);
   xmlParserCtxt *c = context;
@@ -74,6 +88,18 @@ static void on_start(void *context, const xmlChar *name, const xmlChar *prefix, 
   bool as_read = in && (!in->buf || !in->buf->encoder);
   if (c->node && as_read)
     c->node->_private = (void *)((size_t)in->consumed + (size_t)(in->cur - in->base));
+}
+
+static void on_end(void *context, const xmlChar *name, const xmlChar *prefix, const xmlChar *uri) {
+  reading *r = reading_of(context);
+  if (r->inside > 0)
+    r->inside--;
+  else
+    xmlSAX2EndElementNs(context, name, prefix, uri);
+}
+
+static void on_text(void *context, const xmlChar *text, int length) {
+  if (reading_of(context)->inside == 0) xmlSAX2Characters(context, text, length);
 }
 
 /* An encoding in which markup can hide from an editor (UTF-7 and its like) is not read. */
@@ -88,14 +114,16 @@ static void check_encoding(const xmlDoc *document, reading *r) {
   r->failed = true;
 }
 
-static xmlDoc *parse(const char *bytes, size_t length, reading *r) {
-  const int options = XML_PARSE_NONET | XML_PARSE_BIG_LINES | XML_PARSE_NOCDATA;
+static xmlDoc *parse(const char *bytes, size_t length, int more, reading *r) {
+  const int options = XML_PARSE_NONET | XML_PARSE_BIG_LINES | XML_PARSE_NOCDATA | more;
   xmlParserCtxt *context = xmlNewParserCtxt();
   if (!context) ts_out_of_memory();
   context->_private = r;
   context->sax->serror = on_error;
   context->sax->internalSubset = on_doctype;
   context->sax->startElementNs = on_start;
+  context->sax->endElementNs = on_end;
+  context->sax->characters = on_text;
   xmlDoc *document = xmlCtxtReadMemory(context, bytes, (int)length, r->name, NULL, options);
   if (!document && !r->failed) ts_report(r->problems, TS_ERROR, r->name, 0, "not well-formed XML");
   check_encoding(document, r);
@@ -114,19 +142,32 @@ static void find_lines(ts_xml *xml) {
   }
 }
 
-ts_xml *ts_xml_read(const char *bytes, size_t length, const char *name, ts_diagnostics *problems) {
+static ts_xml *read_with(const char *bytes, size_t length, int options, reading r) {
   if (length > INT_MAX) {
-    ts_report(problems, TS_ERROR, name, 0, "is too large for XML");
+    ts_report(r.problems, TS_ERROR, r.name, 0, "is too large for XML");
     return NULL;
   }
-  reading r = {name, problems, false, false};
   ts_xml *xml = ts_alloc(sizeof *xml);
-  *xml = (ts_xml){.bytes = bytes, .length = length, .document = parse(bytes, length, &r)};
+  *xml = (ts_xml){.bytes = bytes, .length = length, .document = parse(bytes, length, options, &r)};
   if (r.failed) {
     ts_xml_free(xml);
     return NULL;
   }
   find_lines(xml);
+  return xml;
+}
+
+ts_xml *ts_xml_read(const char *bytes, size_t length, const char *name, ts_diagnostics *problems) {
+  return read_with(bytes, length, 0, (reading){.name = name, .problems = problems});
+}
+
+ts_xml *ts_xml_read_without(const char *bytes, size_t length, const char *name, const char *without,
+                            ts_diagnostics *problems) {
+  ts_text names = {0};
+  if (without) ts_text_addf(&names, " %s ", without);
+  reading r = {.name = name, .problems = problems, .without = names.data};
+  ts_xml *xml = read_with(bytes, length, XML_PARSE_NOBLANKS | XML_PARSE_COMPACT, r);
+  ts_text_release(&names);
   return xml;
 }
 

@@ -18,6 +18,10 @@ typedef struct ts_xml ts_xml;
  * libxml2 gives, with its line) when it is not well-formed or has a DOCTYPE. The bytes
  * must outlive the result. Nodes' _private belongs to this module: it holds where their start tag ends. */
 ts_xml *ts_xml_read(const char *bytes, size_t length, const char *name, ts_diagnostics *problems);
+/* The same for a long document of our own: without the white space between elements, and without the
+ * elements of these names, apart by spaces, and what is in them (NULL: all are kept). */
+ts_xml *ts_xml_read_without(const char *bytes, size_t length, const char *name, const char *without,
+                            ts_diagnostics *problems);
 /* Parses HTML as browsers forgive it, to be looked at; lines are where start tags end. NULL when there is
  * no element in it. */
 ts_xml *ts_html_read(const char *bytes, size_t length);

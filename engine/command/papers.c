@@ -18,7 +18,8 @@ typedef struct {
   size_t length;
   const ts_sheet *sheet;
   size_t files;
-  bool clear; /* nothing stands in the way */
+  ts_text parts; /* PDFs that are set in several: "set/4 " */
+  bool clear;    /* nothing stands in the way */
 } writer;
 
 /* ---- which there are --------------------------------------------------------------- */
@@ -57,6 +58,7 @@ static bool is_paper(const char *name) {
     size_t length = strlen(sheet->name);
     if (strncmp(name, sheet->name, length) != 0) continue;
     if (name + length == dot || (sheet->per_task && name[length] == '-')) return true;
+    if (sheet->own_pdf && strncmp(name + length, "-part-", 6) == 0) return true;
   }
   return ts_same(name, contents);
 }
@@ -70,10 +72,11 @@ static bool put(writer *w, const char *name, char *bytes, size_t length) {
   return good;
 }
 
-static bool write_pdf(writer *w, const char *task) {
+static bool write_pdf(writer *w, const char *task, size_t parts) {
   const char *name = file_name(w, task, "pdf");
   progress_file(w->progress, name);
-  w->files++;
+  w->files += parts;
+  if (parts > 1) ts_text_addf(&w->parts, "%s/%zu ", w->sheet->name, parts);
   return ts_sheet_pdf_with(output_path(&w->out, file_name(w, task, "html")),
                            output_path(&w->out, name), w->out.options->paper,
                            w->sheet->attaches ? output_path(&w->out, record) : NULL,
@@ -87,7 +90,8 @@ static bool put_page(void *data, const char *task, const char *bytes, size_t len
   bool pdf = w->sheet->own_pdf && !w->out.options->no_pdf;
   progress_file(w->progress, name);
   w->files++;
-  return output_put(&w->out, name, bytes, length) && (!pdf || write_pdf(w, task));
+  return output_put(&w->out, name, bytes, length) &&
+         (!pdf || write_pdf(w, task, ts_sheet_pdf_parts(bytes, length)));
 }
 
 static bool write_page(writer *w) {
@@ -123,7 +127,8 @@ static bool write_papers(writer *w) {
 static bool write_contents(writer *w) {
   char *html = NULL;
   size_t length = 0;
-  return ts_sheet_index(w->bytes, w->length, !w->out.options->no_pdf, &html, &length,
+  const char *parts = w->parts.length ? w->parts.data : "";
+  return ts_sheet_index(w->bytes, w->length, w->out.options->no_pdf ? NULL : parts, &html, &length,
                         w->out.s->problems) &&
          put(w, contents, html, length);
 }
@@ -151,6 +156,7 @@ static bool write_in_language(writer *w, ts_session *s, const ts_options *option
   bool good = ts_folder_make(options->out, s->problems) &&
               output_begin(&w->out, s, options, options->out) && make_and_publish(w, bytes, length);
   output_end(&w->out);
+  ts_text_release(&w->parts);
   if (good && s->figures == NULL)
     printf("\n%zu file%s in %s\n", w->files, plural(w->files), options->out);
   return good;

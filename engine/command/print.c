@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "command/output.h"
 #include "tankside/document.h"
+#include <limits.h>
 #include <stdio.h>
 #include <stdlib.h>
 
@@ -19,7 +20,14 @@ static bool to_stdout(const char *html, size_t length) {
 
 static bool write_pdf(const printer *p, const char *html, size_t length) {
   const char *attachment = ts_sheet_find(p->sheet)->attaches ? p->path : NULL;
-  return output_pdf(p->s, p->options, html, length, attachment);
+  size_t parts = ts_sheet_pdf_parts(html, length);
+  char first[PATH_MAX], last[PATH_MAX];
+  ts_sheet_pdf_name(p->options->out, 1, parts, first, sizeof first);
+  ts_sheet_pdf_name(p->options->out, parts, parts, last, sizeof last);
+  if (!output_pdf(p->s, p->options, html, length, attachment)) return false;
+  if (parts > 1)
+    printf("too long for one PDF: set in %zu parts, %s to %s\n", parts, first, ts_path_name(last));
+  return true;
 }
 
 static bool put(const printer *p, const char *bytes, size_t length) {
@@ -105,6 +113,8 @@ const ts_verb verb_print = {
         "and CSV go to standard output or to the file given with -o; a PDF or a spreadsheet\n"
         "needs -o, and the HTML that a PDF is set from stays beside it. Nothing is computed\n"
         "again.\n\n"
+        "A document of more than about two hundred pages is set as several PDFs, each complete\n"
+        "in itself: FILE-part-01.pdf, FILE-part-02.pdf and so on.\n\n"
         "  assessment  everything, personal facts too: insurer, officer, coordinator\n"
         "  task        the sheet of one task (--task ID), for those who do it\n"
         "  emergency   whom to call, who does what, how long it takes to the chamber\n"

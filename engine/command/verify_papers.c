@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "tankside/document.h"
 #include "tankside/sign.h"
+#include <limits.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -20,6 +21,8 @@ typedef struct {
   const char *scratch;    /* a folder for what is set again */
   const char *attachment; /* the assessment, in it */
   char *expected[2];      /* the HTML made last, of which a PDF is set, and its file */
+  size_t expected_parts;  /* in so many */
+  ts_text parts;          /* those that are set in several, for the index: "set/4 " */
   papers_count *count;
   const char **names; /* of what belongs to it */
   size_t name_count, name_capacity;
@@ -77,12 +80,14 @@ static bool by_another(verifier *v, const char *path, const char *given, size_t 
   return true;
 }
 
+/* One of the parts, which are all set again with the first of them that is there. */
 static bool hold_pdf(verifier *v, const char *path, const ts_sheet_file *file) {
   ts_arena *arena = ts_arena_new();
   size_t length = 0, again_length = 0;
   const char *given = ts_file_read(arena, path, PAPER_LIMIT, &length, v->s->problems);
-  const char *into = ts_path_join(arena, v->scratch, file->name), *again = NULL;
-  if (given != NULL && set_again(v, file, paper_of(given, length), into))
+  const char *into = ts_path_join(arena, v->scratch, ts_path_name(path)), *again = NULL;
+  const char *whole = ts_path_join(arena, v->scratch, file->name);
+  if (given != NULL && (ts_file_exists(into) || set_again(v, file, paper_of(given, length), whole)))
     again = ts_file_read(arena, into, PAPER_LIMIT, &again_length, v->s->problems);
   bool good = again != NULL || given == NULL;
   if (given == NULL) v->count->wrong++;
@@ -95,6 +100,9 @@ static bool hold_pdf(verifier *v, const char *path, const ts_sheet_file *file) {
 /* The HTML as it should be, kept for the PDF that is set from it. */
 static bool keep(verifier *v, const ts_sheet_file *file, char *html, size_t length) {
   free(v->expected[0]);
+  v->expected_parts = ts_sheet_pdf_parts(html, length);
+  if (v->expected_parts > 1 && file->sheet != NULL && file->sheet->own_pdf)
+    ts_text_addf(&v->parts, "%s/%zu ", file->sheet->name, v->expected_parts);
   v->expected[0] = html;
   v->expected[1] = ts_path_join(v->s->arena, v->scratch, file->name);
   return ts_file_write(v->expected[1], html, length, v->s->problems);
@@ -102,18 +110,37 @@ static bool keep(verifier *v, const ts_sheet_file *file, char *html, size_t leng
 
 /* ---- one file -------------------------------------------------------------------------- */
 
+/* A file by this name belongs to the assessment: where it should be, and whether it is there. */
+static const char *belongs(verifier *v, const char *name, bool wanted, bool *there) {
+  const char *path = ts_path_join(v->s->arena, v->folder, name);
+  TS_GROW(v->names, v->name_count, v->name_capacity);
+  v->names[v->name_count++] = ts_arena_copy(v->s->arena, name);
+  *there = ts_file_exists(path);
+  if (!*there && wanted) is_wrong(v, path, "is missing: it belongs to this assessment");
+  return path;
+}
+
+static bool verify_pdf(verifier *v, const ts_sheet_file *file) {
+  char name[PATH_MAX];
+  bool good = true, there;
+  for (size_t i = 1; good && i <= v->expected_parts; i++) {
+    ts_sheet_pdf_name(file->name, i, v->expected_parts, name, sizeof name);
+    const char *path = belongs(v, name, v->pdf, &there);
+    good = !there || v->options->no_pdf || hold_pdf(v, path, file);
+  }
+  return good;
+}
+
 static bool verify_file(void *data, const ts_sheet_file *file) {
   verifier *v = data;
-  const char *path = ts_path_join(v->s->arena, v->folder, file->name);
-  TS_GROW(v->names, v->name_count, v->name_capacity);
-  v->names[v->name_count++] = ts_arena_copy(v->s->arena, file->name);
-  bool there = ts_file_exists(path), pdf = ts_same(file->form, "pdf");
-  if (!there && (!pdf || v->pdf)) is_wrong(v, path, "is missing: it belongs to this assessment");
-  if (pdf) return !there || v->options->no_pdf || hold_pdf(v, path, file);
+  if (ts_same(file->form, "pdf")) return verify_pdf(v, file);
+  bool there;
+  const char *path = belongs(v, file->name, true, &there);
+  const char *parts = v->parts.length ? v->parts.data : "";
   char *expected = NULL;
   size_t length = 0;
-  if (!ts_sheet_file_render(v->bytes, v->length, file, v->pdf, NULL, &expected, &length,
-                            v->s->problems))
+  if (!ts_sheet_file_render(v->bytes, v->length, file, v->pdf ? parts : NULL, NULL, &expected,
+                            &length, v->s->problems))
     return false;
   if (there) hold(v, path, file, expected, length);
   if (ts_same(file->form, "html")) return keep(v, file, expected, length);
@@ -121,15 +148,18 @@ static bool verify_file(void *data, const ts_sheet_file *file) {
   return true;
 }
 
-/* A sheet of a task that this assessment does not have. */
+/* A sheet of a task, or a part, that this assessment does not have. */
 static void verify_rest(verifier *v, const char *form) {
   char **files = ts_folder_list(v->s->arena, v->folder, form, v->s->problems);
   for (; files != NULL && *files != NULL; files++) {
     size_t i = 0;
     while (i < v->name_count && !ts_same(v->names[i], *files)) i++;
-    if (i == v->name_count && strncmp(*files, "task-", 5) == 0)
-      is_wrong(v, ts_path_join(v->s->arena, v->folder, *files),
-               "belongs to no task of this assessment");
+    if (i < v->name_count) continue;
+    const char *path = ts_path_join(v->s->arena, v->folder, *files);
+    if (strncmp(*files, "task-", 5) == 0)
+      is_wrong(v, path, "belongs to no task of this assessment");
+    else if (strstr(*files, "-part-") != NULL)
+      is_wrong(v, path, "is no part of a document of this assessment");
   }
 }
 
@@ -169,6 +199,7 @@ static bool verify_all(verifier *v, const char *original, size_t length) {
     verify_rest(v, ".pdf");
   }
   free(v->expected[0]);
+  ts_text_release(&v->parts);
   free(v->names);
   ts_folder_remove(v->scratch);
   return good;

@@ -6,6 +6,7 @@
  * it starts: figures with their text, and tags in time proportional to the pages. */
 #include "base/file.h"
 #include "base/text.h"
+#include "document/parts.h"
 #include "document/transform.h"
 
 #include <errno.h>
@@ -24,7 +25,7 @@
 #include <time.h>
 #include <unistd.h>
 
-enum { NOT_THERE = 127, SAID_LIMIT = 1 << 16, PDF_LIMIT = 512 << 20 };
+enum { NOT_THERE = 127, SAID_LIMIT = 1 << 16, PDF_LIMIT = 512 << 20, PAGE_LIMIT = 512 << 20 };
 
 /* Seconds after which it is stopped: of its own work, which grows with the pages and which nothing
  * else on the machine changes; the clock only catches one that waits for ever. */
@@ -174,7 +175,7 @@ static int finish(child *c) {
     c->in_time = milliseconds() < c->end;
   }
   if (!c->in_time) kill(-c->pid, SIGKILL);
-  while (ended == 0 && (ended = waitpid(c->pid, &status, 0)) < 0 && errno == EINTR) ended = 0;
+  while (ended == 0 && waitpid(c->pid, &status, 0) < 0 && errno == EINTR) continue;
   shut(c->out);
   shut(c->err);
   return status;
@@ -258,10 +259,8 @@ static bool run_program(char *const *arguments, const char *html_path, ts_text *
   return started && judge(&c, seconds, status, pdf, html_path, problems);
 }
 
-bool ts_sheet_pdf_with(const char *html_path, const char *pdf_path, const char *paper,
-                       const char *attachment, ts_diagnostics *problems) {
-  const char *paper_css = ts_document_paper(paper, problems);
-  if (!paper_css) return false;
+static bool set_one(const char *html_path, const char *pdf_path, const char *paper_css,
+                    const char *attachment, ts_diagnostics *problems) {
   ts_arena *arena = ts_arena_new();
   const char *folder = ts_data_path(arena, "templates");
   char *html = plain_path(arena, html_path, problems);
@@ -285,6 +284,69 @@ bool ts_sheet_pdf_with(const char *html_path, const char *pdf_path, const char *
               run_program(arguments, html_path, &pdf, arena, problems) &&
               ts_file_write(pdf_path, pdf.data, pdf.length, problems);
   ts_text_release(&pdf);
+  ts_arena_free(arena);
+  return good;
+}
+
+/* ---- parts ------------------------------------------------------------------------------ */
+
+size_t ts_sheet_pdf_parts(const char *html, size_t length) {
+  ts_parts *parts = ts_parts_of(html, length);
+  size_t count = ts_parts_count(parts);
+  ts_parts_free(parts);
+  return count;
+}
+
+void ts_sheet_pdf_name(const char *pdf, size_t part, size_t parts, char *name, size_t size) {
+  size_t stem = strlen(pdf);
+  if (stem > 4 && ts_same(pdf + stem - 4, ".pdf")) stem -= 4;
+  if (parts == 1)
+    snprintf(name, size, "%s", pdf);
+  else
+    snprintf(name, size, "%.*s-part-%02zu.pdf", (int)stem, pdf, part);
+}
+
+/* Its page is in `scratch` while it is set. */
+static bool set_part(const ts_parts *parts, size_t number, const char *scratch,
+                     const char *pdf_path, const char *paper_css, const char *attachment,
+                     ts_diagnostics *problems) {
+  char name[PATH_MAX], page[PATH_MAX];
+  ts_text html = {0};
+  ts_sheet_pdf_name(pdf_path, number + 1, ts_parts_count(parts), name, sizeof name);
+  snprintf(page, sizeof page, "%s/%s.html", scratch, ts_path_name(name));
+  ts_parts_write(parts, number, &html);
+  bool good = ts_file_write(page, html.data, html.length, problems) &&
+              set_one(page, name, paper_css, number == 0 ? attachment : NULL, problems);
+  ts_text_release(&html);
+  return good;
+}
+
+static bool set_parts(const ts_parts *parts, const char *pdf_path, const char *paper_css,
+                      const char *attachment, ts_arena *arena, ts_diagnostics *problems) {
+  const char *scratch = ts_folder_temporary(arena, problems);
+  bool good = scratch != NULL;
+  for (size_t i = 0; good && i < ts_parts_count(parts); i++)
+    good = set_part(parts, i, scratch, pdf_path, paper_css, attachment, problems);
+  if (!scratch) return false;
+  ts_diagnostics_rename(problems, scratch, ts_path_folder(arena, pdf_path));
+  ts_folder_remove(scratch);
+  return good;
+}
+
+bool ts_sheet_pdf_with(const char *html_path, const char *pdf_path, const char *paper,
+                       const char *attachment, ts_diagnostics *problems) {
+  const char *paper_css = ts_document_paper(paper, problems);
+  if (!paper_css) return false;
+  ts_arena *arena = ts_arena_new();
+  size_t length = 0;
+  const char *html = ts_file_read(arena, html_path, PAGE_LIMIT, &length, problems);
+  ts_parts *parts = html ? ts_parts_of(html, length) : NULL;
+  bool good = false;
+  if (parts && ts_parts_count(parts) == 1)
+    good = set_one(html_path, pdf_path, paper_css, attachment, problems);
+  else if (parts)
+    good = set_parts(parts, pdf_path, paper_css, attachment, arena, problems);
+  ts_parts_free(parts);
   ts_arena_free(arena);
   return good;
 }

@@ -37,7 +37,7 @@ static bool visit_task(void *data, const char *task) {
 bool ts_sheet_each_file(const char *assessment_xml, size_t length, bool pdf,
                         bool (*visit)(void *data, const ts_sheet_file *file), void *data,
                         ts_diagnostics *problems) {
-  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  ts_xml *xml = ts_document_open(assessment_xml, length, TS_ALL_BUT_SCHEDULE, problems);
   if (!xml) return false;
   tour t = {ts_arena_new(), ts_sheets(), pdf, visit, data};
   bool all = true;
@@ -54,10 +54,10 @@ bool ts_sheet_each_file(const char *assessment_xml, size_t length, bool pdf,
 /* ---- how each is made ------------------------------------------------------------------ */
 
 bool ts_sheet_file_render(const char *assessment_xml, size_t length, const ts_sheet_file *file,
-                          bool pdf, const char *paper, char **bytes, size_t *bytes_length,
+                          const char *pdfs, const char *paper, char **bytes, size_t *bytes_length,
                           ts_diagnostics *problems) {
   if (!file->sheet)
-    return ts_sheet_index(assessment_xml, length, pdf, bytes, bytes_length, problems);
+    return ts_sheet_index(assessment_xml, length, pdfs, bytes, bytes_length, problems);
   if (ts_same(file->form, "ods"))
     return ts_sheet_spreadsheet(assessment_xml, length, file->sheet->name, bytes, bytes_length,
                                 problems);

@@ -33,9 +33,7 @@ static bool is_of_format_1(const xmlNode *root, const char *kind) {
   return good;
 }
 
-ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, const char *name,
-                            ts_diagnostics *problems) {
-  ts_xml *xml = ts_xml_read(bytes, length, name, problems);
+static ts_xml *of_kind(ts_xml *xml, const char *kind, const char *name, ts_diagnostics *problems) {
   if (!xml || is_of_format_1(ts_xml_root(xml), kind)) return xml;
   ts_report(problems, TS_ERROR, name, 1, "the root is <%s>: this is no <%s> of format 1",
             (const char *)ts_xml_root(xml)->name, kind);
@@ -43,12 +41,17 @@ ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, 
   return NULL;
 }
 
-char *ts_assessment_digest(const char *bytes, size_t length, char out[65]) {
+ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, const char *name,
+                            ts_diagnostics *problems) {
+  return of_kind(ts_xml_read(bytes, length, name, problems), kind, name, problems);
+}
+
+char *ts_assessment_digest(const char *assessment, size_t length, char out[65]) {
   static const char end[] = "</assessment>\n";
-  size_t plain = ts_unsigned_length(bytes, length);
-  if (plain == length) return ts_digest(bytes, length, out);
+  size_t plain = ts_unsigned_length(assessment, length);
+  if (plain == length) return ts_digest(assessment, length, out);
   ts_text text = {0};
-  ts_text_add_n(&text, bytes, plain);
+  ts_text_add_n(&text, assessment, plain);
   ts_text_add(&text, end);
   ts_digest(text.data, text.length, out);
   ts_text_release(&text);
@@ -57,8 +60,11 @@ char *ts_assessment_digest(const char *bytes, size_t length, char out[65]) {
 
 /* Papers say which assessment they were made from; one in another language has it from the
  * original. */
-ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *problems) {
-  ts_xml *xml = ts_document_open_as("assessment", bytes, length, "assessment.xml", problems);
+ts_xml *ts_document_open(const char *bytes, size_t length, const char *without,
+                         ts_diagnostics *problems) {
+  static const char name[] = "assessment.xml";
+  ts_xml *xml = of_kind(ts_xml_read_without(bytes, length, name, without, problems), "assessment",
+                        name, problems);
   xmlNode *root = xml ? ts_xml_root(xml) : NULL;
   char digest[65];
   if (root && !xmlHasProp(root, BAD_CAST "sha256"))
@@ -151,7 +157,7 @@ static xsltStylesheet *load(const char *path) {
 typedef struct {
   const char *name, *value;
 } parameter;
-enum { PARAMETERS = 10 };
+enum { PARAMETERS = 11 };
 
 static bool set_up(xsltTransformContext *context, ts_document_guard *guard,
                    const parameter *parameters, ts_text *said) {
@@ -279,7 +285,7 @@ static bool guarded(const char *path, const ts_xml *xml, const parameter *parame
 
 /* What is to be made; what does not apply is NULL. */
 typedef struct {
-  const char *stylesheet, *sheet, *task, *finding, *pdf, *language;
+  const char *stylesheet, *sheet, *task, *finding, *pdf, *parts, *language;
 } request;
 
 static const char *or_nothing(const char *text) { return text ? text : ""; }
@@ -299,6 +305,7 @@ static bool transform_all(request r, const ts_xml *xml, page_list *pages,
       {"task", or_nothing(r.task)},
       {"finding", or_nothing(r.finding)},
       {"pdf", or_nothing(r.pdf)},
+      {"parts", or_nothing(r.parts)},
       {"into", or_nothing(r.language)},
       {"script", or_nothing(script)},
       {"script-digest", script ? ts_digest_base64(script, strlen(script), digest) : ""},
@@ -345,7 +352,7 @@ bool ts_sheet_render(const char *assessment_xml, size_t length, const char *shee
   *html_length = 0;
   const ts_sheet *which = known_sheet(sheet, problems);
   if (!which || !ts_document_paper(paper, problems)) return false;
-  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  ts_xml *xml = ts_document_open(assessment_xml, length, which->leaves_out, problems);
   if (xml && !which->attaches) ts_document_withhold(ts_xml_root(xml));
   if (xml && subject_fits(which, subject, xml, problems))
     *html =
@@ -360,7 +367,7 @@ bool ts_sheet_render_each(const char *assessment_xml, size_t length, const char 
                           ts_diagnostics *problems) {
   const ts_sheet *which = known_sheet(sheet, problems);
   if (!which || !ts_document_paper(paper, problems)) return false;
-  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  ts_xml *xml = ts_document_open(assessment_xml, length, which->leaves_out, problems);
   page_list pages = {0};
   if (xml && !which->attaches) ts_document_withhold(ts_xml_root(xml));
   request r = {.stylesheet = which->stylesheet, .sheet = which->name};
@@ -392,14 +399,17 @@ bool ts_assessment_in_language(const char *assessment_xml, size_t length, const 
                                char **translated, size_t *translated_length,
                                ts_diagnostics *problems) {
   ts_arena *arena = ts_arena_new();
-  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  ts_xml *xml = ts_document_open(assessment_xml, length, TS_ALL_BUT_SCHEDULE, problems);
   const char *into = xml ? language_of(arena, xml, language, problems) : NULL;
+  bool turned = into && !ts_same(into, TS_WRITTEN_IN); /* else it need not be held for this */
+  ts_xml_free(xml);
+  xml = turned ? ts_document_open(assessment_xml, length, NULL, problems) : NULL;
   *translated = NULL;
   if (ts_same(into, TS_WRITTEN_IN)) {
     *translated = ts_alloc(length + 1);
     memcpy(*translated, assessment_xml, length);
     (*translated)[ *translated_length = length] = '\0';
-  } else if (into) {
+  } else if (xml) {
     request r = {.stylesheet = "language.xsl", .language = into};
     *translated = transform(r, xml, translated_length, problems);
   }
@@ -413,7 +423,7 @@ bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char 
   *bytes = NULL;
   const ts_sheet *which = known_sheet(sheet, problems);
   if (!which || !which->spreadsheet) return false;
-  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  ts_xml *xml = ts_document_open(assessment_xml, length, which->leaves_out, problems);
   size_t count = 0;
   if (xml) ts_document_withhold(ts_xml_root(xml));
   char *content =
@@ -430,10 +440,11 @@ bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char 
   return *bytes != NULL;
 }
 
-bool ts_sheet_index(const char *assessment_xml, size_t length, bool pdf, char **html,
+bool ts_sheet_index(const char *assessment_xml, size_t length, const char *pdfs, char **html,
                     size_t *html_length, ts_diagnostics *problems) {
-  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
-  request r = {.stylesheet = "index.xsl", .sheet = "index", .pdf = pdf ? "yes" : "no"};
+  ts_xml *xml = ts_document_open(assessment_xml, length, TS_ALL_BUT_SCHEDULE, problems);
+  request r = {
+      .stylesheet = "index.xsl", .sheet = "index", .pdf = pdfs ? "yes" : "no", .parts = pdfs};
   *html = xml ? transform(r, xml, html_length, problems) : NULL;
   ts_xml_free(xml);
   return *html != NULL;
@@ -465,7 +476,7 @@ bool ts_finding_text(const char *assessment_xml, size_t length, const char *find
                      ts_diagnostics *problems) {
   size_t count = 0;
   *text = NULL;
-  ts_xml *xml = ts_document_open(assessment_xml, length, problems);
+  ts_xml *xml = ts_document_open(assessment_xml, length, NULL, problems);
   if (xml)
     *text = transform((request){.stylesheet = "explain.xsl", .finding = finding}, xml, &count,
                       problems);

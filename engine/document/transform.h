@@ -11,8 +11,13 @@
 #include <libxslt/xsltInternals.h>
 
 /* Parses an assessment and checks that it is one, of a format this library
- * knows. NULL with a report. The bytes must outlive the result; ts_xml_free. */
-ts_xml *ts_document_open(const char *bytes, size_t length, ts_diagnostics *problems);
+ * knows. What is not printed need not be held: `without` names elements that are left out, apart by
+ * spaces, or is NULL. NULL with a report. The bytes must outlive the result; ts_xml_free. */
+ts_xml *ts_document_open(const char *bytes, size_t length, const char *without,
+                         ts_diagnostics *problems);
+
+/* Left out where only the production, its days and tasks are asked for. */
+#define TS_ALL_BUT_SCHEDULE "findings duties subjects elsewhere looked-at controls open-facts remedies charts"
 
 /* The same for a document whose root is `kind`; `name` is used in messages. */
 ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, const char *name,

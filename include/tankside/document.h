@@ -24,6 +24,8 @@ typedef struct {
   bool attaches;           /* its reader may see everything, so that its PDF may carry assessment.xml */
   bool own_pdf;            /* set as PDF by itself; the others' pages stand in that of "set" */
   const char *spreadsheet; /* file in templates/ for the content of its spreadsheet; NULL for a page */
+  const char *leaves_out;  /* elements of an assessment that it prints nothing of, apart by spaces: they are
+                              not held while it is made, since they may be most of it; NULL for none */
 } ts_sheet;
 
 /* All sheets, ended by one whose name is NULL. Static. */
@@ -82,8 +84,9 @@ bool ts_sheet_spreadsheet(const char *assessment_xml, size_t length, const char 
                           char **bytes, size_t *bytes_length, ts_diagnostics *problems);
 
 /* A page of links to every file that belongs to an assessment, as `tankside assess -o` names them
- * beside it; with `pdf` to the PDF too. NUL-terminated, for free(). */
-bool ts_sheet_index(const char *assessment_xml, size_t length, bool pdf, char **html,
+ * beside it. `pdfs` NULL: to no PDF; else to each, and to as many parts as it says: "set/4 " for the
+ * sheet that is set in four, one after another, nothing of those in one. NUL-terminated, for free(). */
+bool ts_sheet_index(const char *assessment_xml, size_t length, const char *pdfs, char **html,
                     size_t *html_length, ts_diagnostics *problems);
 
 /* One of the files that `tankside assess -o` writes beside assessment.xml. */
@@ -101,10 +104,10 @@ bool ts_sheet_each_file(const char *assessment_xml, size_t length, bool pdf,
                         bool (*visit)(void *data, const ts_sheet_file *file), void *data,
                         ts_diagnostics *problems);
 
-/* Makes the content of such a file that is no PDF, for free(). `pdf` is for the index: whether there
- * are PDFs. False with a report. */
+/* Makes the content of such a file that is no PDF, for free(). `pdfs` is for the index, as above.
+ * False with a report. */
 bool ts_sheet_file_render(const char *assessment_xml, size_t length, const ts_sheet_file *file,
-                          bool pdf, const char *paper, char **bytes, size_t *bytes_length,
+                          const char *pdfs, const char *paper, char **bytes, size_t *bytes_length,
                           ts_diagnostics *problems);
 
 /* Whether a document is what is made from its assessment: `given` against `expected`. Where an HTML
@@ -159,14 +162,24 @@ bool ts_schema_compact(const char *schema, size_t length, char **compact, size_t
 
 /* Sets an HTML file made by ts_sheet_render as PDF. Whole or not at all. What
  * weasyprint says becomes warnings; a missing weasyprint is an error that
- * names the package. At most ten minutes. */
+ * names the package. A page too long for one PDF is set in parts, in files that
+ * ts_sheet_pdf_name names, each complete in itself. */
 bool ts_sheet_pdf(const char *html_path, const char *pdf_path, const char *paper,
                   ts_diagnostics *problems);
 
 /* The same, with the file `attachment` carried inside the PDF under its own
  * name, so that a reviewer can verify from the paper file alone. For sheets
- * that attach only: the others may be for readers who must not see all of it. */
+ * that attach only: the others may be for readers who must not see all of it.
+ * Of several parts the first carries it. */
 bool ts_sheet_pdf_with(const char *html_path, const char *pdf_path, const char *paper,
                        const char *attachment, ts_diagnostics *problems);
+
+/* In how many PDFs such a page is set: 1, or more where it would have more than
+ * about two hundred sheets of paper. */
+size_t ts_sheet_pdf_parts(const char *html, size_t length);
+
+/* The file of one of them, from 1: "assessment-part-02.pdf" for "assessment.pdf", or that itself
+ * where it is the only one. Into `name`, which has `size` bytes. */
+void ts_sheet_pdf_name(const char *pdf, size_t part, size_t parts, char *name, size_t size);
 
 #endif

@@ -1,12 +1,14 @@
 #!/usr/bin/env python3
 """Whether documents come in time that is proportional to their pages.
 
-    python3 tests/bench/documents.py build/release/tankside [--pdf-to N] [tasks ...]
+    python3 tests/bench/documents.py build/release/tankside [--pdf-to N] [--every-to M] [--keep FOLDER] [tasks ...]
 
 A production is made of copies of one task of a demo, five a day, assessed, and each document is made
 from it; beside it xsltproc makes the full assessment with the same stylesheet from the same file. Up to N
-tasks (40) the documents that have a PDF are made as PDF too. Of each: processor seconds (with --best-of K the
-least of K runs), what came out (megabytes of HTML, pages of PDF), and the most memory that was held.
+tasks (40) the documents that have a PDF are made as PDF too, the long ones in parts. Of each: processor
+seconds (with --best-of K the least of K runs), what came out (megabytes of HTML, pages of PDF), and the most
+memory that was held. Up to M tasks (160) all that `assess -o` writes is made at once; --keep FOLDER takes an
+assessment from there that an earlier run left, since a thousand tasks take minutes to assess.
 Then the exponent of time over what came out, for each step from one size to the next: 1 is in proportion.
 """
 import argparse
@@ -42,9 +44,9 @@ class Run:
             self.memory = used.ru_maxrss / 1000
         self.made, self.unit = os.path.getsize(out) / 1e6, "MB"
 
-    def in_pages(self, pdf):
-        said = subprocess.run(["pdfinfo", pdf], capture_output=True, text=True, check=True).stdout
-        self.made, self.unit = int(re.search(r"^Pages: *(\d+)", said, re.M)[1]), "pages"
+    def in_pages(self, pdfs):
+        said = [subprocess.run(["pdfinfo", pdf], capture_output=True, text=True, check=True).stdout for pdf in pdfs]
+        self.made, self.unit = sum(int(re.search(r"^Pages: *(\d+)", s, re.M)[1]) for s in said), "pages"
         return self
 
     def in_folder(self, folder):
@@ -82,19 +84,27 @@ def production(tasks):
 def runs(tankside, tasks, folder, options):
     """Each thing that is measured, by name, as it is done."""
     dossier, assessment, out = folder / "dossier.xml", folder / "assessment.xml", folder / "out"
-    dossier.write_text(production(tasks), encoding="utf-8")
-    assess = Run([tankside, "assess", dossier, "-o", assessment], out)
-    assess.made = assessment.stat().st_size / 1e6
-    yield "assess", assess
-    every = folder / f"every-{tasks}"
-    yield "assess, every HTML", Run([tankside, "assess", dossier, "--no-pdf", "-o", every], out).in_folder(every)
+    if options.keep:
+        assessment = options.keep / f"assessment-{tasks}.xml"
+    if not assessment.exists() or not options.keep:
+        dossier.write_text(production(tasks), encoding="utf-8")
+        assess = Run([tankside, "assess", dossier, "-o", assessment], out)
+        assess.made = assessment.stat().st_size / 1e6
+        yield "assess", assess
+    if tasks <= options.every_to:
+        dossier.write_text(production(tasks), encoding="utf-8")
+        every = folder / f"every-{tasks}"
+        yield "assess, every HTML", Run([tankside, "assess", dossier, "--no-pdf", "-o", every], out).in_folder(every)
     yield "xsltproc", Run(["xsltproc", "--nonet", SOURCE / "templates/assessment.xsl", assessment], out, options.best_of)
     for sheet in SHEETS:
         yield sheet, Run([tankside, "print", assessment, "--sheet", sheet], out, options.best_of)
+    one = [tankside, "print", assessment, "--sheet", "task", "--task", f"fall-{tasks - 1}"]
+    yield "one task", Run(one, out, options.best_of)
     for sheet in AS_PDF if tasks <= options.pdf_to else []:
-        pdf = folder / f"{sheet}.pdf"
-        made = Run([tankside, "print", assessment, "--sheet", sheet, "--as", "pdf", "-o", pdf], out)
-        yield f"{sheet}, PDF", made.in_pages(pdf)
+        pdfs = folder / f"{sheet}-{tasks}"
+        pdfs.mkdir()
+        made = Run([tankside, "print", assessment, "--sheet", sheet, "--as", "pdf", "-o", pdfs / "a.pdf"], out)
+        yield f"{sheet}, PDF", made.in_pages(pdfs.glob("*.pdf"))
 
 
 def growth(sizes, rows):
@@ -111,6 +121,8 @@ def main():
     parser.add_argument("tankside", type=pathlib.Path)
     parser.add_argument("tasks", type=int, nargs="*")
     parser.add_argument("--pdf-to", type=int, default=40)
+    parser.add_argument("--every-to", type=int, default=160)
+    parser.add_argument("--keep", type=pathlib.Path)
     parser.add_argument("--best-of", type=int, default=1)
     options = parser.parse_intermixed_args()
     sizes, rows = options.tasks or [10, 40], []

@@ -56,6 +56,7 @@ class Page(html.parser.HTMLParser):
         return norm(self.sections.get(heading, ""))
 
 def norm(text):
+    text = re.sub("(?<=\\d)\u00a0(?=\\d{3})", "", text)  # digits in threes
     return re.sub(r"\s+", " ", text).strip()
 
 def check(ok, *what):

@@ -67,7 +67,7 @@ static bool add_document(void *data, const ts_sheet_file *document) {
   char *bytes;
   size_t length;
   (void)data;
-  ck_assert(ts_sheet_file_render(whole, whole_length, document, false, NULL, &bytes, &length,
+  ck_assert(ts_sheet_file_render(whole, whole_length, document, NULL, NULL, &bytes, &length,
                                  w.problems));
   add(document->name, ts_arena_copy_n(w.arena, bytes, length), length,
       ts_arena_copy(w.arena, document->form));

@@ -16,7 +16,8 @@ build() { # SOURCE BUILD
   git ls-files -z --cached --others --exclude-standard | xargs -0 tar -cf - | tar -C "$1" -xf -
   cmake -S "$1" -B "$2" -G Ninja -DCMAKE_BUILD_TYPE=Release -DTANKSIDE_TESTS=OFF >"$place/said"
   cmake --build "$2" >>"$place/said" || { cat "$place/said"; exit 1; }
-  (cd "$2" && cpack -G DEB >>"$place/said") || { cat "$place/said"; exit 1; }
+  # The frame of a package takes its modes from the umask, and CPack has no other way to say them.
+  (umask 022 && cd "$2" && cpack -G DEB >>"$place/said") || { cat "$place/said"; exit 1; }
 }
 (umask 022 && TZ=UTC LC_ALL=C && export TZ LC_ALL && build "$place/one" "$place/one/build/release")
 (umask 027 && TZ=Pacific/Auckland LC_ALL=C.UTF-8 && export TZ LC_ALL && build "$place/two/with a longer name" "$place/other")
