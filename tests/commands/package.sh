@@ -17,7 +17,7 @@ dpkg-deb -e tankside_"$version"_*.deb control
 # Every file, as the source has it.
 {
   echo usr/bin/tankside
-  for part in rules templates shared/schema shared/tables shared/matrices shared/productions shared/completions; do
+  for part in rules templates shared/schema shared/tables shared/matrices shared/productions shared/completions shared/slurm; do
     (cd "$SOURCE" && find "$part" -type f ! -path '*/__pycache__/*')
   done | sed 's#^#usr/share/tankside/#'
   echo usr/share/tankside/shared/stages.xml
