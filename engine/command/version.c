@@ -69,11 +69,11 @@ enum { LIBRARIES = sizeof libraries / sizeof *libraries };
 
 void print_versions(void) {
   printf("tankside %s\n", TANKSIDE_VERSION);
-  printf("  %-10s %-12s %-12s %s\n", "library", "built with", "running", "at least");
+  printf("  %-10s %-20s %-12s %s\n", "library", "built with", "running", "at least");
   for (size_t i = 0; i < LIBRARIES; i++) {
     version now = {"not said"};
     if (libraries[i].running != NULL) now = libraries[i].running();
-    printf("  %-10s %-12s %-12s %s\n", libraries[i].name, libraries[i].built, now.text,
+    printf("  %-10s %-20s %-12s %s\n", libraries[i].name, libraries[i].built, now.text,
            libraries[i].least);
   }
 }
