@@ -110,10 +110,10 @@ static int digits_of(uint64_t whole) {
 /* A decimal with few digits behind the point, as nearly all are that people write: `whole` over ten
  * to the power of `places`. Up to 15 digits survive a double, so it is what rounding gives. */
 static bool is_short(double value, int digits, uint64_t *whole, int *places) {
-  double power = 1;
+  static const double powers[] = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6};
   if (!(fabs(value) < 1e9)) return false;
-  for (*places = 0; *places <= 6; ++*places, power *= 10) {
-    double scaled = fabs(value) * power;
+  for (*places = 0; *places <= 6; ++*places) {
+    double power = powers[*places], scaled = fabs(value) * power;
     if (scaled != floor(scaled) || scaled / power != fabs(value)) continue;
     for (*whole = (uint64_t)scaled; *places > 0 && *whole % 10 == 0; *whole /= 10) --*places;
     return scaled < 1e15 && digits_of(*whole) <= digits;

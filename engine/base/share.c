@@ -38,7 +38,7 @@ void ts_share_out(size_t workers, size_t first, size_t end, ts_piece *piece, voi
   }
   hands[0] = (hand){.work = &work};
   take_pieces(&hands[0]);
-  while (begun-- > 1) pthread_join(hands[begun].thread, NULL);
+  while (begun-- > 1) (void)pthread_join(hands[begun].thread, NULL);
 }
 
 size_t ts_processors(void) {

@@ -202,7 +202,7 @@ static bool move_out(const ts_staging *s, move *m) {
 
 static void take_back(const ts_staging *s, const move *m) {
   if (m->replaces)
-    renameat(s->replaced, m->name, s->folder, m->name);
+    (void)renameat(s->replaced, m->name, s->folder, m->name); /* the message is about what failed first */
   else if (!m->stale)
     unlinkat(s->folder, m->name, 0);
 }
@@ -237,7 +237,7 @@ static bool publish(ts_staging *s, move *moves, size_t count) {
   if (s->replaced < 0 || !(s->alone || lock(s->folder))) return false;
   bool good = move_all(s, moves, count);
   int why = errno;
-  if (!s->alone) flock(s->folder, LOCK_UN);
+  if (!s->alone) (void)flock(s->folder, LOCK_UN);
   if (good) drop_replaced(s, moves, count);
   errno = why;
   return good;

@@ -40,6 +40,6 @@ typedef struct {
   int file;
 } ts_claim;
 ts_claim ts_folder_claim(const char *folder, bool wait);
-void ts_folder_release(const char *folder, ts_claim claim);
+void ts_folder_release(const char *folder, ts_claim held);
 
 #endif

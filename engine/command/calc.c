@@ -111,6 +111,7 @@ static void say_unknown(const ts_session *s, const ts_function *f, const char *c
   char shown[SHOWN], text[SHOWN + 160];
   for (int i = 0; i < f->count; i++) {
     const ts_argument *a = &f->argument[i];
+    // NOLINTNEXTLINE(clang-analyzer-core.CallAndMessage): there are as many words as arguments by now
     if (!ts_same(words[i], "?")) continue;
     snprintf(text, sizeof text, "%s, taken as all of its valid range, %s", a->name,
              function_show(s, (ts_range){a->lo, a->hi}, a->dim, a->unit, shown));

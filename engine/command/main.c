@@ -36,8 +36,9 @@ const ts_verb *verb_find(const char *name) {
 
 static int no_such_verb(const char *name) {
   const char *names[VERBS];
-  for (size_t i = 0; i < VERBS; i++) names[i] = verbs[i]->name;
-  return unknown(name[0] == '-' ? "option" : "command", name, names, VERBS);
+  size_t count = 0;
+  for (const ts_verb *const *verb = verbs; *verb != NULL; verb++) names[count++] = (*verb)->name;
+  return unknown(name[0] == '-' ? "option" : "command", name, names, count);
 }
 
 static int run_verb(const ts_verb *verb, int count, char **arguments) {

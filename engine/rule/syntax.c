@@ -489,7 +489,7 @@ ts_syntax *ts_syntax_item(ts_syntax *table, const char *name) {
   return NULL;
 }
 
-ts_syntax *ts_syntax_bare(ts_syntax *it) {
-  while (it && it->kind == TS_E_PAREN) it = it->first;
-  return it;
+ts_syntax *ts_syntax_bare(ts_syntax *expression) {
+  while (expression && expression->kind == TS_E_PAREN) expression = expression->first;
+  return expression;
 }

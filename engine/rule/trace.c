@@ -117,7 +117,7 @@ static void *grow(ts_recorder *r, void *at, uint32_t count, uint32_t *capacity, 
 }
 
 static record **place_of(ts_recorder *r, size_t rule, ts_subject subject) {
-  record **place = &r->places[(rule * 31 + subject * 977) % PLACES];
+  record **place = &r->places[(rule * 31 + (size_t)subject * 977) % PLACES];
   while (*place && ((*place)->rule != rule || (*place)->subject != subject)) place = &(*place)->next;
   return place;
 }

@@ -264,7 +264,7 @@ static void bind_loop(walker *w, ts_syntax *it) {
   ts_syntax *over = it->first;
   for (ts_local *l = it->locals; l; l = l->next) l->mark = NULL;
   bool list = over->kind == TS_E_CALL && ts_same(over->first->text, "ipairs") && over->first->next;
-  if (!list || !it->locals->next) return;
+  if (!list || !it->locals || !it->locals->next) return;
   type what = type_of(w, over->first->next);
   if (what.kind != IS_LIST) return;
   what.kind = IS_SUBJECT;

@@ -174,7 +174,7 @@ static int make_quantity(lua_State *L) {
   if (lua_type(L, 1) != LUA_TSTRING) return luaL_error(L, "q wants a text such as q\"5 s\"");
   const char *text = lua_tostring(L, 1);
   ts_read_quantity *known = memory_of(box, text);
-  if (!*text || strcmp(known->text, text)) {
+  if (!*text || strcmp(known->text, text) != 0) {
     ts_read_quantity read;
     char why[256];
     if (!ts_quantity_read(box->units, text, &read.range, &read.dim, why, sizeof why))

@@ -192,7 +192,7 @@ static void check_fields(lua_State *L, const char *word) {
     if (lua_type(L, -2) != LUA_TSTRING) luaL_error(L, "%s: fields have names", word);
     const char *name = lua_tostring(L, -2);
     size_t count = sizeof fields / sizeof *fields, i = 0;
-    while (i < count && strcmp(fields[i], name)) i++;
+    while (i < count && strcmp(fields[i], name) != 0) i++;
     if (i < count) continue;
     const char *near = ts_nearest(name, fields, count);
     luaL_error(L, "%s has no field \"%s\"%s%s", word, name, near ? "; the nearest name is " : "", near ? near : "");
