@@ -238,11 +238,6 @@ bool ts_folder_make(const char *path, ts_diagnostics *problems) {
   return good;
 }
 
-static bool ends_in(const char *name, const char *suffix) {
-  size_t n = strlen(name), m = strlen(suffix);
-  return n >= m && strcmp(name + n - m, suffix) == 0;
-}
-
 static int by_bytes(const void *a, const void *b) {
   return strcmp(*(char *const *)a, *(char *const *)b);
 }
@@ -251,7 +246,7 @@ static bool wanted(DIR *folder, const char *name, const char *suffix) {
   struct stat about;
   if (fstatat(dirfd(folder), name, &about, 0) != 0) return false;
   if (ts_same(suffix, "/")) return S_ISDIR(about.st_mode) && name[0] != '.';
-  return S_ISREG(about.st_mode) && ends_in(name, suffix);
+  return S_ISREG(about.st_mode) && ts_ends_in(name, suffix);
 }
 
 char **ts_folder_list(ts_arena *arena, const char *path, const char *suffix,

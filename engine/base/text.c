@@ -135,6 +135,11 @@ bool ts_same(const char *a, const char *b) {
   return strcmp(a, b) == 0;
 }
 
+bool ts_ends_in(const char *text, const char *end) {
+  size_t n = strlen(text), m = strlen(end);
+  return n >= m && strcmp(text + n - m, end) == 0;
+}
+
 /* ---- nearest name ------------------------------------------------------- */
 
 static size_t min_of(size_t a, size_t b) { return a < b ? a : b; }

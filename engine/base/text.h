@@ -34,6 +34,7 @@ const char *ts_text_trouble(const char *text, size_t length);
  * U+2069, three bytes each. What is read is then not what is written. */
 bool ts_turns_direction(const char *at);
 
+bool ts_ends_in(const char *text, const char *end); /* whole, too */
 bool ts_same(const char *a, const char *b); /* equal strings; NULL equals only NULL */
 
 /* A hash of a text for a table. With a seed of the table's own nobody can choose texts that all fall

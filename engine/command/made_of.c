@@ -47,7 +47,7 @@ bool made_of_put(const ts_output *out, int status, const char *figures) {
 
 /* "<digest>  <name>" of a file of the folder. */
 static bool is_as_made(const char *folder, const char *line, size_t length) {
-  if (length <= DIGEST + 2) return false;
+  if (length <= DIGEST + 2 || memchr(line, '/', length)) return false;
   ts_arena *arena = ts_arena_new();
   ts_diagnostics *unsaid = ts_diagnostics_new();
   char digest[65];

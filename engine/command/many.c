@@ -49,11 +49,6 @@ bool many_asked(const ts_options *o) {
          (o->word_count == 1 && ts_folder_exists(o->words[0]));
 }
 
-static bool ends(const char *text, size_t length, const char *with) {
-  size_t n = strlen(with);
-  return length > n && strncmp(text + length - n, with, n) == 0;
-}
-
 /* What a folder is called in which a dossier stands directly: the last of its path. */
 static const char *folder_name(ts_arena *arena, const char *path) {
   const char *name = ts_path_name(ts_path_folder(arena, path));
@@ -69,8 +64,8 @@ static const char *name_of(ts_arena *arena, const ts_found_path *found) {
     at += n > 0 ? n : strcspn(at, "/");
   size_t length = strlen(at);
   if (ts_same(at, "dossier.xml")) return folder_name(arena, found->path);
-  if (ends(at, length, "/dossier.xml")) return ts_arena_copy_n(arena, at, length - 12);
-  return ts_arena_copy_n(arena, at, ends(at, length, ".xml") ? length - 4 : length);
+  if (ts_ends_in(at, "/dossier.xml")) return ts_arena_copy_n(arena, at, length - 12);
+  return ts_arena_copy_n(arena, at, length > 4 && ts_ends_in(at, ".xml") ? length - 4 : length);
 }
 
 static int by_name(const void *a, const void *b) {
@@ -83,7 +78,7 @@ static bool all_apart(many *m) {
   qsort(m->all, m->count, sizeof *m->all, by_name);
   for (size_t i = 0; i < m->count; i++) {
     const dossier *d = &m->all[i];
-    bool inside = strstr(d->name, "/../") == NULL && !ends(d->name, strlen(d->name), "/..");
+    bool inside = strstr(d->name, "/../") == NULL && !ts_ends_in(d->name, "/..");
     if (!inside)
       ts_report(m->s.problems, TS_ERROR, d->path, 0, "leads up and down again; name it directly");
     bool taken = i > 0 && ts_same(d->name, m->all[i - 1].name);
@@ -259,7 +254,7 @@ static int count_up(const many *m) {
 }
 
 static int wrong_request(const ts_options *o) {
-  if (o->out == NULL || ends(o->out, strlen(o->out), ".xml"))
+  if (o->out == NULL || ts_ends_in(o->out, ".xml"))
     return usage_error("several dossiers need a folder to go to: -o DIR");
   if (o->set_count > 0 || o->set_file_count > 0)
     return usage_error("--set and --set-file are for one dossier");

@@ -58,9 +58,8 @@ static bool is_paper(const char *name) {
     size_t length = strlen(sheet->name);
     if (strncmp(name, sheet->name, length) != 0) continue;
     if (name + length == dot || (sheet->per_task && name[length] == '-')) return true;
-    if (sheet->own_pdf && strncmp(name + length, "-part-", 6) == 0) return true;
   }
-  return ts_same(name, contents);
+  return (form && ts_sheet_is_part(name)) || ts_same(name, contents);
 }
 
 /* ---- making them ---------------------------------------------------------------------- */

@@ -158,7 +158,7 @@ static void verify_rest(verifier *v, const char *form) {
     const char *path = ts_path_join(v->s->arena, v->folder, *files);
     if (strncmp(*files, "task-", 5) == 0)
       is_wrong(v, path, "belongs to no task of this assessment");
-    else if (strstr(*files, "-part-") != NULL)
+    else if (ts_sheet_is_part(*files))
       is_wrong(v, path, "is no part of a document of this assessment");
   }
 }

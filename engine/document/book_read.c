@@ -163,11 +163,6 @@ static void read_dated(reading *r, const char *entity, const char *what, const c
   if (ts_date_read(day, &date)) PUT(r, TS_BOOK_DATED, next(r, &r->dated), entity, what, day);
 }
 
-static bool ends_in(const char *name, const char *end) {
-  size_t n = strlen(name), m = strlen(end);
-  return n >= m && ts_same(name + n - m, end);
-}
-
 static void read_fact(reading *r) {
   static const struct {
     const char *name;
@@ -179,7 +174,7 @@ static void read_fact(reading *r) {
     return;
   for (size_t i = 0; r->in_immersion && i < 3; i++)
     if (ts_same(name, exposure[i].name)) read_range(r, text, exposure[i].unit, r->times + 2 * i);
-  if (ends_in(name, "-until") || ts_same(name, "review-by"))
+  if (ts_ends_in(name, "-until") || ts_same(name, "review-by"))
     read_dated(r, r->entity, value(r, "title"), text);
 }
 

@@ -306,6 +306,16 @@ void ts_sheet_pdf_name(const char *pdf, size_t part, size_t parts, char *name, s
     snprintf(name, size, "%.*s-part-%02zu.pdf", (int)stem, pdf, part);
 }
 
+bool ts_sheet_is_part(const char *name) {
+  for (const ts_sheet *sheet = ts_sheets(); sheet->name != NULL; sheet++) {
+    size_t length = strlen(sheet->name);
+    if (sheet->own_pdf && strncmp(name, sheet->name, length) == 0 &&
+        strncmp(name + length, "-part-", 6) == 0)
+      return true;
+  }
+  return false;
+}
+
 /* Its page is in `scratch` while it is set. */
 static bool set_part(const ts_parts *parts, size_t number, const char *scratch,
                      const char *pdf_path, const char *paper_css, const char *attachment,

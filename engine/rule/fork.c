@@ -5,8 +5,7 @@
 static ts_node *room_for(ts_sandbox *box) {
   size_t need = box->saved_count + ts_node_count(box->graph) - ts_graph_kept(box->graph);
   /* There is a place even where nothing has to be kept. */
-  // cppcheck-suppress duplicateExpression ; as full as it is large: so it grows
-  while (need >= box->saved_capacity) TS_GROW(box->saved, box->saved_capacity, box->saved_capacity);
+  if (need >= box->saved_capacity) TS_RESERVE(box->saved, 2 * (need + 1), box->saved_capacity);
   return box->saved + box->saved_count;
 }
 

@@ -53,9 +53,7 @@ static void new_view(lua_State *L) {
 static void freeze_members(lua_State *L) {  /* original on the top */
   check_depth(L, "tables");
   for (lua_pushnil(L); lua_next(L, -2);) {  /* original, key, value */
-    if (lua_isfunction(L, -1) && !lua_iscfunction(L, -1)) {
-      ts_freeze_function(L, lua_gettop(L));
-    }
+    if (lua_isfunction(L, -1) && !lua_iscfunction(L, -1)) ts_freeze_function(L, lua_gettop(L));
     if (lua_istable(L, -1)) {
       ts_freeze(L);
       lua_pushvalue(L, -2);

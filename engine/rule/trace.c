@@ -174,7 +174,7 @@ static uint32_t operand(ts_sandbox *box, ts_node_id node) {
 }
 
 static bool same_data(const operation *o, const operation *p) {
-  if (o->data == NULL || p->data == NULL) return true;
+  if (o->data == NULL || p->data == NULL) return o->data == p->data;
   if (o->what == DO_CONSTANT) return memcmp(o->data, p->data, sizeof(constant)) == 0;
   if (o->what == DO_CALL) return memcmp(o->data, p->data, sizeof(call)) == 0;
   return true;

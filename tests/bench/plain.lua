@@ -25,7 +25,6 @@ local function hazard(body)
 end
 
 local words = {
-  q = error, -- every q"..." in the text was replaced by its number
   type = type, tostring = tostring, ipairs = ipairs, pairs = pairs, error = error,
   string = { upper = string.upper, lower = string.lower, len = string.len, sub = string.sub },
   table = { insert = table.insert, concat = table.concat },
@@ -53,6 +52,7 @@ function words.raise(body) rules[body.rule].raised = body end
 
 function words.tighten(body) rules[body.rule].limits[body.limit] = number(body.to) end
 function words.share(name, value) words[name] = value end
+-- For a text that is put together: every q"..." that stands in a file is a number before it runs.
 function words.q(text) return number(text) end
 
 local plain = {}

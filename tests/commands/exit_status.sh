@@ -2,14 +2,7 @@
 # Exit status 0, 1 and 2, and what is written with each.
 set -eu
 cd "$WORK"
-has() { grep -qF -e "$2" "$1" || { echo "no \"$2\" in $1:"; cat "$1"; exit 1; }; }
-gives() {
-  wanted=$1
-  shift
-  status=0
-  "$TANKSIDE" "$@" >out 2>err || status=$?
-  [ $status = "$wanted" ] || { echo "tankside $*: exit status $status, not $wanted"; cat out err; exit 1; }
-}
+. "$SOURCE/tests/commands/gives.sh"
 
 # A jurisdiction of its own, so that only the common rules and this one are asked.
 dossier() {

@@ -3,14 +3,7 @@
 # twice, a run that was killed goes on, two at once share the work, and the bytes are those of one alone.
 set -eu
 cd "$WORK"
-has() { grep -qF -e "$2" "$1" || { echo "no \"$2\" in $1:"; cat "$1"; exit 1; }; }
-gives() {
-  wanted=$1
-  shift
-  status=0
-  "$TANKSIDE" "$@" >out 2>err || status=$?
-  [ $status = "$wanted" ] || { echo "tankside $*: exit status $status, not $wanted"; cat out err; exit 1; }
-}
+. "$SOURCE/tests/commands/gives.sh"
 counts() { # FILE PATTERN NUMBER
   n=$(grep -c -e "$2" "$1" || true)
   [ "$n" = "$3" ] || { echo "$n lines with \"$2\", not $3:"; cat "$1"; exit 1; }
