@@ -218,6 +218,10 @@ static run_result run_once(ts_evaluator *evaluator, bool *applies, const char **
     const ts_fork *fork = ts_fork_last(box);
     if (!fork) begin_run(box);
     ts_replay_result replay = ts_replay(box, evaluator->rule, fork, applies);
+    while (replay == TS_NEXT_RECORD) {
+      begin_run(box);
+      replay = ts_replay(box, evaluator->rule, NULL, applies);
+    }
     if (replay != TS_NOT_RECORDED) return replay == TS_REPLAYED ? RUN_OK : RUN_IMPOSSIBLE;
     ts_record_start(box, evaluator->rule);
   }
