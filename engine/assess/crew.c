@@ -65,6 +65,7 @@ static void find_one(void *context, size_t worker, size_t number) {
   if (w->evaluator == NULL) {
     w->evaluator = ts_evaluator_new(w->a.in.packs, w->a.in.dossier);
     w->laid = ts_laid_of(&w->a.in);
+    ts_evaluator_record(w->evaluator);
   }
   if (worker == 0) tell(o->crew, number, ts_subject_count(w->a.in.dossier));
   o->job(w, o->context, number);

@@ -55,8 +55,8 @@ static bool foreseen(const outlook *o, double x, ts_stand *stand) {
   return found > 0;
 }
 
-/* Met at x; a rule that fails there meets nothing. What is met is always tried, and what is not only
- * where the courses leave it open. */
+/* Met at x; a rule that fails there meets nothing. What is met is always tried, and what is not
+ * only where the courses leave it open. */
 static bool met_at(const outlook *o, double x, ts_stand *stand) {
   const ts_search *s = o->search;
   if (foreseen(o, x, stand) && !s->met(s->context, *stand)) return false;
@@ -70,8 +70,8 @@ static ts_range box_on(const ts_course *course, uint32_t slot) {
   return box;
 }
 
-/* Of the evaluation over the stretch. A number that controls change is not seen as it is given: there
- * boxes tell nothing of it. */
+/* Of the evaluation over the stretch. A number that controls change is not seen as it is given:
+ * there boxes tell nothing of it. */
 static void keep_legs(outlook *o, ts_range all) {
   const ts_search *s = o->search;
   const ts_evaluation *seen = s->probe->evaluation;
@@ -161,8 +161,8 @@ static void close_on(const outlook *o, double not_met, double met, double scale,
 }
 
 /* The same for numbers that come in steps: counted from `not_met`. */
-static void close_on_steps(const outlook *o, double not_met, double met, double step,
-                           ts_stand then, ts_found *found) {
+static void close_on_steps(const outlook *o, double not_met, double met, double step, ts_stand then,
+                           ts_found *found) {
   ts_stand stand;
   double towards = met > not_met ? step : -step;
   double low = 0, high = nearbyint((met - not_met) / towards);

@@ -174,6 +174,8 @@ size_t ts_scopes_over(const ts_dossier *dossier, ts_subject subject, ts_subject 
 const uint32_t *ts_applied_over(const ts_dossier *dossier, ts_subject subject, size_t *count);
 const uint32_t *ts_applied_standing(const ts_dossier *dossier, ts_subject scope, size_t *count);
 size_t ts_applied_written(const ts_dossier *dossier);
+/* False where none of those over the subject is of that name; true says nothing. */
+bool ts_may_be_over(const ts_dossier *dossier, ts_subject subject, const char *control);
 
 size_t ts_waiver_count(const ts_dossier *dossier);
 const ts_waiver *ts_waiver_at(const ts_dossier *dossier, size_t index);

@@ -263,8 +263,7 @@ void ts_evaluator_narrow(ts_evaluator *evaluator, bool narrow);
 void ts_evaluator_lay(ts_evaluator *evaluator, ts_laid *laid, int level);
 
 /* From now on what rules do is recorded and done again without running them: worth it where the
- * same rules go over the same subjects many times, with other values. The dossier's structure must
- * stay as it is. */
+ * same rules go over many subjects, or many times over the same with other values. */
 void ts_evaluator_record(ts_evaluator *evaluator);
 
 /* Sees every course of one rule over one subject, with the effects laid over the

@@ -117,7 +117,7 @@ void ts_recorder_free(ts_recorder *r) {
   free(r);
 }
 
-void ts_recorder_forget(ts_recorder *r) {
+static void forget(ts_recorder *r) {
   ts_arena_free(r->arena);
   r->arena = ts_arena_new();
   r->used = 0;
@@ -575,7 +575,7 @@ static ts_replay_result go_along(ts_sandbox *box, const stretch *s, bool *applie
 
 ts_replay_result ts_replay(ts_sandbox *box, size_t rule, const ts_fork *fork, bool *applies) {
   ts_recorder *r = box->recorder;
-  if (r->used > MEMORY && box->evaluation != r->evaluation) ts_recorder_forget(r);
+  if (r->used > MEMORY && box->evaluation != r->evaluation) forget(r);
   r->evaluation = box->evaluation;
   follower *who = follower_of(r, rule, box->subject);
   const record *kept = *who->at;

@@ -19,8 +19,6 @@ typedef struct ts_recorder ts_recorder;
 
 ts_recorder *ts_recorder_new(void);
 void ts_recorder_free(ts_recorder *recorder);
-/* Forgets all records: they hold for one dossier and its variants. */
-void ts_recorder_forget(ts_recorder *recorder);
 
 /* From here on a run of the rule over the subject is recorded, until ts_record_stop. */
 void ts_record_start(ts_sandbox *box, size_t rule);

@@ -7,9 +7,11 @@
  * widened by a few units in the last place before they are projected, because
  * forward ends are rounded to nearest. */
 #include "science/graph_int.h"
-#include "quantity/interval.h"
 
+#include "base/arena.h"
+#include "quantity/interval.h"
 #include <math.h>
+#include <string.h>
 
 static const double tolerance = 1e-12; /* relative; the one tolerance of all comparisons */
 
@@ -122,6 +124,7 @@ typedef struct {
   ts_graph *graph;
   const ts_function *function;
   ts_range x[TS_ARGUMENTS_MAX], result;
+  unsigned fixed; /* as in ts_known_inverse */
 } inversion;
 
 /* What the function gives with an argument in `part`, the others staying in their ranges. */
@@ -204,6 +207,40 @@ static double shaved(const inversion *v, int argument, bool from_low) {
   return out;
 }
 
+/* Narrows the arguments one after the other; false where none are left. */
+static bool invert(inversion *v) {
+  for (int i = 0; i < v->function->count; i++) {
+    if (v->fixed >> i & 1 || v->x[i].lo == v->x[i].hi) continue;
+    if (!gives(v, given(v, i, v->x[i]))) return false;
+    if (!isfinite(v->x[i].hi - v->x[i].lo)) continue;
+    v->x[i].lo = shaved(v, i, true);
+    v->x[i].hi = shaved(v, i, false);
+    if (!(v->x[i].lo <= v->x[i].hi)) return false;
+  }
+  return true;
+}
+
+static bool same_ranges(const ts_range *x, const ts_range *y, int count) {
+  return memcmp(x, y, (size_t)count * sizeof *x) == 0;
+}
+
+/* Courses, and runs with one fact moved, ask for most inversions again. */
+static const ts_known_inverse *known_inverse(const inversion *asked) {
+  ts_graph *graph = asked->graph;
+  int count = asked->function->count;
+  if (!graph->inverses) graph->inverses = ts_alloc(TS_KNOWN_CALLS * sizeof *graph->inverses);
+  ts_known_inverse *known = &graph->inverses[ts_call_place(asked->function, asked->x)];
+  if (known->function == asked->function && known->fixed == asked->fixed &&
+      same_ranges(&known->result, &asked->result, 1) && same_ranges(known->x, asked->x, count))
+    return known;
+  inversion v = *asked;
+  *known = (ts_known_inverse){.function = v.function, .result = v.result, .fixed = v.fixed};
+  memcpy(known->x, v.x, sizeof v.x);
+  known->possible = invert(&v);
+  memcpy(known->narrowed, v.x, sizeof v.x);
+  return known;
+}
+
 static bool back_call(ts_graph *graph, const ts_node *n, ts_range r) {
   ts_node_id values[TS_ARGUMENTS_MAX];
   ts_range now_gives = ts_node_forward(graph, n);
@@ -211,16 +248,14 @@ static bool back_call(ts_graph *graph, const ts_node *n, ts_range r) {
   if (r.lo <= now_gives.lo + hardly && r.hi >= now_gives.hi - hardly) return true; /* nothing new */
   inversion v = {.graph = graph, .function = &ts_functions()[n->calc], .result = r};
   ts_call_values(graph, n, values);
-  for (int i = 0; i < v.function->count; i++) v.x[i] = now(graph, values[i]);
   for (int i = 0; i < v.function->count; i++) {
-    if (graph->nodes[values[i]].op == TS_CONSTANT || v.x[i].lo == v.x[i].hi) continue;
-    if (!gives(&v, given(&v, i, v.x[i]))) return false;
-    if (!isfinite(v.x[i].hi - v.x[i].lo)) continue;
-    v.x[i].lo = shaved(&v, i, true);
-    v.x[i].hi = shaved(&v, i, false);
-    if (!cut(graph, values[i], v.x[i])) return false;
+    v.x[i] = now(graph, values[i]);
+    v.fixed |= (unsigned)(graph->nodes[values[i]].op == TS_CONSTANT) << i;
   }
-  return true;
+  const ts_known_inverse *known = known_inverse(&v);
+  for (int i = 0; i < v.function->count && known->possible; i++)
+    if (!cut(graph, values[i], known->narrowed[i])) return false;
+  return known->possible;
 }
 
 /* The pass since which a cut is news: this one and the two before. What was never cut is as it was
