@@ -21,7 +21,6 @@ void ts_graph_free(ts_graph *graph) {
   free(graph->fresh.places);
   free(graph->made);
   free(graph->calls);
-  free(graph->inverses);
   free(graph);
 }
 
@@ -311,7 +310,7 @@ void ts_call_values(const ts_graph *graph, const ts_node *call, ts_node_id *valu
     values[i] = ts_node_at(graph, at)->a;
 }
 
-size_t ts_call_place(const ts_function *function, const ts_range *x) {
+static size_t call_place(const ts_function *function, const ts_range *x) {
   uint64_t h = (uint64_t)(function - ts_functions());
   for (int i = 0; i < function->count; i++) h = mix(mix(h, bits(x[i].lo)), bits(x[i].hi));
   return (h ^ h >> 32) & (TS_KNOWN_CALLS - 1);
@@ -319,7 +318,7 @@ size_t ts_call_place(const ts_function *function, const ts_range *x) {
 
 ts_range ts_known_range(ts_graph *graph, const ts_function *function, const ts_range *x) {
   if (!graph->calls) graph->calls = ts_alloc(TS_KNOWN_CALLS * sizeof *graph->calls);
-  ts_known_call *known = &graph->calls[ts_call_place(function, x)];
+  ts_known_call *known = &graph->calls[call_place(function, x)];
   size_t size = (size_t)function->count * sizeof *x;
   if (known->function == function && memcmp(known->x, x, size) == 0) return known->y;
   bool open;

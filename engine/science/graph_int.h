@@ -24,15 +24,6 @@ typedef struct {
 } ts_known_call;
 enum { TS_KNOWN_CALLS = 512 }; /* a power of two */
 
-/* A call inverted, and how far its arguments were narrowed by the result. */
-typedef struct {
-  const ts_function *function; /* NULL: nothing kept here yet */
-  ts_range x[TS_ARGUMENTS_MAX], result;
-  unsigned fixed; /* bits of the arguments that are not to be narrowed */
-  ts_range narrowed[TS_ARGUMENTS_MAX];
-  bool possible;
-} ts_known_inverse;
-
 struct ts_graph {
   ts_node *nodes;
   size_t count, capacity;
@@ -43,15 +34,11 @@ struct ts_graph {
   ts_made *made;       /* facts of this evaluation */
   size_t made_count, made_capacity;
   ts_known_call *calls; /* by what is in them; once one is made */
-  ts_known_inverse *inverses; /* the same */
   uint32_t pass;       /* of narrowing, counted from the reset: 1 */
   ts_node_id lowest;   /* no node below it was ever cut since the reset */
   bool shrunk;         /* the present round of narrowing cut something by a good part */
   char problem[160];
 };
-
-/* Where in a table of TS_KNOWN_CALLS one with these arguments stands. */
-size_t ts_call_place(const ts_function *function, const ts_range *x);
 
 /* As ts_function_apply. */
 ts_range ts_known_range(ts_graph *graph, const ts_function *function, const ts_range *x);

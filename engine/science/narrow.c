@@ -7,11 +7,9 @@
  * widened by a few units in the last place before they are projected, because
  * forward ends are rounded to nearest. */
 #include "science/graph_int.h"
-
-#include "base/arena.h"
 #include "quantity/interval.h"
+
 #include <math.h>
-#include <string.h>
 
 static const double tolerance = 1e-12; /* relative; the one tolerance of all comparisons */
 
@@ -124,7 +122,6 @@ typedef struct {
   ts_graph *graph;
   const ts_function *function;
   ts_range x[TS_ARGUMENTS_MAX], result;
-  unsigned fixed; /* as in ts_known_inverse */
 } inversion;
 
 /* What the function gives with an argument in `part`, the others staying in their ranges. */
@@ -186,12 +183,21 @@ static bool reaches_by(const shaving *s, double to) {
   return reaches(s, to, &gap);
 }
 
+/* Whether the function gives at this end what it gives with the whole range, `all`, on the side on which the
+ * result leaves that out: on the other side nothing was cut, and nothing can be moved. */
+static bool is_cut(const inversion *v, int argument, bool from_low, ts_range all) {
+  const ts_function *f = v->function;
+  if (f->range != NULL || f->iterated) return true; /* which end gives which is not known */
+  bool least = (f->argument[argument].direction == TS_RISES) == from_low;
+  return least ? v->result.lo > all.lo : v->result.hi < all.hi;
+}
+
 /* The end of an argument's range moved inward over what cannot give the result. What is
  * left out was shown to be impossible by the function's own enclosure, so nothing is lost. */
-static double shaved(const inversion *v, int argument, bool from_low) {
+static double shaved(const inversion *v, int argument, bool from_low, ts_range gives_all) {
   ts_range all = v->x[argument];
   double out = from_low ? all.lo : all.hi, in = from_low ? all.hi : all.lo, middle = out + (in - out) / 64;
-  if (middle == out || middle == in) return out;
+  if (middle == out || middle == in || !is_cut(v, argument, from_low, gives_all)) return out;
   ts_range y = given(v, argument, from_low ? (ts_range){out, middle} : (ts_range){middle, out});
   if (gives(v, y)) return out; /* hardly anything to gain at this end */
   shaving s = {v, argument, from_low, .end = out, .out = middle, .in = in, .above = y.lo > v->result.hi};
@@ -207,40 +213,6 @@ static double shaved(const inversion *v, int argument, bool from_low) {
   return out;
 }
 
-/* Narrows the arguments one after the other; false where none are left. */
-static bool invert(inversion *v) {
-  for (int i = 0; i < v->function->count; i++) {
-    if (v->fixed >> i & 1 || v->x[i].lo == v->x[i].hi) continue;
-    if (!gives(v, given(v, i, v->x[i]))) return false;
-    if (!isfinite(v->x[i].hi - v->x[i].lo)) continue;
-    v->x[i].lo = shaved(v, i, true);
-    v->x[i].hi = shaved(v, i, false);
-    if (!(v->x[i].lo <= v->x[i].hi)) return false;
-  }
-  return true;
-}
-
-static bool same_ranges(const ts_range *x, const ts_range *y, int count) {
-  return memcmp(x, y, (size_t)count * sizeof *x) == 0;
-}
-
-/* Courses, and runs with one fact moved, ask for most inversions again. */
-static const ts_known_inverse *known_inverse(const inversion *asked) {
-  ts_graph *graph = asked->graph;
-  int count = asked->function->count;
-  if (!graph->inverses) graph->inverses = ts_alloc(TS_KNOWN_CALLS * sizeof *graph->inverses);
-  ts_known_inverse *known = &graph->inverses[ts_call_place(asked->function, asked->x)];
-  if (known->function == asked->function && known->fixed == asked->fixed &&
-      same_ranges(&known->result, &asked->result, 1) && same_ranges(known->x, asked->x, count))
-    return known;
-  inversion v = *asked;
-  *known = (ts_known_inverse){.function = v.function, .result = v.result, .fixed = v.fixed};
-  memcpy(known->x, v.x, sizeof v.x);
-  known->possible = invert(&v);
-  memcpy(known->narrowed, v.x, sizeof v.x);
-  return known;
-}
-
 static bool back_call(ts_graph *graph, const ts_node *n, ts_range r) {
   ts_node_id values[TS_ARGUMENTS_MAX];
   ts_range now_gives = ts_node_forward(graph, n);
@@ -248,14 +220,17 @@ static bool back_call(ts_graph *graph, const ts_node *n, ts_range r) {
   if (r.lo <= now_gives.lo + hardly && r.hi >= now_gives.hi - hardly) return true; /* nothing new */
   inversion v = {.graph = graph, .function = &ts_functions()[n->calc], .result = r};
   ts_call_values(graph, n, values);
+  for (int i = 0; i < v.function->count; i++) v.x[i] = now(graph, values[i]);
   for (int i = 0; i < v.function->count; i++) {
-    v.x[i] = now(graph, values[i]);
-    v.fixed |= (unsigned)(graph->nodes[values[i]].op == TS_CONSTANT) << i;
+    if (graph->nodes[values[i]].op == TS_CONSTANT || v.x[i].lo == v.x[i].hi) continue;
+    ts_range all = given(&v, i, v.x[i]);
+    if (!gives(&v, all)) return false;
+    if (!isfinite(v.x[i].hi - v.x[i].lo)) continue;
+    v.x[i].lo = shaved(&v, i, true, all);
+    v.x[i].hi = shaved(&v, i, false, all);
+    if (!cut(graph, values[i], v.x[i])) return false;
   }
-  const ts_known_inverse *known = known_inverse(&v);
-  for (int i = 0; i < v.function->count && known->possible; i++)
-    if (!cut(graph, values[i], known->narrowed[i])) return false;
-  return known->possible;
+  return true;
 }
 
 /* The pass since which a cut is news: this one and the two before. What was never cut is as it was
