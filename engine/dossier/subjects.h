@@ -180,7 +180,7 @@ const ts_waiver *ts_waiver_at(const ts_dossier *dossier, size_t index);
 /* Files read, in order, with the SHA-256 of each, for the record of inputs. */
 size_t ts_source_count(const ts_dossier *dossier);
 const char *ts_source_name(const ts_dossier *dossier, size_t index);   /* relative to the dossier's folder */
-const char *ts_source_digest(const ts_dossier *dossier, size_t index); /* 64 hex digits */
+char *ts_source_digest(const ts_dossier *dossier, size_t index, char digest[65]);
 ts_system ts_dossier_units(const ts_dossier *dossier);
 const ts_vocabulary *ts_dossier_vocabulary(const ts_dossier *dossier);
 
