@@ -14,9 +14,9 @@ against a reference that runs in the same call, so that its ratio holds on anoth
   rules     an example production under so many rules more; seconds and peak memory a rule
   reading   `check` of many tasks against xmllint reading the same file, and validating it with RELAX NG
   parts     each example production: the milliseconds of each part of assessing it, in one process, and the whole
-            command against their sum; wants `tankside-parts` built beside the program
+            command against their sum
   settled   rules where the facts settle them, run in Lua by the engine and replayed without Lua, against the
-            same rule files in plain Lua on bare numbers; wants `tankside-settled` built beside the program
+            same rule files in plain Lua on bare numbers
 """
 import math
 import os
