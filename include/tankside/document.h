@@ -12,6 +12,7 @@
 #ifndef TANKSIDE_DOCUMENT_H
 #define TANKSIDE_DOCUMENT_H
 
+#include "tankside/assess.h"
 #include "tankside/diagnostics.h"
 #include <stdbool.h>
 #include <stddef.h>
@@ -139,6 +140,12 @@ bool ts_finding_text(const char *assessment_xml, size_t length, const char *find
  * is computed again. False with a report when either cannot be read. */
 bool ts_compare(const char *const bytes[2], const size_t lengths[2], const char *const names[2],
                 char **xml, size_t *length, ts_diagnostics *problems);
+
+/* The same of two assessments that are at hand, `made[0]` the old. Where their dossiers differ in
+ * values of facts alone and packs and matrix are the same, no more of them is written than may
+ * differ: then the comparison counts nothing as alike and says nothing of the inputs. */
+bool ts_compare_made(const ts_assessment *const made[2], char **xml, size_t *length,
+                     ts_diagnostics *problems);
 
 /* Whether an assessment is what follows: `given` against the `expected` one that the same facts
  * and rules gave just now. Each place where they differ is reported against `name` with its line,
