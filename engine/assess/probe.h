@@ -50,6 +50,10 @@ void ts_probe_free(ts_probe *probe);
  * and probe->evaluation hold until the next try. NULL when the rule fails. */
 const ts_tallies *ts_probe_try(ts_probe *probe, size_t pair);
 
+/* Whether a course of those answers would be among the courses of ts_probe_try: cheaper than all of
+ * them. False says nothing. Ends the last try. */
+bool ts_probe_sees(ts_probe *probe, size_t pair, const ts_answers *answers);
+
 /* What one course of the last try amounts to, as if it were the only one. In the place of the
  * tallies of that try. */
 const ts_tallies *ts_probe_tally(ts_probe *probe, size_t pair, size_t course);

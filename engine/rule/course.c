@@ -117,8 +117,22 @@ static ts_decided replayed(ts_sandbox *box, const ts_step *known) {
   return !open || impose_step(box, known) ? answered(known->taken) : no_course();
 }
 
+/* The answer that is asked for, where it is possible. */
+static ts_decided led(ts_sandbox *box, ts_step *step) {
+  if (box->step_count >= box->lead->count) return no_course();
+  step->taken = box->lead->at[box->step_count];
+  bool possible = step->options >> step->taken & 1;
+  if (step->kind == TS_COMPARE) {
+    ts_answer answer = ts_less(box->graph, step->a, step->b, step->or_equal);
+    possible = answer == TS_OPEN ? impose_step(box, step) : (answer == TS_YES) == step->taken;
+  }
+  add_step(box, step);
+  return possible ? answered(step->taken) : no_course();
+}
+
 /* The same question asked before on this course has the same answer; a record has each once. */
 static ts_decided decide(ts_sandbox *box, ts_step *step) {
+  if (box->lead) return led(box, step);
   const ts_step *before = box->replaying ? NULL : asked_before(box, step);
   if (before) return answered(before->taken);
   if (!box->replaying) ts_record_question(box, step);
@@ -361,6 +375,29 @@ const ts_evaluation *ts_evaluate(ts_evaluator *evaluator, size_t rule, ts_subjec
   result->read_count = evaluator->read_count;
   if (!result->failure && !result->course_count) result->unresolved = true;
   return result;
+}
+
+bool ts_course_answers(const ts_evaluator *evaluator, size_t index, ts_answers *answers) {
+  const ts_kept *kept = &evaluator->kept[index];
+  if (kept->count > TS_ANSWERS_MAX) return false;
+  answers->count = (uint8_t)kept->count;
+  for (size_t i = 0; i < kept->count; i++) answers->at[i] = (uint8_t)kept->steps[i].taken;
+  return true;
+}
+
+bool ts_course_is_open(ts_evaluator *evaluator, size_t rule, ts_subject subject, const ts_effect *effects,
+                       size_t effect_count, const ts_answers *answers) {
+  ts_sandbox *box = evaluator->box;
+  bool applies;
+  if (!box->recorder) return false;
+  evaluator->rule = rule;
+  prepare(evaluator, subject, effects, effect_count);
+  begin_run(box);
+  box->prefix = 0;
+  box->lead = answers;
+  ts_replay_result did = ts_replay(box, rule, NULL, &applies);
+  box->lead = NULL;
+  return did == TS_REPLAYED;
 }
 
 /* The same decisions give the same course: it is taken once more, this time to the letter. */

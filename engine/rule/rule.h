@@ -275,6 +275,19 @@ const ts_evaluation *ts_evaluate(ts_evaluator *evaluator, size_t rule, ts_subjec
  * and holds until the next evaluation. */
 const ts_course *ts_course_worded(ts_evaluator *evaluator, size_t index);
 
+/* What each question on a course of the last evaluation was answered, in order. False where there are more
+ * than TS_ANSWERS_MAX. */
+enum { TS_ANSWERS_MAX = 63 };
+typedef struct {
+  uint8_t count, at[TS_ANSWERS_MAX];
+} ts_answers;
+bool ts_course_answers(const ts_evaluator *evaluator, size_t index, ts_answers *answers);
+
+/* Whether the course of those answers is among those that ts_evaluate would see, with the facts as they
+ * are now. Only as far as it is recorded: false says nothing. Ends the last evaluation. */
+bool ts_course_is_open(ts_evaluator *evaluator, size_t rule, ts_subject subject, const ts_effect *effects,
+                       size_t effect_count, const ts_answers *answers);
+
 /* ---- what rules read and name -------------------------------------------- */
 
 /* On whatever course: found in the rules' text, and by running each with nothing known. */

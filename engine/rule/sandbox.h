@@ -105,6 +105,7 @@ typedef struct ts_sandbox {
   ts_node *saved;
   size_t saved_count, saved_capacity;
   bool replaying;
+  const ts_answers *lead;  /* the course that a replay is to take, or NULL */
   ts_read_quantity read_quantities[TS_READ_QUANTITIES];
   struct ts_recorder *recorder; /* what runs do is recorded and done again (trace.h), or NULL */
   bool evaluating;
