@@ -250,7 +250,7 @@ static void answer_masked(filter *f, uint32_t answer, int call, unsigned argumen
 static void allow_values(filter *f, int call, unsigned argument, const unsigned long *values,
                          size_t count) {
   for (size_t i = 0; i < count; i++)
-    add(f, SCMP_ACT_ALLOW, call, &SCMP_CMP64(argument, SCMP_CMP_EQ, values[i]));
+    add(f, SCMP_ACT_ALLOW, call, &SCMP_CMP64(argument, SCMP_CMP_EQ, values[i], 0));
 }
 
 /* Allowed with none of these bits; refused with any. */
