@@ -69,7 +69,6 @@ static const struct {
     {"libseccomp", TEXT(SCMP_VER_MAJOR) "." TEXT(SCMP_VER_MINOR) "." TEXT(SCMP_VER_MICRO),
      LEAST_SECCOMP, running_seccomp},
     {"udunits2", BUILT_UDUNITS, "2.0", NULL},
-    {"libmd", BUILT_MD, LEAST_MD, NULL},
     {"minizip", BUILT_MINIZIP, LEAST_MINIZIP, NULL},
     {"libcsv", TEXT(CSV_MAJOR) "." TEXT(CSV_MINOR) "." TEXT(CSV_RELEASE), LEAST_CSV, NULL},
     {"libedit", BUILT_EDIT, LEAST_EDIT, NULL},
