@@ -62,7 +62,7 @@ static void check_assigned(lint *l, const ts_token *name) {
 
 static void check_word(lint *l, const ts_token *before, const ts_token *t) {
   for (size_t i = 0; i < sizeof refused / sizeof *refused; i++)
-    if (ts_token_is(t, refused[i].word)) refuse(l, t->line, refused[i].why);
+    if (*t->start == *refused[i].word && ts_token_is(t, refused[i].word)) refuse(l, t->line, refused[i].why);
   bool attribute = ts_token_is(before, "<") && (ts_token_is(t, "close") || ts_token_is(t, "const"));
   if (attribute) refuse(l, t->line, "<close> and <const> are not for rules");
 }
@@ -91,9 +91,11 @@ bool ts_lint(const char *text, size_t length, const char *name, ts_diagnostics *
   ts_token before = {TS_T_END, text, 0, 1, 1}, t = ts_lexer_next(&lexer);
   while (t.kind != TS_T_END) {
     ts_token after = ts_lexer_next(&lexer);
-    check_equality(&l, &before, &t, &after);
-    check_brackets(&l, &t);
-    check_word(&l, &before, &t);
+    if (t.kind == TS_T_SYMBOL) {
+      check_equality(&l, &before, &t, &after);
+      check_brackets(&l, &t);
+    }
+    if (t.kind == TS_T_SYMBOL || t.kind == TS_T_NAME) check_word(&l, &before, &t);
     check_assigned(&l, ts_scopes_take(scopes, &t));
     before = t;
     t = after;
