@@ -65,8 +65,12 @@ static void skip_blank(ts_lexer *lex) {
 
 static void skip_string(ts_lexer *lex) {
   char quote = *lex->at++;
-  while (lex->at < lex->end && *lex->at != quote && *lex->at != '\n') {
-    if (*lex->at == '\\' && ++lex->at < lex->end && *lex->at == '\n') count_line(lex);
+  for (;;) {
+    const char *at = lex->at;
+    while (at < lex->end && *at != quote && *at != '\n' && *at != '\\') at++;
+    lex->at = at;
+    if (at >= lex->end || *at != '\\') break;
+    if (++lex->at < lex->end && *lex->at == '\n') count_line(lex);
     lex->at++;
   }
   if (lex->at < lex->end) lex->at++;
@@ -101,7 +105,9 @@ static void skip_number(ts_lexer *lex) {
 }
 
 static void skip_name(ts_lexer *lex) {
-  while (lex->at < lex->end && is_wordly(*lex->at)) lex->at++;
+  const char *at = lex->at;
+  while (at < lex->end && is_wordly(*at)) at++;
+  lex->at = at;
 }
 
 ts_token ts_lexer_next(ts_lexer *lex) {
