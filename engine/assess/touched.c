@@ -170,8 +170,7 @@ static void touch_readers_within(ts_touched *t, ts_subject scope, uint32_t slot)
 }
 
 static void touch_shared(ts_touched *t, ts_subject scope, const ts_fact_def *fact) {
-  const shared *all =
-      shared_of(t, fact->entity, ts_subject_at(t->dossier, scope)->entity->name);
+  const shared *all = shared_of(t, fact->entity, ts_subject_at(t->dossier, scope)->entity->name);
   for (size_t i = 0; i < all->count; i++)
     touch_readers_within(t, scope, ts_fact_slot(t->dossier, all->at[i], fact));
 }

@@ -33,6 +33,7 @@ enum { TOGETHER = 32, MANY = 256 }; /* children in one piece; worth more than on
 typedef struct {
   const ts_paper *whole;
   size_t count;
+  const bool *only;
   ts_paper_child *child;
   ts_text *pieces;
 } split;
@@ -52,15 +53,16 @@ static void write_piece(void *context, size_t worker, size_t number) {
   size_t from = number * TOGETHER;
   make_room(&paper);
   paper.out = ts_xml_apart(&s->whole->out);
-  for (size_t i = from; i < from + TOGETHER && i < s->count; i++) s->child(&paper, i);
+  for (size_t i = from; i < from + TOGETHER && i < s->count; i++)
+    if (s->only == NULL || s->only[i]) s->child(&paper, i);
   ts_arena_free(paper.arena);
   s->pieces[number] = paper.out.text;
 }
 
-void ts_paper_each(ts_paper *paper, size_t count, ts_paper_child *child) {
+void ts_paper_each(ts_paper *paper, size_t count, const bool *only, ts_paper_child *child) {
   size_t pieces = (count + TOGETHER - 1) / TOGETHER;
-  split s = {paper, count, child, ts_alloc((pieces + 1) * sizeof *s.pieces)};
-  ts_share_out(count < MANY ? 1 : paper->a->in.workers, 0, pieces, write_piece, &s);
+  split s = {paper, count, only, child, ts_alloc((pieces + 1) * sizeof *s.pieces)};
+  ts_share_out(only != NULL || count < MANY ? 1 : paper->a->in.workers, 0, pieces, write_piece, &s);
   for (size_t i = 0; i < pieces; i++) {
     ts_xml_append(&paper->out, &s.pieces[i]);
     ts_text_release(&s.pieces[i]);
@@ -70,8 +72,12 @@ void ts_paper_each(ts_paper *paper, size_t count, ts_paper_child *child) {
 
 /* ---- the whole --------------------------------------------------------------------- */
 
-void ts_assessment_write(const ts_assessment *assessment, char **bytes, size_t *length) {
+typedef void part(ts_paper *paper);
+
+static void write(const ts_assessment *assessment, ts_paper_some only, part *const *of,
+                  size_t count, ts_text *text) {
   ts_paper paper = {.a = assessment,
+                    .only = only,
                     .dossier = assessment->in.dossier,
                     .packs = assessment->in.packs,
                     .vocabulary = ts_dossier_vocabulary(assessment->in.dossier)};
@@ -80,9 +86,25 @@ void ts_assessment_write(const ts_assessment *assessment, char **bytes, size_t *
   ts_xml_begin(&paper.out);
   ts_xml_start(&paper.out, "assessment");
   headline(&paper);
-  for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) parts[i](&paper);
+  for (size_t i = 0; i < count; i++) of[i](&paper);
   ts_xml_end(&paper.out);
   ts_arena_free(paper.arena);
-  *bytes = paper.out.text.data; /* ts_text grows with malloc: the caller frees it */
-  *length = paper.out.text.length;
+  *text = paper.out.text; /* grows with malloc: the caller frees it */
+}
+
+void ts_assessment_write(const ts_assessment *assessment, char **bytes, size_t *length) {
+  ts_text text;
+  write(assessment, (ts_paper_some){0}, parts, sizeof parts / sizeof parts[0], &text);
+  *bytes = text.data;
+  *length = text.length;
+}
+
+void ts_assessment_write_some(const ts_assessment *assessment, ts_paper_some only, char **bytes,
+                              size_t *length) {
+  static part *const compared[] = {ts_paper_matrix, ts_paper_subjects,   ts_paper_findings,
+                                   ts_paper_duties, ts_paper_open_facts, ts_paper_waivers};
+  ts_text text;
+  write(assessment, only, compared, sizeof compared / sizeof compared[0], &text);
+  *bytes = text.data;
+  *length = text.length;
 }
