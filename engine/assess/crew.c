@@ -3,14 +3,13 @@
 #include "base/share.h"
 #include <stdlib.h>
 
-/* Subjects that are worth one more worker, which loads all rules again: with what would change each
- * finding, and without. */
-enum { ENOUGH = 50, ENOUGH_OF_SCORES = 200 };
+/* Subjects that are worth one more worker, which loads all rules again; where less is made of each. */
+enum { ENOUGH = 50, ENOUGH_WITHOUT_WORDS = 250 };
 
 /* ---- who there is ---------------------------------------------------------------- */
 
 static size_t worth_having(const ts_assess_inputs *in) {
-  size_t enough = in->scores_only || in->questions_only ? ENOUGH_OF_SCORES : ENOUGH;
+  size_t enough = in->without_words ? ENOUGH_WITHOUT_WORDS : ENOUGH;
   size_t most = 1 + ts_subject_count(in->dossier) / enough, wanted = in->workers;
   if (wanted > most) wanted = most;
   if (wanted > TS_WORKERS_MAX) wanted = TS_WORKERS_MAX;
