@@ -28,13 +28,15 @@ static void headline(ts_paper *paper) {
 
 /* ---- by several workers ------------------------------------------------------------ */
 
-enum { TOGETHER = 32, MANY = 256 }; /* children in one piece; worth more than one worker */
+/* Children in one piece; worth more than one worker; pieces that are held at once, by each worker. */
+enum { TOGETHER = 32, MANY = 256, AT_ONCE = 8 };
 
 typedef struct {
   const ts_paper *whole;
   size_t count;
   ts_paper_child *child;
   ts_text *pieces;
+  size_t room; /* for so many pieces */
 } split;
 
 static void make_room(ts_paper *paper) {
@@ -54,27 +56,34 @@ static void write_piece(void *context, size_t worker, size_t number) {
   paper.out = ts_xml_apart(&s->whole->out);
   for (size_t i = from; i < from + TOGETHER && i < s->count; i++) s->child(&paper, i);
   ts_arena_free(paper.arena);
-  s->pieces[number] = paper.out.text;
+  s->pieces[number % s->room] = paper.out.text;
 }
 
+/* In rounds, so that not all of it is held twice. */
 void ts_paper_each(ts_paper *paper, size_t count, ts_paper_child *child) {
   size_t pieces = (count + TOGETHER - 1) / TOGETHER;
-  split s = {paper, count, child, ts_alloc((pieces + 1) * sizeof *s.pieces)};
-  ts_share_out(count < MANY ? 1 : paper->a->in.workers, 0, pieces, write_piece, &s);
-  for (size_t i = 0; i < pieces; i++) {
-    ts_xml_append(&paper->out, &s.pieces[i]);
-    ts_text_release(&s.pieces[i]);
+  size_t workers = count < MANY || paper->a->in.workers == 0 ? 1 : paper->a->in.workers;
+  split s = {paper, count, child, NULL, AT_ONCE * workers};
+  s.pieces = ts_alloc(s.room * sizeof *s.pieces);
+  for (size_t from = 0; from < pieces && !paper->out.refused; from += s.room) {
+    size_t end = pieces - from > s.room ? from + s.room : pieces;
+    ts_share_out(workers, from, end, write_piece, &s);
+    for (size_t i = from; i < end; i++) {
+      ts_xml_append(&paper->out, &s.pieces[i - from]);
+      ts_text_release(&s.pieces[i - from]);
+    }
   }
   free(s.pieces);
 }
 
 /* ---- the whole --------------------------------------------------------------------- */
 
-void ts_assessment_write(const ts_assessment *assessment, char **bytes, size_t *length) {
+static void write_whole(const ts_assessment *assessment, ts_xml_out *out) {
   ts_paper paper = {.a = assessment,
                     .dossier = assessment->in.dossier,
                     .packs = assessment->in.packs,
-                    .vocabulary = ts_dossier_vocabulary(assessment->in.dossier)};
+                    .vocabulary = ts_dossier_vocabulary(assessment->in.dossier),
+                    .out = *out};
   make_room(&paper);
   paper.evidence = ts_paper_evidence(&paper);
   ts_xml_begin(&paper.out);
@@ -83,6 +92,22 @@ void ts_assessment_write(const ts_assessment *assessment, char **bytes, size_t *
   for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) parts[i](&paper);
   ts_xml_end(&paper.out);
   ts_arena_free(paper.arena);
-  *bytes = paper.out.text.data; /* ts_text grows with malloc: the caller frees it */
-  *length = paper.out.text.length;
+  *out = paper.out;
+}
+
+void ts_assessment_write(const ts_assessment *assessment, char **bytes, size_t *length) {
+  ts_xml_out out = {0};
+  write_whole(assessment, &out);
+  *bytes = out.text.data; /* ts_text grows with malloc: the caller frees it */
+  *length = out.text.length;
+}
+
+bool ts_assessment_write_to(const ts_assessment *assessment,
+                            bool (*take)(void *context, const char *bytes, size_t length),
+                            void *context) {
+  ts_xml_out out = {.take = take, .context = context};
+  write_whole(assessment, &out);
+  bool good = ts_xml_finish(&out);
+  ts_text_release(&out.text);
+  return good;
 }
