@@ -19,7 +19,7 @@ static ts_finding *finding_new(const merger *m, ts_word word, const char *about)
   ts_finding made = {.rule = m->rule,
                      .subject = m->subject,
                      .word = word,
-                     .about = ts_arena_copy(a->arena, about)};
+                     .about = ts_pool_text(a->pool, about)};
   for (int v = 0; v < TS_VIEWS; v++) made.view[v].standing.settled = true;
   if (word == TS_DUTY) {
     TS_GROW(a->duties, a->duty_count, a->duty_capacity);
@@ -47,7 +47,7 @@ static ts_finding *finding_for(const merger *m, ts_word word, const char *about)
 
 static const ts_spoken *words_of(const merger *m, const ts_side *side) {
   const ts_course *course = ts_course_worded(m->evaluator, side->course);
-  return ts_spoken_copy(m->assessment->arena, course, &course->outcomes[side->outcome]);
+  return ts_spoken_copy(m->assessment->pool, course, &course->outcomes[side->outcome]);
 }
 
 /* What an unresolved rule that said no hazard gets: nothing to hang words on. */
@@ -56,7 +56,7 @@ static const ts_spoken *no_words(const merger *m) {
       "too much is not known: not every course of this rule could be seen";
   static const ts_course nothing = {.applies = true};
   ts_outcome words = {.word = TS_HAZARD, .about = "", .because = text, .because_withheld = text};
-  return ts_spoken_copy(m->assessment->arena, &nothing, &words);
+  return ts_spoken_copy(m->assessment->pool, &nothing, &words);
 }
 
 static bool same_place(const ts_side *a, const ts_side *b) {
