@@ -37,6 +37,7 @@ void ts_crew_free(ts_crew *crew) {
   for (size_t i = 0; i < crew->count; i++) {
     ts_worker *w = &crew->workers[i];
     ts_touched_free(w->touched);
+    free(w->marks);
     ts_probe_free(w->probe);
     ts_evaluator_free(w->evaluator);
     ts_arena_take_over(crew->a->arena, w->a.arena);

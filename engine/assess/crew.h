@@ -16,6 +16,7 @@ typedef struct {
   ts_laid *laid;       /* while findings are made */
   ts_probe *probe;     /* afterwards */
   ts_touched *touched; /* once asked for */
+  bool *marks;         /* by pair, once asked for: none is set between two jobs */
   size_t spent;        /* courses it ran in this round */
 } ts_worker;
 

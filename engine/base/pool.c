@@ -33,7 +33,8 @@ void ts_pool_free(ts_pool *pool) {
 
 /* Eight bytes at a time; what is left over last. */
 static uint64_t hash_of(uint64_t seed, const char *bytes, size_t size) {
-  const uint64_t by = 0x9E3779B97F4A7C15u; /* 2 to the 64th over the golden ratio: all bits matter */
+  const uint64_t by =
+      0x9E3779B97F4A7C15u; /* 2 to the 64th over the golden ratio: all bits matter */
   uint64_t h = seed ^ size;
   for (; size > 0; bytes += sizeof h) {
     size_t some = size < sizeof h ? size : sizeof h;
@@ -51,7 +52,8 @@ static place *place_of(const ts_pool *pool, const void *bytes, size_t size, uint
   for (size_t i = hash & (pool->capacity - 1);; i = (i + 1) & (pool->capacity - 1)) {
     place *p = &pool->places[i];
     if (!p->bytes) return p;
-    if (p->hash == hash && p->size == size && (size == 0 || memcmp(p->bytes, bytes, size) == 0)) return p;
+    if (p->hash == hash && p->size == size && (size == 0 || memcmp(p->bytes, bytes, size) == 0))
+      return p;
   }
 }
 

@@ -15,7 +15,8 @@ typedef struct {
   ts_output out;
   ts_progress *progress;
   const ts_assessment *assessment;
-  const char *record_bytes; /* as it is written; and in the language of the papers: NULL without any */
+  const char
+      *record_bytes; /* as it is written; and in the language of the papers: NULL without any */
   const char *bytes;
   size_t record_length, length;
   const ts_sheet *sheet;

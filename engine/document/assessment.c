@@ -28,7 +28,8 @@ static void headline(ts_paper *paper) {
 
 /* ---- by several workers ------------------------------------------------------------ */
 
-/* Children in one piece; worth more than one worker; pieces that are held at once, by each worker. */
+/* Children in one piece; worth more than one worker; pieces that are held at once, by each worker.
+ */
 enum { TOGETHER = 32, MANY = 256, AT_ONCE = 8 };
 
 typedef struct {
