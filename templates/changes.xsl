@@ -67,7 +67,7 @@
     </xsl:if>
   </xsl:template>
 
-  <xsl:template match="margin"><xsl:value-of select="@title"/>: <xsl:apply-templates select="@words" mode="said"/></xsl:template>
+  <xsl:template match="margin"><xsl:value-of select="@title"/><xsl:value-of select="$colon"/><xsl:apply-templates select="@words" mode="said"/></xsl:template>
 
   <!-- ===== ways below the line ===== -->
 
@@ -150,7 +150,7 @@
       <p class="lead"><xsl:value-of select="$w[@id = 'remedies-lead']"/></p>
       <ul class="points remedies">
         <xsl:for-each select="remedies/remedy">
-          <li><b><xsl:value-of select="@task-label"/><xsl:if test="not(@task-label)"><xsl:value-of select="@task"/></xsl:if></b><xsl:text>: </xsl:text>
+          <li><b><xsl:value-of select="@task-label"/><xsl:if test="not(@task-label)"><xsl:value-of select="@task"/></xsl:if></b><xsl:value-of select="$colon"/>
             <xsl:if test="control"><xsl:call-template name="named-controls"><xsl:with-param name="room" select="12"/></xsl:call-template></xsl:if>
             <xsl:if test="@none = 'yes'">
               <xsl:if test="control">. </xsl:if><xsl:value-of select="$w[@id = 'remedy-none']"/>

@@ -32,7 +32,7 @@
       <div class="scroll drawing" tabindex="0" role="group" aria-label="{$w[@id = 'lanes']}, {@date}">
       <svg class="drawn" role="img" aria-labelledby="lanes-{@date}-t lanes-{@date}-d" viewBox="0 0 {$wide} {$tall}" width="{$wide}" height="{$tall}"
            font-family="{$drawn-in}" font-size="9.5">
-        <title id="lanes-{@date}-t"><xsl:value-of select="concat($w[@id = 'lanes'], ': ', @words)"/></title>
+        <title id="lanes-{@date}-t"><xsl:value-of select="concat($w[@id = 'lanes'], $colon, @words)"/></title>
         <desc id="lanes-{@date}-d"><xsl:value-of select="$w[@id = 'lanes-say']"/></desc>
         <xsl:for-each select="task[@start-min][@finish-min]">
           <xsl:variable name="x" select="$names + (@start-min - $first * 60) * $scale"/>

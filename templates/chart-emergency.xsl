@@ -9,7 +9,7 @@
   <xsl:template name="emergency-lines">
     <xsl:param name="site" select="''"/>
     <xsl:for-each select="/assessment/rescue[step/@assumed = 'no'][$site = '' or @site = $site]/stretch">
-      <xsl:variable name="named" select="concat($w[@id = concat('line-', current()/@of)], ': ', key('subject', ../@site)/@label)"/>
+      <xsl:variable name="named" select="concat($w[@id = concat('line-', current()/@of)], $colon, key('subject', ../@site)/@label)"/>
       <div class="scroll" tabindex="0" role="group" aria-label="{$named}">
       <table class="barred time-line">
         <caption><xsl:value-of select="$named"/></caption>

@@ -19,7 +19,7 @@
     <xsl:variable name="id" select="concat('chart-', @finding)"/>
     <xsl:variable name="top" select="12"/>
     <xsl:variable name="bottom" select="$top + $gas-high"/>
-    <xsl:variable name="named" select="concat($f/@title, ': ', $f/@subject-label)"/>
+    <xsl:variable name="named" select="concat($f/@title, $colon, $f/@subject-label)"/>
     <figure class="chart">
       <figcaption><b><xsl:value-of select="$named"/></b><xsl:text> </xsl:text><a href="#{@finding}"><xsl:value-of select="@finding"/></a></figcaption>
       <div class="scroll drawing" tabindex="0" role="group" aria-label="{$named}">
@@ -56,9 +56,9 @@
       <p class="aside"><span class="label"><xsl:value-of select="$w[@id = 'in-numbers']"/></span>
         <xsl:variable name="curve" select="."/>
         <xsl:for-each select="point[@at = $curve/tick[@axis = 'across']/@at or position() = last()]">
-          <xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="concat(@time, ': ')"/><b><xsl:value-of select="@text"/></b>
+          <xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="concat(@time, $colon)"/><b><xsl:value-of select="@text"/></b>
         </xsl:for-each>
-        <xsl:for-each select="mark"><xsl:value-of select="concat('; ', @ceiling, ': ', @text)"/></xsl:for-each></p>
+        <xsl:for-each select="mark"><xsl:value-of select="concat('; ', @ceiling, $colon, @text)"/></xsl:for-each></p>
     </figure>
   </xsl:template>
 </xsl:stylesheet>

@@ -79,7 +79,7 @@
   <xsl:template match="finding | duty" mode="page">
     <tr>
       <td><b><xsl:value-of select="$w[@id = concat('compare-', current()/@change)]"/></b></td>
-      <th scope="row"><xsl:value-of select="@title"/><xsl:if test="@about">: <xsl:value-of select="@about"/></xsl:if>
+      <th scope="row"><xsl:value-of select="@title"/><xsl:if test="@about"><xsl:value-of select="$colon"/><xsl:value-of select="@about"/></xsl:if>
         <span class="of"><xsl:value-of select="@subject-label"/></span>
         <xsl:if test="@instrument"><span class="of"><xsl:value-of select="concat(@instrument, ', ', @section)"/></span></xsl:if></th>
       <td><xsl:call-template name="stand"><xsl:with-param name="it" select="was"/></xsl:call-template></td>

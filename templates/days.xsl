@@ -52,7 +52,7 @@
                     </xsl:for-each></span>
                 </xsl:for-each>
                 <xsl:for-each select="../record[@person = $p]">
-                  <span class="item quiet"><xsl:value-of select="concat($w[@id = 'key-record'], ': ', @down, '–', @up)"/>
+                  <span class="item quiet"><xsl:value-of select="concat($w[@id = 'key-record'], $colon, @down, '–', @up)"/>
                     <xsl:if test="@depth"><xsl:value-of select="concat(', ', @depth)"/></xsl:if></span>
                 </xsl:for-each>
               </td>

@@ -14,11 +14,11 @@
       <xsl:choose>
         <xsl:when test="position() = 1 or $sheet = 'set'">
           <xsl:call-template name="doc-head">
-            <xsl:with-param name="title" select="concat($w[@id = 'sheet-emergency'], ': ', key('subject', $site)/@label)"/>
+            <xsl:with-param name="title" select="concat($w[@id = 'sheet-emergency'], $colon, key('subject', $site)/@label)"/>
             <xsl:with-param name="id" select="concat('emergency-', $site)"/>
           </xsl:call-template>
         </xsl:when>
-        <xsl:otherwise><xsl:call-template name="part"><xsl:with-param name="text" select="concat($w[@id = 'sheet-emergency'], ': ', key('subject', $site)/@label)"/></xsl:call-template></xsl:otherwise>
+        <xsl:otherwise><xsl:call-template name="part"><xsl:with-param name="text" select="concat($w[@id = 'sheet-emergency'], $colon, key('subject', $site)/@label)"/></xsl:call-template></xsl:otherwise>
       </xsl:choose>
       <xsl:call-template name="emergency-say"/>
       <xsl:call-template name="emergency-time"/>

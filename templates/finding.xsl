@@ -239,7 +239,7 @@
         <xsl:for-each select="$used[count(. | $used[@name = current()/@name][1]) = 1]">
           <xsl:if test="position() &gt; 1">; </xsl:if>
           <a href="#function-{@name}"><xsl:value-of select="translate(@name, '_', ' ')"/></a>
-          <xsl:if test="not($short)"><xsl:text>: </xsl:text><xsl:value-of select="@formula"/></xsl:if>
+          <xsl:if test="not($short)"><xsl:value-of select="$colon"/><xsl:value-of select="@formula"/></xsl:if>
         </xsl:for-each>
       </p><xsl:text> </xsl:text>
     </xsl:if>
@@ -366,7 +366,7 @@
         <xsl:if test="@who"><span class="of"><xsl:value-of select="@who"/></span></xsl:if>
       </th>
       <td class="c2">
-        <xsl:if test="@task"><p class="where"><xsl:value-of select="key('task', @task)/@title"/><xsl:text>: </xsl:text></p></xsl:if>
+        <xsl:if test="@task"><p class="where"><xsl:value-of select="key('task', @task)/@title"/><xsl:value-of select="$colon"/></p></xsl:if>
         <xsl:apply-templates select="." mode="why"><xsl:with-param name="shared" select="$shared"/><xsl:with-param name="short" select="true()"/></xsl:apply-templates>
         <xsl:if test="$twins">
           <xsl:text> </xsl:text><p class="where"><xsl:value-of select="$w[@id = 'twins']"/>
@@ -440,7 +440,7 @@
     <xsl:if test="@waived-by">
       <p class="aside"><b><xsl:value-of select="concat($w[@id = 'waived'], ' ', @waived-by)"/></b>
         <xsl:if test="@waived-until"><xsl:value-of select="concat(', ', $w[@id = 'until'], ' ', @waived-until)"/></xsl:if>
-        <xsl:if test="@waived-because"><xsl:value-of select="concat(': ', @waived-because)"/></xsl:if></p>
+        <xsl:if test="@waived-because"><xsl:value-of select="concat($colon, @waived-because)"/></xsl:if></p>
     </xsl:if>
     <xsl:variable name="used" select="control[@state != 'not-planned']"/>
     <xsl:if test="$used"><ul class="with"><xsl:apply-templates select="$used" mode="line"/></ul></xsl:if>
@@ -509,7 +509,7 @@
                   <xsl:when test="string($of/@label) != ''"><xsl:value-of select="$of/@label"/></xsl:when>
                   <xsl:otherwise><xsl:value-of select="$of/@path"/></xsl:otherwise>
                 </xsl:choose>
-                <xsl:text>: </xsl:text></i></xsl:if>
+                <xsl:value-of select="$colon"/></i></xsl:if>
             </xsl:otherwise>
           </xsl:choose>
           <xsl:apply-templates select="."/>

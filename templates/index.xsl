@@ -33,7 +33,7 @@
                   <xsl:call-template name="file-row">
                     <xsl:with-param name="file" select="$file"/>
                     <xsl:with-param name="name" select="concat('task-', @path)"/>
-                    <xsl:with-param name="what" select="concat($w[@id = 'sheet-task'], ': ', @title)"/>
+                    <xsl:with-param name="what" select="concat($w[@id = 'sheet-task'], $colon, @title)"/>
                   </xsl:call-template>
                 </xsl:for-each>
               </xsl:when>

@@ -235,7 +235,7 @@
     <xsl:choose>
       <xsl:when test="starts-with($to, 'at most ')"><xsl:text> </xsl:text><xsl:call-template name="filled"><xsl:with-param name="id" select="'reach-to'"/><xsl:with-param name="n" select="substring-after($to, 'at most ')"/></xsl:call-template></xsl:when>
       <xsl:when test="starts-with($to, 'at least ')"><xsl:text> </xsl:text><xsl:call-template name="filled"><xsl:with-param name="id" select="'reach-from'"/><xsl:with-param name="n" select="substring-after($to, 'at least ')"/></xsl:call-template></xsl:when>
-      <xsl:otherwise><xsl:text>: </xsl:text><xsl:call-template name="value"><xsl:with-param name="of" select="$to"/></xsl:call-template></xsl:otherwise>
+      <xsl:otherwise><xsl:value-of select="$colon"/><xsl:call-template name="value"><xsl:with-param name="of" select="$to"/></xsl:call-template></xsl:otherwise>
     </xsl:choose>
   </xsl:template>
 
@@ -346,7 +346,7 @@
   </xsl:template>
 
   <xsl:template match="way/@words[../@where]" mode="made">
-    <xsl:apply-templates select=".." mode="fact"/><xsl:if test="../@where = 'is'">:</xsl:if><xsl:text> </xsl:text>
+    <xsl:apply-templates select=".." mode="fact"/><xsl:if test="../@where = 'is'"><xsl:value-of select="$words/@before-colon"/>:</xsl:if><xsl:text> </xsl:text>
     <xsl:apply-templates select=".." mode="to"/>
     <xsl:value-of select="concat('; ', $said-margin-now, ' ')"/><xsl:apply-templates select=".." mode="now"/>
   </xsl:template>
@@ -377,13 +377,13 @@
     <xsl:variable name="it" select=".."/>
     <xsl:choose>
       <xsl:when test="$it/@finding">
-        <xsl:value-of select="concat($it/@finding, ' ')"/><xsl:apply-templates select="$it/@title" mode="term"/><xsl:text>: </xsl:text>
+        <xsl:value-of select="concat($it/@finding, ' ')"/><xsl:apply-templates select="$it/@title" mode="term"/><xsl:value-of select="$colon"/>
         <xsl:call-template name="stand"><xsl:with-param name="band" select="$it/@now-band"/><xsl:with-param name="score" select="$it/@now-score"/><xsl:with-param name="state" select="$it/@now-state"/></xsl:call-template>
         <xsl:text> → </xsl:text>
       </xsl:when>
       <xsl:otherwise>
         <xsl:value-of select="concat($said-shift-new, ' ')"/><xsl:apply-templates select="$it/@title" mode="term"/>
-        <xsl:text>, </xsl:text><xsl:call-template name="label"><xsl:with-param name="text" select="$it/@subject-label"/></xsl:call-template><xsl:text>: </xsl:text>
+        <xsl:text>, </xsl:text><xsl:call-template name="label"><xsl:with-param name="text" select="$it/@subject-label"/></xsl:call-template><xsl:value-of select="$colon"/>
       </xsl:otherwise>
     </xsl:choose>
     <xsl:call-template name="stand"><xsl:with-param name="band" select="$it/@then-band"/><xsl:with-param name="score" select="$it/@then-score"/><xsl:with-param name="state" select="$it/@then-state"/></xsl:call-template>
@@ -393,7 +393,7 @@
   <xsl:template match="when/@text[../@where]" mode="made"><xsl:apply-templates select=".." mode="sentence"/></xsl:template>
   <xsl:template match="condition/@text[. = ../../when[@where]/@text]" mode="made"><xsl:apply-templates select="../../when[@where][@text = current()][1]" mode="sentence"/></xsl:template>
   <xsl:template match="when" mode="sentence">
-    <xsl:apply-templates select="." mode="fact"/><xsl:if test="@where = 'is'">:</xsl:if><xsl:text> </xsl:text>
+    <xsl:apply-templates select="." mode="fact"/><xsl:if test="@where = 'is'"><xsl:value-of select="$words/@before-colon"/>:</xsl:if><xsl:text> </xsl:text>
     <xsl:choose>
       <xsl:when test="@where = 'is'"><xsl:call-template name="value"><xsl:with-param name="of" select="@low"/></xsl:call-template></xsl:when>
       <xsl:otherwise><xsl:call-template name="filled"><xsl:with-param name="id" select="concat('reach-', @where)"/><xsl:with-param name="n" select="@low"/><xsl:with-param name="m" select="@high"/></xsl:call-template></xsl:otherwise>
@@ -414,7 +414,7 @@
       </xsl:when>
       <xsl:when test="contains(., ': ')">
         <xsl:call-template name="named"><xsl:with-param name="text" select="substring-before(., ': ')"/></xsl:call-template>
-        <xsl:text>: </xsl:text>
+        <xsl:value-of select="$colon"/>
         <xsl:call-template name="value"><xsl:with-param name="of" select="substring-before(concat(substring-after(., ': '), $open), $open)"/></xsl:call-template>
         <xsl:if test="contains(., $open)"><xsl:value-of select="concat(' (', $said-margin-unknown, ')')"/></xsl:if>
       </xsl:when>

@@ -108,8 +108,8 @@
         </tbody>
       </table>
       </div>
-      <p class="quiet"><xsl:value-of select="concat($w[@id = 'matrix-source'], ': ', matrix/@title)"/>
-        <xsl:if test="matrix/@source"><xsl:value-of select="concat('. ', $w[@id = 'source'], ': ', matrix/@source)"/></xsl:if></p>
+      <p class="quiet"><xsl:value-of select="concat($w[@id = 'matrix-source'], $colon, matrix/@title)"/>
+        <xsl:if test="matrix/@source"><xsl:value-of select="concat('. ', $w[@id = 'source'], $colon, matrix/@source)"/></xsl:if></p>
     </section>
   </xsl:template>
 

@@ -13,11 +13,11 @@
       <xsl:choose>
         <xsl:when test="position() = 1 or $sheet = 'set'">
           <xsl:call-template name="doc-head">
-            <xsl:with-param name="title"><xsl:value-of select="$w[@id = 'sheet-record']"/>: <xsl:call-template name="day-words"><xsl:with-param name="day" select="."/></xsl:call-template></xsl:with-param>
+            <xsl:with-param name="title"><xsl:value-of select="$w[@id = 'sheet-record']"/><xsl:value-of select="$colon"/><xsl:call-template name="day-words"><xsl:with-param name="day" select="."/></xsl:call-template></xsl:with-param>
             <xsl:with-param name="lead" select="'record-lead'"/><xsl:with-param name="id" select="concat('record-', @path)"/>
           </xsl:call-template>
         </xsl:when>
-        <xsl:otherwise><h2 class="doc-title"><xsl:value-of select="$w[@id = 'sheet-record']"/>: <xsl:call-template name="day-words"><xsl:with-param name="day" select="."/></xsl:call-template></h2></xsl:otherwise>
+        <xsl:otherwise><h2 class="doc-title"><xsl:value-of select="$w[@id = 'sheet-record']"/><xsl:value-of select="$colon"/><xsl:call-template name="day-words"><xsl:with-param name="day" select="."/></xsl:call-template></h2></xsl:otherwise>
       </xsl:choose>
       <div class="whole"><xsl:call-template name="record-count"/></div>
       <div class="whole"><xsl:call-template name="record-dives"/></div>

@@ -102,12 +102,12 @@
                     <span class="of"><xsl:value-of select="$w[@id = concat('kind-', current()/@kind)]"/></span>
                     <xsl:if test="@file"><span class="of path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span></xsl:if></th>
                   <td><xsl:for-each select="effect"><span class="item"><xsl:value-of select="."/></span></xsl:for-each>
-                    <xsl:if test="@source"><span class="of"><xsl:value-of select="concat($w[@id = 'source'], ': ', @source)"/></span></xsl:if></td>
+                    <xsl:if test="@source"><span class="of"><xsl:value-of select="concat($w[@id = 'source'], $colon, @source)"/></span></xsl:if></td>
                   <td><xsl:for-each select="check"><span class="item"><xsl:value-of select="@how"/>
                       <xsl:if test="@often">, <xsl:value-of select="@often"/></xsl:if>
                       <xsl:if test="@who"> (<xsl:value-of select="@who"/>)</xsl:if></span></xsl:for-each></td>
                   <td><xsl:for-each select="applied"><span class="item">
-                      <b><xsl:value-of select="$w[@id = concat('c-', current()/@state)]"/></b>: <xsl:value-of select="@subject-label"/><xsl:if test="not(@subject-label)"><xsl:value-of select="@subject"/></xsl:if>
+                      <b><xsl:value-of select="$w[@id = concat('c-', current()/@state)]"/></b><xsl:value-of select="$colon"/><xsl:value-of select="@subject-label"/><xsl:if test="not(@subject-label)"><xsl:value-of select="@subject"/></xsl:if>
                       <xsl:if test="@to"><xsl:value-of select="concat(', ', @to)"/></xsl:if>
                       <xsl:if test="@by"><xsl:value-of select="concat(', ', @by)"/></xsl:if>
                       <xsl:if test="@on"><xsl:value-of select="concat(', ', @on)"/></xsl:if>
@@ -245,26 +245,26 @@
       <xsl:if test="not(waivers/waiver or amendments/amendment or history/change or failures/failure)"><xsl:call-template name="nothing"/></xsl:if>
       <ul class="points">
         <xsl:for-each select="waivers/waiver">
-          <li><b><xsl:value-of select="$w[@id = 'waiver']"/></b>: <xsl:value-of select="@rule"/>
+          <li><b><xsl:value-of select="$w[@id = 'waiver']"/></b><xsl:value-of select="$colon"/><xsl:value-of select="@rule"/>
             <xsl:if test="@subject"><xsl:value-of select="concat(', ', @subject)"/></xsl:if>
             <xsl:if test="@by"><xsl:value-of select="concat('. ', $w[@id = 'waived'], ' ', @by)"/></xsl:if>
             <xsl:if test="@until"><xsl:value-of select="concat(', ', $w[@id = 'until'], ' ', @until)"/></xsl:if>
-            <xsl:if test="@because"><xsl:value-of select="concat(': ', @because)"/></xsl:if>
+            <xsl:if test="@because"><xsl:value-of select="concat($colon, @because)"/></xsl:if>
             <xsl:text> </xsl:text><b><xsl:choose>
               <xsl:when test="@valid = 'yes'"><xsl:value-of select="concat('(', $w[@id = 'waiver-valid'], ')')"/></xsl:when>
               <xsl:otherwise><xsl:value-of select="concat('(', $w[@id = 'waiver-invalid'], ')')"/></xsl:otherwise>
             </xsl:choose></b></li>
         </xsl:for-each>
         <xsl:for-each select="amendments/amendment">
-          <li><b><xsl:value-of select="$w[@id = 'stricter']"/></b>: <xsl:value-of select="concat(@rule, ', ')"/>
+          <li><b><xsl:value-of select="$w[@id = 'stricter']"/></b><xsl:value-of select="$colon"/><xsl:value-of select="concat(@rule, ', ')"/>
             <xsl:apply-templates select="." mode="said"/></li>
         </xsl:for-each>
         <xsl:for-each select="history/change">
           <li><b><xsl:value-of select="$w[@id = 'changed-with']"/><xsl:text> </xsl:text><xsl:value-of select="@revision"/></b>
-            <xsl:value-of select="concat(', ', @on, ', ', @by, ': ', @what)"/></li>
+            <xsl:value-of select="concat(', ', @on, ', ', @by, $colon, @what)"/></li>
         </xsl:for-each>
         <xsl:for-each select="failures/failure">
-          <li><b><xsl:value-of select="$w[@id = 'failure']"/></b>: <xsl:value-of select="@rule"/><xsl:if test="@subject"><xsl:value-of select="concat(', ', @subject)"/></xsl:if>.
+          <li><b><xsl:value-of select="$w[@id = 'failure']"/></b><xsl:value-of select="$colon"/><xsl:value-of select="@rule"/><xsl:if test="@subject"><xsl:value-of select="concat(', ', @subject)"/></xsl:if>.
             <span class="path"><xsl:value-of select="@text"/></span></li>
         </xsl:for-each>
       </ul>
@@ -273,11 +273,11 @@
 
   <!-- What a pack made stricter in a rule, with its reason and where it is written. -->
   <xsl:template match="amendment" mode="said">
-    <xsl:if test="@limit"><xsl:value-of select="concat($w[@id = 'limit'], ' ', @limit, ': ', @from, ' → ', @to)"/></xsl:if>
+    <xsl:if test="@limit"><xsl:value-of select="concat($w[@id = 'limit'], ' ', @limit, $colon, @from, ' → ', @to)"/></xsl:if>
     <xsl:if test="@likelihood"><xsl:value-of select="concat($w[@id = 'likelihood'], ' +', @likelihood)"/></xsl:if>
     <xsl:if test="@likelihood and @severity">, </xsl:if>
     <xsl:if test="@severity"><xsl:value-of select="concat($w[@id = 'severity'], ' +', @severity)"/></xsl:if>
-    <xsl:value-of select="concat(': ', @because, ' ')"/><span class="path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span>
+    <xsl:value-of select="concat($colon, @because, ' ')"/><span class="path"><xsl:value-of select="concat(@pack, '/', @file, ':', @line)"/></span>
   </xsl:template>
 
   <!-- ===== what low scores rest on ===== -->

@@ -29,13 +29,13 @@
     <xsl:variable name="skipped" select="skipped"/>
     <tr>
       <th scope="row"><xsl:value-of select="@title"/></th>
-      <td><xsl:value-of select="concat(@each, ': ', @subjects, ' · ', @applied, ' · ', @found)"/></td>
+      <td><xsl:value-of select="concat(@each, $colon, @subjects, ' · ', @applied, ' · ', @found)"/></td>
       <td>
         <xsl:for-each select="skipped">
           <xsl:variable name="same" select="$skipped[string(@because) = string(current()/@because)]"/>
           <xsl:if test="count(. | $same[1]) = 1">
             <xsl:if test="position() &gt; 1">; </xsl:if>
-            <xsl:if test="@because"><b><xsl:value-of select="@because"/></b><xsl:text>: </xsl:text></xsl:if>
+            <xsl:if test="@because"><b><xsl:value-of select="@because"/></b><xsl:value-of select="$colon"/></xsl:if>
             <xsl:for-each select="$same[position() &lt;= 2]">
               <xsl:if test="position() &gt; 1">, </xsl:if>
               <xsl:value-of select="@subject-label"/><xsl:if test="not(@subject-label)"><xsl:value-of select="@subject"/></xsl:if>

@@ -13,15 +13,15 @@
       <p class="part"><b><xsl:value-of select="$w[@id = 'contents']"/></b></p>
       <ol>
         <xsl:for-each select="rescue[@site = $root/schedule/day/@site]">
-          <li><a href="#emergency-{@site}"><xsl:value-of select="concat($w[@id = 'sheet-emergency'], ': ', key('subject', @site)/@label)"/></a></li>
+          <li><a href="#emergency-{@site}"><xsl:value-of select="concat($w[@id = 'sheet-emergency'], $colon, key('subject', @site)/@label)"/></a></li>
         </xsl:for-each>
         <li><a href="#station"><xsl:value-of select="$w[@id = 'sheet-station']"/></a></li>
         <xsl:for-each select="schedule/day/task">
-          <li><a href="#task-{@path}"><xsl:value-of select="concat($w[@id = 'sheet-task'], ': ')"/><xsl:call-template name="short"><xsl:with-param name="text" select="@title"/><xsl:with-param name="chars" select="160"/></xsl:call-template></a></li>
+          <li><a href="#task-{@path}"><xsl:value-of select="concat($w[@id = 'sheet-task'], $colon)"/><xsl:call-template name="short"><xsl:with-param name="text" select="@title"/><xsl:with-param name="chars" select="160"/></xsl:call-template></a></li>
         </xsl:for-each>
         <li><a href="#card"><xsl:value-of select="$w[@id = 'sheet-card']"/></a></li>
         <xsl:for-each select="schedule/day">
-          <li><a href="#record-{@path}"><xsl:value-of select="concat($w[@id = 'sheet-record'], ': ')"/><xsl:call-template name="day-words"><xsl:with-param name="day" select="."/></xsl:call-template></a></li>
+          <li><a href="#record-{@path}"><xsl:value-of select="concat($w[@id = 'sheet-record'], $colon)"/><xsl:call-template name="day-words"><xsl:with-param name="day" select="."/></xsl:call-template></a></li>
         </xsl:for-each>
         <li><a href="#question"><xsl:value-of select="$w[@id = 'sheet-question']"/></a></li>
         <li><a href="#form"><xsl:value-of select="$w[@id = 'sheet-form']"/></a></li>

@@ -14,7 +14,7 @@
   </xsl:template>
 
   <xsl:template match="task" mode="station">
-    <section class="station" aria-label="{concat($w[@id = 'sheet-station'], ': ', @title)}">
+    <section class="station" aria-label="{concat($w[@id = 'sheet-station'], $colon, @title)}">
       <xsl:call-template name="part"><xsl:with-param name="text"><xsl:call-template name="short"><xsl:with-param name="text" select="@title"/><xsl:with-param name="chars" select="160"/></xsl:call-template></xsl:with-param></xsl:call-template>
       <p class="kicker"><b><xsl:call-template name="hours"/></b><xsl:text> · </xsl:text><xsl:call-template name="day-words"><xsl:with-param name="day" select=".."/></xsl:call-template>
         <xsl:if test="../@site-label"> · <xsl:value-of select="../@site-label"/></xsl:if></p>
@@ -85,7 +85,7 @@
     <xsl:variable name="task" select="."/>
     <xsl:for-each select="key('subject', $task/immersion/@supply)[@entity = 'supply']">
       <p class="around"><span class="label"><xsl:value-of select="$w[@id = 'station-gas']"/></span>
-        <b><xsl:value-of select="@label"/></b><xsl:text>: </xsl:text>
+        <b><xsl:value-of select="@label"/></b><xsl:value-of select="$colon"/>
         <xsl:for-each select="fact[@name = 'kind' or @name = 'gas' or @name = 'oxygen-fraction' or @name = 'cylinder-volume' or @name = 'cylinders' or @name = 'pressure' or @name = 'reserve-pressure']">
           <xsl:if test="position() &gt; 1">; </xsl:if><xsl:value-of select="concat(@title, ' ')"/><b><xsl:choose><xsl:when test="@assumed = 'yes'"><xsl:call-template name="blank"/></xsl:when><xsl:otherwise><xsl:value-of select="@text"/></xsl:otherwise></xsl:choose></b>
         </xsl:for-each></p>

@@ -80,7 +80,7 @@
   </xsl:template>
 
   <xsl:template name="task-who">
-    <section aria-label="{concat($w[@id = 'who'], ': ', @title)}">
+    <section aria-label="{concat($w[@id = 'who'], $colon, @title)}">
       <xsl:call-template name="part"><xsl:with-param name="word" select="'who'"/></xsl:call-template>
       <xsl:if test="immersion">
         <div class="scroll" tabindex="0" role="group" aria-label="{$w[@id = 'who']}">
@@ -115,7 +115,7 @@
         <p class="posts"><span class="label"><xsl:value-of select="$w[@id = 'on-deck']"/></span>
           <xsl:for-each select="post">
             <xsl:if test="position() &gt; 1">; </xsl:if>
-            <xsl:text> </xsl:text><xsl:apply-templates select="@role" mode="term"/><xsl:text>: </xsl:text>
+            <xsl:text> </xsl:text><xsl:apply-templates select="@role" mode="term"/><xsl:value-of select="$colon"/>
             <b><xsl:value-of select="@person-label"/><xsl:if test="not(@person-label)"><xsl:value-of select="@person"/></xsl:if></b>
           </xsl:for-each>
         </p>
@@ -135,14 +135,14 @@
     <xsl:param name="all"/>
     <xsl:choose>
       <xsl:when test="$all">
-        <section class="stop-box" aria-label="{concat($w[@id = 'stops-here'], ': ', @title)}">
+        <section class="stop-box" aria-label="{concat($w[@id = 'stops-here'], $colon, @title)}">
           <xsl:call-template name="part"><xsl:with-param name="word" select="'stops-here'"/></xsl:call-template>
           <ul>
             <xsl:for-each select="$all">
               <li>
                 <xsl:apply-templates select="score[@as = 'in-place']"/><xsl:text> </xsl:text>
                 <b><xsl:value-of select="@title"/></b>
-                <xsl:if test="because"><xsl:text>: </xsl:text><xsl:apply-templates select="because[1]" mode="open"/></xsl:if>
+                <xsl:if test="because"><xsl:value-of select="$colon"/><xsl:apply-templates select="because[1]" mode="open"/></xsl:if>
               </li>
             </xsl:for-each>
           </ul>
@@ -184,7 +184,7 @@
   <xsl:template name="task-hazards">
     <xsl:param name="hazards"/>
     <xsl:param name="told"/>
-    <section aria-label="{concat($w[@id = 'top-hazards'], ': ', @title)}">
+    <section aria-label="{concat($w[@id = 'top-hazards'], $colon, @title)}">
       <xsl:call-template name="part"><xsl:with-param name="word" select="'top-hazards'"/></xsl:call-template>
       <xsl:choose>
         <xsl:when test="$hazards">
@@ -244,7 +244,7 @@
           <xsl:variable name="band" select="@id"/>
           <xsl:variable name="in" select="$these[score[@as = 'in-place']/@worst-band = $band]"/>
           <xsl:if test="$in">
-            <xsl:text> </xsl:text><xsl:call-template name="band"><xsl:with-param name="band" select="@id"/></xsl:call-template><xsl:text>: </xsl:text>
+            <xsl:text> </xsl:text><xsl:call-template name="band"><xsl:with-param name="band" select="@id"/></xsl:call-template><xsl:value-of select="$colon"/>
             <xsl:for-each select="$in">
               <xsl:if test="count(. | $in[@rule = current()/@rule][1]) = 1">
                 <xsl:if test="count(. | $in[1]) != 1">; </xsl:if><xsl:value-of select="@title"/>
@@ -263,7 +263,7 @@
     <xsl:param name="ticks"/>
     <xsl:param name="here"/>
     <xsl:variable name="path" select="@path"/>
-    <section aria-label="{concat($w[@id = 'tick-controls'], ': ', @title)}">
+    <section aria-label="{concat($w[@id = 'tick-controls'], $colon, @title)}">
       <xsl:call-template name="part"><xsl:with-param name="word" select="'tick-controls'"/></xsl:call-template>
       <xsl:choose>
         <xsl:when test="$ticks">
@@ -328,7 +328,7 @@
     <xsl:param name="duties"/>
     <xsl:variable name="task" select="."/>
     <xsl:if test="$open or $duties">
-      <section class="two" aria-label="{concat($w[@id = 'open-facts-here'], ': ', @title)}">
+      <section class="two" aria-label="{concat($w[@id = 'open-facts-here'], $colon, @title)}">
         <xsl:if test="$open">
           <div>
             <xsl:call-template name="part"><xsl:with-param name="word" select="'open-facts-here'"/></xsl:call-template>
@@ -372,7 +372,7 @@
     <xsl:param name="open"/>
     <xsl:param name="duties"/>
     <xsl:param name="hazards"/>
-    <section class="go" aria-label="{concat($w[@id = 'go'], ': ', @title)}">
+    <section class="go" aria-label="{concat($w[@id = 'go'], $colon, @title)}">
       <xsl:element name="{$part}"><xsl:attribute name="class">part</xsl:attribute>
         <xsl:value-of select="$w[@id = 'go']"/><xsl:text> </xsl:text><span class="go-lead"><xsl:value-of select="$w[@id = 'go-lead']"/></span></xsl:element>
       <ul class="ticks three">

@@ -16,6 +16,9 @@
   <xsl:variable name="columns" select="$words/column | $other-words/column[not(@id = $words/column/@id)]"/>
   <xsl:variable name="files" select="$words/file | $other-words/file[not(@name = $words/file/@name)]"/>
 
+  <!-- Between a head and what it is about. -->
+  <xsl:variable name="colon" select="concat($words/@before-colon, ': ')"/>
+
   <!-- The same word, found by key: for who asks thousands of times. -->
   <xsl:key name="word" match="word" use="@id"/>
   <xsl:template name="word">

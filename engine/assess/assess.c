@@ -87,9 +87,8 @@ static void note_failure(ts_assessment *a, size_t rule, ts_subject subject, ts_v
 }
 
 /* What decided that the rule does not apply: the last decision of a course. */
-static void skip(ts_assessment *a, ts_look *look, ts_subject subject, ts_evaluator *evaluator) {
+static void skip(ts_assessment *a, ts_skip *skip, ts_subject subject, ts_evaluator *evaluator) {
   const ts_course *course = ts_course_worded(evaluator, 0);
-  ts_skip *skip = &look->skips[look->skipped - 1];
   *skip = (ts_skip){.subject = subject};
   if (course->decision_count == 0) return;
   const ts_decision *last = &course->decisions[course->decision_count - 1];
@@ -97,19 +96,29 @@ static void skip(ts_assessment *a, ts_look *look, ts_subject subject, ts_evaluat
   skip->withheld = ts_arena_copy(a->arena, last->withheld);
 }
 
-/* How the rule took this subject, for the list of what was looked at. */
-static void look(ts_assessment *a, size_t rule, ts_subject subject, ts_evaluator *evaluator,
-                 const ts_evaluation *evaluation) {
-  ts_look *look = &a->looks[rule];
-  bool applies = evaluation->course_count == 0, found = false;
-  for (size_t i = 0; i < evaluation->course_count; i++) {
-    applies = applies || evaluation->courses[i].applies;
-    found = found || evaluation->courses[i].outcome_count > 0;
-  }
+/* Counts it in the list of what was looked at; where it is to be put into words, why it is
+ * skipped. */
+static ts_skip *looked_at(ts_assessment *a, const ts_asked *asked) {
+  ts_look *look = &a->looks[asked->rule];
   look->subjects++;
-  look->applied += applies;
-  look->found += found;
-  if (!applies && look->skipped++ < TS_SKIPS_SHOWN) skip(a, look, subject, evaluator);
+  look->applied += asked->applied;
+  look->found += asked->found;
+  if (asked->applied || look->skipped++ >= TS_SKIPS_SHOWN) return NULL;
+  return &look->skips[look->skipped - 1];
+}
+
+/* How the rule took this subject. */
+static void look(ts_assessment *a, ts_asked *asked, ts_evaluator *evaluator,
+                 const ts_evaluation *evaluation) {
+  asked->applied = evaluation->course_count == 0;
+  for (size_t i = 0; i < evaluation->course_count; i++) {
+    asked->applied = asked->applied || evaluation->courses[i].applies;
+    asked->found = asked->found || evaluation->courses[i].outcome_count > 0;
+  }
+  ts_skip *skipped = looked_at(a, asked);
+  if (skipped == NULL) return;
+  skip(a, skipped, asked->subject, evaluator);
+  if (a->in.for_next) asked->skip = ts_arena_keep(a->arena, skipped, sizeof *skipped);
 }
 
 static void keep_pair(ts_assessment *a, size_t rule, ts_subject subject,
@@ -124,20 +133,45 @@ static void keep_pair(ts_assessment *a, size_t rule, ts_subject subject,
 
 /* Each view counts the controls of the one before it and maybe more: where those change no fact
  * that was read, what was evaluated last still holds and only credit differs. */
-static void assess_one(ts_assessment *a, ts_evaluator *evaluator, ts_laid *laid, size_t rule,
-                       ts_subject subject) {
+static void assess_one(ts_worker *w, size_t rule, ts_subject subject) {
+  ts_assessment *a = &w->a;
   const ts_evaluation *evaluation = NULL;
+  ts_asked asked = {.rule = rule, .subject = subject};
   for (int view = TS_AS_DESCRIBED; view < TS_VIEWS; view++) {
-    ts_evaluator_lay(evaluator, laid, view);
+    ts_evaluator_lay(w->evaluator, w->laid, view);
     if (evaluation == NULL ||
-        ts_laid_reaches(laid, subject, view, evaluation->reads, evaluation->read_count))
-      evaluation = ts_evaluate(evaluator, rule, subject, NULL, 0);
-    if (view == TS_AS_DESCRIBED) look(a, rule, subject, evaluator, evaluation);
-    ts_merge(a, rule, subject, (ts_view)view, evaluator, evaluation);
+        ts_laid_reaches(w->laid, subject, view, evaluation->reads, evaluation->read_count)) {
+      evaluation = ts_evaluate(w->evaluator, rule, subject, NULL, 0);
+      if (a->in.for_next) ts_ear_hear(&w->ear, evaluation);
+    }
+    if (view == TS_AS_DESCRIBED) look(a, &asked, w->evaluator, evaluation);
+    ts_merge(a, rule, subject, (ts_view)view, w->evaluator, evaluation);
     if (view == TS_IN_PLACE && evaluation->failure == NULL) keep_pair(a, rule, subject, evaluation);
     if (evaluation->failure != NULL)
       note_failure(a, rule, subject, (ts_view)view, evaluation->failure);
+    asked.failed = asked.failed || evaluation->failure != NULL;
   }
+  if (a->in.for_next) ts_ear_keep(&w->ear, a, asked);
+}
+
+/* As an earlier assessment has it. Which of the subjects that are skipped are told of may be
+ * others than then: those are put into words now. */
+static void assess_again(ts_worker *w, const ts_reuse *reuse, const ts_asked *asked) {
+  ts_assessment *a = &w->a;
+  ts_reuse_take(reuse, asked, a);
+  ts_skip *skipped = looked_at(a, asked);
+  if (skipped == NULL) return;
+  if (asked->skip != NULL) {
+    *skipped = *asked->skip;
+    skipped->because = ts_arena_copy(a->arena, skipped->because);
+    skipped->withheld = ts_arena_copy(a->arena, skipped->withheld);
+  } else {
+    ts_evaluator_lay(w->evaluator, w->laid, TS_AS_DESCRIBED);
+    ts_evaluate(w->evaluator, asked->rule, asked->subject, NULL, 0);
+    skip(a, skipped, asked->subject, w->evaluator);
+  }
+  if (a->in.for_next)
+    a->asked[a->asked_count - 1].skip = ts_arena_keep(a->arena, skipped, sizeof *skipped);
 }
 
 static bool is_asked(const ts_assess_inputs *in, size_t rule, ts_subject subject) {
@@ -150,7 +184,7 @@ static bool is_asked(const ts_assess_inputs *in, size_t rule, ts_subject subject
 
 /* How far the lists of a worker had come. */
 typedef struct {
-  size_t findings, duties, pairs, failures;
+  size_t findings, duties, pairs, failures, asked;
 } extent;
 
 /* Who took a subject, and what of that worker's lists is about it. */
@@ -160,16 +194,27 @@ typedef struct {
 } part;
 
 static extent extent_of(const ts_assessment *a) {
-  return (extent){a->finding_count, a->duty_count, a->pair_count, a->failure_count};
+  return (extent){a->finding_count, a->duty_count, a->pair_count, a->failure_count, a->asked_count};
 }
 
+typedef struct {
+  part *parts; /* by subject */
+  const ts_reuse *reuse;
+} whole;
+
 static void assess_subject(ts_worker *w, void *context, size_t number) {
-  part *parts = context;
+  whole *all = context;
   ts_subject subject = (ts_subject)number;
   extent from = extent_of(&w->a);
   for (size_t rule = 0; rule < ts_rule_count(w->a.in.packs); rule++)
-    if (is_asked(&w->a.in, rule, subject)) assess_one(&w->a, w->evaluator, w->laid, rule, subject);
-  parts[number] = (part){&w->a, from, extent_of(&w->a)};
+    if (is_asked(&w->a.in, rule, subject)) {
+      const ts_asked *asked = ts_reuse_find(all->reuse, rule, subject);
+      if (asked != NULL)
+        assess_again(w, all->reuse, asked);
+      else
+        assess_one(w, rule, subject);
+    }
+  all->parts[number] = (part){&w->a, from, extent_of(&w->a)};
 }
 
 #define JOIN(list, count, first, end)                                                              \
@@ -180,6 +225,7 @@ static void join(ts_assessment *a, const part *p) {
   JOIN(duties, duty_count, p->from.duties, p->to.duties)
   JOIN(pairs, pair_count, p->from.pairs, p->to.pairs)
   JOIN(failures, failure_count, p->from.failures, p->to.failures)
+  JOIN(asked, asked_count, p->from.asked, p->to.asked)
 }
 
 /* For all that the workers have, and no more. */
@@ -191,11 +237,13 @@ static void make_room(ts_assessment *a, const ts_crew *crew) {
     all.duties += its.duties;
     all.pairs += its.pairs;
     all.failures += its.failures;
+    all.asked += its.asked;
   }
   TS_RESERVE(a->findings, all.findings, a->finding_capacity);
   TS_RESERVE(a->duties, all.duties, a->duty_capacity);
   TS_RESERVE(a->pairs, all.pairs, a->pair_capacity);
   TS_RESERVE(a->failures, all.failures, a->failure_capacity);
+  TS_RESERVE(a->asked, all.asked, a->asked_capacity);
 }
 
 static size_t skips_shown(const ts_look *look) {
@@ -224,19 +272,22 @@ static void join_looks(ts_assessment *a, const ts_assessment *by) {
     look->found += more->found;
     look->skipped += more->skipped;
   }
+  a->taken_over += by->taken_over;
   for (uint32_t slot = 0; slot < ts_slot_count(a->in.dossier); slot++)
     a->read[slot] = a->read[slot] || by->read[slot];
 }
 
 /* By subject, then rule, whoever took which. */
 static void assess_all(ts_assessment *a, ts_crew *crew) {
-  part *parts = ts_alloc((ts_subject_count(a->in.dossier) + 1) * sizeof *parts);
+  ts_reuse *reuse = ts_reuse_new(&a->in);
+  whole all = {ts_alloc((ts_subject_count(a->in.dossier) + 1) * sizeof *all.parts), reuse};
   crew->to = a->in.scores_only ? 1 : 0.2;
-  ts_crew_find(crew, assess_subject, parts);
+  ts_crew_find(crew, assess_subject, &all);
   make_room(a, crew);
-  for (ts_subject s = 0; s < ts_subject_count(a->in.dossier); s++) join(a, &parts[s]);
+  for (ts_subject s = 0; s < ts_subject_count(a->in.dossier); s++) join(a, &all.parts[s]);
   for (size_t i = 0; i < crew->count; i++) join_looks(a, &crew->workers[i].a);
-  free(parts);
+  free(all.parts);
+  ts_reuse_free(reuse);
 }
 
 /* ---- the whole ------------------------------------------------------------ */
@@ -274,5 +325,6 @@ void ts_assessment_free(ts_assessment *assessment) {
   free(assessment->duties);
   free(assessment->pairs);
   free(assessment->failures);
+  free(assessment->asked);
   ts_arena_free(assessment->arena);
 }

@@ -158,6 +158,20 @@ typedef struct {
   size_t courses;
 } ts_pair;
 
+/* One rule over one subject, as it was asked in all three views: for an assessment that comes
+ * after (assess/reuse.h). */
+typedef struct {
+  size_t rule;
+  ts_subject subject;
+  const uint32_t *reads; /* slots read in any view, ascending */
+  size_t read_count;
+  const uint32_t *rests; /* those of them on which an outcome rests */
+  size_t rest_count;
+  bool applied, found;  /* as described */
+  bool failed;          /* in some view */
+  const ts_skip *skip;  /* where it does not apply and that was put into words, else NULL */
+} ts_asked;
+
 /* With more courses than this too much is open for margins and for ways down that search: asking
  * comes first, and says more. */
 enum { TS_COURSES_SEARCHED = 24 };
@@ -190,6 +204,9 @@ struct ts_assessment {
   ts_look *looks; /* one a rule */
   ts_pair *pairs; /* that did not fail, ordered by subject, then rule */
   size_t pair_count, pair_capacity;
+  ts_asked *asked; /* ordered as the pairs; only where in.for_next is set */
+  size_t asked_count, asked_capacity;
+  size_t taken_over; /* rules over subjects that an earlier assessment had asked */
   ts_failure *failures;
   size_t failure_count, failure_capacity;
   bool *read;          /* by slot: some outcome rests on it */

@@ -67,6 +67,7 @@ static void find_one(void *context, size_t worker, size_t number) {
   if (w->evaluator == NULL) {
     w->evaluator = ts_evaluator_new(w->a.in.packs, w->a.in.dossier);
     w->laid = ts_laid_of(&w->a.in);
+    if (w->a.in.for_next) w->ear = ts_ear_new(w->a.in.dossier);
   }
   if (worker == 0) tell(o->crew, number, ts_subject_count(w->a.in.dossier));
   o->job(w, o->context, number);
@@ -83,11 +84,13 @@ void ts_crew_found(ts_crew *crew) {
     if (w->evaluator != NULL) ts_evaluator_lay(w->evaluator, NULL, 0);
     ts_laid_free(w->laid);
     w->laid = NULL;
+    ts_ear_free(&w->ear);
     free(w->a.findings);
     free(w->a.duties);
     free(w->a.pairs);
     free(w->a.failures);
     ts_pool_free(w->a.pool);
+    free(w->a.asked);
     ts_arena *own = w->a.arena;
     w->a = *crew->a;
     w->a.arena = own;

@@ -7,6 +7,7 @@
 #ifndef TS_ASSESS_CREW_H
 #define TS_ASSESS_CREW_H
 
+#include "assess/reuse.h"
 #include "assess/touched.h"
 
 typedef struct {
@@ -14,6 +15,7 @@ typedef struct {
                       whole; what it finds always goes into an arena of its own */
   ts_evaluator *evaluator;
   ts_laid *laid;       /* while findings are made */
+  ts_ear ear;          /* the same, where another assessment comes after */
   ts_probe *probe;     /* afterwards */
   ts_touched *touched; /* once asked for */
   bool *marks;         /* by pair, once asked for: none is set between two jobs */

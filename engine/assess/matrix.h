@@ -22,7 +22,8 @@ enum { TS_BANDS_MAX = 9, TS_CREDITS_MAX = 8 };
 struct ts_matrix {
   ts_arena *arena;
   const char *file; /* name without folders */
-  char digest[65];
+  const char *bytes; /* of the file */
+  size_t length;
   const char *id, *title, *source;
   ts_level_words likelihood[TS_LEVELS + 1], severity[TS_LEVELS + 1]; /* from 1 */
   ts_band bands[TS_BANDS_MAX];

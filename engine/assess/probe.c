@@ -116,6 +116,22 @@ const ts_tallies *ts_probe_try(ts_probe *p, size_t pair) {
   return &p->tallies;
 }
 
+const ts_tallies *ts_probe_tally(ts_probe *p, size_t pair, size_t course) {
+  const ts_pair *it = &p->a->pairs[pair];
+  ts_evaluation alone = *p->evaluation;
+  alone.courses += course;
+  alone.course_count = 1;
+  ts_tally_all(&p->in, it->rule, it->subject, TS_IN_PLACE, &alone, &p->tallies);
+  return &p->tallies;
+}
+
+bool ts_probe_changes(const ts_probe *p, size_t pair, uint32_t slot) {
+  if (ts_applied_count(p->variant) > p->applied) return true;
+  for (int level = TS_AS_DESCRIBED; level <= TS_IN_PLACE; level++)
+    if (ts_laid_reaches(p->laid, p->a->pairs[pair].subject, level, &slot, 1)) return true;
+  return false;
+}
+
 void ts_probe_apply(ts_probe *p, const ts_control *control, ts_subject scope) {
   ts_applied_control tried = {
       .control = control->id, .scope = scope, .in_place = true, .by = "", .on = "", .file = ""};

@@ -49,6 +49,13 @@ void ts_probe_free(ts_probe *probe);
  * and probe->evaluation hold until the next try. NULL when the rule fails. */
 const ts_tallies *ts_probe_try(ts_probe *probe, size_t pair);
 
+/* What one course of the last try amounts to, as if it were the only one. In the place of the tallies of
+ * that try. */
+const ts_tallies *ts_probe_tally(ts_probe *probe, size_t pair, size_t course);
+
+/* Whether controls change this fact where the pair reads it: it is then not seen as the variant has it. */
+bool ts_probe_changes(const ts_probe *probe, size_t pair, uint32_t slot);
+
 /* Whether tries have used up what they may: enough for every finding of a full dossier, and a
  * bound where a dossier would take for ever. Counted, so that it ends at the same place each time.
  */

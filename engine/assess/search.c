@@ -4,7 +4,7 @@
 #include <math.h>
 #include <stdlib.h>
 
-enum { PLACES = 64, HALVINGS = 60, DIGITS = 9 };
+enum { PLACES = 64, COURSES = 64, HALVINGS = 60, DIGITS = 9 };
 
 static const double beside = 1e-9; /* relative: how near to a place its two sides are tried */
 static const double close_in =
@@ -22,9 +22,67 @@ void ts_search_done(const ts_search *s) {
   ts_variant_put(s->probe->variant, s->slot, *ts_slot_value(s->probe->a->in.dossier, s->slot));
 }
 
-/* Met at x; a rule that fails there meets nothing. */
-static bool met_at(const ts_search *s, double x, ts_stand *stand) {
+/* ---- what the courses of the whole stretch tell --------------------------------------- */
+
+/* A course of the stretch: where the number lies on it, and how things stand if it is taken. */
+typedef struct {
+  ts_range box;
+  ts_stand stand;
+} leg;
+
+typedef struct {
+  const ts_search *search;
+  leg legs[COURSES];
+  size_t count;
+  double slack; /* what the tolerance of comparisons may put on the other side of a box's end */
+} outlook;
+
+static bool same(ts_stand a, ts_stand b) {
+  return a.worst.likelihood == b.worst.likelihood && a.worst.severity == b.worst.severity &&
+         a.certainty == b.certainty && a.duty == b.duty;
+}
+
+/* At x only those courses are possible whose box holds it, for narrowing leaves nothing possible
+ * out. Where things stand alike on all of them, they stand so at x. */
+static bool foreseen(const outlook *o, double x, ts_stand *stand) {
+  size_t found = 0;
+  for (size_t i = 0; i < o->count; i++) {
+    const leg *l = &o->legs[i];
+    if (x < l->box.lo - o->slack || x > l->box.hi + o->slack) continue;
+    if (found++ > 0 && !same(*stand, l->stand)) return false;
+    *stand = l->stand;
+  }
+  return found > 0;
+}
+
+/* Met at x; a rule that fails there meets nothing. What is met is always tried, and what is not only
+ * where the courses leave it open. */
+static bool met_at(const outlook *o, double x, ts_stand *stand) {
+  const ts_search *s = o->search;
+  if (foreseen(o, x, stand) && !s->met(s->context, *stand)) return false;
   return ts_search_at(s, x, stand) && s->met(s->context, *stand);
+}
+
+static ts_range box_on(const ts_course *course, uint32_t slot) {
+  ts_range box = {-INFINITY, INFINITY};
+  for (size_t i = 0; i < course->bound_count; i++)
+    if (course->bounds[i].slot == slot && course->bounds[i].number) box = course->bounds[i].range;
+  return box;
+}
+
+/* Of the evaluation over the stretch. A number that controls change is not seen as it is given: there
+ * boxes tell nothing of it. */
+static void keep_legs(outlook *o, ts_range all) {
+  const ts_search *s = o->search;
+  const ts_evaluation *seen = s->probe->evaluation;
+  if (seen->unresolved || seen->course_count > COURSES) return;
+  if (ts_probe_changes(s->probe, s->pair, s->slot)) return;
+  o->slack = 4e-12 * fmax(fabs(all.lo), fabs(all.hi));
+  o->count = seen->course_count;
+  for (size_t i = 0; i < seen->course_count; i++) {
+    const ts_tallies *alone = ts_probe_tally(s->probe, s->pair, i);
+    o->legs[i] = (leg){box_on(&seen->courses[i], s->slot), ts_stands(alone, s->word, s->about)};
+  }
 }
 
 /* ---- places where something can change ---------------------------------------------- */
@@ -56,7 +114,8 @@ static void put_in_order(places *p, bool upward) {
 }
 
 /* Settles that nothing is met on the whole stretch, or gives the places to look at. */
-static bool look_over(const ts_search *s, double from, double to, places *found) {
+static bool look_over(outlook *o, double from, double to, places *found) {
+  const ts_search *s = o->search;
   ts_range all = {fmin(from, to), fmax(from, to)};
   ts_variant_put(s->probe->variant, s->slot, ts_value_range(all));
   const ts_tallies *tallies = ts_probe_try(s->probe, s->pair);
@@ -73,6 +132,7 @@ static bool look_over(const ts_search *s, double from, double to, places *found)
       add_place(found, bound->range.hi, from, to);
     }
   put_in_order(found, to > from);
+  keep_legs(o, all);
   return true;
 }
 
@@ -81,7 +141,7 @@ static bool look_over(const ts_search *s, double from, double to, places *found)
 /* Between `not_met` and `met` lies a change: halves until they are as near as the two sides of a
  * place (they are, where narrowing named it). What the tolerance of comparisons leaves beside a
  * round threshold is rounded away; the edge itself is tried. */
-static void close_on(const ts_search *s, double not_met, double met, double scale, ts_stand then,
+static void close_on(const outlook *o, double not_met, double met, double scale, ts_stand then,
                      ts_found *found) {
   ts_stand stand;
   double nothing = 1e-12 * scale; /* beside the whole stretch, as good as zero */
@@ -89,7 +149,7 @@ static void close_on(const ts_search *s, double not_met, double met, double scal
     double middle = not_met + (met - not_met) / 2;
     if (fabs(met - not_met) <= fmax(close_in * fmax(fabs(met), fabs(not_met)), nothing / 4)) break;
     if (middle == met || middle == not_met) break;
-    if (met_at(s, middle, &stand))
+    if (met_at(o, middle, &stand))
       met = middle, then = stand;
     else
       not_met = middle;
@@ -97,18 +157,18 @@ static void close_on(const ts_search *s, double not_met, double met, double scal
   found->first = met;
   found->then = then;
   found->edge = fabs(met) <= nothing ? 0 : ts_number_digits(met, DIGITS);
-  found->included = met_at(s, found->edge, &stand);
+  found->included = met_at(o, found->edge, &stand);
 }
 
 /* The same for numbers that come in steps: counted from `not_met`. */
-static void close_on_steps(const ts_search *s, double not_met, double met, double step,
+static void close_on_steps(const outlook *o, double not_met, double met, double step,
                            ts_stand then, ts_found *found) {
   ts_stand stand;
   double towards = met > not_met ? step : -step;
   double low = 0, high = nearbyint((met - not_met) / towards);
   while (high - low > 1) {
     double middle = floor((low + high) / 2);
-    if (met_at(s, not_met + middle * towards, &stand))
+    if (met_at(o, not_met + middle * towards, &stand))
       high = middle, then = stand;
     else
       low = middle;
@@ -121,7 +181,7 @@ static void close_on_steps(const ts_search *s, double not_met, double met, doubl
 /* ---- the way ------------------------------------------------------------------------------ */
 
 typedef struct {
-  const ts_search *search;
+  const outlook *outlook;
   double last; /* the last value known not to meet it */
   double step;
   double from, to;
@@ -134,14 +194,14 @@ static bool walk_to(walk *w, double x) {
   bool upward = w->to > w->last;
   if (upward ? x > w->to : x < w->to) x = w->to;
   if (upward ? x <= w->last : x >= w->last) return false;
-  if (!met_at(w->search, x, &stand)) {
+  if (!met_at(w->outlook, x, &stand)) {
     w->last = x;
     return false;
   }
   if (w->step > 0)
-    close_on_steps(w->search, w->last, x, w->step, stand, w->found);
+    close_on_steps(w->outlook, w->last, x, w->step, stand, w->found);
   else
-    close_on(w->search, w->last, x, fabs(w->to - w->from), stand, w->found);
+    close_on(w->outlook, w->last, x, fabs(w->to - w->from), stand, w->found);
   return true;
 }
 
@@ -170,10 +230,11 @@ static bool walk_all(walk *w, const places *p) {
 
 bool ts_search_first(const ts_search *search, double from, double to, ts_found *found) {
   places p = {.count = 0};
-  walk w = {.search = search, .last = from, .from = from, .to = to, .found = found};
+  outlook o = {.search = search, .count = 0};
+  walk w = {.outlook = &o, .last = from, .from = from, .to = to, .found = found};
   w.step = ts_slot_step(ts_slot_fact(search->probe->variant, search->slot));
   if (w.step > 0) w.to = from + trunc((to - from) / w.step) * w.step;
-  bool good = from != w.to && look_over(search, from, w.to, &p) && walk_all(&w, &p);
+  bool good = from != w.to && look_over(&o, from, w.to, &p) && walk_all(&w, &p);
   ts_search_done(search);
   return good;
 }

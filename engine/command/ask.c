@@ -22,6 +22,8 @@ typedef struct {
   const ts_options *options;
   line_reader *reader;
   ts_assessment *now;
+  ts_assessment *was; /* before the last answer, of `was_of`; else NULL */
+  ts_dossier *was_of;
   const char **skipped; /* paths of facts left open */
   size_t skipped_count, skipped_capacity;
   edit *edits;
@@ -32,21 +34,24 @@ typedef struct {
 
 /* ---- reading and assessing --------------------------------------------------------------- */
 
+/* What an answer does not bear on is taken over from before it. */
 static ts_assessment *assess(const asker *k) {
   ts_assess_inputs inputs = session_inputs(k->s, k->options->words[0]);
   inputs.questions_only = true;
+  inputs.before = k->now;
+  inputs.for_next = true;
   return ts_assess(&inputs, k->s->problems);
 }
 
-/* Says what was wrong at once, and begins a clean sheet. */
-static void say_problems(asker *k) {
-  fflush(stdout);
-  ts_diagnostics_print(k->s->problems, stderr);
-  ts_diagnostics_free(k->s->problems);
-  k->s->problems = ts_diagnostics_new();
+static void forget_was(asker *k) {
+  ts_assessment_free(k->was);
+  ts_dossier_free(k->was_of);
+  k->was = NULL;
+  k->was_of = NULL;
 }
 
-/* Reads the dossier as it now is. The old one stays until the new one is there. */
+/* Reads the dossier as it now is. The old one stays until the new one is there, and then until
+ * what changed has been shown. */
 static bool read_again(asker *k) {
   ts_dossier *before = k->s->dossier;
   k->s->dossier =
@@ -57,18 +62,17 @@ static bool read_again(asker *k) {
     k->s->dossier = before;
     return false;
   }
-  ts_assessment_free(k->now);
-  ts_dossier_free(before);
+  k->was = k->now;
+  k->was_of = before;
   k->now = then;
   k->shown = TS_NO_SLOT;
   return true;
 }
 
 /* What an answer changed. */
-static void show_changes(const asker *k, const ts_kept *before) {
-  ts_kept now = kept_new(k->now);
-  print_changes(k->s->arena, before, &now, k->s->problems);
-  kept_free(&now);
+static void show_changes(asker *k) {
+  print_changes(k->s->arena, k->was, k->now, k->s->problems);
+  forget_was(k);
 }
 
 /* ---- the question ---------------------------------------------------------------------- */
@@ -211,17 +215,15 @@ static void take_answer(asker *k, const ts_open_fact *open, const char *answer) 
   const char *kept = ts_arena_copy(k->s->arena, answer);
   if (!ts_fact_read(k->s->vocabulary, k->s->units, k->s->arena, fact, kept, &value, k->s->problems,
                     fact->name, 0)) {
-    say_problems(k);
+    session_say(k->s);
     return;
   }
-  ts_kept before = kept_new(k->now);
   bool known = ask_evidence(k, &evidence);
   if (write_answer(k, slot, kept, known ? &evidence : NULL)) {
     k->answered++;
-    show_changes(k, &before);
+    show_changes(k);
   }
-  kept_free(&before);
-  say_problems(k);
+  session_say(k->s);
 }
 
 static void undo(asker *k) {
@@ -236,15 +238,13 @@ static void undo(asker *k) {
     puts("  the file was changed meanwhile; it is left as it is");
     return;
   }
-  ts_kept before = kept_new(k->now);
   if (ts_file_write(last->path, last->before, strlen(last->before), k->s->problems) &&
       read_again(k)) {
     k->edit_count--;
     k->answered--;
-    show_changes(k, &before);
+    show_changes(k);
   }
-  kept_free(&before);
-  say_problems(k);
+  session_say(k->s);
 }
 
 static void skip(asker *k, uint32_t slot) {
@@ -320,7 +320,7 @@ static int run(const ts_options *options) {
   if (session_open(&s) && session_read_matrix(&s, options->matrix) &&
       session_read_dossier(&s, options, options->words[0]) && ts_count(s.problems, TS_ERROR) == 0 &&
       (k.now = assess(&k)) != NULL) {
-    say_problems(&k);
+    session_say(&s);
     status = converse(&k);
   }
   session_close(&s);

@@ -2,6 +2,7 @@
 #include "base/text.h"
 #include "command/made_of.h"
 #include "command/many.h"
+#include "dossier/subjects.h"
 #include "tankside/document.h"
 #include <stdio.h>
 #include <stdlib.h>
@@ -23,26 +24,40 @@ static bool write_documents(ts_session *s, const ts_options *options, ts_progres
 
 /* ---- the verb ----------------------------------------------------------------------- */
 
-/* The dossier as it stands, for what a what-if changes in it: scores are enough. */
-static ts_kept as_it_stands(ts_session *s, const ts_options *options) {
+/* The dossier as it stands, before what-ifs change it, and its assessment. */
+typedef struct {
+  ts_dossier *dossier;
+  ts_assessment *assessment;
+} standing;
+
+static void standing_free(standing *was) {
+  ts_assessment_free(was->assessment);
+  ts_dossier_free(was->dossier);
+}
+
+/* Scores are enough. What the what-ifs do not bear on is then taken over from it. */
+static standing as_it_stands(ts_session *s, const ts_options *options) {
+  standing was = {.dossier = ts_dossier_variant(s->dossier)};
   ts_assess_inputs inputs = session_inputs(s, options->words[0]);
+  inputs.dossier = was.dossier;
   inputs.set_count = 0;
   inputs.workers = options_workers(options);
   inputs.scores_only = true;
-  ts_assessment *plain = ts_assess(&inputs, s->problems);
-  ts_kept kept = plain != NULL ? kept_new(plain) : (ts_kept){NULL, 0};
-  ts_assessment_free(plain);
-  return kept;
+  inputs.for_next = true;
+  was.assessment = ts_assess(&inputs, s->problems);
+  return was;
 }
 
 /* On the screen stand scores and questions; what would change a finding only on paper, or where it
  * is explained. */
-static ts_assessment *assess(ts_session *s, const ts_options *options, ts_progress *progress) {
+static ts_assessment *assess(ts_session *s, const ts_options *options, ts_progress *progress,
+                             const ts_assessment *before) {
   ts_assess_inputs inputs = session_inputs(s, options->words[0]);
   inputs.questions_only = options->out == NULL && options->explain == NULL;
   inputs.workers = options_workers(options);
   inputs.progress = progress_part;
   inputs.context = progress;
+  inputs.before = before;
   return ts_assess(&inputs, s->problems);
 }
 
@@ -71,13 +86,11 @@ static bool explain(ts_session *s, const ts_assessment *a, const char *id) {
 }
 
 /* What the what-ifs change in the dossier as it stands. */
-static bool show_what_if(ts_session *s, const ts_assessment *assessment, const ts_kept *before) {
-  if (before->bytes == NULL) return true;
-  ts_kept now = kept_new(assessment);
+static bool show_what_if(ts_session *s, const ts_assessment *assessment,
+                         const ts_assessment *before) {
+  if (before == NULL) return true;
   puts("\nWhat if, against the dossier as it stands:");
-  bool good = print_changes(s->arena, before, &now, s->problems);
-  kept_free(&now);
-  return good;
+  return print_changes(s->arena, before, assessment, s->problems);
 }
 
 /* Everything that is wrong is said, whatever was wrong before it. */
@@ -121,7 +134,7 @@ static int assess_one(ts_session *s, const ts_options *options) {
     printf("%s, as before\n", before);
     return status;
   }
-  ts_assessment *assessment = assess(s, options, &progress);
+  ts_assessment *assessment = assess(s, options, &progress, NULL);
   if (assessment != NULL) status = conclude_one(s, options, &progress, assessment);
   ts_assessment_free(assessment);
   return status;
@@ -130,7 +143,7 @@ static int assess_one(ts_session *s, const ts_options *options) {
 /* ---- one alone ------------------------------------------------------------------------ */
 
 static int conclude(ts_session *s, const ts_options *options, ts_progress *progress,
-                    const ts_assessment *assessment, const ts_kept *before) {
+                    const ts_assessment *assessment, const ts_assessment *before) {
   bool good = true;
   progress_end(progress);
   if (options->explain == NULL)
@@ -149,15 +162,15 @@ static int run(const ts_options *options) {
   ts_session s = {0};
   ts_progress progress = progress_new();
   ts_assessment *assessment = NULL;
-  ts_kept before = {NULL, 0};
+  standing was = {NULL, NULL};
   int status = NOT_DONE;
   bool good = session_open(&s) && read_all(&s, options);
-  if (good && s.what_if_count > 0 && options->explain == NULL) before = as_it_stands(&s, options);
+  if (good && s.what_if_count > 0 && options->explain == NULL) was = as_it_stands(&s, options);
   if (s.dossier != NULL && what_if_apply(&s) && good && ts_count(s.problems, TS_ERROR) == 0)
-    assessment = assess(&s, options, &progress);
-  if (assessment != NULL) status = conclude(&s, options, &progress, assessment, &before);
+    assessment = assess(&s, options, &progress, was.assessment);
+  if (assessment != NULL) status = conclude(&s, options, &progress, assessment, was.assessment);
   ts_assessment_free(assessment);
-  kept_free(&before);
+  standing_free(&was);
   session_close(&s);
   return status;
 }

@@ -178,6 +178,8 @@ typedef struct {
 bool session_open(ts_session *session);
 /* Prints every problem to stderr and frees everything. */
 void session_close(ts_session *session);
+/* Says at once what was wrong, and begins a clean sheet. */
+void session_say(ts_session *session);
 /* All packs that came with the program, then those given with --pack: folders, or names of packs
  * that came with the program. */
 bool session_load_all_packs(ts_session *session, const ts_options *options);
@@ -196,6 +198,12 @@ bool session_read_dossier(ts_session *session, const ts_options *options, const 
 /* What has been loaded, to be assessed; the dossier was read from `path`. */
 ts_assess_inputs session_inputs(const ts_session *session, const char *path);
 /* The folder of a dossier as a prefix for messages; NULL where its name has none. */
+/* A copy of a session that goes on with its packs and matrix: nothing read yet, nothing wrong. */
+void session_begin_again(ts_session *session);
+/* Reads the dossier once more, what-ifs put in. False where anything is wrong, or where it no longer
+ * says the same as `was` of which packs it goes by. */
+bool session_read_again(ts_session *session, const ts_options *options, const char *path,
+                        const ts_dossier *was);
 const char *session_folder(const ts_session *session, const char *path);
 /* The matrix by name or file; the default where none is given. */
 bool session_read_matrix(ts_session *session, const char *name);
@@ -218,17 +226,9 @@ bool what_if_apply(ts_session *session);
 
 /* ---- one assessment against another (changes.c) ----------------------------------- */
 
-/* An assessment as it is written, kept past the dossier it was made from. */
-typedef struct {
-  char *bytes;
-  size_t length;
-} ts_kept;
-
-ts_kept kept_new(const ts_assessment *assessment);
-void kept_free(ts_kept *kept);
 /* Prints in a few lines what stands otherwise now than it did before, and which facts, controls
  * and rules changed. */
-bool print_changes(ts_arena *arena, const ts_kept *before, const ts_kept *now,
+bool print_changes(ts_arena *arena, const ts_assessment *before, const ts_assessment *now,
                    ts_diagnostics *problems);
 
 /* ---- one rule (rules_look.c) --------------------------------------------------- */

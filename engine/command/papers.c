@@ -19,10 +19,11 @@ typedef struct {
       *record_bytes; /* as it is written; and in the language of the papers: NULL without any */
   const char *bytes;
   size_t record_length, length;
-  const ts_sheet *sheet;
   size_t files;
-  ts_text parts; /* PDFs that are set in several: "set/4 " */
-  bool clear;    /* nothing stands in the way */
+  const char *page; /* where the HTML written last stands */
+  size_t pdfs;      /* in so many parts it is to be set */
+  ts_text parts;    /* PDFs that are set in several: "set/4 " */
+  bool clear;       /* nothing stands in the way */
 } writer;
 
 /* ---- which there are --------------------------------------------------------------- */
@@ -44,14 +45,6 @@ static bool all_may_be(writer *w) {
 enum { FORMS = 4 };
 static const char *const forms[FORMS] = {"html", "pdf", "csv", "ods"};
 
-/* The file of the sheet that is at hand. */
-static const char *file_name(const writer *w, const char *task, const char *form) {
-  ts_arena *arena = w->out.s->arena;
-  const char *sheet = w->sheet->name;
-  return task ? ts_arena_printf(arena, "%s-%s.%s", sheet, task, form)
-              : ts_arena_printf(arena, "%s.%s", sheet, form);
-}
-
 /* What an earlier run called a paper: "card.html", "task-dusk.pdf". */
 static bool is_paper(const char *name) {
   const char *dot = strrchr(name, '.');
@@ -67,72 +60,42 @@ static bool is_paper(const char *name) {
 
 /* ---- making them ---------------------------------------------------------------------- */
 
-static bool put(writer *w, const char *name, char *bytes, size_t length) {
-  bool good = output_put(&w->out, name, bytes, length);
-  free(bytes);
-  w->files++;
-  return good;
-}
-
-static bool write_pdf(writer *w, const char *task, size_t parts) {
-  const char *name = file_name(w, task, "pdf");
-  progress_file(w->progress, name);
-  w->files += parts;
-  if (parts > 1) ts_text_addf(&w->parts, "%s/%zu ", w->sheet->name, parts);
-  return ts_sheet_pdf_with(output_path(&w->out, file_name(w, task, "html")),
-                           output_path(&w->out, name), w->out.options->paper,
-                           w->sheet->attaches ? output_path(&w->out, record) : NULL,
+static bool write_pdf(writer *w, const ts_sheet_file *file) {
+  w->files += w->pdfs;
+  if (w->pdfs > 1) ts_text_addf(&w->parts, "%s/%zu ", file->sheet->name, w->pdfs);
+  return ts_sheet_pdf_with(w->page, output_path(&w->out, file->name), w->out.options->paper,
+                           file->sheet->attaches ? output_path(&w->out, record) : NULL,
                            w->out.s->problems);
 }
 
-/* A sheet, or that of one task, once its text is there. */
-static bool put_page(void *data, const char *task, const char *bytes, size_t length) {
+static bool put(void *data, const ts_sheet_file *file, const char *bytes, size_t length) {
   writer *w = data;
-  const char *name = file_name(w, task, w->sheet->spreadsheet ? "csv" : "html");
-  bool pdf = w->sheet->own_pdf && !w->out.options->no_pdf;
-  progress_file(w->progress, name);
+  progress_file(w->progress, file->name);
+  if (bytes == NULL) return write_pdf(w, file);
+  if (ts_same(file->form, "html")) {
+    w->page = output_path(&w->out, file->name);
+    w->pdfs = ts_sheet_pdf_parts(bytes, length);
+  }
   w->files++;
-  return output_put(&w->out, name, bytes, length) &&
-         (!pdf || write_pdf(w, task, ts_sheet_pdf_parts(bytes, length)));
-}
-
-static bool write_page(writer *w) {
-  char *bytes = NULL;
-  size_t length = 0;
-  progress_file(w->progress, w->sheet->name);
-  bool good = ts_sheet_render(w->bytes, w->length, w->sheet->name, NULL, w->out.options->paper,
-                              &bytes, &length, w->out.s->problems) &&
-              put_page(w, NULL, bytes, length);
-  free(bytes);
-  return good;
-}
-
-static bool write_spreadsheet(writer *w) {
-  char *bytes = NULL;
-  size_t length = 0;
-  return ts_sheet_spreadsheet(w->bytes, w->length, w->sheet->name, &bytes, &length,
-                              w->out.s->problems) &&
-         put(w, file_name(w, NULL, "ods"), bytes, length);
+  return output_put(&w->out, file->name, bytes, length);
 }
 
 static bool write_papers(writer *w) {
-  for (w->sheet = ts_sheets(); w->sheet->name != NULL; w->sheet++) {
-    bool good = w->sheet->per_task
-                    ? ts_sheet_render_each(w->bytes, w->length, w->sheet->name,
-                                           w->out.options->paper, put_page, w, w->out.s->problems)
-                    : write_page(w);
-    if (!good || (w->sheet->spreadsheet && !write_spreadsheet(w))) return false;
-  }
-  return true;
+  progress_file(w->progress, ts_sheets()->name);
+  return ts_sheet_make_each_file(w->bytes, w->length, !w->out.options->no_pdf,
+                                 w->out.options->paper, put, w, w->out.s->problems);
 }
 
 static bool write_contents(writer *w) {
   char *html = NULL;
   size_t length = 0;
   const char *parts = w->parts.length ? w->parts.data : "";
-  return ts_sheet_index(w->bytes, w->length, w->out.options->no_pdf ? NULL : parts, &html, &length,
-                        w->out.s->problems) &&
-         put(w, contents, html, length);
+  bool good = ts_sheet_index(w->bytes, w->length, w->out.options->no_pdf ? NULL : parts, &html,
+                             &length, w->out.s->problems) &&
+              output_put(&w->out, contents, html, length);
+  free(html);
+  w->files++;
+  return good;
 }
 
 /* For one of many: by it the next run knows that this one is done. */

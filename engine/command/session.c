@@ -5,6 +5,7 @@
 #include "base/xml.h"
 #include "command/command.h"
 #include "command/signed_pack.h"
+#include "dossier/subjects.h"
 #include "tankside/document.h"
 #include <stdio.h>
 #include <stdlib.h>
@@ -42,6 +43,13 @@ void session_close(ts_session *session) {
   free(session->what_ifs);
   free(session->sets);
   ts_arena_free(session->arena);
+}
+
+void session_say(ts_session *session) {
+  fflush(stdout);
+  ts_diagnostics_print(session->problems, stderr);
+  ts_diagnostics_free(session->problems);
+  session->problems = ts_diagnostics_new();
 }
 
 /* ---- packs ------------------------------------------------------------------- */
@@ -232,6 +240,33 @@ bool session_read_dossier(ts_session *session, const ts_options *options, const 
   bool good = what_if_read(session, options);
   good = session_read_as_it_stands(session, options, path) && good;
   return session->dossier != NULL && what_if_apply(session) && good;
+}
+
+void session_begin_again(ts_session *session) {
+  session->problems = ts_diagnostics_new();
+  session->dossier = NULL;
+  session->what_ifs = NULL;
+  session->sets = NULL;
+  session->what_if_count = session->what_if_capacity = session->set_capacity = 0;
+}
+
+static const char *production_text(const ts_dossier *dossier, const char *name) {
+  ts_field field = ts_subject_field(dossier, 0, name);
+  return field.kind != TS_FIELD_NONE ? ts_slot_value(dossier, field.slot)->text : NULL;
+}
+
+static bool same_packs(const ts_dossier *was, const ts_dossier *is) {
+  return ts_same(production_text(was, "jurisdiction"), production_text(is, "jurisdiction")) &&
+         ts_same(production_text(was, "packs"), production_text(is, "packs")) &&
+         ts_same(production_text(was, "language"), production_text(is, "language"));
+}
+
+bool session_read_again(ts_session *session, const ts_options *options, const char *path,
+                        const ts_dossier *was) {
+  bool good = what_if_read(session, options);
+  session->dossier = ts_dossier_read(path, session->vocabulary, session->units, session->problems);
+  return session->dossier != NULL && same_packs(was, session->dossier) && what_if_apply(session) &&
+         good && ts_count(session->problems, TS_ERROR) == 0;
 }
 
 const char *session_folder(const ts_session *session, const char *path) {

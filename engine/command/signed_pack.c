@@ -102,9 +102,9 @@ static void keep_signer(void *context, const ts_signature *one) {
 bool pack_holds(ts_session *s, const char *path, const char *as) {
   keeping k = {s, as};
   ts_pack_signed file;
-  ts_pack_list list = ts_pack_list_loaded(s->packs, s->arena, path, as);
-  if (list.count == 0) return true; /* it could not be loaded: that was said */
+  if (!ts_pack_is_loaded(s->packs, as)) return true; /* it could not be: that was said */
   if (!ts_pack_signed_read(s->arena, path, &file, s->problems)) return false;
-  return file.path == NULL ||
-         ts_pack_signed_holds(&file, &list, path, keep_signer, &k, s->problems);
+  if (file.path == NULL) return true;
+  ts_pack_list list = ts_pack_list_loaded(s->packs, s->arena, path, as);
+  return ts_pack_signed_holds(&file, &list, path, keep_signer, &k, s->problems);
 }

@@ -20,7 +20,7 @@ typedef struct {
   bool pdf;               /* the index lists PDFs */
   const char *scratch;    /* a folder for what is set again */
   const char *attachment; /* the assessment, in it */
-  char *expected[2];      /* the HTML made last, of which a PDF is set, and its file */
+  const char *expected;   /* the file of the HTML made last, of which a PDF is set */
   size_t expected_parts;  /* in so many */
   ts_text parts;          /* those that are set in several, for the index: "set/4 " */
   papers_count *count;
@@ -61,7 +61,7 @@ static const char *paper_of(const char *pdf, size_t length) {
 }
 
 static bool set_again(verifier *v, const ts_sheet_file *file, const char *paper, const char *into) {
-  const char *html = v->expected[1];
+  const char *html = v->expected;
   return file->sheet->attaches ? ts_sheet_pdf_with(html, into, paper, v->attachment, v->s->problems)
                                : ts_sheet_pdf(html, into, paper, v->s->problems);
 }
@@ -97,15 +97,13 @@ static bool hold_pdf(verifier *v, const char *path, const ts_sheet_file *file) {
   return good;
 }
 
-/* The HTML as it should be, kept for the PDF that is set from it. */
-static bool keep(verifier *v, const ts_sheet_file *file, char *html, size_t length) {
-  free(v->expected[0]);
+/* The HTML as it should be, for the PDF that is set from it. */
+static bool keep(verifier *v, const ts_sheet_file *file, const char *html, size_t length) {
   v->expected_parts = ts_sheet_pdf_parts(html, length);
   if (v->expected_parts > 1 && file->sheet != NULL && file->sheet->own_pdf)
     ts_text_addf(&v->parts, "%s/%zu ", file->sheet->name, v->expected_parts);
-  v->expected[0] = html;
-  v->expected[1] = ts_path_join(v->s->arena, v->scratch, file->name);
-  return ts_file_write(v->expected[1], html, length, v->s->problems);
+  v->expected = ts_path_join(v->s->arena, v->scratch, file->name);
+  return ts_file_write(v->expected, html, length, v->s->problems);
 }
 
 /* ---- one file -------------------------------------------------------------------------- */
@@ -131,21 +129,26 @@ static bool verify_pdf(verifier *v, const ts_sheet_file *file) {
   return good;
 }
 
-static bool verify_file(void *data, const ts_sheet_file *file) {
+static bool verify_file(void *data, const ts_sheet_file *file, const char *expected,
+                        size_t length) {
   verifier *v = data;
-  if (ts_same(file->form, "pdf")) return verify_pdf(v, file);
+  if (expected == NULL) return verify_pdf(v, file);
   bool there;
   const char *path = belongs(v, file->name, true, &there);
+  if (there) hold(v, path, file, expected, length);
+  return !ts_same(file->form, "html") || keep(v, file, expected, length);
+}
+
+static bool verify_index(verifier *v) {
+  const ts_sheet_file file = {.name = "index.html", .form = "html"};
   const char *parts = v->parts.length ? v->parts.data : "";
   char *expected = NULL;
   size_t length = 0;
-  if (!ts_sheet_file_render(v->bytes, v->length, file, v->pdf ? parts : NULL, NULL, &expected,
-                            &length, v->s->problems))
-    return false;
-  if (there) hold(v, path, file, expected, length);
-  if (ts_same(file->form, "html")) return keep(v, file, expected, length);
+  bool good = ts_sheet_index(v->bytes, v->length, v->pdf ? parts : NULL, &expected, &length,
+                             v->s->problems) &&
+              verify_file(v, &file, expected, length);
   free(expected);
-  return true;
+  return good;
 }
 
 /* A sheet of a task, or a part, that this assessment does not have. */
@@ -192,13 +195,14 @@ static bool verify_all(verifier *v, const char *original, size_t length) {
   v->scratch = ts_folder_temporary(v->s->arena, v->s->problems);
   if (v->scratch == NULL) return false;
   v->attachment = ts_path_join(v->s->arena, v->scratch, "assessment.xml");
-  bool good = ts_file_write(v->attachment, original, length, v->s->problems) &&
-              ts_sheet_each_file(v->bytes, v->length, true, verify_file, v, v->s->problems);
+  bool good =
+      ts_file_write(v->attachment, original, length, v->s->problems) &&
+      ts_sheet_make_each_file(v->bytes, v->length, true, NULL, verify_file, v, v->s->problems) &&
+      verify_index(v);
   if (good) {
     verify_rest(v, ".html");
     verify_rest(v, ".pdf");
   }
-  free(v->expected[0]);
   ts_text_release(&v->parts);
   free(v->names);
   ts_folder_remove(v->scratch);

@@ -59,7 +59,6 @@ static const struct {
     {"OpenSSL", OPENSSL_VERSION_STR, LEAST_OPENSSL, running_openssl},
     {"SQLite", SQLITE_VERSION, LEAST_SQLITE, running_sqlite},
     {"udunits2", BUILT_UDUNITS, "2.0", NULL},
-    {"libmd", BUILT_MD, LEAST_MD, NULL},
     {"minizip", BUILT_MINIZIP, LEAST_MINIZIP, NULL},
     {"libcsv", TEXT(CSV_MAJOR) "." TEXT(CSV_MINOR) "." TEXT(CSV_RELEASE), LEAST_CSV, NULL},
     {"libedit", BUILT_EDIT, LEAST_EDIT, NULL},

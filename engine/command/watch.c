@@ -14,8 +14,10 @@ enum { PART_LIMIT = 64 * 1024 * 1024, DEEPEST = 16 };
 typedef struct {
   const ts_options *options;
   ts_saved *saved;
-  ts_kept last; /* the last that could be assessed; no bytes: none yet */
-  int status;   /* of the last round */
+  ts_session s;        /* of the last that could be assessed */
+  ts_assessment *last; /* NULL: none yet */
+  bool rules_saved;    /* or the matrix, since those of the session were read */
+  int status;          /* of the last round */
 } watcher;
 
 /* ---- what to look at ------------------------------------------------------------------- */
@@ -78,9 +80,13 @@ static void part(void *context, double part) {
   exit(p->w->status);
 }
 
+/* What is shown are scores and questions; what a save does not bear on is taken over. */
 static ts_assessment *assess(const watcher *w, ts_session *s) {
   watch_progress progress = {progress_new(), w};
   ts_assess_inputs inputs = session_inputs(s, w->options->words[0]);
+  inputs.questions_only = true;
+  inputs.before = w->last;
+  inputs.for_next = true;
   inputs.progress = part;
   inputs.context = &progress;
   ts_assessment *made = ts_assess(&inputs, s->problems);
@@ -95,38 +101,96 @@ static void figures(ts_summary sum) {
 }
 
 /* The first time all of it, then what is not as it was when it could last be assessed. */
-static void show(watcher *w, const ts_session *s, const ts_assessment *a) {
-  ts_kept now = kept_new(a);
-  if (w->last.bytes == NULL)
+static void show(const watcher *w, const ts_session *s, const ts_assessment *a) {
+  if (w->last == NULL)
     print_summary(s, a);
-  else if (print_changes(s->arena, &w->last, &now, s->problems))
+  else if (print_changes(s->arena, w->last, a, s->problems))
     figures(ts_assessment_summary(a));
-  kept_free(&w->last);
-  w->last = now;
 }
 
-static void assess_now(watcher *w) {
+/* What of a session is read anew in each round. */
+static void forget_dossier(ts_session *s) {
+  ts_dossier_free(s->dossier);
+  ts_diagnostics_free(s->problems);
+  free(s->what_ifs);
+  free(s->sets);
+}
+
+/* The dossier alone was saved: it is read by the rules that are there, as long as it still says
+ * the same of which those are. False where it does not, or where anything is wrong with it; then
+ * nothing has been said. */
+static bool assess_again(watcher *w) {
+  ts_session s = w->s;
+  ts_assessment *a = NULL;
+  session_begin_again(&s);
+  if (session_read_again(&s, w->options, w->options->words[0], w->s.dossier)) a = assess(w, &s);
+  if (a == NULL) {
+    forget_dossier(&s);
+    return false;
+  }
+  show(w, &s, a);
+  session_say(&s);
+  ts_assessment_free(w->last);
+  forget_dossier(&w->s);
+  w->s = s;
+  w->last = a;
+  return true;
+}
+
+static void forget_last(watcher *w) {
+  ts_assessment_free(w->last);
+  session_close(&w->s);
+  w->last = NULL;
+}
+
+static bool assess_anew(watcher *w) {
   ts_session s = {0};
   ts_assessment *a = NULL;
-  look_at_dossier(w); /* before it is read: what is saved from here on is seen */
   if (session_open(&s)) {
     bool matrix = session_read_matrix(&s, w->options->matrix);
     bool read = session_read_dossier(&s, w->options, w->options->words[0]);
     look_at_inputs(w, &s);
     if (read && matrix && ts_count(s.problems, TS_ERROR) == 0) a = assess(w, &s);
   }
-  if (a != NULL) show(w, &s, a);
-  w->status = a == NULL ? NOT_DONE : ts_assessment_holds(a) ? LOOK : DONE;
-  ts_assessment_free(a);
-  session_close(&s);
-  if (w->status == NOT_DONE) puts("not assessed; waiting until it is mended");
+  if (a == NULL) {
+    session_close(&s);
+    return false;
+  }
+  show(w, &s, a);
+  session_say(&s);
+  if (w->last != NULL) forget_last(w);
+  w->s = s;
+  w->last = a;
+  w->rules_saved = false;
+  return true;
+}
+
+static void assess_now(watcher *w) {
+  look_at_dossier(w); /* before it is read: what is saved from here on is seen */
+  bool again = w->last != NULL && !w->rules_saved && assess_again(w);
+  bool done = again || assess_anew(w);
+  w->status = !done ? NOT_DONE : ts_assessment_holds(w->last) ? LOOK : DONE;
+  if (!done) puts("not assessed; waiting until it is mended");
   fflush(stdout);
 }
 
 /* ---- the verb -------------------------------------------------------------------------- */
 
+static bool ends_so(const char *path, const char *end) {
+  size_t length = strlen(path), of = strlen(end);
+  return length >= of && ts_same(path + length - of, end);
+}
+
+/* What the dossier may be made of besides its own files and those of --set-file. */
+static bool is_of_rules(const watcher *w, const char *path) {
+  const char *matrix = w->options->matrix;
+  return ends_so(path, ".lua") || ends_so(path, ".zip") ||
+         (matrix != NULL && ts_same(path, matrix));
+}
+
 static void say_saved(void *context, const char *path, bool there) {
-  (void)context;
+  watcher *w = context;
+  w->rules_saved = w->rules_saved || is_of_rules(w, path);
   printf("\n%s  %s\n", there ? "saved" : "gone ", path);
   fflush(stdout);
 }
@@ -149,8 +213,8 @@ static int run(const ts_options *options) {
   assess_now(&w);
   printf("\nwatching %zu files; ^C ends\n", ts_saved_count(w.saved));
   fflush(stdout);
-  while (ts_saved_wait(w.saved, say_saved, NULL)) assess_now(&w);
-  kept_free(&w.last);
+  while (ts_saved_wait(w.saved, say_saved, &w)) assess_now(&w);
+  if (w.last != NULL) forget_last(&w);
   ts_saved_free(w.saved);
   return w.status;
 }

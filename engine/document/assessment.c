@@ -35,6 +35,7 @@ enum { TOGETHER = 32, MANY = 256, AT_ONCE = 8 };
 typedef struct {
   const ts_paper *whole;
   size_t count;
+  const bool *only;
   ts_paper_child *child;
   ts_text *pieces;
   size_t room; /* for so many pieces */
@@ -55,16 +56,18 @@ static void write_piece(void *context, size_t worker, size_t number) {
   size_t from = number * TOGETHER;
   make_room(&paper);
   paper.out = ts_xml_apart(&s->whole->out);
-  for (size_t i = from; i < from + TOGETHER && i < s->count; i++) s->child(&paper, i);
+  for (size_t i = from; i < from + TOGETHER && i < s->count; i++)
+    if (s->only == NULL || s->only[i]) s->child(&paper, i);
   ts_arena_free(paper.arena);
   s->pieces[number % s->room] = paper.out.text;
 }
 
 /* In rounds, so that not all of it is held twice. */
-void ts_paper_each(ts_paper *paper, size_t count, ts_paper_child *child) {
+void ts_paper_each(ts_paper *paper, size_t count, const bool *only, ts_paper_child *child) {
   size_t pieces = (count + TOGETHER - 1) / TOGETHER;
-  size_t workers = count < MANY || paper->a->in.workers == 0 ? 1 : paper->a->in.workers;
-  split s = {paper, count, child, NULL, AT_ONCE * workers};
+  bool alone = only != NULL || count < MANY || paper->a->in.workers == 0;
+  size_t workers = alone ? 1 : paper->a->in.workers;
+  split s = {paper, count, only, child, NULL, AT_ONCE * workers};
   s.pieces = ts_alloc(s.room * sizeof *s.pieces);
   for (size_t from = 0; from < pieces && !paper->out.refused; from += s.room) {
     size_t end = pieces - from > s.room ? from + s.room : pieces;
@@ -79,8 +82,12 @@ void ts_paper_each(ts_paper *paper, size_t count, ts_paper_child *child) {
 
 /* ---- the whole --------------------------------------------------------------------- */
 
-static void write_whole(const ts_assessment *assessment, ts_xml_out *out) {
+typedef void part(ts_paper *paper);
+
+static void write(const ts_assessment *assessment, ts_paper_some only, part *const *of,
+                  size_t count, ts_xml_out *out) {
   ts_paper paper = {.a = assessment,
+                    .only = only,
                     .dossier = assessment->in.dossier,
                     .packs = assessment->in.packs,
                     .vocabulary = ts_dossier_vocabulary(assessment->in.dossier),
@@ -90,15 +97,17 @@ static void write_whole(const ts_assessment *assessment, ts_xml_out *out) {
   ts_xml_begin(&paper.out);
   ts_xml_start(&paper.out, "assessment");
   headline(&paper);
-  for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) parts[i](&paper);
+  for (size_t i = 0; i < count; i++) of[i](&paper);
   ts_xml_end(&paper.out);
   ts_arena_free(paper.arena);
   *out = paper.out;
 }
 
+static const size_t all_parts = sizeof parts / sizeof parts[0];
+
 void ts_assessment_write(const ts_assessment *assessment, char **bytes, size_t *length) {
   ts_xml_out out = {0};
-  write_whole(assessment, &out);
+  write(assessment, (ts_paper_some){0}, parts, all_parts, &out);
   *bytes = out.text.data; /* ts_text grows with malloc: the caller frees it */
   *length = out.text.length;
 }
@@ -107,8 +116,18 @@ bool ts_assessment_write_to(const ts_assessment *assessment,
                             bool (*take)(void *context, const char *bytes, size_t length),
                             void *context) {
   ts_xml_out out = {.take = take, .context = context};
-  write_whole(assessment, &out);
+  write(assessment, (ts_paper_some){0}, parts, all_parts, &out);
   bool good = ts_xml_finish(&out);
   ts_text_release(&out.text);
   return good;
+}
+
+void ts_assessment_write_some(const ts_assessment *assessment, ts_paper_some only, char **bytes,
+                              size_t *length) {
+  static part *const compared[] = {ts_paper_matrix, ts_paper_subjects,   ts_paper_findings,
+                                   ts_paper_duties, ts_paper_open_facts, ts_paper_waivers};
+  ts_xml_out out = {0};
+  write(assessment, only, compared, sizeof compared / sizeof compared[0], &out);
+  *bytes = out.text.data;
+  *length = out.text.length;
 }

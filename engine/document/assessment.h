@@ -8,8 +8,15 @@
 #include "assess/assessment.h"
 #include "base/xml.h"
 
+/* Of what lists only some is written, by number: subjects, facts (slots), findings, duties. All of
+ * what is NULL. */
+typedef struct {
+  const bool *subjects, *facts, *findings, *duties;
+} ts_paper_some;
+
 typedef struct {
   const ts_assessment *a;
+  ts_paper_some only;
   const ts_dossier *dossier;
   const ts_packs *packs;
   const ts_vocabulary *vocabulary;
@@ -42,10 +49,14 @@ void ts_paper_reliance(ts_paper *paper);
 void ts_paper_failures(ts_paper *paper);
 void ts_paper_charts(ts_paper *paper);
 
-/* Writes so many children of the open element, each by its number; several workers do when there are
- * many. */
+/* Writes so many children of the open element, each by its number, or `only` some of them; several
+ * workers do when there are many. */
 typedef void ts_paper_child(ts_paper *paper, size_t number);
-void ts_paper_each(ts_paper *paper, size_t count, ts_paper_child *child);
+void ts_paper_each(ts_paper *paper, size_t count, const bool *only, ts_paper_child *child);
+
+/* What two assessments are compared by (document/compare.h), of some of it. Malloc'd. */
+void ts_assessment_write_some(const ts_assessment *assessment, ts_paper_some only, char **bytes,
+                              size_t *length);
 
 /* Inside a finding or duty: when it stands so, its margins and the ways down. */
 void ts_paper_would_change(ts_paper *paper, const ts_finding *finding);

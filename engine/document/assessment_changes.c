@@ -305,7 +305,7 @@ static void shifts(ts_paper *paper, size_t number) {
 
 void ts_paper_elsewhere(ts_paper *paper) {
   ts_xml_start(&paper->out, "elsewhere");
-  ts_paper_each(paper, paper->a->elsewhere_count, shifts);
+  ts_paper_each(paper, paper->a->elsewhere_count, NULL, shifts);
   ts_xml_end(&paper->out);
 }
 

@@ -9,6 +9,7 @@
 static bool listed(const ts_paper *paper, uint32_t slot) {
   const ts_fact_def *fact = ts_slot_fact(paper->dossier, slot);
   if (fact->type < TS_QUANTITY) return false; /* structure and text, not facts */
+  if (paper->only.facts != NULL && !paper->only.facts[slot]) return false;
   if (!fact->derived && ts_slot_value(paper->dossier, slot)->state != TS_UNKNOWN) return true;
   return paper->a->read[slot];
 }
@@ -107,7 +108,7 @@ static void subject(ts_paper *paper, size_t number) {
 
 void ts_paper_subjects(ts_paper *paper) {
   ts_xml_start(&paper->out, "subjects");
-  ts_paper_each(paper, ts_subject_count(paper->dossier), subject);
+  ts_paper_each(paper, ts_subject_count(paper->dossier), paper->only.subjects, subject);
   ts_xml_end(&paper->out);
 }
 

@@ -308,7 +308,7 @@ static void finding(ts_paper *paper, size_t number) {
 
 void ts_paper_findings(ts_paper *paper) {
   ts_xml_start(&paper->out, "findings");
-  ts_paper_each(paper, paper->a->finding_count, finding);
+  ts_paper_each(paper, paper->a->finding_count, paper->only.findings, finding);
   ts_xml_end(&paper->out);
 }
 
@@ -354,6 +354,6 @@ static void duty(ts_paper *paper, size_t number) {
 
 void ts_paper_duties(ts_paper *paper) {
   ts_xml_start(&paper->out, "duties");
-  ts_paper_each(paper, paper->a->duty_count, duty);
+  ts_paper_each(paper, paper->a->duty_count, paper->only.duties, duty);
   ts_xml_end(&paper->out);
 }

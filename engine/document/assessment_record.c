@@ -29,11 +29,12 @@ static void set_input(ts_paper *paper, ts_text *all, const char *set) {
 }
 
 static void rule_inputs(ts_paper *paper, ts_text *all) {
+  char digest[65];
   for (size_t i = 0; i < ts_pack_file_count(paper->packs); i++) {
     const char *name = ts_pack_file_name(paper->packs, i), *slash = strchr(name, '/');
     const char *pack = slash ? ts_arena_copy_n(paper->arena, name, (size_t)(slash - name)) : "";
     input(paper, all, "rules", pack, slash ? slash + 1 : name,
-          ts_pack_file_digest(paper->packs, i));
+          ts_pack_file_digest(paper->packs, i, digest));
   }
 }
 
@@ -57,10 +58,11 @@ static void all_inputs(ts_paper *paper, char digest[65]) {
   ts_text all = {0};
   for (size_t i = 0; i < ts_source_count(paper->dossier); i++)
     input(paper, &all, "dossier", NULL, ts_source_name(paper->dossier, i),
-          ts_source_digest(paper->dossier, i));
+          ts_source_digest(paper->dossier, i, digest));
   rule_inputs(paper, &all);
   signer_inputs(paper, &all);
-  input(paper, &all, "matrix", NULL, matrix->file, matrix->digest);
+  input(paper, &all, "matrix", NULL, matrix->file,
+        ts_digest(matrix->bytes, matrix->length, digest));
   for (size_t i = 0; i < paper->a->in.set_count; i++) set_input(paper, &all, paper->a->in.sets[i]);
   ts_digest(all.data, all.length, digest);
   ts_text_release(&all);

@@ -5,33 +5,53 @@
 #include "base/text.h"
 #include "document/differences.h"
 #include "document/transform.h"
+#include <stdlib.h>
 #include <string.h>
 
 /* ---- which there are ------------------------------------------------------------------- */
 
 typedef struct {
   ts_arena *arena;
-  const ts_sheet *sheet;
+  const ts_sheet *sheet; /* NULL: the index */
   bool pdf;
-  bool (*visit)(void *data, const ts_sheet_file *file);
+  ts_file_taker take;
   void *data;
 } tour;
 
-static bool visit_form(const tour *t, const char *task, const char *form) {
+static bool take_form(const tour *t, const char *task, const char *form, const char *bytes,
+                      size_t length) {
   const char *sheet = t->sheet ? t->sheet->name : "index";
   const char *dash = task ? "-" : "", *of = task ? task : "";
   ts_sheet_file file = {.name = ts_arena_printf(t->arena, "%s%s%s.%s", sheet, dash, of, form),
                         .form = form,
                         .sheet = t->sheet,
                         .task = task};
-  return t->visit(t->data, &file);
+  return t->take(t->data, &file, bytes, length);
 }
 
-static bool visit_task(void *data, const char *task) {
+/* What a stylesheet makes, and the PDF that is set from it. */
+static bool take_page(void *data, const char *task, const char *bytes, size_t length) {
   const tour *t = data;
-  if (t->sheet->spreadsheet) return visit_form(t, task, "csv") && visit_form(t, task, "ods");
-  return visit_form(t, task, "html") &&
-         (!t->pdf || !t->sheet->own_pdf || visit_form(t, task, "pdf"));
+  if (t->sheet->spreadsheet) return take_form(t, task, "csv", bytes, length);
+  return take_form(t, task, "html", bytes, length) &&
+         (!t->pdf || !t->sheet->own_pdf || take_form(t, task, "pdf", NULL, 0));
+}
+
+static bool name_files(void *data, const char *task) {
+  const tour *t = data;
+  return take_page(data, task, NULL, 0) &&
+         (!t->sheet->spreadsheet || take_form(t, task, "ods", NULL, 0));
+}
+
+typedef struct {
+  bool (*visit)(void *data, const ts_sheet_file *file);
+  void *data;
+} visitor;
+
+static bool visit_file(void *data, const ts_sheet_file *file, const char *bytes, size_t length) {
+  const visitor *v = data;
+  (void)bytes, (void)length;
+  return v->visit(v->data, file);
 }
 
 bool ts_sheet_each_file(const char *assessment_xml, size_t length, bool pdf,
@@ -39,13 +59,13 @@ bool ts_sheet_each_file(const char *assessment_xml, size_t length, bool pdf,
                         ts_diagnostics *problems) {
   ts_xml *xml = ts_document_open(assessment_xml, length, TS_ALL_BUT_SCHEDULE, problems);
   if (!xml) return false;
-  tour t = {ts_arena_new(), ts_sheets(), pdf, visit, data};
+  tour t = {ts_arena_new(), ts_sheets(), pdf, visit_file, &(visitor){visit, data}};
   bool all = true;
   for (; all && t.sheet->name; t.sheet++)
-    all = t.sheet->per_task ? ts_document_each_task(ts_xml_root(xml), visit_task, &t)
-                            : visit_task(&t, NULL);
+    all = t.sheet->per_task ? ts_document_each_task(ts_xml_root(xml), name_files, &t)
+                            : name_files(&t, NULL);
   t.sheet = NULL;
-  all = all && visit_form(&t, NULL, "html");
+  all = all && take_form(&t, NULL, "html", NULL, 0);
   ts_arena_free(t.arena);
   ts_xml_free(xml);
   return all;
@@ -53,16 +73,38 @@ bool ts_sheet_each_file(const char *assessment_xml, size_t length, bool pdf,
 
 /* ---- how each is made ------------------------------------------------------------------ */
 
-bool ts_sheet_file_render(const char *assessment_xml, size_t length, const ts_sheet_file *file,
-                          const char *pdfs, const char *paper, char **bytes, size_t *bytes_length,
-                          ts_diagnostics *problems) {
-  if (!file->sheet)
-    return ts_sheet_index(assessment_xml, length, pdfs, bytes, bytes_length, problems);
-  if (ts_same(file->form, "ods"))
-    return ts_sheet_spreadsheet(assessment_xml, length, file->sheet->name, bytes, bytes_length,
-                                problems);
-  return ts_sheet_render(assessment_xml, length, file->sheet->name, file->task, paper, bytes,
-                         bytes_length, problems);
+static bool make_page(tour *t, const char *xml, size_t length, const char *paper,
+                      ts_diagnostics *problems) {
+  char *bytes = NULL;
+  size_t count = 0;
+  bool good = ts_sheet_render(xml, length, t->sheet->name, NULL, paper, &bytes, &count, problems) &&
+              take_page(t, NULL, bytes, count);
+  free(bytes);
+  return good;
+}
+
+static bool make_spreadsheet(const tour *t, const char *xml, size_t length,
+                             ts_diagnostics *problems) {
+  char *bytes = NULL;
+  size_t count = 0;
+  bool good = ts_sheet_spreadsheet(xml, length, t->sheet->name, &bytes, &count, problems) &&
+              take_form(t, NULL, "ods", bytes, count);
+  free(bytes);
+  return good;
+}
+
+bool ts_sheet_make_each_file(const char *assessment_xml, size_t length, bool pdf, const char *paper,
+                             ts_file_taker take, void *data, ts_diagnostics *problems) {
+  tour t = {ts_arena_new(), ts_sheets(), pdf, take, data};
+  bool good = true;
+  for (; good && t.sheet->name; t.sheet++) {
+    good = t.sheet->per_task ? ts_sheet_render_each(assessment_xml, length, t.sheet->name, paper,
+                                                    take_page, &t, problems)
+                             : make_page(&t, assessment_xml, length, paper, problems);
+    if (good && t.sheet->spreadsheet) good = make_spreadsheet(&t, assessment_xml, length, problems);
+  }
+  ts_arena_free(t.arena);
+  return good;
 }
 
 /* ---- where one differs ----------------------------------------------------------------- */

@@ -235,21 +235,26 @@ static int by_down(const void *a, const void *b) {
   return x->record < y->record ? -1 : x->record > y->record;
 }
 
-static bool is_settled(const ts_dossier *dossier, ts_subject record) {
-  ts_range down = dossier->values[ts_world_slot(dossier, record, "down")].range;
-  ts_range up = dossier->values[ts_world_slot(dossier, record, "up")].range;
+/* A value that decides what is read, but does not itself go into a node. */
+static ts_range look_at(const deriving *d, ts_subject subject, const char *fact) {
+  const ts_dossier *dossier = d->reader->dossier;
+  uint32_t slot = ts_world_slot(dossier, subject, fact);
+  if (d->reader->looked) d->reader->looked(d->reader, slot);
+  return dossier->values[slot].range;
+}
+
+static bool is_settled(const deriving *d, ts_subject record) {
+  ts_range down = look_at(d, record, "down"), up = look_at(d, record, "up");
   return down.lo == down.hi && up.lo == up.hi;
 }
 
 /* Records by when they went down; *settled tells whether that order is certain. */
 static dive *sorted_dives(const deriving *d, const ts_field *records, bool *settled) {
-  const ts_dossier *dossier = d->reader->dossier;
   dive *dives = ts_alloc((records->count + 1) * sizeof *dives);
   *settled = true;
   for (size_t i = 0; i < records->count; i++) {
-    uint32_t slot = ts_world_slot(dossier, records->list[i], "down");
-    dives[i] = (dive){records->list[i], dossier->values[slot].range.lo};
-    if (!is_settled(dossier, records->list[i])) *settled = false;
+    dives[i] = (dive){records->list[i], look_at(d, records->list[i], "down").lo};
+    if (!is_settled(d, records->list[i])) *settled = false;
   }
   qsort(dives, records->count, sizeof *dives, by_down);
   return dives;
@@ -367,7 +372,7 @@ static ts_node_id read_own(ts_fact_reader *self, uint32_t slot) {
 }
 
 void ts_world_derive_one(const ts_dossier *dossier, ts_graph *graph, uint32_t slot) {
-  own_reader own = {.reader = {dossier, graph, read_own}};
+  own_reader own = {.reader = {dossier, graph, read_own, NULL}};
   ts_value *value = &dossier->values[slot];
   if (value->state == TS_SET_BY_USER) return;
   ts_graph_reset(graph);

@@ -1,7 +1,6 @@
 /* Reading a dossier: its files, its includes, and the order of the steps. */
 #include "dossier/reader.h"
 
-#include "base/digest.h"
 #include "base/file.h"
 #include "dossier/words.h"
 
@@ -85,8 +84,7 @@ static uint32_t add_source(ts_dossier *dossier, const char *path, const char *na
                            const char *bytes, size_t length) {
   TS_GROW(dossier->sources, dossier->source_count, dossier->source_capacity);
   ts_source *source = &dossier->sources[dossier->source_count];
-  *source = (ts_source){.path = path, .name = name};
-  ts_digest(bytes, length, source->digest);
+  *source = (ts_source){path, name, bytes, length};
   return (uint32_t)dossier->source_count++;
 }
 

@@ -95,6 +95,9 @@ typedef struct ts_fact_reader {
   const ts_dossier *dossier;
   ts_graph *graph;
   ts_node_id (*read)(struct ts_fact_reader *self, uint32_t slot);
+  /* Told of a written fact whose value only says which others are read (which dive came first);
+   * may be NULL. */
+  void (*looked)(struct ts_fact_reader *self, uint32_t slot);
 } ts_fact_reader;
 ts_node_id ts_derive(ts_fact_reader *reader, uint32_t slot);
 
@@ -177,9 +180,19 @@ const ts_waiver *ts_waiver_at(const ts_dossier *dossier, size_t index);
 /* Files read, in order, with the SHA-256 of each, for the record of inputs. */
 size_t ts_source_count(const ts_dossier *dossier);
 const char *ts_source_name(const ts_dossier *dossier, size_t index);   /* relative to the dossier's folder */
-const char *ts_source_digest(const ts_dossier *dossier, size_t index); /* 64 hex digits */
+char *ts_source_digest(const ts_dossier *dossier, size_t index, char digest[65]);
 ts_system ts_dossier_units(const ts_dossier *dossier);
 const ts_vocabulary *ts_dossier_vocabulary(const ts_dossier *dossier);
+
+/* ---- one dossier against another ------------------------------------------ */
+
+/* Whether two dossiers of one vocabulary differ in the values of facts alone: the same subjects,
+ * called the same, referring to the same; the same controls in the same places. */
+bool ts_dossiers_alike(const ts_dossier *was, const ts_dossier *is);
+
+/* Of two such: by slot, whether what a rule reads there may not be what it was. Of a derived fact
+ * too where anything differs that it is made of. In the arena. */
+bool *ts_slots_changed(const ts_dossier *was, const ts_dossier *is, ts_arena *arena);
 
 /* ---- a dossier to try things on ------------------------------------------ */
 

@@ -18,10 +18,14 @@ typedef struct {
   size_t count, capacity;
 } tracer;
 
-static ts_node_id trace(ts_fact_reader *self, uint32_t slot) {
+static void note(ts_fact_reader *self, uint32_t slot) {
   tracer *t = (tracer *)self;
   TS_GROW(t->links, t->count, t->capacity);
   t->links[t->count++] = (link){slot, t->into};
+}
+
+static ts_node_id trace(ts_fact_reader *self, uint32_t slot) {
+  note(self, slot);
   return ts_fact_value(self->graph, slot, self->dossier->values[slot].range,
                        ts_world_known(self->dossier, slot)->dim);
 }
@@ -47,7 +51,7 @@ static void keep_links(ts_dossier *variant, const tracer *t) {
 }
 
 static void trace_all(ts_dossier *variant) {
-  tracer t = {.reader = {variant, ts_graph_new(), trace}};
+  tracer t = {.reader = {variant, ts_graph_new(), trace, note}};
   for (uint32_t slot = 0; slot < variant->slot_count; slot++) {
     if (!ts_world_known(variant, slot)->def->derived) continue;
     ts_graph_reset(t.reader.graph);

@@ -1,4 +1,6 @@
 #include "dossier/world.h"
+
+#include "base/digest.h"
 #include "dossier/value.h"
 
 #include <stdlib.h>
@@ -254,8 +256,9 @@ const char *ts_source_name(const ts_dossier *dossier, size_t index) {
   return dossier->sources[index].name;
 }
 
-const char *ts_source_digest(const ts_dossier *dossier, size_t index) {
-  return dossier->sources[index].digest;
+char *ts_source_digest(const ts_dossier *dossier, size_t index, char digest[65]) {
+  const ts_source *source = &dossier->sources[index];
+  return ts_digest(source->bytes, source->length, digest);
 }
 
 ts_system ts_dossier_units(const ts_dossier *dossier) { return dossier->system; }

@@ -34,7 +34,8 @@ typedef struct {
 typedef struct {
   const char *path; /* as messages show it */
   const char *name; /* relative to the dossier's folder */
-  char digest[65];
+  const char *bytes;
+  size_t length;
 } ts_source;
 
 /* Controls as they are written, by where they stand and by whom they cover: reach.c. */

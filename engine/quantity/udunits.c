@@ -2,7 +2,7 @@
  *
  * The library has no way to list its units, so the names come from its data
  * files (the path is the library's own) and the meaning of each from the
- * library. All is done at creation; nothing of udunits2 is used afterwards.
+ * library. All is done at once; nothing of udunits2 is used afterwards.
  * Units that are not a plain factor (points on a scale, logarithms, time since a
  * date) are left out: the few that matter are rows of our own table.
  *
@@ -110,11 +110,14 @@ static const char *const unwanted[] = {
     "gamma",     "geopotential", "molec",  "molecule", "nuc",      "nucleon", "octet"};
 
 /* One word of three small letters or more: what a person would type. */
-static bool is_word(const char *name) {
-  size_t length = strspn(name, "abcdefghijklmnopqrstuvwxyz");
+bool ts_udunits_may_name(const char *name, size_t length) {
+  return length >= 3 && strspn(name, "abcdefghijklmnopqrstuvwxyz") >= length;
+}
+
+static bool is_wanted(const char *name) {
   for (size_t i = 0; i < sizeof unwanted / sizeof *unwanted; i++)
     if (ts_same(name, unwanted[i])) return false;
-  return length >= 3 && !name[length];
+  return ts_udunits_may_name(name, strlen(name));
 }
 
 static char *words_in(harvest *h, const xmlNode *element) {
@@ -140,7 +143,7 @@ static bool harvest_tree(harvest *h, const char *path, const xmlNode *root, int 
     if (node->type != XML_ELEMENT_NODE) continue;
     char *words = words_in(h, node);
     if (!words) continue;
-    if ((named(node, "singular") || named(node, "plural")) && is_word(words)) take_name(h, words);
+    if ((named(node, "singular") || named(node, "plural")) && is_wanted(words)) take_name(h, words);
     if (!named(node, "import")) continue;
     char *beside = ts_path_join(h->arena, ts_path_folder(h->arena, path), words);
     if (!harvest_file(h, beside, depth + 1)) return false;
@@ -157,6 +160,19 @@ static bool harvest_file(harvest *h, const char *path, int depth) {
   return done;
 }
 
+static bool cannot_read(const char *path, char *why, size_t size) {
+  if (size)
+    snprintf(why, size, "the data of udunits2 cannot be read; expected at \"%s\"",
+             path ? path : "its usual place");
+  return false;
+}
+
+bool ts_udunits_there(char *why, size_t size) {
+  ut_status status;
+  const char *path = ut_get_path_xml(NULL, &status);
+  return (path && ts_file_exists(path)) || cannot_read(path, why, size);
+}
+
 bool ts_udunits_each(ts_unit_taker *take, void *context, char *why, size_t size) {
   /* Its messages about definitions it holds twice are not for our users. */
   ut_error_message_handler before = ut_set_error_message_handler(ut_ignore);
@@ -164,9 +180,7 @@ bool ts_udunits_each(ts_unit_taker *take, void *context, char *why, size_t size)
   const char *path = ut_get_path_xml(NULL, &status);
   harvest h = {ts_arena_new(), ut_read_xml(NULL), take, context, ts_diagnostics_new()};
   bool done = h.system && path && harvest_file(&h, path, 0);
-  if (!done && size)
-    snprintf(why, size, "the data of udunits2 cannot be read; expected at \"%s\"",
-             path ? path : "its usual place");
+  if (!done) cannot_read(path, why, size);
   ut_free_system(h.system);
   ts_diagnostics_free(h.problems);
   ts_arena_free(h.arena);

@@ -53,13 +53,16 @@ static bool unknown(parser *p, const char *name, size_t length) {
   for (const ts_refusal *row = ts_refusals; row->name; row++)
     if (ts_same(row->name, found))
       return fail(p, "unit \"%s\" is not used here; write %s", found, row->write);
+  const char *trouble = ts_units_trouble(p->units);
+  if (trouble) return fail(p, "unknown unit \"%s\"; %s", found, trouble);
   const char *nearest = ts_unit_nearest(p->units, found);
   if (nearest) return fail(p, "unknown unit \"%s\"; the nearest name is \"%s\"", found, nearest);
   return fail(p, "unknown unit \"%s\"", found);
 }
 
 static bool joinable(const ts_scale *scale) {
-  // NOLINTNEXTLINE(clang-analyzer-core.UndefinedBinaryOperatorResult): what fails to read is not joined
+  // NOLINTNEXTLINE(clang-analyzer-core.UndefinedBinaryOperatorResult): what fails to read is not
+  // joined
   unsigned kind = TS_KIND_OF(scale->dim);
   return kind == 0 || kind == TS_KIND_OF(TS_POINT);
 }

@@ -69,6 +69,9 @@ const char *ts_unit_nearest(const ts_units *units, const char *name);
  * only. The empty text is the plain number 1. False with a reason in `why`. */
 bool ts_unit_read(const ts_units *units, const char *text, ts_scale *scale, char *why, size_t size);
 
+/* Why udunits2's names are missing where its data could not be read, else NULL. */
+const char *ts_units_trouble(const ts_units *units);
+
 /* Every name in the table, own and udunits2's: for completion and for tests.
  * NULL past the end; *own says whether it comes from our table. */
 const char *ts_unit_name_at(const ts_units *units, size_t index, bool *own);
@@ -77,6 +80,12 @@ const char *ts_unit_name_at(const ts_units *units, size_t index, bool *own);
 ts_scale ts_scale_of_factor(double factor, ts_dim dim);
 
 /* ---- udunits2 (udunits.c) ------------------------------------------------- */
+
+/* Whether its data are there. False with where they were expected. */
+bool ts_udunits_there(char *why, size_t size);
+
+/* Whether a name is of the form of those that are taken from it; in the plural, too. */
+bool ts_udunits_may_name(const char *name, size_t length);
 
 typedef void ts_unit_taker(void *context, const char *name, ts_scale scale);
 

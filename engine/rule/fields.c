@@ -81,7 +81,7 @@ static ts_node_id read_for_derive(ts_fact_reader *reader, uint32_t slot) {
 
 /* A derived fact that a control changes directly is clamped like a stated one. */
 static ts_node_id derived_node(ts_sandbox *box, uint32_t slot, const ts_fact_def *fact) {
-  reading reader = {{box->dossier, box->graph, read_for_derive}, box};
+  reading reader = {{box->dossier, box->graph, read_for_derive, NULL}, box};
   ts_node_id node = ts_derive(&reader.base, slot);
   if (node == TS_NO_NODE || (!box->laid && !box->effect_count)) return node;
   const ts_node *made = ts_node_at(box->graph, node);

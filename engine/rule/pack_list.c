@@ -59,6 +59,12 @@ bool ts_pack_list_read(ts_arena *arena, const char *path, ts_pack_list *list,
   return false;
 }
 
+bool ts_pack_is_loaded(const ts_packs *packs, const char *as) {
+  for (size_t i = 0; i < packs->file_count; i++)
+    if (ts_same(packs->files[i].pack, as)) return true;
+  return false;
+}
+
 ts_pack_list ts_pack_list_loaded(const ts_packs *packs, ts_arena *arena, const char *path,
                                  const char *as) {
   const char *own = ts_pack_name(arena, path);
@@ -67,7 +73,7 @@ ts_pack_list ts_pack_list_loaded(const ts_packs *packs, ts_arena *arena, const c
   for (size_t i = 0; i < packs->file_count; i++) {
     const ts_pack_file *file = &packs->files[i];
     if (ts_same(file->pack, as))
-      list.files[list.count++] = (ts_pack_line){ts_path_name(file->name), file->digest};
+      list.files[list.count++] = line_of(arena, ts_path_name(file->name), file->text, file->length);
   }
   return list;
 }

@@ -45,7 +45,9 @@ size_t ts_pack_folder_count(const ts_packs *packs) { return packs->folder_count;
 const char *ts_pack_folder(const ts_packs *packs, size_t index) { return packs->folders[index]; }
 size_t ts_pack_file_count(const ts_packs *packs) { return packs->file_count; }
 const char *ts_pack_file_name(const ts_packs *packs, size_t index) { return packs->files[index].name; }
-const char *ts_pack_file_digest(const ts_packs *packs, size_t index) { return packs->files[index].digest; }
+char *ts_pack_file_digest(const ts_packs *packs, size_t index, char digest[65]) {
+  return ts_digest(packs->files[index].text, packs->files[index].length, digest);
+}
 lua_Integer ts_rule_declaration(const ts_packs *packs, size_t rule) { return packs->rules[rule].declaration; }
 
 /* Those of packs that are loaded stand in the order of their ids, later ones behind them. */
@@ -87,7 +89,6 @@ static bool run_file(ts_packs *packs, ts_pack_file *file, ts_diagnostics *proble
 
 static bool load_text(ts_packs *packs, const char *pack, const char *name, char *text, size_t length, ts_diagnostics *problems) {
   ts_pack_file file = {.pack = pack, .name = ts_arena_printf(packs->arena, "%s/%s", pack, name), .text = text, .length = length};
-  ts_digest(file.text, file.length, file.digest);
   TS_GROW(packs->files, packs->file_count, packs->file_capacity);
   packs->files[packs->file_count++] = file;
   return run_file(packs, &packs->files[packs->file_count - 1], problems);

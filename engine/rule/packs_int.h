@@ -9,7 +9,6 @@ typedef struct {
   const char *pack, *name;
   char *text;
   size_t length;
-  char digest[65];
   bool refused; /* by the lint: it was never run */
 } ts_pack_file;
 

@@ -102,7 +102,7 @@ const char *ts_pack_folder(const ts_packs *packs, size_t index);
 
 size_t ts_pack_file_count(const ts_packs *packs);
 const char *ts_pack_file_name(const ts_packs *packs, size_t index);
-const char *ts_pack_file_digest(const ts_packs *packs, size_t index);
+char *ts_pack_file_digest(const ts_packs *packs, size_t index, char digest[65]);
 
 /* ---- what is signed of a pack ------------------------------------------- */
 
@@ -121,6 +121,8 @@ typedef struct {
  * under the name `as`: a file could have changed since. What stands in for a pack of another name has none. */
 bool ts_pack_list_read(ts_arena *arena, const char *path, ts_pack_list *list, ts_diagnostics *problems);
 ts_pack_list ts_pack_list_loaded(const ts_packs *packs, ts_arena *arena, const char *path, const char *as);
+/* Whether any rule file was, under that name. */
+bool ts_pack_is_loaded(const ts_packs *packs, const char *as);
 
 /* The file in which a pack's signatures stand: in its folder; of an archive beside it, else in it. `path` is
  * NULL where there is none. False with a report when it cannot be read. */

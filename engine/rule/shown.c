@@ -15,11 +15,14 @@ typedef struct {
   size_t named_count;
   bool numbers;          /* numbers in place of names */
   bool withhold;         /* leave confidential values out */
-  bool *rests;           /* per node, of the first `looked`: it rests on a confidential fact */
+  unsigned char *rests;  /* per node, of the first `looked`: what it rests on */
   ts_node_id looked;
   int depth;             /* of the formula being written */
   ts_text out;
 } pen;
+
+/* A confidential fact; a date that nobody knows. */
+enum { ON_HIDDEN = 1, ON_NO_DATE = 2 };
 
 /* A formula of more than this is no help to anybody: what is beyond becomes "...". A value that is used twice is
  * written twice, so that without a bound a few lines of a rule would fill the memory. */
@@ -69,29 +72,41 @@ static void write_number(pen *p, const ts_node *n) {
   write_range(p, (ts_range){n->lo, n->hi}, n->dim, us || (unit && !*unit) ? NULL : unit);
 }
 
-/* Whether a node rests on a confidential fact, seen from those it is made of: all earlier ones. */
-static bool rests_by_parts(const pen *p, const ts_node *n) {
+static unsigned of_fact(const pen *p, uint32_t slot) {
+  bool date = ts_slot_fact(p->box->dossier, slot)->type == TS_DATE;
+  bool unknown = ts_slot_value(p->box->dossier, slot)->state == TS_UNKNOWN;
+  return (confidential(p, slot) ? ON_HIDDEN : 0) | (date && unknown ? ON_NO_DATE : 0);
+}
+
+static unsigned of_part(const pen *p, ts_node_id part) { return part == TS_NO_NODE ? 0 : p->rests[part]; }
+
+/* What a node rests on, seen from those it is made of: all earlier ones. */
+static unsigned of_parts(const pen *p, const ts_node *n) {
   switch ((ts_op)n->op) {
-  case TS_CONSTANT: return false;
-  case TS_FACT: return confidential(p, n->a);
-  case TS_DERIVED: return confidential(p, n->b);
-  default: return (n->a != TS_NO_NODE && p->rests[n->a]) || (n->b != TS_NO_NODE && p->rests[n->b]);
+  case TS_CONSTANT: return 0;
+  case TS_FACT: return of_fact(p, n->a);
+  case TS_DERIVED: return (of_part(p, n->a) & ON_NO_DATE) | (of_fact(p, n->b) & ON_HIDDEN);
+  default: return of_part(p, n->a) | of_part(p, n->b);
   }
 }
 
-static bool rests_on_hidden(pen *p, ts_node_id id) {
+static unsigned rests_on(pen *p, ts_node_id id) {
   if (id >= p->looked) {
     ts_node_id count = ts_node_count(p->box->graph);
     p->rests = ts_resize(p->rests, count * sizeof *p->rests);
-    for (; p->looked < count; p->looked++) p->rests[p->looked] = rests_by_parts(p, ts_node_at(p->box->graph, p->looked));
+    for (; p->looked < count; p->looked++)
+      p->rests[p->looked] = (unsigned char)of_parts(p, ts_node_at(p->box->graph, p->looked));
   }
   return p->rests[id];
 }
 
-/* The value of a node, or that it is withheld. */
+/* The value of a node, or that it is withheld. What a date may plausibly be is two centuries, and tells nobody how
+ * long ago it was: "last rehearsed an unknown time before the day". */
 static void write_value(pen *p, ts_node_id id) {
-  if (p->withhold && rests_on_hidden(p, id)) ts_text_add(&p->out, "(withheld)");
-  else write_number(p, ts_node_at(p->box->graph, id));
+  const ts_node *n = ts_node_at(p->box->graph, id);
+  if (p->withhold && rests_on(p, id) & ON_HIDDEN) ts_text_add(&p->out, "(withheld)");
+  else if (n->lo == n->hi || !(rests_on(p, id) & ON_NO_DATE)) write_number(p, n);
+  else ts_text_add(&p->out, n->dim == TS_TIME ? "an unknown time" : "not known");
 }
 
 static void write_call(pen *p, const ts_node *n) {

@@ -10,7 +10,7 @@
 
 ts_graph *ts_graph_new(void) {
   ts_graph *graph = ts_alloc(sizeof *graph);
-  graph->epoch = 1;
+  ts_graph_reset(graph);
   return graph;
 }
 
@@ -124,7 +124,8 @@ void ts_graph_reset(ts_graph *graph) {
   graph->epoch++;
   graph->fresh.used = 0;
   graph->made_count = 0;
-  graph->pass = 0;
+  graph->pass = 1; /* a node that was never cut has 0 */
+  graph->lowest = TS_NO_NODE;
   graph->problem[0] = 0;
 }
 

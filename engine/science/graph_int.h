@@ -34,7 +34,8 @@ struct ts_graph {
   ts_made *made;       /* facts of this evaluation */
   size_t made_count, made_capacity;
   ts_known_call *calls; /* by what is in them; once one is made */
-  uint32_t pass;       /* of narrowing, counted from the reset */
+  uint32_t pass;       /* of narrowing, counted from the reset: 1 */
+  ts_node_id lowest;   /* no node below it was ever cut since the reset */
   bool shrunk;         /* the present round of narrowing cut something by a good part */
   char problem[160];
 };

@@ -67,6 +67,7 @@ static bool cut(ts_graph *graph, ts_node_id id, ts_range to) {
   node->lo = r.lo;
   node->hi = r.hi;
   node->touched = graph->pass;
+  if (id < graph->lowest) graph->lowest = id;
   return true;
 }
 
@@ -222,8 +223,9 @@ static bool back_call(ts_graph *graph, const ts_node *n, ts_range r) {
   return true;
 }
 
-/* The pass since which a cut is news: this one and the two before. */
-static uint32_t news(const ts_graph *graph) { return graph->pass > 2 ? graph->pass - 2 : 0; }
+/* The pass since which a cut is news: this one and the two before. What was never cut is as it was
+ * made, and tells its operands nothing. */
+static uint32_t news(const ts_graph *graph) { return graph->pass > 3 ? graph->pass - 2 : 1; }
 
 static bool argument_touched(const ts_node *nodes, ts_node_id link, uint32_t since) {
   for (; link != TS_NO_NODE; link = nodes[link].b)
@@ -274,15 +276,14 @@ static bool forward(ts_graph *graph, ts_node_id id, uint32_t since) {
 }
 
 static bool propagate(ts_graph *graph, ts_node_id top) {
-  ts_node_id first = (ts_node_id)graph->kept;
   graph->shrunk = true;
   for (int round = 0; round < ROUNDS && graph->shrunk; round++) {
     graph->shrunk = false;
     graph->pass++;
-    for (ts_node_id id = top + 1; id-- > first;)
+    for (ts_node_id id = top + 1; id-- > graph->lowest;)
       if (!backward(graph, id, news(graph))) return false;
     graph->pass++;
-    for (ts_node_id id = first; id < graph->count; id++)
+    for (ts_node_id id = graph->lowest; id < graph->count; id++)
       if (!forward(graph, id, news(graph))) return false;
   }
   return true;

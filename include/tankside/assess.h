@@ -107,6 +107,12 @@ typedef struct {
   void *wanted_context;
   bool scores_only; /* without margins, ways down, conditions, questions and remedies */
   bool questions_only; /* of all those: for asking one after another */
+  /* An assessment of the same packs and matrix over a dossier that is alike but for values of
+   * facts: what no changed fact bears on is taken over from it, which is faster and comes to the
+   * same. From any other nothing is taken. It and its dossier must live until ts_assess returns.
+   * NULL: there is none. */
+  const ts_assessment *before;
+  bool for_next; /* it may become the `before` of another */
   /* How many threads may work on it; 0 is one. What comes out does not depend on it. `progress` is
    * called by the caller's own, `wanted` by any. */
   size_t workers;

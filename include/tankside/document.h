@@ -12,6 +12,7 @@
 #ifndef TANKSIDE_DOCUMENT_H
 #define TANKSIDE_DOCUMENT_H
 
+#include "tankside/assess.h"
 #include "tankside/diagnostics.h"
 #include <stdbool.h>
 #include <stddef.h>
@@ -104,11 +105,15 @@ bool ts_sheet_each_file(const char *assessment_xml, size_t length, bool pdf,
                         bool (*visit)(void *data, const ts_sheet_file *file), void *data,
                         ts_diagnostics *problems);
 
-/* Makes the content of such a file that is no PDF, for free(). `pdfs` is for the index, as above.
- * False with a report. */
-bool ts_sheet_file_render(const char *assessment_xml, size_t length, const ts_sheet_file *file,
-                          const char *pdfs, const char *paper, char **bytes, size_t *bytes_length,
-                          ts_diagnostics *problems);
+/* Takes one of them with its content, which lives only during the call; of a PDF, which is still to be
+ * set from the HTML before it, `bytes` is NULL. False stops. */
+typedef bool (*ts_file_taker)(void *data, const ts_sheet_file *file, const char *bytes, size_t length);
+
+/* Makes each of them but the index, in the same order, the assessment being read once for each sheet
+ * in each form, however many tasks there are. False with a report when one cannot be made, or when
+ * `take` stopped. */
+bool ts_sheet_make_each_file(const char *assessment_xml, size_t length, bool pdf, const char *paper,
+                             ts_file_taker take, void *data, ts_diagnostics *problems);
 
 /* Whether a document is what is made from its assessment: `given` against `expected`. Where an HTML
  * differs each element is named, of CSV the line, of a PDF the object and the page; a document that
@@ -135,6 +140,12 @@ bool ts_finding_text(const char *assessment_xml, size_t length, const char *find
  * is computed again. False with a report when either cannot be read. */
 bool ts_compare(const char *const bytes[2], const size_t lengths[2], const char *const names[2],
                 char **xml, size_t *length, ts_diagnostics *problems);
+
+/* The same of two assessments that are at hand, `made[0]` the old. Where their dossiers differ in
+ * values of facts alone and packs and matrix are the same, no more of them is written than may
+ * differ: then the comparison counts nothing as alike and says nothing of the inputs. */
+bool ts_compare_made(const ts_assessment *const made[2], char **xml, size_t *length,
+                     ts_diagnostics *problems);
 
 /* Whether an assessment is what follows: `given` against the `expected` one that the same facts
  * and rules gave just now. Each place where they differ is reported against `name` with its line,

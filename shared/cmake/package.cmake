@@ -25,7 +25,7 @@ and documents; a competent person decides.")
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_NAME libtankside-dev)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_SECTION libdevel)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_DEPENDS "tankside (= ${PROJECT_VERSION}), liblua5.4-dev, libxml2-dev, libxslt1-dev, libxmlsec1-dev,
- libssl-dev, libmd-dev, libminizip-dev, libsqlite3-dev, libudunits2-dev, libcsv-dev")
+ libssl-dev, libminizip-dev, libsqlite3-dev, libudunits2-dev, libcsv-dev")
 string(REPLACE "\n" "" CPACK_DEBIAN_DEVELOPMENT_PACKAGE_DEPENDS "${CPACK_DEBIAN_DEVELOPMENT_PACKAGE_DEPENDS}")
 set(CPACK_COMPONENT_DEVELOPMENT_DESCRIPTION
     "The library libtankside, its headers and what pkg-config says of it; rules and templates are in tankside.")

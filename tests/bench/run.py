@@ -13,8 +13,10 @@ against a reference that runs in the same call, so that its ratio holds on anoth
             of wall and processor seconds; the bytes must be the same
   rules     an example production under so many rules more; seconds and peak memory a rule
   reading   `check` of many tasks against xmllint reading the same file, and validating it with RELAX NG
+  parts     each example production: the milliseconds of each part of assessing it, in one process, and the whole
+            command against their sum
   settled   rules where the facts settle them, run in Lua by the engine and replayed without Lua, against the
-            same rule files in plain Lua on bare numbers; wants `tankside-settled` built beside the program
+            same rule files in plain Lua on bare numbers
 """
 import math
 import os
@@ -222,19 +224,41 @@ def bench_reading(tankside, sizes, folder):
           f" ratios {(seconds - start) / parsed:.2f} {(seconds - start) / (valid - begun):.2f}")
 
 
+def built(tankside, name):
+    """A program of the benches, built beside tankside; None, said, where it is not."""
+    program = pathlib.Path(tankside).parent / name
+    if program.exists():
+        return program
+    print(f"not built: cmake --build {program.parent} --target {name}")
+    return None
+
+
+def bench_parts(tankside, sizes, folder):
+    program, out = built(tankside, "tankside-parts"), folder / "parts.xml"
+    rows = {}
+    for name in DEMOS if program else []:
+        whole, _ = run([tankside, "assess", demo(name), "--workers", "1", "-o", out], 9)
+        packs = sorted({rules.get("pack") for rules in elements(out, "rules")})
+        folders = [next(p for p in (demo(name).parent / pack, SOURCE / "rules" / pack) if p.is_dir()) for pack in packs]
+        words = [program, demo(name), SOURCE / "shared/matrices/five-by-five.xml", *folders]
+        said = subprocess.run(words, stdout=subprocess.PIPE, text=True, check=True).stdout
+        rows[name] = {part: float(ms) for part, ms in (line.split() for line in said.splitlines())}
+        rows[name] |= {"sum": sum(rows[name].values()), "whole": 1000 * whole}
+    for heads in [next(iter(rows.values()))] if rows else []:
+        print("milliseconds  " + "".join(f"{head:>9}" for head in heads) + "  whole / sum")
+    for name, row in rows.items():
+        print(f"{name:<14}" + "".join(f"{ms:>9.1f}" for ms in row.values()) + f"{row['whole'] / row['sum']:>13.2f}")
+
+
 def bench_settled(tankside, sizes, folder):
-    program = pathlib.Path(tankside).parent / "tankside-settled"
-    if not program.exists():
-        print(f"not built: cmake --build {program.parent} --target tankside-settled")
-        return
-    for name in DEMOS:
+    program = built(tankside, "tankside-settled")
+    for name in DEMOS if program else []:
         packs = [SOURCE / "rules/common", *(p for p in demo(name).parent.iterdir() if any(p.glob("*.lua")))]
         subprocess.run([program, SOURCE / "tests/bench/plain.lua", demo(name), *packs], check=True)
 
 
 BENCHES = {"demos": bench_demos, "tasks": bench_tasks, "unknown": bench_unknown, "rules": bench_rules,
-           "reading": bench_reading, "settled": bench_settled,
-           "workers": bench_workers}
+           "reading": bench_reading, "parts": bench_parts, "settled": bench_settled, "workers": bench_workers}
 
 
 def main():

@@ -6,14 +6,7 @@ cd "$WORK"
 cp -r "$SOURCE/shared/productions/tank-serial" dossier
 cp -r dossier before
 
-# gives STATUS COMMAND...: runs it, output to out and err.
-gives() {
-  wanted=$1
-  shift
-  status=0
-  "$TANKSIDE" "$@" >out 2>err || status=$?
-  [ $status = "$wanted" ] || { echo "tankside $*: exit status $status, not $wanted"; cat out err; exit 1; }
-}
+. "$SOURCE/tests/commands/gives.sh"
 unchanged() { diff -r before dossier; }
 
 # The log of the second day adds itself up, that of the last does not.

@@ -3,15 +3,8 @@
 # half-written, nothing written over.
 set -eu
 cd "$WORK"
-has() { grep -qF -e "$2" "$1" || { echo "no \"$2\" in $1:"; cat "$1"; exit 1; }; }
-# gives STATUS COMMAND...: answers come from the file `answers`.
-gives() {
-  wanted=$1
-  shift
-  status=0
-  "$TANKSIDE" "$@" <answers >out 2>err || status=$?
-  [ $status = "$wanted" ] || { echo "tankside $*: exit status $status, not $wanted"; cat out err; exit 1; }
-}
+. "$SOURCE/tests/commands/gives.sh"
+answered() { gives "$@" <answers; }
 
 # Bad answers first, each asked again with what was expected; then the good ones.
 cat >answers <<'END'
@@ -74,7 +67,7 @@ no
 
 END
 printf 's/TROUBLE/The \377\033[2J/' >trouble.sed && LC_ALL=C sed -i -f trouble.sed answers
-gives 0 new salt
+answered 0 new salt
 has err "the answer holds bytes that are no UTF-8"
 has err 'unknown kind "rian"; the nearest is "rain"'
 has err '"tank" and "lake" are two places'
@@ -115,14 +108,14 @@ awk '{ n = $0; gsub(/[\200-\277]/, "", n); if (length(n) > 100) { print "wide: "
 
 # What is there is left alone, before a question is asked.
 cp salt/dossier.xml before
-gives 2 new salt
+answered 2 new salt
 has err "is there already and is left alone"
 cmp salt/dossier.xml before
 [ ! -s out ]
 
 # The answers end early: nothing is written, not even the folder.
 head -n 39 answers >some && mv answers all && mv some answers
-gives 2 new other
+answered 2 new other
 has err "nothing was written"
 [ ! -e other ]
 
@@ -168,7 +161,7 @@ print("Something wet" + "\n" * (len(asked("task")) - 1))
 print("\n" * (1 + len(asked("immersion"))), end="")                 # who goes in: the usual ones
 print("\n")                                                         # no more tasks, no more days
 PY
-  gives 0 new "$kind"
+  answered 0 new "$kind"
   gives 0 check "$kind/dossier.xml"
   [ ! -s err ] || { cat err; exit 1; }
   has out " facts stated, "

@@ -10,7 +10,7 @@ for pair in Lua:lua5.4 libxml2:libxml-2.0 libxslt:libxslt OpenSSL:libcrypto SQLi
   is=$(pkg-config --modversion "${pair#*:}")
   [ "$(row "${pair%:*}")" = "$is $is" ] || { echo "${pair%:*} is $is"; cat versions; exit 1; }
 done
-for pair in xmlsec:xmlsec1-openssl libmd:libmd minizip:minizip libedit:libedit; do
+for pair in xmlsec:xmlsec1-openssl minizip:minizip libedit:libedit; do
   is=$(pkg-config --modversion "${pair#*:}")
   [ "$(row "${pair%:*}")" = "$is not" ] || { echo "${pair%:*} is $is"; cat versions; exit 1; }
 done

@@ -2,8 +2,8 @@
 
 #include "base/file.h"
 #include "base/text.h"
-#include "scratch.h"
 #include "said.h"
+#include "scratch.h"
 #include <check.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -67,6 +67,13 @@ static void load_own(assess_world *w, const char *pack) {
   must(w, !ts_folder_exists(folder) || ts_packs_load(w->packs, folder, w->problems));
 }
 
+/* The packs that stand beside a dossier. */
+static void load_beside(assess_world *w, const char *folder) {
+  char **names = ts_folder_list(w->arena, folder, "/", w->problems);
+  for (size_t i = 0; names != NULL && names[i] != NULL; i++)
+    must(w, ts_packs_load(w->packs, ts_path_join(w->arena, folder, names[i]), w->problems));
+}
+
 void assess_world_under(assess_world *w, const char *production, const char *jurisdiction) {
   open_world(w);
   char *country = ts_arena_copy_n(w->arena, jurisdiction, 2);
@@ -75,8 +82,9 @@ void assess_world_under(assess_world *w, const char *production, const char *jur
   load_own(w, country);
   if (!ts_same(federal, jurisdiction)) load_own(w, federal);
   load_own(w, jurisdiction);
-  read_dossier(w, ts_arena_printf(w->arena, "%s/shared/productions/%s/dossier.xml", SOURCE_FOLDER,
-                                  production));
+  char *folder = ts_arena_printf(w->arena, "%s/shared/productions/%s", SOURCE_FOLDER, production);
+  load_beside(w, folder);
+  read_dossier(w, ts_path_join(w->arena, folder, "dossier.xml"));
 }
 
 void assess_world_demo(assess_world *w, const char *production) {

@@ -376,6 +376,23 @@ START_TEST(confidential_values_can_be_left_out) {
 }
 END_TEST
 
+static void look_undated(const ts_evaluation *seen) {
+  ck_assert_ptr_null(seen->failure);
+  const ts_outcome *said = &seen->courses[0].outcomes[0];
+  ck_assert_str_eq(said->because, "an unknown time before, on not known");
+  ck_assert_str_eq(said->values[0].shown, "an unknown time");
+  ck_assert_ptr_nonnull(strstr(said->values[0].working, "− (not known) = an unknown time"));
+}
+
+/* The two centuries in which it plausibly lies are no help to a reader, nor is "-73.81..127.2 years". */
+START_TEST(how_long_ago_an_unknown_date_was_is_not_known) {
+  bench b = bench_with("", "local age = i.day.date - i.person.medical_on\n"
+                           "note { because = '{age} before, on {i.person.medical_on}', values = { age = age } }");
+  evaluate(&b, NULL, NULL, look_undated);
+  close_bench(&b);
+}
+END_TEST
+
 static void look_withheld_deep(const ts_evaluation *seen) {
   ck_assert_ptr_null(seen->failure);
   ck_assert_str_eq(seen->courses[0].outcomes[0].because_withheld, "(withheld)");
@@ -529,6 +546,7 @@ tcase_add_loop_test(tc, what_is_its_own_a_function_may_assign_to, 0, sizeof own_
   tcase_add_test(tc, an_unknown_flag_forks_once);
   tcase_add_test(tc, too_many_courses_are_unresolved);
   tcase_add_test(tc, confidential_values_can_be_left_out);
+  tcase_add_test(tc, how_long_ago_an_unknown_date_was_is_not_known);
   tcase_add_test(tc, a_confidential_value_is_left_out_of_a_long_sum);
   tcase_add_test(tc, a_control_changes_what_the_rule_sees);
   tcase_add_test(tc, a_control_changes_its_scope_alone);

@@ -2,10 +2,12 @@
 #include "base/text.h"
 #include "quantity/dimension.h"
 #include "quantity/units.h"
+#include "scratch.h"
 
 #include <check.h>
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #define COUNT(rows) (int)(sizeof rows / sizeof *rows)
@@ -216,6 +218,69 @@ START_TEST(udunits_agrees_where_it_has_the_same_name) {
 }
 END_TEST
 
+static bool reads_as(const char *name, const ts_scale *scale) {
+  ts_scale found;
+  return ts_unit_named(units, name, strlen(name), &found) && found.dim == scale->dim &&
+         found.num == scale->num && found.den == scale->den;
+}
+
+static bool is_own(const char *name) {
+  bool own;
+  const char *listed;
+  for (size_t i = 0; (listed = ts_unit_name_at(units, i, &own)) && own; i++)
+    if (ts_same(listed, name)) return true;
+  return false;
+}
+
+static bool is_refused(const char *name) {
+  const ts_refusal *row = ts_refusals;
+  while (row->name && !ts_same(row->name, name)) row++;
+  return row->name != NULL;
+}
+
+static void look_for_another(void *context, const char *name, ts_scale scale) {
+  agreement *a = context;
+  char plural[80];
+  snprintf(plural, sizeof plural, "%ss", name);
+  if (is_own(name) || is_refused(name)) return;
+  a->shared++;
+  if (!ts_udunits_may_name(name, strlen(name))) snprintf(a->differ, 200, "%s: its form", name);
+  if (!reads_as(name, &scale)) snprintf(a->differ, 200, "%s", name);
+  if (!reads_as(plural, &scale)) snprintf(a->differ, 200, "%s", plural);
+}
+
+/* Its names are looked at last, and only where ours give nothing: so no prefix or plural of ours
+ * may read what it has, in the singular or plural, as something else. */
+START_TEST(nothing_of_ours_stands_before_a_name_of_udunits) {
+  agreement a = {0, ""};
+  ck_assert(ts_udunits_each(look_for_another, &a, NULL, 0));
+  ck_assert_str_eq(a.differ, "");
+  ck_assert_int_gt(a.shared, 80);
+}
+END_TEST
+
+/* Its data are gone when they are asked for: what is ours reads, and the rest says why not. */
+START_TEST(without_its_data_our_own_units_read) {
+  char folder[200], path[300], why[400];
+  scratch_make(folder, sizeof folder);
+  snprintf(path, sizeof path, "%s/udunits2.xml", folder);
+  FILE *file = fopen(path, "w");
+  ck_assert(file && fclose(file) == 0);
+  ck_assert_int_eq(setenv("UDUNITS2_XML_PATH", path, 1), 0);
+  ts_units *bare = ts_units_new(why, sizeof why);
+  ck_assert_int_eq(remove(path), 0);
+  ck_assert(ts_unit_convert(bare, "kPa", 1, &(double){0}, &(ts_dim){0}, why, sizeof why));
+  ck_assert(!ts_unit_convert(bare, "fortnights", 1, &(double){0}, &(ts_dim){0}, why, sizeof why));
+  ck_assert_ptr_nonnull(
+      strstr(why, "unknown unit \"fortnights\"; the data of udunits2 cannot be read"));
+  ck_assert_ptr_null(ts_units_new(why, sizeof why));
+  ck_assert_ptr_nonnull(strstr(why, "the data of udunits2 cannot be read; expected at"));
+  ck_assert_int_eq(unsetenv("UDUNITS2_XML_PATH"), 0);
+  ts_units_free(bare);
+  scratch_remove(folder);
+}
+END_TEST
+
 START_TEST(udunits_adds_what_we_lack) {
   double si;
   ts_dim dim;
@@ -291,6 +356,8 @@ Suite *suite_unit_table(void) {
   tcase_add_unchecked_fixture(all, set_up, tear_down);
   tcase_add_loop_test(all, a_unit_is_what_its_definition_says, 0, COUNT(each));
   tcase_add_test(all, udunits_agrees_where_it_has_the_same_name);
+  tcase_add_test(all, nothing_of_ours_stands_before_a_name_of_udunits);
+  tcase_add_test(all, without_its_data_our_own_units_read);
   tcase_add_test(all, udunits_adds_what_we_lack);
   tcase_add_test(all, udunits_does_not_add);
   tcase_add_test(all, every_name_in_the_table_reads);
