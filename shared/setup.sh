@@ -5,7 +5,7 @@
 set -eu
 
 build="gcc clang cmake ninja-build pkg-config liblua5.4-dev libxml2-dev libxslt1-dev
-  libudunits2-dev libminizip-dev libcsv-dev libsqlite3-dev libxmlsec1-dev libxmlsec1-openssl libssl-dev libedit-dev check"
+  libudunits2-dev libminizip-dev libcsv-dev libsqlite3-dev libxmlsec1-dev libxmlsec1-openssl libssl-dev libedit-dev libseccomp-dev check"
 run="weasyprint fonts-dejavu-core fonts-dejavu-extra poppler-utils"
 tests="cppcheck clang-tidy dpkg-dev chromium valgrind jing trang libxml2-utils xsltproc python3 python3-gsw python3-z3 units locales qpdf openssl xmlsec1 lua5.4
   zsh fish mandoc libreoffice-calc-nogui python3-uno"
@@ -64,7 +64,7 @@ by_hand() {
   for program in $programs; do
     command -v "$program" >/dev/null 2>&1 || missing="$missing $program"
   done
-  for module in lua5.4 libxml-2.0 libxslt minizip sqlite3 xmlsec1-openssl libedit check; do
+  for module in lua5.4 libxml-2.0 libxslt minizip sqlite3 xmlsec1-openssl libedit libseccomp check; do
     pkg-config --exists "$module" 2>/dev/null || missing="$missing $module"
   done
   if [ -n "$missing" ]; then

@@ -224,7 +224,7 @@ if [ $quick = no ]; then
     # what strangers send, and what reads it, is what the sanitizers are for.
     once="analyse assessment_valid calc cannot_lower charts compare completions coverage day discreet editor explain faults guide hardening
       help_examples jurisdictions kept libreoffice many manual mutants next pack_sign package paper_browser paper_complete paper_parts paper_pdf
-      paper_schema paper_water readme rules_ same_bytes schema_agrees solver start_to_signed tables underwriting verify versions watch workers"
+      paper_schema paper_water readme rules_ same_bytes schema_agrees solver start_to_signed tables underwriting verify versions wall watch workers"
     # shellcheck disable=SC2086
     commands | grep -v $(printf ' -e /%s[^/]*$' $once) | kind=sanitized TANKSIDE_TEST_SHORT=1 TANKSIDE="$SOURCE/$sanitized/tankside" xargs -r -P "$jobs" -n 1 sh -c "$command_test"
     tally "command tests again with sanitizers" "$results/sanitized.list"

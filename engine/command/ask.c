@@ -344,4 +344,5 @@ const ts_verb verb_ask = {
     .least = 1,
     .most = 1,
     .kinds = {A_DOSSIER},
+    .needs = WRITES_FIRST,
     .run = run};

@@ -214,4 +214,5 @@ const ts_verb verb_assess = {
     .least = 1,
     .most = WORDS_MAX,
     .kinds = {A_DOSSIER},
+    .needs = WRITES_OUT | RUNS_WEASYPRINT,
     .run = run};

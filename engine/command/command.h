@@ -104,11 +104,22 @@ typedef struct {
 /* The option after `last` (NULL: the first) among those taken; NULL where there is no more. */
 const ts_option *options_next(unsigned takes, const ts_option *last);
 
+/* What a verb does besides reading files and writing to what it was started with (wall.h). */
+typedef enum {
+  WRITES_OUT = 1,       /* where -o says; nowhere without it */
+  WRITES_FIRST = 2,     /* where its first word is: in a dossier's folder, say; not with -o */
+  WRITES_ANYWHERE = 4,  /* where somebody says who is asked */
+  WRITES_SCRATCH = 8,   /* for a while, where the system has room for such */
+  RUNS_WEASYPRINT = 16, /* unless it is told to do without PDF */
+  RUNS_AS_PDF = 32      /* the same, where --as pdf asks for it */
+} need_bit;
+
 /* What the first word of a verb can be, where it says what is to be done. */
 typedef struct {
   const char *name, *usage; /* "try", " RULE DOSSIER" */
   size_t words;             /* how many, with its own */
   value_kind kinds[2];      /* of the words after it */
+  unsigned needs;           /* need_bit, or-ed, besides what the verb needs */
 } ts_action;
 
 typedef struct {
@@ -119,6 +130,7 @@ typedef struct {
   value_kind kinds[2];                /* of the words; the last holds for all after it */
   const ts_action *actions;           /* or these, ended by a row without a name */
   const char *const *forms;           /* what --as can say, ended by NULL */
+  unsigned needs;                     /* need_bit, or-ed */
   int (*run)(const ts_options *options);
 } ts_verb;
 
@@ -166,7 +178,7 @@ typedef struct {
   const char *no_rules_for; /* a jurisdiction without a pack, or NULL */
   /* A pack that stands in the place of another, under its name; NULL where none does. */
   const char *instead_of, *instead, *instead_as;
-  bool replaced; /* it was asked for */
+  bool replaced;            /* it was asked for */
   struct what_if *what_ifs; /* values to take instead of the dossier's */
   const char **sets;        /* the same, as "PATH=VALUE" */
   size_t what_if_count, what_if_capacity, set_capacity;
@@ -240,7 +252,8 @@ int rules_list(const ts_session *session, const ts_options *options);
 /* What the rule says for each subject of the dossier; what it is made of. Give the exit status. */
 int rules_try(const ts_session *session, size_t rule);
 int rules_explain(const ts_session *session, size_t rule); /* rules_explain.c */
-/* What a dossier comes to when NEW stands in the place of OLD: `rules compare OLD NEW DOSSIER...`. */
+/* What a dossier comes to when NEW stands in the place of OLD: `rules compare OLD NEW DOSSIER...`.
+ */
 int rules_compare(const ts_options *options);
 /* Its id, title and place; one thing it says, behind an indent. */
 void rule_head(const ts_rule *rule);

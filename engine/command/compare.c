@@ -93,4 +93,5 @@ const ts_verb verb_compare = {
     .most = 2,
     .kinds = {AN_ASSESSMENT, AN_ASSESSMENT},
     .forms = forms,
+    .needs = WRITES_OUT | RUNS_AS_PDF,
     .run = run};

@@ -204,10 +204,10 @@ static int words_next(const ts_options *options) {
 
 /* ---- the scripts ----------------------------------------------------------------------- */
 
-static const ts_action actions[] = {{"bash", "", 1, {0}},
-                                    {"zsh", "", 1, {0}},
-                                    {"fish", "", 1, {0}},
-                                    {"words", " -- WORD...", WORDS_MAX, {0}},
+static const ts_action actions[] = {{"bash", "", 1, {0}, 0},
+                                    {"zsh", "", 1, {0}, 0},
+                                    {"fish", "", 1, {0}, 0},
+                                    {"words", " -- WORD...", WORDS_MAX, {0}, 0},
                                     {.name = NULL}};
 
 static int show_script(const char *shell) {

@@ -232,4 +232,5 @@ const ts_verb verb_import = {
     .takes = OPTION_DRY_RUN | OPTION_MAP | OPTION_PACK,
     .least = 2,
     .most = WORDS_MAX,
+    .needs = WRITES_FIRST,
     .run = run};

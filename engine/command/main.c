@@ -2,6 +2,7 @@
 #include "base/text.h"
 #include "command/advice.h"
 #include "command/command.h"
+#include "command/wall.h"
 #include <stdio.h>
 
 const ts_verb *const verbs[] = {
@@ -48,6 +49,7 @@ static int run_verb(const ts_verb *verb, int count, char **arguments) {
     print_help(verb);
     return DONE;
   }
+  wall_raise(verb, &options);
   return verb->run(&options);
 }
 
@@ -79,7 +81,10 @@ int main(int count, char **arguments) {
     return flushed(DONE);
   }
   if (!libraries_will_do()) return NOT_DONE;
-  if (count < 2) return flushed(advise("."));
+  if (count < 2) {
+    wall_raise(NULL, NULL);
+    return flushed(advise("."));
+  }
   if (ts_same(name, "--help") || ts_same(name, "-h") || ts_same(name, "help"))
     return flushed(help(ts_same(name, "help") ? count - 2 : 0, arguments + 2));
   const ts_verb *verb = verb_find(name);

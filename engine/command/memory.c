@@ -7,17 +7,11 @@
  * host. What a library wants to be freed goes to the C library itself, since what it gets comes
  * from there. Sanitizers are in that place already. */
 #include "base/arena.h"
+#include "command/sanitized.h"
 #include <features.h> /* __GLIBC__ */
 #include <stddef.h>
 
-#if defined(__has_feature)
-#if __has_feature(address_sanitizer) || __has_feature(thread_sanitizer)
-#define TAKEN
-#endif
-#endif
-
-#if defined(__GLIBC__) && !defined(__SANITIZE_ADDRESS__) && !defined(__SANITIZE_THREAD__) && \
-    !defined(TAKEN)
+#if defined(__GLIBC__) && !defined(TS_SANITIZED)
 
 // NOLINTBEGIN(bugprone-reserved-identifier,cert-dcl*): these are the C library's own names
 void *__libc_malloc(size_t size);

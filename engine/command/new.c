@@ -352,4 +352,5 @@ const ts_verb verb_new = {
     .least = 1,
     .most = 1,
     .kinds = {A_FOLDER},
+    .needs = WRITES_FIRST,
     .run = run};

@@ -136,4 +136,5 @@ const ts_verb verb_print = {
     .most = 1,
     .kinds = {AN_ASSESSMENT},
     .forms = forms,
+    .needs = WRITES_OUT | RUNS_AS_PDF,
     .run = run};

@@ -138,4 +138,5 @@ const ts_verb verb_review = {
     .most = WORDS_MAX,
     .kinds = {AN_ASSESSMENT},
     .forms = forms,
+    .needs = WRITES_OUT | WRITES_SCRATCH,
     .run = run};

@@ -70,15 +70,18 @@ static int check(ts_session *s, const ts_options *options, bool loaded) {
 
 /* ---- the verb -------------------------------------------------------------------- */
 
-static const ts_action actions[] = {
-    {"list", "", 1, {0}},
-    {"check", "", 1, {0}},
-    {"try", " RULE DOSSIER", 3, {A_RULE, A_DOSSIER}},
-    {"explain", " RULE", 2, {A_RULE}},
-    {"new", " [ID ENTITY.FACT above|below|is VALUE] [-o FILE.lua]", 5, {A_WORD, A_FACT}},
-    {"topics", "", 1, {0}},
-    {"compare", " OLD NEW DOSSIER...", 4, {A_PACK, A_PACK}},
-    {.name = NULL}};
+static const ts_action actions[] = {{"list", "", 1, {0}, 0},
+                                    {"check", "", 1, {0}, 0},
+                                    {"try", " RULE DOSSIER", 3, {A_RULE, A_DOSSIER}, 0},
+                                    {"explain", " RULE", 2, {A_RULE}, 0},
+                                    {"new",
+                                     " [ID ENTITY.FACT above|below|is VALUE] [-o FILE.lua]",
+                                     5,
+                                     {A_WORD, A_FACT},
+                                     WRITES_ANYWHERE},
+                                    {"topics", "", 1, {0}, 0},
+                                    {"compare", " OLD NEW DOSSIER...", 4, {A_PACK, A_PACK}, 0},
+                                    {.name = NULL}};
 enum { ACTIONS = sizeof actions / sizeof actions[0] - 1 };
 
 static bool words_fit(const ts_options *options, const ts_action *action) {
@@ -170,4 +173,5 @@ const ts_verb verb_rules = {
     .most = WORDS_MAX,
     .actions = actions,
     .forms = forms,
+    .needs = WRITES_OUT,
     .run = run};

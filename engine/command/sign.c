@@ -94,4 +94,5 @@ const ts_verb verb_sign = {
     .least = 1,
     .most = 1,
     .kinds = {AN_ASSESSMENT},
+    .needs = WRITES_OUT | WRITES_FIRST,
     .run = run};

@@ -193,4 +193,5 @@ const ts_verb verb_verify = {
     .least = 1,
     .most = 1,
     .kinds = {AN_ASSESSMENT},
+    .needs = WRITES_SCRATCH | RUNS_WEASYPRINT,
     .run = run};

@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "command/command.h"
 #include "command/versions.h" /* written by the build */
+#include "command/wall.h"
 #include <csv.h>
 #include <libxml/parser.h>
 #include <libxml/xmlversion.h>
@@ -11,6 +12,7 @@
 #include <libxslt/xsltconfig.h>
 #include <lua.h>
 #include <openssl/crypto.h>
+#include <seccomp.h>
 #include <sqlite3.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -43,6 +45,12 @@ static version running_openssl(void) {
   return from_first_digit(OpenSSL_version(OPENSSL_VERSION_STRING));
 }
 static version running_sqlite(void) { return from_first_digit(sqlite3_libversion()); }
+static version running_seccomp(void) {
+  version v;
+  const struct scmp_version *is = seccomp_version();
+  snprintf(v.text, sizeof v.text, "%u.%u.%u", is->major, is->minor, is->micro);
+  return v;
+}
 
 #define TEXT_OF(x) #x
 #define TEXT(x) TEXT_OF(x)
@@ -58,6 +66,8 @@ static const struct {
     {"xmlsec", XMLSEC_VERSION, LEAST_XMLSEC, NULL},
     {"OpenSSL", OPENSSL_VERSION_STR, LEAST_OPENSSL, running_openssl},
     {"SQLite", SQLITE_VERSION, LEAST_SQLITE, running_sqlite},
+    {"libseccomp", TEXT(SCMP_VER_MAJOR) "." TEXT(SCMP_VER_MINOR) "." TEXT(SCMP_VER_MICRO),
+     LEAST_SECCOMP, running_seccomp},
     {"udunits2", BUILT_UDUNITS, "2.0", NULL},
     {"minizip", BUILT_MINIZIP, LEAST_MINIZIP, NULL},
     {"libcsv", TEXT(CSV_MAJOR) "." TEXT(CSV_MINOR) "." TEXT(CSV_RELEASE), LEAST_CSV, NULL},
@@ -75,6 +85,9 @@ void print_versions(void) {
     printf("  %-10s %-20s %-12s %s\n", libraries[i].name, libraries[i].built, now.text,
            libraries[i].least);
   }
+  ts_wall wall = wall_raise(NULL, NULL);
+  printf("  system calls filtered: %s\n", wall.calls);
+  printf("  writing held to the folders named: %s\n", wall.writing);
 }
 
 static bool is_older(const char *is, const char *least) {

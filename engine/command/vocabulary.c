@@ -102,4 +102,5 @@ const ts_verb verb_vocabulary = {
     .least = 0,
     .most = 0,
     .forms = forms,
+    .needs = WRITES_OUT,
     .run = run};

@@ -97,4 +97,5 @@ const ts_verb verb_workbook = {
     .takes = OPTION_OUT | OPTION_SHEET | OPTION_PACK,
     .least = 1,
     .most = 1,
+    .needs = WRITES_OUT,
     .run = run};

@@ -63,7 +63,7 @@ static ts_node_id read_slot(ts_fact_reader *reader, uint32_t slot) {
 
 /* Where a number is not known exactly any of its values does: the pair is settled. */
 static void push_number(bench *b, ts_graph *graph, uint32_t slot) {
-  ts_fact_reader reader = {b->dossier, graph, read_slot};
+  ts_fact_reader reader = {.dossier = b->dossier, .graph = graph, .read = read_slot};
   ts_node_id made = read_slot(&reader, slot);
   if (made == TS_NO_NODE)
     lua_pushnil(b->plain);

@@ -6,7 +6,7 @@ cd "$WORK"
 "$TANKSIDE" --version >versions
 head -n 1 versions | grep -qx 'tankside [0-9]*\.[0-9]*\.[0-9]*'
 row() { awk -v name="$1" '$1 == name { print $2, $3 }' versions; }
-for pair in Lua:lua5.4 libxml2:libxml-2.0 libxslt:libxslt OpenSSL:libcrypto SQLite:sqlite3; do
+for pair in Lua:lua5.4 libxml2:libxml-2.0 libxslt:libxslt OpenSSL:libcrypto SQLite:sqlite3 libseccomp:libseccomp; do
   is=$(pkg-config --modversion "${pair#*:}")
   [ "$(row "${pair%:*}")" = "$is $is" ] || { echo "${pair%:*} is $is"; cat versions; exit 1; }
 done

@@ -38,9 +38,8 @@ typedef enum { MEMORY, OPEN, READ, WRITE, SYNC, CLOSE, MOVE, OTHER, KINDS } what
 static const char *const kinds[KINDS] = {"memory", "open", "read", "write", "sync", "close", "move", "other"};
 
 static bool on, keep, kills, haste, inside;
-static const char *count_to;
 static what kind = KINDS; /* none */
-static int paths_to = -1;
+static int paths_to = -1, count_to = -1; /* opened at the start: later the program may write less */
 static unsigned long at, counts[KINDS];
 static int deep; /* how many callers make a path */
 static uintptr_t seen[SEEN];
@@ -66,6 +65,12 @@ static what kind_named(const char *name) {
   return one;
 }
 
+/* The file that a variable names, or -1. */
+static int written_to(const char *variable) {
+  const char *path = getenv(variable);
+  return path ? (int)syscall(SYS_open, path, O_WRONLY | O_CREAT | O_TRUNC, 0666) : -1;
+}
+
 __attribute__((constructor)) static void begin(void) {
   void *frames[2];
   void *(*found)(size_t) = (void *(*)(size_t))dlsym(RTLD_NEXT, "__libc_malloc");
@@ -79,22 +84,20 @@ __attribute__((constructor)) static void begin(void) {
   keep = getenv("FAULT_KEEP") != NULL;
   kills = getenv("FAULT_KILL") != NULL;
   haste = getenv("FAULT_HASTE") != NULL;
-  count_to = getenv("FAULT_COUNT");
+  count_to = written_to("FAULT_COUNT");
   deep = (int)number("FAULT_DEEP");
   if (deep > DEEPEST) deep = DEEPEST;
-  if (getenv("FAULT_PATHS"))
-    paths_to = (int)syscall(SYS_open, getenv("FAULT_PATHS"), O_WRONLY | O_CREAT | O_TRUNC, 0666);
+  paths_to = written_to("FAULT_PATHS");
   on = true;
 }
 
 __attribute__((destructor)) static void end(void) {
   char text[64];
-  if (!on || !count_to) return;
+  if (!on || count_to < 0) return;
   on = false;
-  int file = (int)syscall(SYS_open, count_to, O_WRONLY | O_CREAT | O_TRUNC, 0666);
   for (what one = 0; one < KINDS; one++) {
     int length = snprintf(text, sizeof text, "%s %lu\n", kinds[one], counts[one]);
-    syscall(SYS_write, file, text, (size_t)length);
+    syscall(SYS_write, count_to, text, (size_t)length);
   }
 }
 
@@ -122,7 +125,7 @@ static bool fails(what of, int why) {
   if (paths_to >= 0) note_path();
   inside = false;
   if (at == 0 || (keep ? count < at : count != at)) return false;
-  if (kills) kill(getpid(), SIGKILL);
+  if (kills) raise(SIGKILL);
   errno = why;
   return true;
 }
