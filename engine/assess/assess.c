@@ -103,7 +103,7 @@ static ts_skip *looked_at(ts_assessment *a, const ts_asked *asked) {
   look->subjects++;
   look->applied += asked->applied;
   look->found += asked->found;
-  if (asked->applied || look->skipped++ >= TS_SKIPS_SHOWN) return NULL;
+  if (asked->applied || look->skipped++ >= TS_SKIPS_SHOWN || a->in.without_words) return NULL;
   return &look->skips[look->skipped - 1];
 }
 

@@ -1,6 +1,7 @@
 /* Merging courses: tallies get their words and become findings. */
 #include "assess/merge.h"
 #include "assess/copy.h"
+#include "base/sort.h"
 #include "base/text.h"
 #include <stdlib.h>
 
@@ -10,6 +11,7 @@ typedef struct {
   ts_subject subject;
   ts_view view;
   ts_evaluator *evaluator;
+  const ts_evaluation *evaluation;
 } merger;
 
 /* ---- findings ------------------------------------------------------------ */
@@ -45,7 +47,19 @@ static ts_finding *finding_for(const merger *m, ts_word word, const char *about)
 
 /* ---- words ----------------------------------------------------------------- */
 
+/* The course as it was seen, with what its outcome rests on in order, as if it were worded. */
+static const ts_spoken *without_words(const merger *m, const ts_side *side) {
+  const ts_course *course = &m->evaluation->courses[side->course];
+  ts_outcome outcome = course->outcomes[side->outcome];
+  ts_arena *arena = m->assessment->arena;
+  uint32_t *facts = ts_arena_keep(arena, outcome.facts, outcome.fact_count * sizeof *facts);
+  outcome.fact_count = ts_sort_once_each(facts, outcome.fact_count);
+  outcome.facts = facts;
+  return ts_spoken_copy(arena, course, &outcome);
+}
+
 static const ts_spoken *words_of(const merger *m, const ts_side *side) {
+  if (m->assessment->in.without_words) return without_words(m, side);
   const ts_course *course = ts_course_worded(m->evaluator, side->course);
   return ts_spoken_copy(m->assessment->pool, course, &course->outcomes[side->outcome]);
 }
@@ -82,7 +96,7 @@ static void mark_read(ts_assessment *assessment, const ts_course *course) {
 
 void ts_merge(ts_assessment *assessment, size_t rule, ts_subject subject, ts_view view,
               ts_evaluator *evaluator, const ts_evaluation *evaluation) {
-  merger m = {assessment, rule, subject, view, evaluator};
+  merger m = {assessment, rule, subject, view, evaluator, evaluation};
   ts_tallies all = {0};
   for (size_t i = 0; i < evaluation->course_count; i++)
     mark_read(assessment, &evaluation->courses[i]);

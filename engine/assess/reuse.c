@@ -101,7 +101,8 @@ static said index_said(ts_reuse *r, const ts_finding *all, size_t count) {
 static bool can_be_used(const ts_assess_inputs *in) {
   const ts_assessment *before = in->before;
   return before != NULL && before->in.for_next && before->in.packs == in->packs &&
-         before->in.matrix == in->matrix && before->in.wanted == NULL && in->wanted == NULL &&
+         before->in.matrix == in->matrix && before->in.without_words == in->without_words &&
+         before->in.wanted == NULL && in->wanted == NULL &&
          ts_dossiers_alike(before->in.dossier, in->dossier);
 }
 

@@ -35,6 +35,10 @@ static void standing_free(standing *was) {
   ts_dossier_free(was->dossier);
 }
 
+static bool on_screen(const ts_options *options) {
+  return options->out == NULL && options->explain == NULL;
+}
+
 /* Scores are enough. What the what-ifs do not bear on is then taken over from it. */
 static standing as_it_stands(ts_session *s, const ts_options *options) {
   standing was = {.dossier = ts_dossier_variant(s->dossier)};
@@ -43,6 +47,7 @@ static standing as_it_stands(ts_session *s, const ts_options *options) {
   inputs.set_count = 0;
   inputs.workers = options_workers(options);
   inputs.scores_only = true;
+  inputs.without_words = on_screen(options);
   inputs.for_next = true;
   was.assessment = ts_assess(&inputs, s->problems);
   return was;
@@ -53,7 +58,7 @@ static standing as_it_stands(ts_session *s, const ts_options *options) {
 static ts_assessment *assess(ts_session *s, const ts_options *options, ts_progress *progress,
                              const ts_assessment *before) {
   ts_assess_inputs inputs = session_inputs(s, options->words[0]);
-  inputs.questions_only = options->out == NULL && options->explain == NULL;
+  inputs.questions_only = inputs.without_words = on_screen(options);
   inputs.workers = options_workers(options);
   inputs.progress = progress_part;
   inputs.context = progress;

@@ -1,5 +1,5 @@
 /* The assessment in a screenful. */
-#include "assess/assessment.h"
+#include "assess/wording.h"
 #include "base/text.h"
 #include "command/command.h"
 #include <stdarg.h>
@@ -11,6 +11,7 @@ enum { FINDINGS_SHOWN = 8, DUTIES_SHOWN = 5, QUESTIONS_SHOWN = 5, FAILURES_SHOWN
 typedef struct {
   const ts_session *s;
   const ts_assessment *a;
+  ts_wording *wording;
   ts_word word; /* TS_STOP or TS_HAZARD */
   bool *shown;  /* by rule */
 } session_view;
@@ -163,9 +164,10 @@ static void tasks(const ts_session *s, const ts_assessment *a) {
 
 /* ---- findings ----------------------------------------------------------------------- */
 
-static void place(const ts_finding_view *f) {
+static void place(const session_view *v, size_t index, const ts_finding_view *f) {
+  const char *because = ts_wording_because(v->wording, &v->a->findings[index]);
   line("            ", "%s: %s", f->subject, f->subject_label);
-  if (f->because != NULL && f->because[0] != '\0') print_folded("            ", f->because);
+  if (because != NULL && because[0] != '\0') print_folded("            ", because);
 }
 
 static void stop(const ts_finding_view *f) {
@@ -173,7 +175,6 @@ static void stop(const ts_finding_view *f) {
   char head[32];
   snprintf(head, sizeof head, "  STOP %-5s ", f->id);
   line(head, "%s%s%s%s", f->title, f->about[0] ? ": " : "", f->about, sure);
-  place(f);
 }
 
 static void hazard(const ts_session *s, const ts_finding_view *f) {
@@ -184,7 +185,6 @@ static void hazard(const ts_session *s, const ts_finding_view *f) {
            f->id);
   line(head, "%s%s%s (%s%s)", f->title, f->about[0] ? ": " : "", f->about, band->word,
        f->standing[TS_IN_PLACE].settled ? "" : " at worst");
-  place(f);
 }
 
 /* One rule often finds the same on many subjects: the worst is shown, the others are counted. */
@@ -222,6 +222,7 @@ static void standing_findings(const session_view *v, const char *title) {
       stop(&f);
     else
       hazard(v->s, &f);
+    place(v, i, &f);
     others(v, i);
   }
   if (shown > FINDINGS_SHOWN) printf("  and %zu more rules\n", shown - FINDINGS_SHOWN);
@@ -273,9 +274,10 @@ static void where_to_look(const ts_assessment *a) {
 }
 
 static void show(const ts_session *s, const ts_assessment *a, ts_word word, const char *title) {
-  session_view view = {.s = s, .a = a, .word = word};
+  session_view view = {.s = s, .a = a, .wording = ts_wording_new(a), .word = word};
   view.shown = ts_arena_alloc(s->arena, (ts_rule_count(s->packs) + 1) * sizeof *view.shown);
   standing_findings(&view, title);
+  ts_wording_free(view.wording);
 }
 
 void print_summary(const ts_session *session, const ts_assessment *assessment) {

@@ -122,12 +122,17 @@ bool ts_assessment_write_to(const ts_assessment *assessment,
   return good;
 }
 
+/* Where values alone differ, the first few do. */
+static part *const compared[] = {ts_paper_matrix,    ts_paper_subjects,   ts_paper_findings,
+                                 ts_paper_duties,    ts_paper_open_facts, ts_paper_waivers,
+                                 ts_paper_inputs,    ts_paper_production, ts_paper_controls,
+                                 ts_paper_amendments};
+enum { OF_VALUES = 6, OF_ALL = sizeof compared / sizeof compared[0] };
+
 void ts_assessment_write_some(const ts_assessment *assessment, ts_paper_some only, char **bytes,
                               size_t *length) {
-  static part *const compared[] = {ts_paper_matrix, ts_paper_subjects,   ts_paper_findings,
-                                   ts_paper_duties, ts_paper_open_facts, ts_paper_waivers};
   ts_xml_out out = {0};
-  write(assessment, only, compared, sizeof compared / sizeof compared[0], &out);
+  write(assessment, only, compared, only.facts != NULL ? OF_VALUES : OF_ALL, &out);
   *bytes = out.text.data;
   *length = out.text.length;
 }
