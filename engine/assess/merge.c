@@ -4,6 +4,7 @@
 #include "base/sort.h"
 #include "base/text.h"
 #include <stdlib.h>
+#include <string.h>
 
 typedef struct {
   ts_assessment *assessment;
@@ -51,11 +52,13 @@ static ts_finding *finding_for(const merger *m, ts_word word, const char *about)
 static const ts_spoken *without_words(const merger *m, const ts_side *side) {
   const ts_course *course = &m->evaluation->courses[side->course];
   ts_outcome outcome = course->outcomes[side->outcome];
-  ts_arena *arena = m->assessment->arena;
-  uint32_t *facts = ts_arena_keep(arena, outcome.facts, outcome.fact_count * sizeof *facts);
+  uint32_t *facts = ts_alloc(outcome.fact_count * sizeof *facts);
+  if (outcome.fact_count > 0) memcpy(facts, outcome.facts, outcome.fact_count * sizeof *facts);
   outcome.fact_count = ts_sort_once_each(facts, outcome.fact_count);
   outcome.facts = facts;
-  return ts_spoken_copy(arena, course, &outcome);
+  const ts_spoken *said = ts_spoken_copy(m->assessment->pool, course, &outcome);
+  free(facts);
+  return said;
 }
 
 static const ts_spoken *words_of(const merger *m, const ts_side *side) {
