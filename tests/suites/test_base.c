@@ -1,6 +1,7 @@
 /* base: arena, text, numbers, nearest names, digest, diagnostics. */
 #include "base/arena.h"
 #include "base/digest.h"
+#include "base/pool.h"
 #include "base/text.h"
 #include "tankside/diagnostics.h"
 
@@ -8,6 +9,7 @@
 #include <float.h>
 #include <math.h>
 #include <stdint.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -41,6 +43,32 @@ START_TEST(arena_copies_text) {
   ck_assert_str_eq(ts_arena_printf(arena, "%s/%d", "d1", 3), "d1/3");
   ts_arena_free(arena);
   ts_arena_free(NULL);
+}
+END_TEST
+
+START_TEST(a_pool_keeps_what_is_equal_once) {
+  enum { TEXTS = 5000 };
+  ts_arena *arena = ts_arena_new();
+  ts_pool *pool = ts_pool_new(arena);
+  const char *kept[TEXTS];
+  char text[32];
+  for (int i = 0; i < TEXTS; i++) {
+    snprintf(text, sizeof text, "%d m", i);
+    kept[i] = ts_pool_text(pool, text);
+    ck_assert_ptr_ne(kept[i], text);
+  }
+  for (int i = 0; i < TEXTS; i++) { /* each is still what it was, and found again */
+    snprintf(text, sizeof text, "%d m", i);
+    ck_assert_str_eq(kept[i], text);
+    ck_assert_ptr_eq(ts_pool_text(pool, text), kept[i]);
+  }
+  ck_assert_ptr_null(ts_pool_text(pool, NULL));
+  ck_assert_ptr_eq(ts_pool_keep(pool, NULL, 0), ts_pool_keep(pool, "", 0));
+  ck_assert_ptr_ne(ts_pool_keep(pool, "ab", 2), ts_pool_keep(pool, "ab", 3)); /* another length */
+  ck_assert_ptr_ne(ts_pool_keep(pool, "abcdefgh1", 9), ts_pool_keep(pool, "abcdefgh2", 9));
+  ts_pool_free(pool);
+  ck_assert_str_eq(kept[TEXTS - 1], "4999 m");
+  ts_arena_free(arena);
 }
 END_TEST
 
@@ -350,6 +378,7 @@ Suite *suite_base(void) {
   tcase_set_timeout(number, 60);
   tcase_add_test(text, arena_gives_zeroed_aligned_memory_of_any_size);
   tcase_add_test(text, arena_copies_text);
+  tcase_add_test(text, a_pool_keeps_what_is_equal_once);
   tcase_add_test(text, text_grows);
   tcase_add_test(text, same_takes_null);
   tcase_add_test(text, nearest_name);
