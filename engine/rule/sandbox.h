@@ -18,8 +18,9 @@
 #define TS_RULE_SANDBOX_H
 
 #include "base/arena.h"
-#include "science/graph.h"
+#include "rule/heap.h"
 #include "rule/rule.h"
+#include "science/graph.h"
 #include <lauxlib.h>
 #include <lua.h>
 
@@ -66,6 +67,7 @@ typedef struct {
 
 typedef struct ts_sandbox {
   lua_State *lua;
+  ts_heap heap;
   size_t memory, memory_limit;
   long steps_left;         /* Lua instructions, in hundreds, before giving up */
   const ts_units *units;
