@@ -6,6 +6,7 @@
 #include "assess/questions.h"
 #include "base/sort.h"
 #include "base/text.h"
+#include <limits.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -259,63 +260,99 @@ static void sort_by_worth(ts_open_fact *facts, ts_open_fact *room, size_t count)
 
 enum { COMPANY = 10, COMPANY_COURSES = 20000 };
 
-/* The pairs that read any of these facts, each once; how many courses they have in all. */
-static size_t pairs_of_all(const ts_probe *p, const ts_open_fact *facts, size_t count,
-                           uint32_t *pairs, size_t *courses) {
-  bool *had = ts_alloc((p->a->pair_count + 1) * sizeof *had);
-  size_t found = 0;
-  *courses = 0;
-  for (size_t f = 0; f < count; f++)
-    for (uint32_t i = p->pairs_from[facts[f].slot]; i < p->pairs_from[facts[f].slot + 1]; i++) {
-      uint32_t pair = p->pairs_of[i];
-      if (had[pair]) continue;
-      had[pair] = true;
-      pairs[found++] = pair;
-      *courses += p->a->pairs[pair].courses;
-    }
-  free(had);
-  return found;
-}
-
-static void lay_answer(const asker *k, const ts_open_fact *fact, bool given) {
-  ts_variant_put(k->probe->variant, fact->slot,
-                 given ? fact->best : *ts_slot_value(k->a->in.dossier, fact->slot));
-}
-
-/* The first with each two of the next ones; what is left then. */
+/* The first with each two of the next ones. What a pair says with some answers given depends on
+ * those alone that it reads: it is tried once for each set of these. */
 typedef struct {
   const ts_open_fact *facts;
-  const uint32_t *pairs; /* that read any of them */
-  size_t pair_count;
-  struct {
-    size_t second, third;
-    int left;
-  } at[COMPANY * COMPANY];
   size_t count;
+  uint32_t *pairs; /* that read any of them */
+  unsigned *reads; /* by pair: which, as bits */
+  size_t pair_count, courses;
+  unsigned at[COMPANY * COMPANY]; /* which three, as bits */
+  size_t at_count;
+  int *left; /* by pair and then by company: what it weighs with their answers */
 } companies;
 
-static void try_company(ts_worker *w, void *context, size_t number) {
+static void find_pairs(const ts_probe *p, companies *c) {
+  size_t *place = ts_alloc((p->a->pair_count + 1) * sizeof *place); /* and 1 */
+  c->pairs = ts_alloc((p->a->pair_count + 1) * sizeof *c->pairs);
+  c->reads = ts_alloc((p->a->pair_count + 1) * sizeof *c->reads);
+  for (size_t f = 0; f < c->count; f++)
+    for (uint32_t i = p->pairs_from[c->facts[f].slot]; i < p->pairs_from[c->facts[f].slot + 1];
+         i++) {
+      uint32_t pair = p->pairs_of[i];
+      if (place[pair] == 0) {
+        c->courses += p->a->pairs[pair].courses;
+        c->pairs[c->pair_count++] = pair;
+        place[pair] = c->pair_count;
+      }
+      c->reads[place[pair] - 1] |= 1U << f;
+    }
+  free(place);
+}
+
+static void lay_answers(const asker *k, const companies *c, unsigned which, bool given) {
+  for (size_t f = 0; f < c->count; f++) {
+    uint32_t slot = c->facts[f].slot;
+    if (which >> f & 1)
+      ts_variant_put(k->probe->variant, slot,
+                     given ? c->facts[f].best : *ts_slot_value(k->a->in.dossier, slot));
+  }
+}
+
+/* What it weighs with these answers, and how many courses that ran. */
+typedef struct {
+  bool known;
+  int score;
+  size_t spent;
+} tried;
+
+static tried try_answers(asker *k, const companies *c, unsigned which) {
+  size_t before = k->probe->spent;
+  lay_answers(k, c, which, true);
+  tried t = {true, weigh(k).score, 0};
+  lay_answers(k, c, which, false);
+  t.spent = k->probe->spent - before;
+  k->probe->spent = before;
+  return t;
+}
+
+/* Each company counts as tried, whether it is by itself or not. */
+static void try_companies(ts_worker *w, void *context, size_t number) {
   companies *c = context;
-  asker k = {.probe = w->probe, .a = &w->a, .pairs = c->pairs, .pair_count = c->pair_count};
-  const ts_open_fact *three[] = {&c->facts[0], &c->facts[c->at[number].second],
-                                 &c->facts[c->at[number].third]};
-  for (int i = 0; i < 3; i++) lay_answer(&k, three[i], true);
-  c->at[number].left = weigh(&k).score;
-  for (int i = 0; i < 3; i++) lay_answer(&k, three[i], false);
+  tried by_answers[1 << COMPANY] = {{false, 0, 0}};
+  asker k = {.probe = w->probe, .a = &w->a, .pairs = &c->pairs[number], .pair_count = 1};
+  for (size_t i = 0; i < c->at_count; i++) {
+    unsigned which = c->at[i] & c->reads[number];
+    tried *t = &by_answers[which];
+    if (!t->known) *t = try_answers(&k, c, which);
+    c->left[number * c->at_count + i] = t->score;
+    k.probe->spent += t->spent;
+  }
+}
+
+static int left_by(const companies *c, size_t company) {
+  int sum = 0;
+  for (size_t p = 0; p < c->pair_count; p++) sum += c->left[p * c->at_count + company];
+  return sum;
 }
 
 /* Which two of the next ones take most away together with the first. */
-static void choose_company(ts_crew *crew, companies *c, size_t count, size_t *second,
-                           size_t *third) {
-  size_t best = 0;
-  for (size_t i = 1; i < count; i++)
-    for (size_t m = i + 1; m < count; m++, c->count++)
-      c->at[c->count].second = i, c->at[c->count].third = m;
-  ts_crew_try(crew, c->count, c->count, try_company, c);
+static void choose_company(ts_crew *crew, companies *c, size_t *second, size_t *third) {
+  int least = INT_MAX;
   for (size_t i = 1; i < c->count; i++)
-    if (c->at[i].left < c->at[best].left) best = i;
-  *second = c->at[best].second;
-  *third = c->at[best].third;
+    for (size_t m = i + 1; m < c->count; m++) c->at[c->at_count++] = 1U | 1U << i | 1U << m;
+  c->left = ts_alloc((c->pair_count * c->at_count + 1) * sizeof *c->left);
+  ts_crew_try(crew, c->pair_count, c->pair_count, try_companies, c);
+  for (size_t i = 1, n = 0; i < c->count; i++)
+    for (size_t m = i + 1; m < c->count; m++, n++) {
+      int left = left_by(c, n);
+      if (left >= least) continue;
+      least = left;
+      *second = i;
+      *third = m;
+    }
+  free(c->left);
 }
 
 static void move_up(ts_open_fact *facts, size_t from, size_t to) {
@@ -329,12 +366,12 @@ static void move_up(ts_open_fact *facts, size_t from, size_t to) {
 static void put_company_next(ts_crew *crew, ts_open_fact *facts, size_t count) {
   if (count > COMPANY) count = COMPANY;
   if (count < 4 || facts[0].removes == 0) return;
-  uint32_t *pairs = ts_alloc((crew->a->pair_count + 1) * sizeof *pairs);
-  companies c = {.facts = facts, .pairs = pairs};
-  size_t courses, second = 1, third = 2;
-  c.pair_count = pairs_of_all(ts_crew_probe(crew), facts, count, pairs, &courses);
-  if (courses <= COMPANY_COURSES) choose_company(crew, &c, count, &second, &third);
-  free(pairs);
+  companies c = {.facts = facts, .count = count};
+  size_t second = 1, third = 2;
+  find_pairs(ts_crew_probe(crew), &c);
+  if (c.courses <= COMPANY_COURSES) choose_company(crew, &c, &second, &third);
+  free(c.pairs);
+  free(c.reads);
   move_up(facts, third, 1); /* then `second`, which stood before it, is one further on */
   move_up(facts, second + 1, 1);
 }

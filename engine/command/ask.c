@@ -37,7 +37,7 @@ typedef struct {
 /* What an answer does not bear on is taken over from before it. */
 static ts_assessment *assess(const asker *k) {
   ts_assess_inputs inputs = session_inputs(k->s, k->options->words[0]);
-  inputs.questions_only = true;
+  inputs.questions_only = inputs.without_words = true;
   inputs.before = k->now;
   inputs.for_next = true;
   return ts_assess(&inputs, k->s->problems);

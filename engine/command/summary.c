@@ -1,5 +1,5 @@
 /* The assessment in a screenful. */
-#include "assess/assessment.h"
+#include "assess/wording.h"
 #include "base/text.h"
 #include "command/command.h"
 #include <stdarg.h>
@@ -11,6 +11,7 @@ enum { FINDINGS_SHOWN = 8, DUTIES_SHOWN = 5, QUESTIONS_SHOWN = 5, FAILURES_SHOWN
 typedef struct {
   const ts_session *s;
   const ts_assessment *a;
+  ts_wording *wording;
   ts_word word; /* TS_STOP or TS_HAZARD */
   bool *shown;  /* by rule */
 } session_view;
@@ -111,12 +112,15 @@ static void add_to_row(const ts_assessment *a, const ts_finding *f, task_row *ro
                 ts_matrix_band(a->in.matrix, now->worst.likelihood, now->worst.severity)->above;
 }
 
-static task_row row_of(const ts_assessment *a, ts_subject task) {
-  task_row row = {0, 0, 0, 0};
-  for (size_t i = 0; i < a->finding_count; i++)
-    if (ts_leads_to(a->in.dossier, a->findings[i].subject, "task") == task)
-      add_to_row(a, &a->findings[i], &row);
-  return row;
+/* By task, and last what is outside all of them. */
+static task_row *all_rows(const ts_assessment *a, ts_arena *arena) {
+  ts_subject subjects = ts_subject_count(a->in.dossier);
+  task_row *rows = ts_arena_alloc(arena, ((size_t)subjects + 1) * sizeof *rows);
+  for (size_t i = 0; i < a->finding_count; i++) {
+    ts_subject task = ts_leads_to(a->in.dossier, a->findings[i].subject, "task");
+    add_to_row(a, &a->findings[i], &rows[task != TS_NO_SUBJECT ? task : subjects]);
+  }
+  return rows;
 }
 
 /* One cell for each band: what is sure even at best, what may be, and nothing. */
@@ -148,21 +152,22 @@ static void tasks(const ts_session *s, const ts_assessment *a) {
   for (int place = 1; place <= (int)s->matrix->band_count; place++)
     printf("%-4s", band_at(s->matrix, place)->letter);
   printf("  %-9s %5s %5s\n", "worst", "above", "stops");
-  for (ts_subject subject = 0; subject < ts_subject_count(s->dossier); subject++) {
+  const task_row *rows = all_rows(a, s->arena);
+  ts_subject subjects = ts_subject_count(s->dossier);
+  for (ts_subject subject = 0; subject < subjects; subject++) {
     const ts_subject_info *info = ts_subject_at(s->dossier, subject);
     if (!ts_same(info->entity->name, "task")) continue;
-    task_row row = row_of(a, subject);
-    task_line(s->matrix, info->path, a->labels[subject], &row);
+    task_line(s->matrix, info->path, a->labels[subject], &rows[subject]);
   }
-  task_row rest = row_of(a, TS_NO_SUBJECT);
-  task_line(s->matrix, "", "sites, people, days, production", &rest);
+  task_line(s->matrix, "", "sites, people, days, production", &rows[subjects]);
 }
 
 /* ---- findings ----------------------------------------------------------------------- */
 
-static void place(const ts_finding_view *f) {
+static void place(const session_view *v, size_t index, const ts_finding_view *f) {
+  const char *because = ts_wording_because(v->wording, &v->a->findings[index]);
   line("            ", "%s: %s", f->subject, f->subject_label);
-  if (f->because != NULL && f->because[0] != '\0') print_folded("            ", f->because);
+  if (because != NULL && because[0] != '\0') print_folded("            ", because);
 }
 
 static void stop(const ts_finding_view *f) {
@@ -170,7 +175,6 @@ static void stop(const ts_finding_view *f) {
   char head[32];
   snprintf(head, sizeof head, "  STOP %-5s ", f->id);
   line(head, "%s%s%s%s", f->title, f->about[0] ? ": " : "", f->about, sure);
-  place(f);
 }
 
 static void hazard(const ts_session *s, const ts_finding_view *f) {
@@ -181,7 +185,6 @@ static void hazard(const ts_session *s, const ts_finding_view *f) {
            f->id);
   line(head, "%s%s%s (%s%s)", f->title, f->about[0] ? ": " : "", f->about, band->word,
        f->standing[TS_IN_PLACE].settled ? "" : " at worst");
-  place(f);
 }
 
 /* One rule often finds the same on many subjects: the worst is shown, the others are counted. */
@@ -219,6 +222,7 @@ static void standing_findings(const session_view *v, const char *title) {
       stop(&f);
     else
       hazard(v->s, &f);
+    place(v, i, &f);
     others(v, i);
   }
   if (shown > FINDINGS_SHOWN) printf("  and %zu more rules\n", shown - FINDINGS_SHOWN);
@@ -270,9 +274,10 @@ static void where_to_look(const ts_assessment *a) {
 }
 
 static void show(const ts_session *s, const ts_assessment *a, ts_word word, const char *title) {
-  session_view view = {.s = s, .a = a, .word = word};
+  session_view view = {.s = s, .a = a, .wording = ts_wording_new(a), .word = word};
   view.shown = ts_arena_alloc(s->arena, (ts_rule_count(s->packs) + 1) * sizeof *view.shown);
   standing_findings(&view, title);
+  ts_wording_free(view.wording);
 }
 
 void print_summary(const ts_session *session, const ts_assessment *assessment) {

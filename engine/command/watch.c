@@ -84,7 +84,7 @@ static void part(void *context, double part) {
 static ts_assessment *assess(const watcher *w, ts_session *s) {
   watch_progress progress = {progress_new(), w};
   ts_assess_inputs inputs = session_inputs(s, w->options->words[0]);
-  inputs.questions_only = true;
+  inputs.questions_only = inputs.without_words = true;
   inputs.before = w->last;
   inputs.for_next = true;
   inputs.progress = part;

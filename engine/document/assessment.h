@@ -54,7 +54,8 @@ void ts_paper_charts(ts_paper *paper);
 typedef void ts_paper_child(ts_paper *paper, size_t number);
 void ts_paper_each(ts_paper *paper, size_t count, const bool *only, ts_paper_child *child);
 
-/* What two assessments are compared by (document/compare.h), of some of it. Malloc'd. */
+/* What two assessments are compared by (document/compare.h), of all or some of it; where it is of
+ * some facts, without the inputs and controls, which are then the same. Malloc'd. */
 void ts_assessment_write_some(const ts_assessment *assessment, ts_paper_some only, char **bytes,
                               size_t *length);
 

@@ -108,13 +108,9 @@ bool ts_compare_made(const ts_assessment *const made[2], char **xml, size_t *len
   differ d = {.arena = ts_arena_new(), .made = {made[OLD], made[NEW]}};
   char *bytes[BOTH];
   size_t lengths[BOTH];
-  bool some = values_alone(made);
-  if (some) find_facts(&d), find_findings(&d);
+  if (values_alone(made)) find_facts(&d), find_findings(&d);
   for (int s = OLD; s < BOTH; s++)
-    if (some)
-      ts_assessment_write_some(made[s], d.some[s], &bytes[s], &lengths[s]);
-    else
-      ts_assessment_write(made[s], &bytes[s], &lengths[s]);
+    ts_assessment_write_some(made[s], d.some[s], &bytes[s], &lengths[s]);
   ts_arena_free(d.arena);
   bool good = ts_compare((const char *const *)bytes, lengths, names, xml, length, problems);
   for (int s = OLD; s < BOTH; s++) free(bytes[s]);

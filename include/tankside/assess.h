@@ -107,6 +107,9 @@ typedef struct {
   void *wanted_context;
   bool scores_only; /* without margins, ways down, conditions, questions and remedies */
   bool questions_only; /* of all those: for asking one after another */
+  /* Findings say how they stand and what they rest on, and neither why nor by which numbers: a
+   * screen shows that of a few (assess/wording.h). Not for writing. */
+  bool without_words;
   /* An assessment of the same packs and matrix over a dossier that is alike but for values of
    * facts: what no changed fact bears on is taken over from it, which is faster and comes to the
    * same. From any other nothing is taken. It and its dossier must live until ts_assess returns.
@@ -144,5 +147,11 @@ char *ts_inputs_digest(const ts_assess_inputs *inputs, char digest[65]);
  * bytes are malloc'd and NUL-terminated; the caller frees them. The same inputs give the same
  * bytes. */
 void ts_assessment_write(const ts_assessment *assessment, char **bytes, size_t *length);
+
+/* The same bytes, handed over piece by piece as they are written, so that a long assessment is never held as
+ * text. False as soon as `take` was; it is not called again then. */
+bool ts_assessment_write_to(const ts_assessment *assessment,
+                            bool (*take)(void *context, const char *bytes, size_t length),
+                            void *context);
 
 #endif
