@@ -217,18 +217,33 @@ static void assess_subject(ts_worker *w, void *context, size_t number) {
   all->parts[number] = (part){&w->a, from, extent_of(&w->a)};
 }
 
-#define JOIN(list, count, capacity, first, end)                                                    \
-  for (size_t i = (first); i < (end); i++) {                                                       \
-    TS_GROW(a->list, a->count, a->capacity);                                                       \
-    a->list[a->count++] = p->by->list[i];                                                          \
-  }
+#define JOIN(list, count, first, end)                                                              \
+  for (size_t i = (first); i < (end); i++) a->list[a->count++] = p->by->list[i];
 
 static void join(ts_assessment *a, const part *p) {
-  JOIN(findings, finding_count, finding_capacity, p->from.findings, p->to.findings)
-  JOIN(duties, duty_count, duty_capacity, p->from.duties, p->to.duties)
-  JOIN(pairs, pair_count, pair_capacity, p->from.pairs, p->to.pairs)
-  JOIN(failures, failure_count, failure_capacity, p->from.failures, p->to.failures)
-  JOIN(asked, asked_count, asked_capacity, p->from.asked, p->to.asked)
+  JOIN(findings, finding_count, p->from.findings, p->to.findings)
+  JOIN(duties, duty_count, p->from.duties, p->to.duties)
+  JOIN(pairs, pair_count, p->from.pairs, p->to.pairs)
+  JOIN(failures, failure_count, p->from.failures, p->to.failures)
+  JOIN(asked, asked_count, p->from.asked, p->to.asked)
+}
+
+/* For all that the workers have, and no more. */
+static void make_room(ts_assessment *a, const ts_crew *crew) {
+  extent all = {0};
+  for (size_t i = 0; i < crew->count; i++) {
+    extent its = extent_of(&crew->workers[i].a);
+    all.findings += its.findings;
+    all.duties += its.duties;
+    all.pairs += its.pairs;
+    all.failures += its.failures;
+    all.asked += its.asked;
+  }
+  TS_RESERVE(a->findings, all.findings, a->finding_capacity);
+  TS_RESERVE(a->duties, all.duties, a->duty_capacity);
+  TS_RESERVE(a->pairs, all.pairs, a->pair_capacity);
+  TS_RESERVE(a->failures, all.failures, a->failure_capacity);
+  TS_RESERVE(a->asked, all.asked, a->asked_capacity);
 }
 
 static size_t skips_shown(const ts_look *look) {
@@ -268,6 +283,7 @@ static void assess_all(ts_assessment *a, ts_crew *crew) {
   whole all = {ts_alloc((ts_subject_count(a->in.dossier) + 1) * sizeof *all.parts), reuse};
   crew->to = a->in.scores_only ? 1 : 0.2;
   ts_crew_find(crew, assess_subject, &all);
+  make_room(a, crew);
   for (ts_subject s = 0; s < ts_subject_count(a->in.dossier); s++) join(a, &all.parts[s]);
   for (size_t i = 0; i < crew->count; i++) join_looks(a, &crew->workers[i].a);
   free(all.parts);

@@ -7,6 +7,7 @@
 
 #include "assess/matrix.h"
 #include "base/arena.h"
+#include "base/pool.h"
 #include "rule/rule.h"
 #include "tankside/assess.h"
 
@@ -194,6 +195,7 @@ typedef struct {
 
 struct ts_assessment {
   ts_arena *arena;
+  ts_pool *pool; /* of what goes into the arena, while findings are made */
   ts_assess_inputs in;
   ts_finding *findings; /* ordered as in the document */
   size_t finding_count, finding_capacity;

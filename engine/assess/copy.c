@@ -1,68 +1,91 @@
 #include "assess/copy.h"
+#include <stdlib.h>
 #include <string.h>
 
-static const char **copy_texts(ts_arena *arena, const char *const *texts, size_t count) {
-  const char **copy = ts_arena_alloc(arena, (count + 1) * sizeof *copy);
-  for (size_t i = 0; i < count; i++) copy[i] = ts_arena_copy(arena, texts[i]);
-  return copy;
+/* Structs are filled field by field into zeroed memory, so that equal ones have equal bytes. */
+
+static const char *const *copy_texts(ts_pool *pool, const char *const *texts, size_t count) {
+  const char **copy = ts_alloc(count * sizeof *copy);
+  for (size_t i = 0; i < count; i++) copy[i] = ts_pool_text(pool, texts[i]);
+  const void *kept = ts_pool_keep(pool, copy, count * sizeof *copy);
+  free(copy);
+  return kept;
 }
 
-static const ts_range *copy_arguments(ts_arena *arena, const ts_shown *value) {
+static const ts_range *copy_arguments(ts_pool *pool, const ts_shown *value) {
   if (value->function == NULL) return NULL;
-  size_t size = (size_t)value->function->count * sizeof(ts_range);
-  return memcpy(ts_arena_alloc(arena, size), value->arguments, size);
+  return ts_pool_keep(pool, value->arguments, (size_t)value->function->count * sizeof(ts_range));
 }
 
-static const ts_shown *copy_values(ts_arena *arena, const ts_shown *values, size_t count) {
-  ts_shown *copy = ts_arena_alloc(arena, (count + 1) * sizeof *copy);
+static const ts_shown *copy_values(ts_pool *pool, const ts_shown *values, size_t count) {
+  ts_shown *copy = ts_alloc(count * sizeof *copy);
   for (size_t i = 0; i < count; i++) {
-    copy[i] = values[i];
-    copy[i].name = ts_arena_copy(arena, values[i].name);
-    copy[i].shown = ts_arena_copy(arena, values[i].shown);
-    copy[i].working = ts_arena_copy(arena, values[i].working);
-    copy[i].names = ts_arena_copy(arena, values[i].names);
-    copy[i].withheld = ts_arena_copy(arena, values[i].withheld);
-    copy[i].arguments = copy_arguments(arena, &values[i]);
+    copy[i].name = ts_pool_text(pool, values[i].name);
+    copy[i].shown = ts_pool_text(pool, values[i].shown);
+    copy[i].working = ts_pool_text(pool, values[i].working);
+    copy[i].names = ts_pool_text(pool, values[i].names);
+    copy[i].withheld = ts_pool_text(pool, values[i].withheld);
+    copy[i].range = values[i].range;
+    copy[i].dim = values[i].dim;
+    copy[i].function = values[i].function;
+    copy[i].arguments = copy_arguments(pool, &values[i]);
   }
-  return copy;
+  const void *kept = ts_pool_keep(pool, copy, count * sizeof *copy);
+  free(copy);
+  return kept;
 }
 
-static const uint32_t *copy_slots(ts_arena *arena, const uint32_t *slots, size_t count) {
-  uint32_t *copy = ts_arena_alloc(arena, (count + 1) * sizeof *copy);
-  if (count > 0) memcpy(copy, slots, count * sizeof *copy);
-  return copy;
-}
-
-static const ts_decision *copy_decisions(ts_arena *arena, const ts_decision *all, size_t count) {
-  ts_decision *copy = ts_arena_alloc(arena, (count + 1) * sizeof *copy);
+static const ts_decision *copy_decisions(ts_pool *pool, const ts_decision *all, size_t count) {
+  ts_decision *copy = ts_alloc(count * sizeof *copy);
   for (size_t i = 0; i < count; i++) {
-    copy[i] = all[i];
-    copy[i].text = ts_arena_copy(arena, all[i].text);
-    copy[i].withheld = ts_arena_copy(arena, all[i].withheld);
+    copy[i].text = ts_pool_text(pool, all[i].text);
+    copy[i].withheld = ts_pool_text(pool, all[i].withheld);
+    copy[i].taken = all[i].taken;
+    copy[i].settled = all[i].settled;
   }
-  return copy;
+  const void *kept = ts_pool_keep(pool, copy, count * sizeof *copy);
+  free(copy);
+  return kept;
 }
 
-const ts_spoken *ts_spoken_copy(ts_arena *arena, const ts_course *course,
-                                const ts_outcome *outcome) {
-  ts_spoken *said = ts_arena_alloc(arena, sizeof *said);
+static void copy_numbers(ts_outcome *o, const ts_outcome *from) {
+  o->word = from->word;
+  o->likelihood = from->likelihood;
+  o->severity = from->severity;
+  o->state = from->state;
+  o->holds_from = from->holds_from;
+  o->holds_to = from->holds_to;
+  o->discreet = from->discreet;
+  o->control_count = from->control_count;
+  o->scored_controls = from->scored_controls;
+  o->decision_count = from->decision_count;
+  o->fact_count = from->fact_count;
+  o->line = from->line;
+  o->value_count = from->value_count;
+  o->call_count = from->call_count;
+}
+
+const ts_spoken *ts_spoken_copy(ts_pool *pool, const ts_course *course, const ts_outcome *outcome) {
+  ts_spoken *said = ts_alloc(sizeof *said);
   ts_outcome *o = &said->outcome;
-  *o = *outcome;
+  copy_numbers(o, outcome);
   if (o->decision_count > course->decision_count) o->decision_count = course->decision_count;
-  said->decisions = copy_decisions(arena, course->decisions, o->decision_count);
-  o->about = ts_arena_copy(arena, outcome->about ? outcome->about : "");
-  o->instrument = ts_arena_copy(arena, outcome->instrument);
-  o->section = ts_arena_copy(arena, outcome->section);
-  o->from = ts_arena_copy(arena, outcome->from);
-  o->to = ts_arena_copy(arena, outcome->to);
-  o->evidence = ts_arena_copy(arena, outcome->evidence);
-  o->because = ts_arena_copy(arena, outcome->because);
-  o->because_withheld = ts_arena_copy(arena, outcome->because_withheld);
-  o->form = ts_arena_copy(arena, outcome->form);
-  o->who = ts_arena_copy(arena, outcome->who);
-  o->values = copy_values(arena, outcome->values, outcome->value_count);
-  o->controls = copy_texts(arena, outcome->controls, outcome->control_count);
-  o->facts = copy_slots(arena, outcome->facts, outcome->fact_count);
-  o->calls = copy_texts(arena, outcome->calls, outcome->call_count);
-  return said;
+  said->decisions = copy_decisions(pool, course->decisions, o->decision_count);
+  o->about = ts_pool_text(pool, outcome->about ? outcome->about : "");
+  o->instrument = ts_pool_text(pool, outcome->instrument);
+  o->section = ts_pool_text(pool, outcome->section);
+  o->from = ts_pool_text(pool, outcome->from);
+  o->to = ts_pool_text(pool, outcome->to);
+  o->evidence = ts_pool_text(pool, outcome->evidence);
+  o->because = ts_pool_text(pool, outcome->because);
+  o->because_withheld = ts_pool_text(pool, outcome->because_withheld);
+  o->form = ts_pool_text(pool, outcome->form);
+  o->who = ts_pool_text(pool, outcome->who);
+  o->values = copy_values(pool, outcome->values, outcome->value_count);
+  o->controls = copy_texts(pool, outcome->controls, outcome->control_count);
+  o->facts = ts_pool_keep(pool, outcome->facts, outcome->fact_count * sizeof *o->facts);
+  o->calls = copy_texts(pool, outcome->calls, outcome->call_count);
+  const ts_spoken *kept = ts_pool_keep(pool, said, sizeof *said);
+  free(said);
+  return kept;
 }

@@ -4,8 +4,8 @@
 
 #include "assess/assessment.h"
 
-/* A deep copy of one outcome and of the decisions of its course it hangs on. */
-const ts_spoken *ts_spoken_copy(ts_arena *arena, const ts_course *course,
-                                const ts_outcome *outcome);
+/* A deep copy of one outcome and of the decisions of its course it hangs on. Most of it is said of many
+ * subjects and in several views. */
+const ts_spoken *ts_spoken_copy(ts_pool *pool, const ts_course *course, const ts_outcome *outcome);
 
 #endif

@@ -20,6 +20,7 @@ static size_t worth_having(const ts_assess_inputs *in) {
 static ts_assessment part_of(const ts_assessment *a) {
   ts_assessment part = {.arena = ts_arena_new(), .in = a->in, .labels = a->labels};
   size_t rules = ts_rule_count(a->in.packs) + 1, slots = ts_slot_count(a->in.dossier) + 1;
+  part.pool = ts_pool_new(part.arena);
   part.looks = ts_arena_alloc(part.arena, rules * sizeof *part.looks);
   part.read = ts_arena_alloc(part.arena, slots * sizeof *part.read);
   return part;
@@ -38,6 +39,7 @@ void ts_crew_free(ts_crew *crew) {
   for (size_t i = 0; i < crew->count; i++) {
     ts_worker *w = &crew->workers[i];
     ts_touched_free(w->touched);
+    free(w->marks);
     ts_probe_free(w->probe);
     ts_evaluator_free(w->evaluator);
     ts_arena_take_over(crew->a->arena, w->a.arena);
@@ -67,6 +69,7 @@ static void find_one(void *context, size_t worker, size_t number) {
   if (w->evaluator == NULL) {
     w->evaluator = ts_evaluator_new(w->a.in.packs, w->a.in.dossier);
     w->laid = ts_laid_of(&w->a.in);
+    ts_evaluator_record(w->evaluator);
     if (w->a.in.for_next) w->ear = ts_ear_new(w->a.in.dossier);
   }
   if (worker == 0) tell(o->crew, number, ts_subject_count(w->a.in.dossier));
@@ -89,6 +92,7 @@ void ts_crew_found(ts_crew *crew) {
     free(w->a.duties);
     free(w->a.pairs);
     free(w->a.failures);
+    ts_pool_free(w->a.pool);
     free(w->a.asked);
     ts_arena *own = w->a.arena;
     w->a = *crew->a;

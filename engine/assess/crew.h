@@ -18,6 +18,7 @@ typedef struct {
   ts_ear ear;          /* the same, where another assessment comes after */
   ts_probe *probe;     /* afterwards */
   ts_touched *touched; /* once asked for */
+  bool *marks;         /* by pair, once asked for: none is set between two jobs */
   size_t spent;        /* courses it ran in this round */
 } ts_worker;
 

@@ -4,6 +4,7 @@
 #include "base/sort.h"
 #include "base/text.h"
 #include <stdlib.h>
+#include <string.h>
 
 typedef struct {
   ts_assessment *assessment;
@@ -21,7 +22,7 @@ static ts_finding *finding_new(const merger *m, ts_word word, const char *about)
   ts_finding made = {.rule = m->rule,
                      .subject = m->subject,
                      .word = word,
-                     .about = ts_arena_copy(a->arena, about)};
+                     .about = ts_pool_text(a->pool, about)};
   for (int v = 0; v < TS_VIEWS; v++) made.view[v].standing.settled = true;
   if (word == TS_DUTY) {
     TS_GROW(a->duties, a->duty_count, a->duty_capacity);
@@ -51,17 +52,19 @@ static ts_finding *finding_for(const merger *m, ts_word word, const char *about)
 static const ts_spoken *without_words(const merger *m, const ts_side *side) {
   const ts_course *course = &m->evaluation->courses[side->course];
   ts_outcome outcome = course->outcomes[side->outcome];
-  ts_arena *arena = m->assessment->arena;
-  uint32_t *facts = ts_arena_keep(arena, outcome.facts, outcome.fact_count * sizeof *facts);
+  uint32_t *facts = ts_alloc(outcome.fact_count * sizeof *facts);
+  if (outcome.fact_count > 0) memcpy(facts, outcome.facts, outcome.fact_count * sizeof *facts);
   outcome.fact_count = ts_sort_once_each(facts, outcome.fact_count);
   outcome.facts = facts;
-  return ts_spoken_copy(arena, course, &outcome);
+  const ts_spoken *said = ts_spoken_copy(m->assessment->pool, course, &outcome);
+  free(facts);
+  return said;
 }
 
 static const ts_spoken *words_of(const merger *m, const ts_side *side) {
   if (m->assessment->in.without_words) return without_words(m, side);
   const ts_course *course = ts_course_worded(m->evaluator, side->course);
-  return ts_spoken_copy(m->assessment->arena, course, &course->outcomes[side->outcome]);
+  return ts_spoken_copy(m->assessment->pool, course, &course->outcomes[side->outcome]);
 }
 
 /* What an unresolved rule that said no hazard gets: nothing to hang words on. */
@@ -70,7 +73,7 @@ static const ts_spoken *no_words(const merger *m) {
       "too much is not known: not every course of this rule could be seen";
   static const ts_course nothing = {.applies = true};
   ts_outcome words = {.word = TS_HAZARD, .about = "", .because = text, .because_withheld = text};
-  return ts_spoken_copy(m->assessment->arena, &nothing, &words);
+  return ts_spoken_copy(m->assessment->pool, &nothing, &words);
 }
 
 static bool same_place(const ts_side *a, const ts_side *b) {

@@ -46,7 +46,7 @@ typedef struct {
   const char **last; /* by slot: id of the finding that named it last */
   ts_text *names;    /* by number: ids of findings */
   ts_open_fact *facts;
-  size_t count;
+  size_t count, capacity;
 } lister;
 
 /* Not known, or stated as more than one thing. */
@@ -64,7 +64,8 @@ static bool is_open(const ts_dossier *dossier, uint32_t slot) {
 static void name_open(lister *l, uint32_t slot, const char *id) {
   if (!is_open(l->assessment->in.dossier, slot) || l->last[slot] == id) return;
   if (l->place[slot] == 0) {
-    l->facts[l->count].slot = slot;
+    TS_GROW(l->facts, l->count, l->capacity);
+    l->facts[l->count] = (ts_open_fact){.slot = slot};
     l->place[slot] = (uint32_t)++l->count;
   }
   ts_text *names = &l->names[l->place[slot] - 1];
@@ -96,14 +97,15 @@ ts_open_fact *ts_open_facts(const ts_assessment *assessment, size_t *count) {
   l.place = ts_arena_alloc(l.scratch, slots * sizeof *l.place);
   l.last = ts_arena_alloc(l.scratch, slots * sizeof *l.last);
   l.names = ts_arena_alloc(l.scratch, slots * sizeof *l.names);
-  l.facts = ts_arena_alloc(assessment->arena, slots * sizeof *l.facts);
   name_all(&l, assessment->findings, assessment->finding_count);
   name_all(&l, assessment->duties, assessment->duty_count);
   for (size_t i = 0; i < l.count; i++) {
     l.facts[i].findings = ts_arena_copy(assessment->arena, l.names[i].data);
     ts_text_release(&l.names[i]);
   }
+  ts_open_fact *kept = ts_arena_keep(assessment->arena, l.facts, l.count * sizeof *kept);
   *count = l.count;
+  free(l.facts);
   ts_arena_free(l.scratch);
-  return l.facts;
+  return kept;
 }

@@ -33,7 +33,7 @@ typedef struct {
   size_t control_count;
   uint32_t *pairs; /* what any of them can touch, and what is above the line now */
   size_t pair_count, pair_capacity;
-  bool *taken; /* by pair, while they are gathered */
+  bool *taken; /* by pair, while they are gathered; none is before and after */
   control_set demands[DEMANDS];
   size_t demand_count;
   size_t *left; /* findings above the line with the set last tried */
@@ -87,7 +87,6 @@ static void add_pair(healer *h, size_t pair) {
 
 static void gather_pairs(healer *h) {
   ts_arena *scratch = ts_arena_new();
-  h->taken = ts_alloc((h->a->pair_count + 1) * sizeof *h->taken);
   for (size_t i = 0; i < h->control_count; i++) {
     size_t count;
     const uint32_t *touched =
@@ -99,7 +98,7 @@ static void gather_pairs(healer *h) {
     size_t pair = ts_pair_of(h->a, f);
     if (pair != SIZE_MAX && above_now(h->a, f)) add_pair(h, pair);
   }
-  free(h->taken);
+  for (size_t i = 0; i < h->pair_count; i++) h->taken[h->pairs[i]] = false;
   ts_arena_free(scratch);
 }
 
@@ -265,6 +264,8 @@ static void heal_one(ts_worker *w, void *context, size_t number) {
   healer h = healer_for(all, &w->a, all->todo[number]);
   h.probe = w->probe;
   h.touched = ts_worker_touched(w);
+  if (w->marks == NULL) w->marks = ts_alloc((w->a.pair_count + 1) * sizeof *w->marks);
+  h.taken = w->marks;
   all->remedies[number].task = TS_NO_SUBJECT;
   if (!ts_probe_is_spent(w->probe)) heal_task(&h, &all->remedies[number]);
 }

@@ -131,25 +131,25 @@ const ts_asked *ts_reuse_find(const ts_reuse *reuse, size_t rule, ts_subject sub
   return asked;
 }
 
-static const ts_spoken *spoken_again(ts_arena *arena, const ts_spoken *spoken) {
+static const ts_spoken *spoken_again(ts_pool *pool, const ts_spoken *spoken) {
   if (spoken == NULL) return NULL;
   ts_course course = {.decisions = spoken->decisions,
                       .decision_count = spoken->outcome.decision_count};
-  return ts_spoken_copy(arena, &course, &spoken->outcome);
+  return ts_spoken_copy(pool, &course, &spoken->outcome);
 }
 
 /* As it was when it was found: numbers, waivers and what would change it come later. */
-static ts_finding found_again(ts_arena *arena, const ts_finding *f) {
+static ts_finding found_again(ts_pool *pool, const ts_finding *f) {
   ts_finding again = {.rule = f->rule,
                       .subject = f->subject,
                       .word = f->word,
-                      .about = ts_arena_copy(arena, f->about)};
+                      .about = ts_pool_text(pool, f->about)};
   for (int v = 0; v < TS_VIEWS; v++) {
     const ts_case *was = &f->view[v];
     ts_case *is = &again.view[v];
     *is = *was;
-    is->worst = spoken_again(arena, was->worst);
-    is->best = was->best == was->worst ? is->worst : spoken_again(arena, was->best);
+    is->worst = spoken_again(pool, was->worst);
+    is->best = was->best == was->worst ? is->worst : spoken_again(pool, was->best);
   }
   return again;
 }
@@ -184,11 +184,11 @@ void ts_reuse_take(const ts_reuse *r, const ts_asked *asked, ts_assessment *into
   size_t by = (size_t)(asked - r->before->asked);
   for (uint32_t i = r->findings.from[by]; i < r->findings.from[by + 1]; i++) {
     TS_GROW(into->findings, into->finding_count, into->finding_capacity);
-    into->findings[into->finding_count++] = found_again(into->arena, r->findings.at[i]);
+    into->findings[into->finding_count++] = found_again(into->pool, r->findings.at[i]);
   }
   for (uint32_t i = r->duties.from[by]; i < r->duties.from[by + 1]; i++) {
     TS_GROW(into->duties, into->duty_count, into->duty_capacity);
-    into->duties[into->duty_count++] = found_again(into->arena, r->duties.at[i]);
+    into->duties[into->duty_count++] = found_again(into->pool, r->duties.at[i]);
   }
   for (size_t i = 0; i < asked->rest_count; i++) into->read[asked->rests[i]] = true;
   take_pair(asked, r->before, into);

@@ -26,10 +26,10 @@ struct ts_shifts {
   ts_probe *probe;
   ts_touched *touched;
   ts_assessment *a;
-  memory **of_slot, **of_scope; /* what is known, by the slot moved or by where controls stand */
+  /* What is known of what was tried everywhere, by the slot moved or by where controls stand; and
+   * of what was tried near something, by that. */
+  memory **of_slot, **of_scope, **of_near;
   size_t capacity;
-  size_t *within; /* by subject: the search that last found it covered by what is near */
-  size_t searches;
   memory **waiting;
   size_t waiting_count, waiting_capacity;
 };
@@ -37,19 +37,18 @@ struct ts_shifts {
 ts_shifts *ts_shifts_new(ts_probe *probe, ts_touched *touched, ts_assessment *a) {
   ts_shifts *s = ts_alloc(sizeof *s);
   size_t slots = ts_slot_count(a->in.dossier), subjects = ts_subject_count(a->in.dossier);
-  memory **places = ts_alloc((slots + subjects + 1) * sizeof *places);
-  for (size_t i = 0; i <= slots + subjects; i++) places[i] = NULL;
+  memory **places = ts_alloc((slots + 2 * subjects + 1) * sizeof *places);
+  for (size_t i = 0; i <= slots + 2 * subjects; i++) places[i] = NULL;
   *s = (ts_shifts){.probe = probe, .touched = touched, .a = a};
   s->of_slot = places;
   s->of_scope = places + slots;
-  s->within = ts_alloc((subjects + 1) * sizeof *s->within);
+  s->of_near = s->of_scope + subjects;
   return s;
 }
 
 void ts_shifts_free(ts_shifts *s) {
   if (s == NULL) return;
   free(s->of_slot);
-  free(s->within);
   free(s->waiting);
   free(s);
 }
@@ -85,23 +84,25 @@ static void add_pair(pair_list *list, uint32_t pair) {
   list->pairs[list->count++] = pair;
 }
 
-static void touched_by_slot(const ts_probe *p, uint32_t slot, pair_list *list) {
-  for (uint32_t i = p->pairs_from[slot]; i < p->pairs_from[slot + 1]; i++)
-    add_pair(list, p->pairs_of[i]);
-  /* Derived facts are read with what they are made of, so those pairs are here already. */
+/* Derived facts are read with what they are made of, so the pairs that read them are here already.
+ */
+static pair_list touched_by_slot(const ts_probe *p, uint32_t slot) {
+  return (pair_list){.pairs = p->pairs_of + p->pairs_from[slot],
+                     .count = p->pairs_from[slot + 1] - p->pairs_from[slot]};
 }
 
-static void touched_by(const ts_shifts *s, const ts_try *tried, pair_list *list) {
-  ts_arena *scratch = ts_arena_new();
-  if (tried->slot != TS_NO_SLOT) touched_by_slot(s->probe, tried->slot, list);
+static pair_list touched_by_controls(const ts_shifts *s, const ts_try *tried, ts_arena *scratch) {
+  pair_list list = {0};
   for (size_t i = 0; i < tried->control_count; i++) {
     size_t count;
     const uint32_t *pairs =
         ts_pairs_touched(s->touched, tried->controls[i], tried->scope, scratch, &count);
-    for (size_t k = 0; k < count; k++) add_pair(list, pairs[k]);
+    for (size_t k = 0; k < count; k++) add_pair(&list, pairs[k]);
   }
-  if (list->count > 0) list->count = ts_sort_once_each(list->pairs, list->count);
-  ts_arena_free(scratch);
+  if (list.count > 0) list.count = ts_sort_once_each(list.pairs, list.count);
+  uint32_t *kept = ts_arena_keep(scratch, list.pairs, list.count * sizeof *kept);
+  free(list.pairs);
+  return (pair_list){.pairs = kept, .count = list.count};
 }
 
 /* ---- what it does there ---------------------------------------------------------------- */
@@ -187,32 +188,32 @@ static const ts_shift *kept(ts_arena *arena, shift_list *list, size_t *count) {
   return copy;
 }
 
-/* Those within `near` first; the others in their order, as many as are looked at. */
-static void keep_nearest(ts_shifts *s, ts_subject near, pair_list *list) {
-  uint32_t *nearest = ts_alloc(LOOKED_AT * sizeof *nearest);
-  size_t count = 0, covered;
-  const ts_subject *subjects = ts_covered_by(s->touched, near, &covered);
-  s->searches++;
-  for (size_t i = 0; i < covered; i++) s->within[subjects[i]] = s->searches;
-  for (int pass = 0; pass < 2; pass++)
-    for (size_t i = 0; i < list->count && count < LOOKED_AT; i++) {
-      bool within = s->within[s->probe->a->pairs[list->pairs[i]].subject] == s->searches;
-      if (within == (pass == 0)) nearest[count++] = list->pairs[i];
-    }
-  free(list->pairs);
-  list->pairs = nearest;
-  list->count = count;
+/* Of all pairs that it touches those over subjects that `near` covers, then the others in their
+ * order, as many as are looked at. */
+static void keep_nearest(const ts_shifts *s, ts_subject near, pair_list all, pair_list *kept) {
+  kept->count = ts_pairs_within(s->touched, near, all.pairs, all.count, kept->pairs, LOOKED_AT);
+  for (size_t i = 0; i < all.count && kept->count < LOOKED_AT; i++)
+    if (!ts_covers(s->a->in.dossier, near, s->a->pairs[all.pairs[i]].subject))
+      kept->pairs[kept->count++] = all.pairs[i];
 }
 
 /* Where the change is tried: everywhere that it touches; where that is a whole season, within
  * `near` and in so many other places, so that a task more costs no more than a task. */
-static void choose_places(ts_shifts *s, memory *m, ts_subject near) {
-  touched_by(s, &m->tried, &m->pairs);
-  m->near = TS_NO_SUBJECT;
-  if (m->pairs.count <= LOOKED_AT) return;
-  m->does.not_tried = m->pairs.count - LOOKED_AT;
-  m->near = near;
-  keep_nearest(s, near, &m->pairs);
+static void choose_places(const ts_shifts *s, memory *m, ts_subject near) {
+  ts_arena *scratch = ts_arena_new();
+  bool moves = m->tried.slot != TS_NO_SLOT, wide;
+  pair_list all =
+      moves ? touched_by_slot(s->probe, m->tried.slot) : touched_by_controls(s, &m->tried, scratch);
+  wide = all.count > LOOKED_AT;
+  m->near = wide ? near : TS_NO_SUBJECT;
+  m->does.not_tried = wide ? all.count - LOOKED_AT : 0;
+  m->pairs.pairs = ts_alloc(LOOKED_AT * sizeof *m->pairs.pairs);
+  m->pairs.count = all.count;
+  if (wide)
+    keep_nearest(s, near, all, &m->pairs);
+  else if (all.count > 0)
+    memcpy(m->pairs.pairs, all.pairs, all.count * sizeof *all.pairs);
+  ts_arena_free(scratch);
 }
 
 static void try_it(memory *m, ts_probe *probe, ts_arena *arena) {
@@ -243,21 +244,32 @@ static void list_it(ts_shifts *s, ts_elsewhere *does) {
   does->number = a->elsewhere_count;
 }
 
+static memory *known(memory *first, const ts_try *tried) {
+  while (first != NULL && !same_try(&first->tried, tried)) first = first->next;
+  return first;
+}
+
+static void remember(ts_shifts *s, memory *m, memory **place) {
+  if (m->near != TS_NO_SUBJECT) place = &s->of_near[m->near];
+  m->next = *place;
+  *place = m;
+  TS_GROW(s->waiting, s->waiting_count, s->waiting_capacity);
+  s->waiting[s->waiting_count++] = m;
+}
+
 const ts_elsewhere *ts_shifts_of(ts_shifts *s, const ts_try *tried, const ts_finding *finding) {
   bool moves = tried->slot != TS_NO_SLOT;
   ts_subject near = ts_control_place(s->a->in.dossier, finding->subject);
   memory **place = moves ? &s->of_slot[tried->slot] : &s->of_scope[tried->scope];
-  for (memory *m = *place; m != NULL; m = m->next)
-    if (same_try(&m->tried, tried) && (m->near == TS_NO_SUBJECT || m->near == near))
-      return &m->does;
-  memory *m = ts_arena_alloc(s->a->arena, sizeof *m);
-  *m = (memory){.tried = *tried, .next = *place};
+  memory *m = known(*place, tried);
+  if (m == NULL) m = known(s->of_near[near], tried);
+  if (m != NULL) return &m->does;
+  m = ts_arena_alloc(s->a->arena, sizeof *m);
+  m->tried = *tried;
   choose_places(s, m, near);
   m->does.from = moves ? ts_slot_subject(s->a->in.dossier, tried->slot) : tried->scope;
   list_it(s, &m->does);
-  *place = m;
-  TS_GROW(s->waiting, s->waiting_count, s->waiting_capacity);
-  s->waiting[s->waiting_count++] = m;
+  remember(s, m, place);
   return &m->does;
 }
 

@@ -68,10 +68,6 @@ static const ts_subject *group_of(const groups *g, ts_subject scope, size_t *cou
   return g->at + g->from[scope];
 }
 
-const ts_subject *ts_covered_by(const ts_touched *t, ts_subject scope, size_t *count) {
-  return group_of(&t->covered, scope, count);
-}
-
 static void index_pairs(ts_touched *t) {
   const ts_assessment *a = t->probe->a;
   ts_subject subjects = ts_subject_count(t->dossier);
@@ -156,17 +152,24 @@ static uint32_t first_at(const uint32_t *list, uint32_t low, uint32_t high, uint
   return low;
 }
 
+size_t ts_pairs_within(const ts_touched *t, ts_subject scope, const uint32_t *list, size_t length,
+                       uint32_t *found, size_t most) {
+  size_t count, within = 0;
+  const ts_subject *covered = group_of(&t->covered, scope, &count);
+  for (size_t i = 0; i < count && within < most; i++) {
+    uint32_t last = t->pair_from[covered[i] + 1];
+    uint32_t k = first_at(list, 0, (uint32_t)length, t->pair_from[covered[i]]);
+    for (; k < length && list[k] < last && within < most; k++) found[within++] = list[k];
+  }
+  return within;
+}
+
 /* A fact shared by all (the water, over a task) is changed for those within the scope. */
 static void touch_readers_within(ts_touched *t, ts_subject scope, uint32_t slot) {
-  const uint32_t *list = t->probe->pairs_of;
-  uint32_t end = t->probe->pairs_from[slot + 1];
-  size_t count;
-  const ts_subject *covered = group_of(&t->covered, scope, &count);
-  for (size_t i = 0; i < count; i++) {
-    uint32_t last = t->pair_from[covered[i] + 1];
-    uint32_t k = first_at(list, t->probe->pairs_from[slot], end, t->pair_from[covered[i]]);
-    for (; k < end && list[k] < last; k++) add_pair(t, list[k]);
-  }
+  const uint32_t *list = t->probe->pairs_of + t->probe->pairs_from[slot];
+  size_t length = t->probe->pairs_from[slot + 1] - t->probe->pairs_from[slot];
+  TS_RESERVE(t->pairs, t->pair_count + length, t->pair_capacity);
+  t->pair_count += ts_pairs_within(t, scope, list, length, t->pairs + t->pair_count, length);
 }
 
 static void touch_shared(ts_touched *t, ts_subject scope, const ts_fact_def *fact) {

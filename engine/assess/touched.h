@@ -14,7 +14,8 @@ void ts_touched_free(ts_touched *touched);
 const uint32_t *ts_pairs_touched(ts_touched *touched, const ts_control *control, ts_subject scope,
                                  ts_arena *arena, size_t *count);
 
-/* The subjects that a control at `scope` covers, ascending. */
-const ts_subject *ts_covered_by(const ts_touched *touched, ts_subject scope, size_t *count);
+/* Of an ascending list of pairs those over subjects that a scope covers, `most` of them: how many. */
+size_t ts_pairs_within(const ts_touched *touched, ts_subject scope, const uint32_t *list,
+                       size_t length, uint32_t *found, size_t most);
 
 #endif

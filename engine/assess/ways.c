@@ -63,11 +63,25 @@ static ts_try move_to(uint32_t slot, ts_value value) {
   return (ts_try){.slot = slot, .value = value, .scope = TS_NO_SUBJECT};
 }
 
+/* Where no margin was found on a side nothing stands otherwise there: it is then as at its
+ * beginning. */
+static bool may_help(const guide *g, const ts_search *search, ts_side_of side, double from) {
+  ts_stand stand = ts_stands_now(g->finding);
+  ts_range now = ts_slot_value(g->a->in.dossier, search->slot)->range;
+  for (size_t i = 0; i < g->finding->margin_count; i++)
+    if (g->finding->margins[i].slot == search->slot && g->finding->margins[i].side == side)
+      return true;
+  bool known = now.lo == now.hi || ts_search_at(search, from, &stand);
+  ts_search_done(search);
+  return !known || !above(g, stand);
+}
+
 /* Outward from what it is now, to the nearest value that is enough. */
-static void move_outward(guide *g, ts_search search, double from, double to) {
+static void move_outward(guide *g, ts_search search, ts_side_of side, double from, double to) {
   side_of_line below = {g, false};
   ts_found found;
   search.context = &below;
+  if (!may_help(g, &search, side, from)) return;
   if (!ts_search_first(&search, from, to, &found)) return;
   ts_try tried = move_to(search.slot, ts_value_point(found.included ? found.edge : found.first));
   keep_if_enough(g, &tried, found.included, to > from);
@@ -103,8 +117,8 @@ static void move_number(guide *g, uint32_t slot) {
   bool inward = now.lo < now.hi && move_inward(g, search, now.lo, now.hi);
   inward = now.lo < now.hi && (move_inward(g, search, now.hi, now.lo) || inward);
   if (inward) return;
-  if (now.lo > all.lo) move_outward(g, search, now.lo, all.lo);
-  if (now.hi < all.hi) move_outward(g, search, now.hi, all.hi);
+  if (now.lo > all.lo) move_outward(g, search, TS_DOWN, now.lo, all.lo);
+  if (now.hi < all.hi) move_outward(g, search, TS_UP, now.hi, all.hi);
 }
 
 /* ---- another answer --------------------------------------------------------------------- */

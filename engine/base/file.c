@@ -102,7 +102,7 @@ char *ts_file_read(ts_arena *arena, const char *path, size_t limit, size_t *leng
 
 /* ---- writing ------------------------------------------------------------ */
 
-static bool write_fully(int file, const char *bytes, size_t length) {
+bool ts_file_add(int file, const char *bytes, size_t length) {
   while (length > 0) {
     ssize_t n = write(file, bytes, length);
     if (n < 0 && errno == EINTR) continue;
@@ -113,26 +113,29 @@ static bool write_fully(int file, const char *bytes, size_t length) {
   return true;
 }
 
-/* A new file, its bytes on the disk. */
-static bool write_new(int folder, const char *name, const char *bytes, size_t length) {
-  int file = openat(folder, name, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-  if (file < 0) return false;
-  bool good = write_fully(file, bytes, length) && fsync(file) == 0;
-  int why = errno;
-  if (close(file) != 0 && good) return false;
-  errno = why;
-  return good;
-}
-
-/* What is to stand in a file: bytes, or what somebody else writes into it under another name. */
+/* What is to stand in a file: bytes, or what somebody else adds to it, or writes into it under
+ * another name. */
 typedef struct {
   const char *path, *bytes;
   size_t length;
+  bool (*fill)(void *context, int file);
   bool (*make)(void *context, const char *temporary, ts_diagnostics *problems);
   void *context;
   bool fresh; /* never over what is there already */
   ts_diagnostics *problems;
 } content;
+
+/* A new file, its bytes on the disk. */
+static bool write_new(int folder, const char *name, const content *c) {
+  int file = openat(folder, name, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+  if (file < 0) return false;
+  bool good = c->fill ? c->fill(c->context, file) : ts_file_add(file, c->bytes, c->length);
+  good = good && fsync(file) == 0;
+  int why = errno;
+  if (close(file) != 0 && good) return false;
+  errno = why;
+  return good;
+}
 
 static bool flush_made(int folder, const char *name) {
   int file = openat(folder, name, O_RDONLY | O_CLOEXEC);
@@ -156,9 +159,8 @@ static bool have_made(const ts_staging *staging, const content *c, const char *f
 }
 
 static bool stage(const ts_staging *staging, const content *c, const char *folder) {
-  return c->make
-             ? have_made(staging, c, folder)
-             : write_new(ts_staging_inside(staging), ts_path_name(c->path), c->bytes, c->length);
+  return c->make ? have_made(staging, c, folder)
+                 : write_new(ts_staging_inside(staging), ts_path_name(c->path), c);
 }
 
 static bool write_staged(const content *c, const char *folder) {
@@ -194,6 +196,11 @@ bool ts_file_write_new(const char *path, const char *bytes, size_t length,
                        ts_diagnostics *problems) {
   return write_content(
       path, (content){.bytes = bytes, .length = length, .fresh = true, .problems = problems});
+}
+
+bool ts_file_fill(const char *path, bool (*fill)(void *context, int file), void *context,
+                  ts_diagnostics *problems) {
+  return write_content(path, (content){.fill = fill, .context = context, .problems = problems});
 }
 
 bool ts_file_make(const char *path,

@@ -28,6 +28,12 @@ bool ts_file_write(const char *path, const char *bytes, size_t length, ts_diagno
 /* The same, and never over what is there already. */
 bool ts_file_write_new(const char *path, const char *bytes, size_t length, ts_diagnostics *problems);
 
+/* The same piece by piece, for what is too large to hold: `fill` adds one after another to the file, and is
+ * false with errno when one of them was. */
+bool ts_file_fill(const char *path, bool (*fill)(void *context, int file), void *context,
+                  ts_diagnostics *problems);
+bool ts_file_add(int file, const char *bytes, size_t length);
+
 /* The same by a library that writes files itself: `make` makes the temporary it is given the
  * path of, and reports what went wrong. */
 bool ts_file_make(const char *path,

@@ -60,6 +60,11 @@ bool ts_xml_stream_close(ts_xml_stream *stream);
  * are escaped; characters XML cannot hold are replaced. */
 typedef struct {
   ts_text text;
+  /* Where the text goes as it becomes long, or NULL: all of it stays. False when it cannot go on; then
+   * it is not asked again and what more is written is dropped. */
+  bool (*take)(void *context, const char *bytes, size_t length);
+  void *context;
+  bool refused;     /* `take` said so */
   int depth;
   bool open;      /* a start tag still lacks its '>' */
   bool inline_;   /* the open element holds text: no indentation */
@@ -72,6 +77,7 @@ void ts_xml_attribute(ts_xml_out *out, const char *name, const char *value); /* 
 void ts_xml_attributef(ts_xml_out *out, const char *name, const char *format, ...) __attribute__((format(printf, 3, 4)));
 void ts_xml_words(ts_xml_out *out, const char *text);
 void ts_xml_end(ts_xml_out *out);
+bool ts_xml_finish(ts_xml_out *out); /* with `take`: the rest goes there; false when it refused any */
 /* Children of the open element that are written apart, and put there in their order: first a writer
  * as deep as this one, then its text. */
 ts_xml_out ts_xml_apart(const ts_xml_out *out);

@@ -50,6 +50,21 @@ static void add_escaped(ts_text *text, const char *words, bool value) {
   }
 }
 
+/* What was written goes where it shall, but for so many characters at its end. */
+static void hand_over(ts_xml_out *out, size_t kept) {
+  ts_text *text = &out->text;
+  if (text->length <= kept) return;
+  out->refused = out->refused || !out->take(out->context, text->data, text->length - kept);
+  memmove(text->data, text->data + text->length - kept, kept + 1);
+  text->length = kept;
+}
+
+/* The last character stays: a new line is begun by what it is. */
+static void hand_over_if_long(ts_xml_out *out) {
+  enum { LONG = 1024 * 1024 };
+  if (out->take != NULL && out->text.length > LONG) hand_over(out, 1);
+}
+
 static void close_tag(ts_xml_out *out) {
   if (out->open) ts_text_add(&out->text, ">");
   out->open = false;
@@ -69,6 +84,7 @@ void ts_xml_begin(ts_xml_out *out) {
 void ts_xml_start(ts_xml_out *out, const char *element) {
   if (out->depth >= DEPTH_MAX) abort(); /* our own documents are not that deep */
   close_tag(out);
+  hand_over_if_long(out);
   new_line(out);
   ts_text_add(&out->text, "<");
   ts_text_add(&out->text, element);
@@ -132,6 +148,7 @@ void ts_xml_end(ts_xml_out *out) {
 ts_xml_out ts_xml_apart(const ts_xml_out *out) {
   ts_xml_out apart = *out;
   apart.text = (ts_text){0};
+  apart.take = NULL;
   apart.open = false; /* the start tag is for the other to close */
   return apart;
 }
@@ -141,4 +158,10 @@ void ts_xml_append(ts_xml_out *out, const ts_text *children) {
   close_tag(out);
   if (out->text.data[out->text.length - 1] != '\n') ts_text_add(&out->text, "\n");
   ts_text_add_n(&out->text, children->data, children->length);
+  hand_over_if_long(out);
+}
+
+bool ts_xml_finish(ts_xml_out *out) {
+  hand_over(out, 0);
+  return !out->refused;
 }

@@ -17,9 +17,9 @@ static bool wants_file(const char *out) {
 }
 
 static bool write_documents(ts_session *s, const ts_options *options, ts_progress *progress,
-                            const char *bytes, size_t length) {
-  if (wants_file(options->out)) return output_file(s, options, options->out, bytes, length);
-  return papers_write(s, options, progress, bytes, length);
+                            const ts_assessment *assessment) {
+  if (wants_file(options->out)) return output_assessment(s, options, options->out, assessment);
+  return papers_write(s, options, progress, assessment);
 }
 
 /* ---- the verb ----------------------------------------------------------------------- */
@@ -77,10 +77,13 @@ static bool no_such_finding(ts_session *s, const ts_assessment *a, const char *i
   return false;
 }
 
-static bool explain(ts_session *s, const ts_assessment *a, const char *id, const char *bytes,
-                    size_t length) {
-  char *text;
-  if (!ts_finding_text(bytes, length, id, &text, s->problems)) return false;
+static bool explain(ts_session *s, const ts_assessment *a, const char *id) {
+  char *bytes, *text;
+  size_t length;
+  ts_assessment_write(a, &bytes, &length);
+  bool good = ts_finding_text(bytes, length, id, &text, s->problems);
+  free(bytes);
+  if (!good) return false;
   bool found = text[0] != '\0';
   if (found) print_lines(s->arena, text);
   free(text);
@@ -120,13 +123,9 @@ static const char *figures_of(ts_session *s, const ts_assessment *assessment) {
 
 static int conclude_one(ts_session *s, const ts_options *options, ts_progress *progress,
                         const ts_assessment *assessment) {
-  char *bytes;
-  size_t length;
   s->status = ts_assessment_holds(assessment) ? LOOK : DONE;
   s->figures = figures_of(s, assessment);
-  ts_assessment_write(assessment, &bytes, &length);
-  bool good = write_documents(s, options, progress, bytes, length);
-  free(bytes);
+  bool good = write_documents(s, options, progress, assessment);
   if (good) puts(s->figures);
   return good ? s->status : NOT_DONE;
 }
@@ -150,20 +149,15 @@ static int assess_one(ts_session *s, const ts_options *options) {
 
 static int conclude(ts_session *s, const ts_options *options, ts_progress *progress,
                     const ts_assessment *assessment, const ts_assessment *before) {
-  char *bytes = NULL;
-  size_t length = 0;
   bool good = true;
   progress_end(progress);
-  if (options->out != NULL || options->explain != NULL)
-    ts_assessment_write(assessment, &bytes, &length);
   if (options->explain == NULL)
     print_summary(s, assessment);
   else
-    good = explain(s, assessment, options->explain, bytes, length);
+    good = explain(s, assessment, options->explain);
   good = good && show_what_if(s, assessment, before);
-  if (good && options->out != NULL) good = write_documents(s, options, progress, bytes, length);
+  if (good && options->out != NULL) good = write_documents(s, options, progress, assessment);
   progress_end(progress);
-  free(bytes);
   if (!good) return NOT_DONE;
   return ts_assessment_holds(assessment) ? LOOK : DONE;
 }

@@ -278,7 +278,7 @@ void progress_end(const ts_progress *progress);
 
 /* Every paper of an assessment, into the folder given with -o. */
 bool papers_write(ts_session *session, const ts_options *options, ts_progress *progress,
-                  const char *bytes, size_t length);
+                  const ts_assessment *assessment);
 
 /* ---- printing ---------------------------------------------------------------- */
 

@@ -48,6 +48,34 @@ bool output_file(ts_session *s, const ts_options *options, const char *path, con
   return output_free(s, options, path) && ts_file_write(path, bytes, length, s->problems);
 }
 
+/* ---- an assessment, as it is written ------------------------------------------------ */
+
+typedef struct {
+  const ts_assessment *assessment;
+  int file, why; /* errno of the piece that could not be written */
+} pouring;
+
+static bool add_piece(void *context, const char *bytes, size_t length) {
+  pouring *p = context;
+  bool good = ts_file_add(p->file, bytes, length);
+  p->why = errno;
+  return good;
+}
+
+static bool pour(void *context, int file) {
+  pouring *p = context;
+  p->file = file;
+  bool good = ts_assessment_write_to(p->assessment, add_piece, p);
+  if (!good) errno = p->why;
+  return good;
+}
+
+bool output_assessment(ts_session *s, const ts_options *options, const char *path,
+                       const ts_assessment *assessment) {
+  pouring p = {.assessment = assessment};
+  return output_free(s, options, path) && ts_file_fill(path, pour, &p, s->problems);
+}
+
 /* ---- several ---------------------------------------------------------------------- */
 
 bool output_begin(ts_output *o, ts_session *s, const ts_options *options, const char *folder) {
@@ -74,6 +102,11 @@ const char *output_path(const ts_output *o, const char *name) {
 
 bool output_put(const ts_output *o, const char *name, const char *bytes, size_t length) {
   return ts_file_write(output_path(o, name), bytes, length, o->s->problems);
+}
+
+bool output_put_assessment(const ts_output *o, const char *name, const ts_assessment *assessment) {
+  pouring p = {.assessment = assessment};
+  return ts_file_fill(output_path(o, name), pour, &p, o->s->problems);
 }
 
 static bool is_among(const char *name, char *const *names) {

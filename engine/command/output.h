@@ -13,6 +13,10 @@
 bool output_file(ts_session *s, const ts_options *options, const char *path, const char *bytes,
                  size_t length);
 
+/* An assessment, written into it as it is made: it need not be held as text. */
+bool output_assessment(ts_session *s, const ts_options *options, const char *path,
+                       const ts_assessment *assessment);
+
 /* Whether what stands at a path may be replaced; reports what stands in the way. */
 bool output_free(const ts_session *s, const ts_options *options, const char *path);
 
@@ -33,6 +37,7 @@ bool output_may_be(const ts_output *o, const char *name);
 const char *output_path(const ts_output *o, const char *name);
 /* Writes it there. */
 bool output_put(const ts_output *o, const char *name, const char *bytes, size_t length);
+bool output_put_assessment(const ts_output *o, const char *name, const ts_assessment *assessment);
 /* All that was written goes where it belongs. Of what tankside wrote there before and did not now,
  * those for which `belongs` says so are removed; NULL for none. */
 bool output_publish(const ts_output *o, bool (*belongs)(const char *name));

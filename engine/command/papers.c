@@ -14,8 +14,11 @@ static const char record[] = "assessment.xml", contents[] = "index.html";
 typedef struct {
   ts_output out;
   ts_progress *progress;
-  const char *bytes; /* the assessment in the language of the papers */
-  size_t length;
+  const ts_assessment *assessment;
+  const char
+      *record_bytes; /* as it is written; and in the language of the papers: NULL without any */
+  const char *bytes;
+  size_t record_length, length;
   size_t files;
   const char *page; /* where the HTML written last stands */
   size_t pdfs;      /* in so many parts it is to be set */
@@ -103,20 +106,24 @@ static bool write_note(const writer *w) {
 
 /* ---- all ---------------------------------------------------------------------------------- */
 
-/* Standard output comes first: where it cannot be written the run has failed, and nothing changes.
- */
-static bool make_and_publish(writer *w, const char *bytes, size_t length) {
-  bool alone = w->out.options->no_papers;
-  w->files = 1;
-  return all_may_be(w) && output_put(&w->out, record, bytes, length) &&
-         (alone || (write_papers(w) && write_contents(w))) && write_note(w) &&
-         fflush(stdout) == 0 && output_publish(&w->out, is_paper);
+/* The papers are made from the text; alone the assessment need not be one. */
+static bool put_record(const writer *w) {
+  return w->bytes != NULL ? output_put(&w->out, record, w->record_bytes, w->record_length)
+                          : output_put_assessment(&w->out, record, w->assessment);
 }
 
-static bool write_in_language(writer *w, ts_session *s, const ts_options *options,
-                              const char *bytes, size_t length) {
+/* Standard output comes first: where it cannot be written the run has failed, and nothing changes.
+ */
+static bool make_and_publish(writer *w) {
+  bool alone = w->bytes == NULL;
+  w->files = 1;
+  return all_may_be(w) && put_record(w) && (alone || (write_papers(w) && write_contents(w))) &&
+         write_note(w) && fflush(stdout) == 0 && output_publish(&w->out, is_paper);
+}
+
+static bool write_all(writer *w, ts_session *s, const ts_options *options) {
   bool good = ts_folder_make(options->out, s->problems) &&
-              output_begin(&w->out, s, options, options->out) && make_and_publish(w, bytes, length);
+              output_begin(&w->out, s, options, options->out) && make_and_publish(w);
   output_end(&w->out);
   ts_text_release(&w->parts);
   if (good && s->figures == NULL)
@@ -125,13 +132,19 @@ static bool write_in_language(writer *w, ts_session *s, const ts_options *option
 }
 
 bool papers_write(ts_session *s, const ts_options *options, ts_progress *progress,
-                  const char *bytes, size_t length) {
-  writer w = {.progress = progress};
-  char *translated = NULL;
-  bool good = ts_assessment_in_language(bytes, length, options->language, &translated, &w.length,
-                                        s->problems);
+                  const ts_assessment *assessment) {
+  writer w = {.progress = progress, .assessment = assessment};
+  char *text = NULL, *translated = NULL;
+  bool good = true;
+  if (!options->no_papers) {
+    ts_assessment_write(assessment, &text, &w.record_length);
+    good = ts_assessment_in_language(text, w.record_length, options->language, &translated,
+                                     &w.length, s->problems);
+  }
+  w.record_bytes = text;
   w.bytes = translated;
-  good = good && write_in_language(&w, s, options, bytes, length);
+  good = good && write_all(&w, s, options);
   free(translated);
+  free(text);
   return good;
 }

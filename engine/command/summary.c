@@ -112,12 +112,15 @@ static void add_to_row(const ts_assessment *a, const ts_finding *f, task_row *ro
                 ts_matrix_band(a->in.matrix, now->worst.likelihood, now->worst.severity)->above;
 }
 
-static task_row row_of(const ts_assessment *a, ts_subject task) {
-  task_row row = {0, 0, 0, 0};
-  for (size_t i = 0; i < a->finding_count; i++)
-    if (ts_leads_to(a->in.dossier, a->findings[i].subject, "task") == task)
-      add_to_row(a, &a->findings[i], &row);
-  return row;
+/* By task, and last what is outside all of them. */
+static task_row *all_rows(const ts_assessment *a, ts_arena *arena) {
+  ts_subject subjects = ts_subject_count(a->in.dossier);
+  task_row *rows = ts_arena_alloc(arena, ((size_t)subjects + 1) * sizeof *rows);
+  for (size_t i = 0; i < a->finding_count; i++) {
+    ts_subject task = ts_leads_to(a->in.dossier, a->findings[i].subject, "task");
+    add_to_row(a, &a->findings[i], &rows[task != TS_NO_SUBJECT ? task : subjects]);
+  }
+  return rows;
 }
 
 /* One cell for each band: what is sure even at best, what may be, and nothing. */
@@ -149,14 +152,14 @@ static void tasks(const ts_session *s, const ts_assessment *a) {
   for (int place = 1; place <= (int)s->matrix->band_count; place++)
     printf("%-4s", band_at(s->matrix, place)->letter);
   printf("  %-9s %5s %5s\n", "worst", "above", "stops");
-  for (ts_subject subject = 0; subject < ts_subject_count(s->dossier); subject++) {
+  const task_row *rows = all_rows(a, s->arena);
+  ts_subject subjects = ts_subject_count(s->dossier);
+  for (ts_subject subject = 0; subject < subjects; subject++) {
     const ts_subject_info *info = ts_subject_at(s->dossier, subject);
     if (!ts_same(info->entity->name, "task")) continue;
-    task_row row = row_of(a, subject);
-    task_line(s->matrix, info->path, a->labels[subject], &row);
+    task_line(s->matrix, info->path, a->labels[subject], &rows[subject]);
   }
-  task_row rest = row_of(a, TS_NO_SUBJECT);
-  task_line(s->matrix, "", "sites, people, days, production", &rest);
+  task_line(s->matrix, "", "sites, people, days, production", &rows[subjects]);
 }
 
 /* ---- findings ----------------------------------------------------------------------- */

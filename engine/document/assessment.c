@@ -28,7 +28,9 @@ static void headline(ts_paper *paper) {
 
 /* ---- by several workers ------------------------------------------------------------ */
 
-enum { TOGETHER = 32, MANY = 256 }; /* children in one piece; worth more than one worker */
+/* Children in one piece; worth more than one worker; pieces that are held at once, by each worker.
+ */
+enum { TOGETHER = 32, MANY = 256, AT_ONCE = 8 };
 
 typedef struct {
   const ts_paper *whole;
@@ -36,6 +38,7 @@ typedef struct {
   const bool *only;
   ts_paper_child *child;
   ts_text *pieces;
+  size_t room; /* for so many pieces */
 } split;
 
 static void make_room(ts_paper *paper) {
@@ -56,16 +59,23 @@ static void write_piece(void *context, size_t worker, size_t number) {
   for (size_t i = from; i < from + TOGETHER && i < s->count; i++)
     if (s->only == NULL || s->only[i]) s->child(&paper, i);
   ts_arena_free(paper.arena);
-  s->pieces[number] = paper.out.text;
+  s->pieces[number % s->room] = paper.out.text;
 }
 
+/* In rounds, so that not all of it is held twice. */
 void ts_paper_each(ts_paper *paper, size_t count, const bool *only, ts_paper_child *child) {
   size_t pieces = (count + TOGETHER - 1) / TOGETHER;
-  split s = {paper, count, only, child, ts_alloc((pieces + 1) * sizeof *s.pieces)};
-  ts_share_out(only != NULL || count < MANY ? 1 : paper->a->in.workers, 0, pieces, write_piece, &s);
-  for (size_t i = 0; i < pieces; i++) {
-    ts_xml_append(&paper->out, &s.pieces[i]);
-    ts_text_release(&s.pieces[i]);
+  bool alone = only != NULL || count < MANY || paper->a->in.workers == 0;
+  size_t workers = alone ? 1 : paper->a->in.workers;
+  split s = {paper, count, only, child, NULL, AT_ONCE * workers};
+  s.pieces = ts_alloc(s.room * sizeof *s.pieces);
+  for (size_t from = 0; from < pieces && !paper->out.refused; from += s.room) {
+    size_t end = pieces - from > s.room ? from + s.room : pieces;
+    ts_share_out(workers, from, end, write_piece, &s);
+    for (size_t i = from; i < end; i++) {
+      ts_xml_append(&paper->out, &s.pieces[i - from]);
+      ts_text_release(&s.pieces[i - from]);
+    }
   }
   free(s.pieces);
 }
@@ -75,12 +85,13 @@ void ts_paper_each(ts_paper *paper, size_t count, const bool *only, ts_paper_chi
 typedef void part(ts_paper *paper);
 
 static void write(const ts_assessment *assessment, ts_paper_some only, part *const *of,
-                  size_t count, ts_text *text) {
+                  size_t count, ts_xml_out *out) {
   ts_paper paper = {.a = assessment,
                     .only = only,
                     .dossier = assessment->in.dossier,
                     .packs = assessment->in.packs,
-                    .vocabulary = ts_dossier_vocabulary(assessment->in.dossier)};
+                    .vocabulary = ts_dossier_vocabulary(assessment->in.dossier),
+                    .out = *out};
   make_room(&paper);
   paper.evidence = ts_paper_evidence(&paper);
   ts_xml_begin(&paper.out);
@@ -89,14 +100,26 @@ static void write(const ts_assessment *assessment, ts_paper_some only, part *con
   for (size_t i = 0; i < count; i++) of[i](&paper);
   ts_xml_end(&paper.out);
   ts_arena_free(paper.arena);
-  *text = paper.out.text; /* grows with malloc: the caller frees it */
+  *out = paper.out;
 }
 
+static const size_t all_parts = sizeof parts / sizeof parts[0];
+
 void ts_assessment_write(const ts_assessment *assessment, char **bytes, size_t *length) {
-  ts_text text;
-  write(assessment, (ts_paper_some){0}, parts, sizeof parts / sizeof parts[0], &text);
-  *bytes = text.data;
-  *length = text.length;
+  ts_xml_out out = {0};
+  write(assessment, (ts_paper_some){0}, parts, all_parts, &out);
+  *bytes = out.text.data; /* ts_text grows with malloc: the caller frees it */
+  *length = out.text.length;
+}
+
+bool ts_assessment_write_to(const ts_assessment *assessment,
+                            bool (*take)(void *context, const char *bytes, size_t length),
+                            void *context) {
+  ts_xml_out out = {.take = take, .context = context};
+  write(assessment, (ts_paper_some){0}, parts, all_parts, &out);
+  bool good = ts_xml_finish(&out);
+  ts_text_release(&out.text);
+  return good;
 }
 
 /* Where values alone differ, the first few do. */
@@ -108,8 +131,8 @@ enum { OF_VALUES = 6, OF_ALL = sizeof compared / sizeof compared[0] };
 
 void ts_assessment_write_some(const ts_assessment *assessment, ts_paper_some only, char **bytes,
                               size_t *length) {
-  ts_text text;
-  write(assessment, only, compared, only.facts != NULL ? OF_VALUES : OF_ALL, &text);
-  *bytes = text.data;
-  *length = text.length;
+  ts_xml_out out = {0};
+  write(assessment, only, compared, only.facts != NULL ? OF_VALUES : OF_ALL, &out);
+  *bytes = out.text.data;
+  *length = out.text.length;
 }

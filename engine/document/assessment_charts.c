@@ -319,12 +319,30 @@ static void curve(ts_paper *paper, const ts_finding *finding, const ts_outcome *
   ts_xml_end(&paper->out);
 }
 
+/* The findings of each subject, one before another: NONE where there is none before. */
+#define NONE SIZE_MAX
+
+static const size_t *before_each(const ts_paper *paper) {
+  const ts_assessment *a = paper->a;
+  size_t subjects = ts_subject_count(paper->dossier);
+  size_t *before = ts_arena_alloc(paper->arena, (a->finding_count + 1) * sizeof *before);
+  size_t *last = ts_alloc((subjects + 1) * sizeof *last);
+  for (size_t i = 0; i < subjects; i++) last[i] = NONE;
+  for (size_t i = 0; i < a->finding_count; i++) {
+    before[i] = last[a->findings[i].subject];
+    last[a->findings[i].subject] = i;
+  }
+  free(last);
+  return before;
+}
+
 /* One drawing a subject and value: a stop and a hazard may both have it. */
-static bool seen_before(const ts_paper *paper, size_t index, const ts_shown *value) {
+static bool seen_before(const ts_paper *paper, const size_t *before, size_t index,
+                        const ts_shown *value) {
   const ts_finding *finding = &paper->a->findings[index];
-  for (size_t i = 0; i < index; i++) {
+  for (size_t i = before[index]; i != NONE; i = before[i]) {
     const ts_finding *other = &paper->a->findings[i];
-    if (other->subject != finding->subject || other->rule != finding->rule) continue;
+    if (other->rule != finding->rule) continue;
     const ts_outcome *outcome = &ts_finding_said(other)->outcome;
     for (size_t k = 0; k < outcome->value_count; k++)
       if (ts_same(outcome->values[k].name, value->name) && highest(outcome, value) > 0) return true;
@@ -333,11 +351,12 @@ static bool seen_before(const ts_paper *paper, size_t index, const ts_shown *val
 }
 
 static void curves(ts_paper *paper) {
+  const size_t *before = before_each(paper);
   for (size_t i = 0; i < paper->a->finding_count; i++) {
     const ts_finding *finding = &paper->a->findings[i];
     const ts_outcome *outcome = &ts_finding_said(finding)->outcome;
     for (size_t k = 0; k < outcome->value_count; k++)
-      if (!seen_before(paper, i, &outcome->values[k]))
+      if (!seen_before(paper, before, i, &outcome->values[k]))
         curve(paper, finding, outcome, &outcome->values[k]);
   }
 }

@@ -6,6 +6,7 @@
 #include "dossier/world.h"
 #include "quantity/calendar.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 /* One derivation under way: of `subject`, for the fact in `slot`. */
@@ -149,7 +150,8 @@ static ts_node_id age_on(const deriving *d, ts_subject person, double date) {
   ts_range age = fact->plausible;
   if (person != TS_NO_SUBJECT) {
     const ts_node *born = ts_node_at(d->reader->graph, fact_of(d, person, "born"));
-    age = (ts_range){ts_age(born->hi, date), ts_age(born->lo, date)};
+    age.lo = ts_age(born->hi, date);
+    age.hi = born->lo == born->hi ? age.lo : ts_age(born->lo, date);
   }
   if (!(age.lo > fact->plausible.lo)) age.lo = fact->plausible.lo;
   if (!(age.hi < fact->plausible.hi)) age.hi = fact->plausible.hi;
@@ -204,22 +206,21 @@ static ts_node_id seven_days(const deriving *d, const char *list, const char *fa
   return total;
 }
 
-static bool is_among(const double *dates, size_t count, double date) {
-  for (size_t i = 0; i < count; i++)
-    if (dates[i] == date) return true;
-  return false;
-}
-
+/* Which of the days before this one are among the person's, the nearest first; then how long the
+ * row is. */
 static ts_node_id consecutive_days(const deriving *d, const char *list, const char *fact) {
   (void)list, (void)fact;
   ts_field days = days_of_person(d);
-  double *dates = ts_alloc((days.count + 1) * sizeof *dates), row = 1;
-  for (size_t i = 0; i < days.count; i++)
-    dates[i] = person_day_date(d->reader->dossier, days.list[i]);
+  bool *among = ts_alloc((days.count + 2) * sizeof *among);
   double date = person_day_date(d->reader->dossier, d->subject);
-  while (is_among(dates, days.count, date - row * TS_DAY_SECONDS)) row++;
-  free(dates);
-  return point(d, row);
+  for (size_t i = 0; i < days.count; i++) {
+    double back = (date - person_day_date(d->reader->dossier, days.list[i])) / TS_DAY_SECONDS;
+    if (back >= 1 && back <= (double)days.count && back == floor(back)) among[(size_t)back] = true;
+  }
+  size_t row = 1;
+  while (among[row]) row++;
+  free(among);
+  return point(d, (double)row);
 }
 
 /* ---- surface intervals ------------------------------------------------- */

@@ -161,10 +161,12 @@ static int unknown_field(lua_State *L, ts_sandbox *box, ts_subject subject, cons
 int ts_field_read(lua_State *L, ts_subject subject, const char *name) {
   ts_sandbox *box = ts_sandbox_of(L);
   if (!strcmp(name, "label")) {
+    ts_record_label(box, subject);
     lua_pushstring(L, ts_subject_at(box->dossier, subject)->label);
     return 1;
   }
   ts_field field = ts_subject_field(box->dossier, subject, name);
+  ts_record_met(box, subject, &field);
   switch (field.kind) {
   case TS_FIELD_FACT: return read_fact(L, box, field.slot);
   case TS_FIELD_MEMBER: return read_member(L, box, field.slot, field.bit);

@@ -82,8 +82,8 @@ static int each_key(lua_State *L) {
     if (count == 256) return luaL_error(L, "pairs over more than 256 keys");
     keys[count++] = lua_tostring(L, -2);
   }
-  if (count > 0) qsort(keys, count, sizeof *keys, compare_keys);
-  lua_newtable(L);
+  if (count > 1) qsort(keys, count, sizeof *keys, compare_keys);
+  lua_createtable(L, (int)count, 0);
   for (size_t i = 0; i < count; i++) {
     lua_pushstring(L, keys[i]);
     lua_rawseti(L, -2, (lua_Integer)i + 1);

@@ -148,4 +148,10 @@ char *ts_inputs_digest(const ts_assess_inputs *inputs, char digest[65]);
  * bytes. */
 void ts_assessment_write(const ts_assessment *assessment, char **bytes, size_t *length);
 
+/* The same bytes, handed over piece by piece as they are written, so that a long assessment is never held as
+ * text. False as soon as `take` was; it is not called again then. */
+bool ts_assessment_write_to(const ts_assessment *assessment,
+                            bool (*take)(void *context, const char *bytes, size_t length),
+                            void *context);
+
 #endif

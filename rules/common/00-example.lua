@@ -4,7 +4,9 @@
 local function like(facts, changes)
   local given = {}
   for name, value in pairs(facts) do given[name] = value end
-  for name, value in pairs(changes or {}) do given[name] = value end
+  if changes then
+    for name, value in pairs(changes) do given[name] = value end
+  end
   return given
 end
 
@@ -15,7 +17,9 @@ local function edges(facts, fact, severity, steps)
   for i = 1, #steps, 2 do
     local value, expect = steps[i], steps[i + 1]
     if type(expect) == "number" then expect = hazard { likelihood = expect, severity = severity } end
-    table.insert(list, { fact .. " " .. value, given = like(facts, { [fact] = value }), expect = expect })
+    local given = like(facts)
+    given[fact] = value
+    table.insert(list, { fact .. " " .. value, given = given, expect = expect })
   end
   return list
 end

@@ -366,6 +366,35 @@ START_TEST(what_does_not_apply_is_listed_with_why) {
 }
 END_TEST
 
+static bool add_piece(void *context, const char *bytes, size_t length) {
+  ts_text_add_n(context, bytes, length);
+  return true;
+}
+
+static bool refuse(void *context, const char *bytes, size_t length) {
+  (void)bytes, (void)length;
+  ++*(int *)context;
+  return false;
+}
+
+START_TEST(handed_over_it_is_the_same_text) {
+  char *bytes;
+  size_t length;
+  int asked = 0;
+  ts_text pieces = {0};
+  make(hold_rule, "breath-hold=\"15..30 s\"", IN_PLACE("drill"), "");
+  ts_assessment_write(a, &bytes, &length);
+  ck_assert(ts_assessment_write_to(a, add_piece, &pieces));
+  ck_assert_uint_eq(pieces.length, length);
+  ck_assert_mem_eq(pieces.data, bytes, length);
+  ck_assert(!ts_assessment_write_to(a, refuse, &asked));
+  ck_assert_int_eq(asked, 1);
+  ts_text_release(&pieces);
+  free(bytes);
+  end();
+}
+END_TEST
+
 START_TEST(the_same_inputs_give_the_same_bytes) {
   char *one, *two;
   size_t first, second;
@@ -407,6 +436,7 @@ Suite *suite_assess(void) {
                                 an_incomplete_waiver_does_not_count,
                                 findings_are_ordered_and_numbered,
                                 what_does_not_apply_is_listed_with_why,
+                                handed_over_it_is_the_same_text,
                                 the_same_inputs_give_the_same_bytes};
   Suite *suite = suite_create("assess");
   TCase *cases = tcase_create("assess");

@@ -1,6 +1,7 @@
 /* base: arena, text, numbers, nearest names, digest, diagnostics. */
 #include "base/arena.h"
 #include "base/digest.h"
+#include "base/pool.h"
 #include "base/text.h"
 #include "tankside/diagnostics.h"
 
@@ -8,6 +9,7 @@
 #include <float.h>
 #include <math.h>
 #include <stdint.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -41,6 +43,32 @@ START_TEST(arena_copies_text) {
   ck_assert_str_eq(ts_arena_printf(arena, "%s/%d", "d1", 3), "d1/3");
   ts_arena_free(arena);
   ts_arena_free(NULL);
+}
+END_TEST
+
+START_TEST(a_pool_keeps_what_is_equal_once) {
+  enum { TEXTS = 5000 };
+  ts_arena *arena = ts_arena_new();
+  ts_pool *pool = ts_pool_new(arena);
+  const char *kept[TEXTS];
+  char text[32];
+  for (int i = 0; i < TEXTS; i++) {
+    snprintf(text, sizeof text, "%d m", i);
+    kept[i] = ts_pool_text(pool, text);
+    ck_assert_ptr_ne(kept[i], text);
+  }
+  for (int i = 0; i < TEXTS; i++) { /* each is still what it was, and found again */
+    snprintf(text, sizeof text, "%d m", i);
+    ck_assert_str_eq(kept[i], text);
+    ck_assert_ptr_eq(ts_pool_text(pool, text), kept[i]);
+  }
+  ck_assert_ptr_null(ts_pool_text(pool, NULL));
+  ck_assert_ptr_eq(ts_pool_keep(pool, NULL, 0), ts_pool_keep(pool, "", 0));
+  ck_assert_ptr_ne(ts_pool_keep(pool, "ab", 2), ts_pool_keep(pool, "ab", 3)); /* another length */
+  ck_assert_ptr_ne(ts_pool_keep(pool, "abcdefgh1", 9), ts_pool_keep(pool, "abcdefgh2", 9));
+  ts_pool_free(pool);
+  ck_assert_str_eq(kept[TEXTS - 1], "4999 m");
+  ts_arena_free(arena);
 }
 END_TEST
 
@@ -246,6 +274,23 @@ START_TEST(number_round_never_cuts_digits_off) {
 }
 END_TEST
 
+/* Every byte at every place of a text, whole eights of which are looked at together. */
+START_TEST(text_trouble_is_seen_wherever_it_stands) {
+  enum { PLACES = 20 };
+  for (int place = 0; place < PLACES; place++)
+    for (int c = 1; c < 256; c++) {
+      char text[] = "abcd ~efghijklmnopq!";
+      text[place] = (char)c;
+      const char *trouble = ts_text_trouble(text, PLACES);
+      bool well = (c >= 0x20 && c <= 0x7E) || c == '\t' || c == '\n' || c == '\r';
+      ck_assert_msg((trouble == NULL) == well, "byte %d at %d: %s", c, place,
+                    trouble ? trouble : "well");
+    }
+  ck_assert_ptr_null(ts_text_trouble("abcdefg\xC3\xA9hijklmn", 16));
+  ck_assert_ptr_null(ts_text_trouble("", 0));
+}
+END_TEST
+
 /* ---- digest ---------------------------------------------------------------- */
 
 /* The examples published with FIPS 180-4. */
@@ -333,9 +378,11 @@ Suite *suite_base(void) {
   tcase_set_timeout(number, 60);
   tcase_add_test(text, arena_gives_zeroed_aligned_memory_of_any_size);
   tcase_add_test(text, arena_copies_text);
+  tcase_add_test(text, a_pool_keeps_what_is_equal_once);
   tcase_add_test(text, text_grows);
   tcase_add_test(text, same_takes_null);
   tcase_add_test(text, nearest_name);
+  tcase_add_test(text, text_trouble_is_seen_wherever_it_stands);
   tcase_add_test(number, number_reads);
   tcase_add_test(number, number_refuses);
   tcase_add_test(number, number_reads_long_ones);

@@ -5,6 +5,7 @@
 #include "scratch.h"
 
 #include <check.h>
+#include <errno.h>
 #include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -216,6 +217,25 @@ static bool fill(void *context, const char *temporary, ts_diagnostics *said) {
   return bytes != NULL;
 }
 
+/* Three pieces; the second fails where it is told so. */
+static bool in_pieces(void *context, int file) {
+  bool fails = context != NULL;
+  if (!ts_file_add(file, "one ", 4)) return false;
+  if (fails) errno = EIO;
+  return !fails && ts_file_add(file, "", 0) && ts_file_add(file, "two", 3);
+}
+
+START_TEST(what_comes_in_pieces_is_whole_or_not_there) {
+  ck_assert(ts_file_fill(in("a"), in_pieces, NULL, problems));
+  check_content(in("a"), "one two", 7);
+  ck_assert(!ts_file_fill(in("a"), in_pieces, problems, problems));
+  ck_assert(!ts_file_fill(in("b"), in_pieces, problems, problems));
+  check_problem(2, "cannot be written: Input/output error");
+  check_content(in("a"), "one two", 7);
+  ck_assert_int_eq(scratch_count(folder), 1);
+}
+END_TEST
+
 START_TEST(what_a_library_writes_is_whole_or_not_there) {
   ck_assert(ts_file_make(in("a"), fill, (char[]){"by it"}, problems));
   check_content(in("a"), "by it", 5);
@@ -276,6 +296,7 @@ Suite *suite_file(void) {
   tcase_add_test(all, paths_are_joined_and_taken_apart);
   tcase_add_test(all, names_stay_inside_their_folder);
   tcase_add_test(all, data_is_found);
+  tcase_add_test(all, what_comes_in_pieces_is_whole_or_not_there);
   tcase_add_test(all, what_a_library_writes_is_whole_or_not_there);
   tcase_add_test(all, a_file_is_read_piece_by_piece);
   tcase_add_test(all, a_folder_is_walked_in_order_and_links_are_not);

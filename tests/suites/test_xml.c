@@ -279,6 +279,60 @@ START_TEST(a_stream_that_breaks_says_so) {
 }
 END_TEST
 
+/* A text of some megabytes, as elements with values, and children that were written apart. */
+static void write_long(ts_xml_out *out) {
+  ts_xml_begin(out);
+  ts_xml_start(out, "all");
+  for (int i = 0; i < 40000; i++) {
+    ts_xml_start(out, "one");
+    ts_xml_attributef(out, "text", "a value that takes up some room, so that %d of them are long",
+                      i);
+    if (i % 3 == 0) ts_xml_words(out, "said <&> meant");
+    ts_xml_end(out);
+    if (i % 1000 != 0) continue;
+    ts_xml_out apart = ts_xml_apart(out);
+    ts_xml_start(&apart, "two");
+    ts_xml_end(&apart);
+    ts_xml_append(out, &apart.text);
+    ts_text_release(&apart.text);
+  }
+  ts_xml_end(out);
+}
+
+typedef struct {
+  ts_text text;
+  int pieces, last; /* the last that is taken; 0: all are */
+} taken;
+
+static bool take(void *context, const char *bytes, size_t length) {
+  taken *t = context;
+  ts_text_add_n(&t->text, bytes, length);
+  return ++t->pieces != t->last;
+}
+
+START_TEST(what_is_handed_over_is_the_same_text) {
+  ts_xml_out whole = {0};
+  write_long(&whole);
+  taken all = {.pieces = 0}, some = {.last = 2};
+  ts_xml_out out = {.take = take, .context = &all};
+  write_long(&out);
+  ck_assert(ts_xml_finish(&out));
+  ck_assert_int_gt(all.pieces, 1);
+  ck_assert_uint_lt(out.text.capacity, whole.text.length); /* it was never all there */
+  ck_assert_str_eq(all.text.data, whole.text.data);
+  ts_text_release(&out.text);
+  out = (ts_xml_out){.take = take, .context = &some};
+  write_long(&out);
+  ck_assert(!ts_xml_finish(&out));
+  ck_assert_int_eq(some.pieces, 2); /* not asked again */
+  ck_assert_mem_eq(some.text.data, whole.text.data, some.text.length);
+  ts_text_release(&out.text);
+  ts_text_release(&all.text);
+  ts_text_release(&some.text);
+  ts_text_release(&whole.text);
+}
+END_TEST
+
 Suite *suite_xml(void);
 Suite *suite_xml(void) {
   Suite *suite = suite_create("xml");
@@ -296,6 +350,7 @@ Suite *suite_xml(void) {
   tcase_add_test(all, writes_indented);
   tcase_add_test(all, text_survives);
   tcase_add_test(all, illegal_characters_are_replaced);
+  tcase_add_test(all, what_is_handed_over_is_the_same_text);
   tcase_add_test(all, a_stream_gives_each_element_once);
   tcase_add_test(all, a_stream_that_breaks_says_so);
   suite_add_tcase(suite, all);
