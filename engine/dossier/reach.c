@@ -21,22 +21,28 @@ static size_t add_above(const ts_dossier *dossier, ts_subject *scopes, size_t co
   return count;
 }
 
+enum { WAYS = 4 };
+static const char *const ways[WAYS] = {"task", "person", "day", "site"};
+
 size_t ts_scopes_over(const ts_dossier *dossier, ts_subject subject, ts_subject *scopes) {
-  static const char *const ways[] = {"task", "person", "day", "site"};
   size_t count = add_scope(scopes, 0, 0);
   count = add_above(dossier, scopes, count, subject);
-  for (size_t i = 0; i < sizeof ways / sizeof *ways; i++)
+  for (size_t i = 0; i < WAYS; i++)
     count = add_above(dossier, scopes, count, ts_leads_to(dossier, subject, ways[i]));
   return count;
 }
 
+static bool is_above(const ts_dossier *dossier, ts_subject scope, ts_subject subject) {
+  while (subject != TS_NO_SUBJECT && subject != scope)
+    subject = ts_subject_at(dossier, subject)->parent;
+  return subject != TS_NO_SUBJECT;
+}
+
 bool ts_covers(const ts_dossier *dossier, ts_subject scope, ts_subject subject) {
-  ts_subject scopes[TS_SCOPES_MAX];
-  if (scope == 0 || scope == subject) return true;
-  size_t count = ts_scopes_over(dossier, subject, scopes);
-  for (size_t i = 0; i < count; i++)
-    if (scopes[i] == scope) return true;
-  return false;
+  bool covers = scope == 0 || is_above(dossier, scope, subject);
+  for (size_t i = 0; i < WAYS && !covers; i++)
+    covers = is_above(dossier, scope, ts_leads_to(dossier, subject, ways[i]));
+  return covers;
 }
 
 /* ---- controls by where they stand, and by whom they cover ------------------- */

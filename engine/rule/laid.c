@@ -110,7 +110,7 @@ static void find_reaching(ts_laid *laid, ts_subject subject, uint32_t slot) {
 
 bool ts_laid_over(ts_laid *laid, ts_subject subject, int level, uint32_t slot, ts_value *value) {
   bool changed = false, reached = false;
-  if (!may_change(laid, slot) || laid->unreached[slot] == subject + 1) return false;
+  if (laid->unreached[slot] == subject + 1 || !may_change(laid, slot)) return false;
   const ts_fact_def *fact = ts_slot_fact(laid->dossier, slot);
   find_reaching(laid, subject, slot);
   for (size_t i = 0; i < laid->found_count; i++) {
