@@ -1,14 +1,7 @@
 -- For the examples of rules: facts that several examples have in common, what
 -- one of them has otherwise, and rows of examples on both sides of an edge.
 
-local function like(facts, changes)
-  local given = {}
-  for name, value in pairs(facts) do given[name] = value end
-  if changes then
-    for name, value in pairs(changes) do given[name] = value end
-  end
-  return given
-end
+local like = table.copy
 
 -- One example a value of one fact: `steps` has each value followed by what it
 -- gives, a likelihood at that severity or another expectation.
