@@ -39,12 +39,13 @@ static uint64_t hash_of(uint64_t seed, const char *bytes, size_t size) {
   const uint64_t by =
       0x9E3779B97F4A7C15u; /* 2 to the 64th over the golden ratio: all bits matter */
   uint64_t h = seed ^ size;
-  for (; size > 0; bytes += sizeof h) {
+  while (size > 0) {
     size_t some = size < sizeof h ? size : sizeof h;
     uint64_t word = 0;
     memcpy(&word, bytes, some);
     h = (h ^ word) * by;
     h ^= h >> 32;
+    bytes += some;
     size -= some;
   }
   return h;
