@@ -67,6 +67,7 @@ typedef struct {
   bool included; /* it already stands otherwise at the edge itself, not only beyond */
   double from;   /* SI: where the search began */
   double edge;   /* SI, rounded to what a reader can check: the change is here */
+  double beyond; /* SI: as near to the edge as it was seen to stand otherwise */
   ts_stand then; /* beyond the edge; on the near side it stands as at `from` */
   ts_stand before;
 } ts_margin;

@@ -71,6 +71,7 @@ static void find_one(void *context, size_t worker, size_t number) {
   if (w->evaluator == NULL) {
     w->evaluator = ts_evaluator_new(w->a.in.packs, w->a.in.dossier);
     w->laid = ts_laid_of(&w->a.in);
+    ts_evaluator_record(w->evaluator);
     if (w->a.in.for_next) w->ear = ts_ear_new(w->a.in.dossier);
   }
   if (worker == 0) tell(o->crew, number, ts_subject_count(w->a.in.dossier));

@@ -58,7 +58,22 @@ static ts_range stretch(ts_side_of side, ts_range now, ts_range plausible) {
   return (ts_range){now.hi, now.lo};
 }
 
-static bool seek(seeker *k, uint32_t slot, ts_side_of side, ts_range way, ts_margin *margin) {
+/* How it stands at an end of what the number may be now, from which two sides are searched. */
+typedef struct {
+  bool asked, known;
+  ts_stand stand;
+} end;
+
+/* At the only value that it has it stands as it does now. */
+static void stand_at(const seeker *k, const ts_search *search, ts_range now, double x, end *e) {
+  if (e->asked) return;
+  e->asked = true;
+  e->stand = ts_stands_now(k->finding);
+  e->known = now.lo == now.hi || ts_search_at(search, x, &e->stand);
+}
+
+static bool seek(seeker *k, uint32_t slot, ts_side_of side, ts_range way, end *from,
+                 ts_margin *margin) {
   start s = {.word = k->finding->word};
   ts_search search = {.probe = k->probe,
                       .pair = k->pair,
@@ -68,10 +83,9 @@ static bool seek(seeker *k, uint32_t slot, ts_side_of side, ts_range way, ts_mar
                       .met = stands_otherwise,
                       .context = &s};
   ts_found found;
-  ts_range now = ts_slot_value(k->probe->a->in.dossier, slot)->range;
-  s.before = ts_stands_now(k->finding); /* which is as at the only value it has, if it has one */
-  bool good = (now.lo == now.hi || ts_search_at(&search, way.lo, &s.before)) &&
-              ts_search_first(&search, way.lo, way.hi, &found);
+  stand_at(k, &search, ts_slot_value(k->probe->a->in.dossier, slot)->range, way.lo, from);
+  s.before = from->stand;
+  bool good = from->known && ts_search_first(&search, way.lo, way.hi, &found);
   ts_search_done(&search);
   if (!good) return false;
   *margin = (ts_margin){.slot = slot,
@@ -79,6 +93,7 @@ static bool seek(seeker *k, uint32_t slot, ts_side_of side, ts_range way, ts_mar
                         .from = way.lo,
                         .edge = found.edge,
                         .included = found.included,
+                        .beyond = found.first,
                         .then = found.then,
                         .before = s.before};
   return true;
@@ -90,13 +105,15 @@ static void seek_fact(seeker *k, uint32_t slot) {
   ts_range plausible = ts_fact_plausible(ts_dossier_vocabulary(in->dossier), fact);
   ts_range now = ts_slot_value(in->dossier, slot)->range;
   double from_low = NAN;
+  end ends[2] = {{0}}; /* the low one, the high one */
   for (int side = TS_DOWN; side <= TS_FROM_HIGH; side++) {
     ts_range way = stretch((ts_side_of)side, now, plausible);
     bool outward = side <= TS_UP;
     ts_margin margin;
     if (outward ? (side == TS_DOWN ? way.hi >= way.lo : way.hi <= way.lo) : now.lo == now.hi)
       continue;
-    if (!seek(k, slot, (ts_side_of)side, way, &margin)) {
+    end *from = &ends[side == TS_UP || side == TS_FROM_HIGH];
+    if (!seek(k, slot, (ts_side_of)side, way, from, &margin)) {
       if (side == TS_FROM_LOW) return; /* nothing changes inside, from neither end */
       continue;
     }

@@ -117,6 +117,13 @@ const ts_tallies *ts_probe_try(ts_probe *p, size_t pair) {
   return &p->tallies;
 }
 
+bool ts_probe_sees(ts_probe *p, size_t pair, const ts_answers *answers) {
+  const ts_pair *it = &p->a->pairs[pair];
+  size_t count = lay_tried(p, it->subject);
+  p->spent++;
+  return ts_course_is_open(p->evaluator, it->rule, it->subject, p->room, count, answers);
+}
+
 const ts_tallies *ts_probe_tally(ts_probe *p, size_t pair, size_t course) {
   const ts_pair *it = &p->a->pairs[pair];
   ts_evaluation alone = *p->evaluation;

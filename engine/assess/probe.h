@@ -26,10 +26,10 @@ typedef struct {
   ts_dossier *variant;
   ts_assess_inputs in; /* the assessment's, with the variant */
   ts_evaluator *evaluator;
-  bool own; /* the evaluator is freed with the probe */
-  ts_arena *arena;     /* for as long as the probe lives */
-  ts_laid *laid;       /* what is in place */
-  ts_effect *room;     /* what is tried on top of it */
+  bool own;        /* the evaluator is freed with the probe */
+  ts_arena *arena; /* for as long as the probe lives */
+  ts_laid *laid;   /* what is in place */
+  ts_effect *room; /* what is tried on top of it */
   size_t room_size;
   size_t applied; /* how many controls the dossier applies: those above are being tried */
   ts_tallies tallies;
@@ -37,11 +37,12 @@ typedef struct {
   uint32_t *pairs_of, *pairs_from; /* by slot: the pairs that read it; one more at the end */
   ts_said_at *said;                /* what each pair said in any view */
   uint32_t *said_from;             /* by pair; one more at the end */
-  ts_bearing *bearing; /* by finding: the controls that could bear on it, once asked for */
-  size_t spent, allowed;           /* courses run in tries, and how many may be */
+  ts_bearing *bearing;   /* by finding: the controls that could bear on it, once asked for */
+  size_t spent, allowed; /* courses run in tries, and how many may be */
 } ts_probe;
 
-/* With an evaluator of the same packs that nobody else uses meanwhile, or NULL for one of its own. */
+/* With an evaluator of the same packs that nobody else uses meanwhile, or NULL for one of its own.
+ */
 ts_probe *ts_probe_new(const ts_assessment *assessment, ts_evaluator *evaluator);
 void ts_probe_free(ts_probe *probe);
 
@@ -49,11 +50,16 @@ void ts_probe_free(ts_probe *probe);
  * and probe->evaluation hold until the next try. NULL when the rule fails. */
 const ts_tallies *ts_probe_try(ts_probe *probe, size_t pair);
 
-/* What one course of the last try amounts to, as if it were the only one. In the place of the tallies of
- * that try. */
+/* Whether a course of those answers would be among the courses of ts_probe_try: cheaper than all of
+ * them. False says nothing. Ends the last try. */
+bool ts_probe_sees(ts_probe *probe, size_t pair, const ts_answers *answers);
+
+/* What one course of the last try amounts to, as if it were the only one. In the place of the
+ * tallies of that try. */
 const ts_tallies *ts_probe_tally(ts_probe *probe, size_t pair, size_t course);
 
-/* Whether controls change this fact where the pair reads it: it is then not seen as the variant has it. */
+/* Whether controls change this fact where the pair reads it: it is then not seen as the variant has
+ * it. */
 bool ts_probe_changes(const ts_probe *probe, size_t pair, uint32_t slot);
 
 /* Whether tries have used up what they may: enough for every finding of a full dossier, and a

@@ -4,6 +4,7 @@
  * together foretells what an assessment with the answer would weigh, without running a rule
  * again. The answer that promises most, and a middling one, are then really given. */
 #include "assess/questions.h"
+#include "assess/seen.h"
 #include "base/sort.h"
 #include "base/text.h"
 #include <limits.h>
@@ -26,6 +27,7 @@ typedef struct {
 
 typedef struct {
   ts_probe *probe;
+  ts_seen *seen;
   ts_assessment *a;
   uint32_t slot;
   const uint32_t *pairs; /* that read it */
@@ -83,9 +85,14 @@ static bool leaves(const asker *k, const ts_course *course, const ts_value *valu
   return true;
 }
 
-/* The weight of what the pair last tried would say with the answer. */
-static int foretell(asker *k, size_t pair, const ts_value *value) {
-  const ts_evaluation *all = k->probe->evaluation;
+static const ts_tallies *tally(asker *k, size_t pair, const ts_evaluation *evaluation) {
+  const ts_pair *it = &k->a->pairs[pair];
+  ts_tally_all(&k->probe->in, it->rule, it->subject, TS_IN_PLACE, evaluation, &k->tallies);
+  return &k->tallies;
+}
+
+/* The weight of what the pair, which says all this as things are, would say with the answer. */
+static int foretell(asker *k, size_t pair, const ts_evaluation *all, const ts_value *value) {
   ts_evaluation some = *all;
   TS_RESERVE(k->left, all->course_count, k->left_capacity);
   some.courses = k->left;
@@ -93,16 +100,15 @@ static int foretell(asker *k, size_t pair, const ts_value *value) {
   for (size_t c = 0; c < all->course_count; c++)
     if (leaves(k, &all->courses[c], value)) k->left[some.course_count++] = all->courses[c];
   if (some.course_count == 0) some = *all;
-  const ts_pair *it = &k->a->pairs[pair];
-  ts_tally_all(&k->probe->in, it->rule, it->subject, TS_IN_PLACE, &some, &k->tallies);
-  return weigh_tallies(&k->tallies).score;
+  return weigh_tallies(tally(k, pair, &some)).score;
 }
 
 static void foretell_all(asker *k) {
   for (size_t i = 0; i < k->pair_count; i++) {
-    if (ts_probe_try(k->probe, k->pairs[i]) == NULL) continue;
+    const ts_evaluation *all = ts_seen_of(k->seen, k->pairs[i]);
+    if (all == NULL) continue;
     for (size_t n = 0; n < k->answer_count; n++)
-      k->answers[n].foretold += foretell(k, k->pairs[i], &k->answers[n].value);
+      k->answers[n].foretold += foretell(k, k->pairs[i], all, &k->answers[n].value);
   }
 }
 
@@ -136,12 +142,12 @@ static void add_ends(const asker *k, const ts_evaluation *evaluation, ends *e) {
 static void look_at_pairs(asker *k, ends *e) {
   k->before = (weight){0, 0};
   for (size_t i = 0; i < k->pair_count; i++) {
-    const ts_tallies *tallies = ts_probe_try(k->probe, k->pairs[i]);
-    if (tallies == NULL) continue;
-    weight w = weigh_tallies(tallies);
+    const ts_evaluation *all = ts_seen_of(k->seen, k->pairs[i]);
+    if (all == NULL) continue;
+    weight w = weigh_tallies(tally(k, k->pairs[i], all));
     k->before.score += w.score;
     k->before.unsettled += w.unsettled;
-    add_ends(k, k->probe->evaluation, e);
+    add_ends(k, all, e);
   }
   ts_sort_numbers(e->at, e->count);
 }
@@ -381,17 +387,33 @@ static void put_company_next(ts_crew *crew, ts_open_fact *facts, size_t count) {
 
 enum { ASKED = 32 }; /* in a round */
 
-static void ask_one(ts_worker *w, void *facts, size_t number) {
-  asker k = {.probe = w->probe, .a = &w->a};
-  ask(&k, (ts_open_fact *)facts + number);
+typedef struct {
+  const ts_crew *crew;
+  ts_open_fact *facts;
+  ts_seen **seen; /* by worker, once it has been asked */
+} asking;
+
+static void ask_one(ts_worker *w, void *context, size_t number) {
+  asking *all = context;
+  ts_seen **seen = &all->seen[w - all->crew->workers];
+  if (*seen == NULL) *seen = ts_seen_new(w->probe);
+  asker k = {.probe = w->probe, .seen = *seen, .a = &w->a};
+  ask(&k, &all->facts[number]);
   free(k.left);
   free(k.tallies.at);
+}
+
+static void ask_all(ts_crew *crew) {
+  asking all = {crew, crew->a->open, ts_alloc((crew->count + 1) * sizeof *all.seen)};
+  ts_crew_try(crew, crew->a->open_count, ASKED, ask_one, &all);
+  for (size_t i = 0; i < crew->count; i++) ts_seen_free(all.seen[i]);
+  free(all.seen);
 }
 
 void ts_questions(ts_crew *crew) {
   ts_assessment *a = crew->a;
   size_t kept = 0;
-  ts_crew_try(crew, a->open_count, ASKED, ask_one, a->open);
+  ask_all(crew);
   for (size_t i = 0; i < a->open_count; i++) {
     bool unknown = ts_slot_value(a->in.dossier, a->open[i].slot)->state == TS_UNKNOWN;
     if (unknown || a->open[i].removes > 0) a->open[kept++] = a->open[i];

@@ -40,6 +40,7 @@ typedef struct {
   size_t left_count, left_capacity;
   size_t *beyond; /* findings that stay above with everything there is */
   size_t beyond_count;
+  int size;     /* of the smallest set that met all demands so far */
   size_t nodes; /* looked at in the present search */
 } healer;
 
@@ -135,27 +136,32 @@ static void try_set(healer *h, control_set set) {
 
 /* ---- the smallest set that meets every demand --------------------------------------------- */
 
-static control_set first_unmet(const healer *h, control_set set) {
-  for (size_t i = 0; i < h->demand_count; i++)
-    if (!(h->demands[i] & set)) return h->demands[i];
-  return 0;
+/* The first control that meets all demands from `met` on that those chosen do not. */
+static bool meet_by_one(const healer *h, control_set chosen, size_t met, control_set *found) {
+  control_set common = h->demands[met];
+  for (size_t i = met + 1; i < h->demand_count && common; i++)
+    if (!(h->demands[i] & chosen)) common &= h->demands[i];
+  *found = chosen | (common & -common);
+  return common != 0;
 }
 
-/* Depth first, at most `more` controls beyond those chosen; controls in the order of their kinds.
- */
-static bool meet(healer *h, control_set chosen, int more, control_set *found) {
-  control_set unmet = first_unmet(h, chosen);
-  if (!unmet) return *found = chosen, true;
+/* Depth first, at most `more` controls beyond those chosen, which meet the first `met` demands;
+ * controls in the order of their kinds. */
+static bool meet(healer *h, control_set chosen, size_t met, int more, control_set *found) {
+  while (met < h->demand_count && (h->demands[met] & chosen)) met++;
+  if (met == h->demand_count) return *found = chosen, true;
   if (more == 0 || h->nodes++ > NODES) return false;
-  for (; unmet; unmet &= unmet - 1)
-    if (meet(h, chosen | (unmet & -unmet), more - 1, found)) return true;
+  if (more == 1) return meet_by_one(h, chosen, met, found);
+  for (control_set unmet = h->demands[met]; unmet; unmet &= unmet - 1)
+    if (meet(h, chosen | (unmet & -unmet), met + 1, more - 1, found)) return true;
   return false;
 }
 
+/* Demands are only ever added: what was too small for those before is too small. */
 static bool smallest(healer *h, control_set *found) {
-  for (int size = 0; size <= (int)h->control_count; size++) {
+  for (; h->size <= (int)h->control_count; h->size++) {
     h->nodes = 0;
-    if (meet(h, 0, size, found)) return true;
+    if (meet(h, 0, 0, h->size, found)) return true;
     if (h->nodes > NODES) return false;
   }
   return false;

@@ -14,12 +14,12 @@ static const ts_applied_control *better(const ts_applied_control *one,
 const ts_applied_control *ts_applied_here(const ts_dossier *dossier, const char *control,
                                           ts_subject subject, ts_view view) {
   const ts_applied_control *found = NULL;
-  size_t count;
-  const uint32_t *over = ts_applied_over(dossier, subject, &count);
+  size_t count = 0;
+  const uint32_t *over = NULL;
+  if (ts_may_be_over(dossier, subject, control)) over = ts_applied_over(dossier, subject, &count);
   for (size_t i = 0; i < count; i++) {
     const ts_applied_control *applied = ts_applied_at(dossier, over[i]);
-    if (applied->control[0] == control[0] && ts_view_counts(view, applied) &&
-        ts_same(applied->control, control)) /* the first letter sorts most of them out */
+    if (ts_view_counts(view, applied) && ts_same(applied->control, control))
       found = better(found, applied);
   }
   for (size_t i = ts_applied_written(dossier); i < ts_applied_count(dossier); i++) {

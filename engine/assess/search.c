@@ -28,6 +28,8 @@ void ts_search_done(const ts_search *s) {
 typedef struct {
   ts_range box;
   ts_stand stand;
+  ts_answers answers;
+  bool answered; /* `answers` are there */
 } leg;
 
 typedef struct {
@@ -42,25 +44,38 @@ static bool same(ts_stand a, ts_stand b) {
          a.certainty == b.certainty && a.duty == b.duty;
 }
 
-/* At x only those courses are possible whose box holds it, for narrowing leaves nothing possible
- * out. Where things stand alike on all of them, they stand so at x. */
-static bool foreseen(const outlook *o, double x, ts_stand *stand) {
-  size_t found = 0;
+/* Only those courses are possible at x whose box holds it, for narrowing leaves nothing possible
+ * out. Gives the first of those at which a hazard stands worst, and whether all stand alike; NULL
+ * where there is none. */
+static const leg *worst_at(const outlook *o, double x, bool *alike) {
+  const leg *worst = NULL;
+  *alike = true;
   for (size_t i = 0; i < o->count; i++) {
     const leg *l = &o->legs[i];
     if (x < l->box.lo - o->slack || x > l->box.hi + o->slack) continue;
-    if (found++ > 0 && !same(*stand, l->stand)) return false;
-    *stand = l->stand;
+    *alike = *alike && (worst == NULL || same(worst->stand, l->stand));
+    if (worst == NULL || l->stand.worst.rank > worst->stand.worst.rank) worst = l;
   }
-  return found > 0;
+  return worst;
 }
 
-/* Met at x; a rule that fails there meets nothing. What is met is always tried, and what is not only
- * where the courses leave it open. */
+/* Whether it is sure that nothing is met at x: where all courses that may be possible there stand
+ * alike, or where the worst of them is possible, by which a hazard stands. */
+static bool denied(const outlook *o, double x) {
+  const ts_search *s = o->search;
+  bool alike;
+  const leg *worst = worst_at(o, x, &alike);
+  if (worst == NULL || s->met(s->context, worst->stand)) return false;
+  if (alike) return true;
+  if (s->word != TS_HAZARD || !worst->answered) return false;
+  ts_variant_put(s->probe->variant, s->slot, ts_value_point(x));
+  return ts_probe_sees(s->probe, s->pair, &worst->answers);
+}
+
+/* Met at x; a rule that fails there meets nothing. */
 static bool met_at(const outlook *o, double x, ts_stand *stand) {
   const ts_search *s = o->search;
-  if (foreseen(o, x, stand) && !s->met(s->context, *stand)) return false;
-  return ts_search_at(s, x, stand) && s->met(s->context, *stand);
+  return !denied(o, x) && ts_search_at(s, x, stand) && s->met(s->context, *stand);
 }
 
 static ts_range box_on(const ts_course *course, uint32_t slot) {
@@ -70,8 +85,8 @@ static ts_range box_on(const ts_course *course, uint32_t slot) {
   return box;
 }
 
-/* Of the evaluation over the stretch. A number that controls change is not seen as it is given: there
- * boxes tell nothing of it. */
+/* Of the evaluation over the stretch. A number that controls change is not seen as it is given:
+ * there boxes tell nothing of it. */
 static void keep_legs(outlook *o, ts_range all) {
   const ts_search *s = o->search;
   const ts_evaluation *seen = s->probe->evaluation;
@@ -81,7 +96,10 @@ static void keep_legs(outlook *o, ts_range all) {
   o->count = seen->course_count;
   for (size_t i = 0; i < seen->course_count; i++) {
     const ts_tallies *alone = ts_probe_tally(s->probe, s->pair, i);
-    o->legs[i] = (leg){box_on(&seen->courses[i], s->slot), ts_stands(alone, s->word, s->about)};
+    leg *l = &o->legs[i];
+    l->box = box_on(&seen->courses[i], s->slot);
+    l->stand = ts_stands(alone, s->word, s->about);
+    l->answered = ts_course_answers(s->probe->evaluator, i, &l->answers);
   }
 }
 
@@ -161,8 +179,8 @@ static void close_on(const outlook *o, double not_met, double met, double scale,
 }
 
 /* The same for numbers that come in steps: counted from `not_met`. */
-static void close_on_steps(const outlook *o, double not_met, double met, double step,
-                           ts_stand then, ts_found *found) {
+static void close_on_steps(const outlook *o, double not_met, double met, double step, ts_stand then,
+                           ts_found *found) {
   ts_stand stand;
   double towards = met > not_met ? step : -step;
   double low = 0, high = nearbyint((met - not_met) / towards);
@@ -230,7 +248,9 @@ static bool walk_all(walk *w, const places *p) {
 
 bool ts_search_first(const ts_search *search, double from, double to, ts_found *found) {
   places p = {.count = 0};
-  outlook o = {.search = search, .count = 0};
+  outlook o;
+  o.search = search;
+  o.count = 0;
   walk w = {.outlook = &o, .last = from, .from = from, .to = to, .found = found};
   w.step = ts_slot_step(ts_slot_fact(search->probe->variant, search->slot));
   if (w.step > 0) w.to = from + trunc((to - from) / w.step) * w.step;

@@ -63,14 +63,42 @@ static ts_try move_to(uint32_t slot, ts_value value) {
   return (ts_try){.slot = slot, .value = value, .scope = TS_NO_SUBJECT};
 }
 
-/* Outward from what it is now, to the nearest value that is enough. */
-static void move_outward(guide *g, ts_search search, double from, double to) {
+static const ts_margin *margin_on(const guide *g, uint32_t slot, ts_side_of side) {
+  for (size_t i = 0; i < g->finding->margin_count; i++) {
+    const ts_margin *margin = &g->finding->margins[i];
+    if (margin->slot == slot && margin->side == side) return margin;
+  }
+  return NULL;
+}
+
+/* Without a margin on its side it is above the line on all of it, if it is so at the beginning. */
+static bool stays_above(const guide *g, const ts_search *search, double from) {
+  ts_stand stand = ts_stands_now(g->finding);
+  ts_range now = ts_slot_value(g->a->in.dossier, search->slot)->range;
+  bool known = now.lo == now.hi || ts_search_at(search, from, &stand);
+  ts_search_done(search);
+  return known && above(g, stand);
+}
+
+/* The nearest value that is enough: where the margin is, if that leads below the line. */
+static bool find_below(const guide *g, ts_search search, ts_side_of side, ts_range way,
+                       ts_found *found) {
   side_of_line below = {g, false};
-  ts_found found;
+  const ts_margin *margin = margin_on(g, search.slot, side);
   search.context = &below;
-  if (!ts_search_first(&search, from, to, &found)) return;
+  if (margin == NULL && stays_above(g, &search, way.lo)) return false;
+  if (margin == NULL || above(g, margin->then) || !above(g, margin->before))
+    return ts_search_first(&search, way.lo, way.hi, found);
+  *found = (ts_found){margin->edge, margin->included, margin->beyond, margin->then};
+  return true;
+}
+
+/* Outward from what it is now; `way` is from where to where. */
+static void move_outward(guide *g, ts_search search, ts_side_of side, ts_range way) {
+  ts_found found;
+  if (!find_below(g, search, side, way, &found)) return;
   ts_try tried = move_to(search.slot, ts_value_point(found.included ? found.edge : found.first));
-  keep_if_enough(g, &tried, found.included, to > from);
+  keep_if_enough(g, &tried, found.included, way.hi > way.lo);
 }
 
 /* A range that is enough at one end only: as much of it as is enough. */
@@ -103,8 +131,8 @@ static void move_number(guide *g, uint32_t slot) {
   bool inward = now.lo < now.hi && move_inward(g, search, now.lo, now.hi);
   inward = now.lo < now.hi && (move_inward(g, search, now.hi, now.lo) || inward);
   if (inward) return;
-  if (now.lo > all.lo) move_outward(g, search, now.lo, all.lo);
-  if (now.hi < all.hi) move_outward(g, search, now.hi, all.hi);
+  if (now.lo > all.lo) move_outward(g, search, TS_DOWN, (ts_range){now.lo, all.lo});
+  if (now.hi < all.hi) move_outward(g, search, TS_UP, (ts_range){now.hi, all.hi});
 }
 
 /* ---- another answer --------------------------------------------------------------------- */

@@ -105,8 +105,21 @@ bool ts_turns_direction(const char *c) {
                             (c[1] == '\x81' && c[2] >= '\xA6' && c[2] <= '\xA9'));
 }
 
+/* Eight characters from the blank to '~' at once; false where one may be another. In each byte the
+ * highest bit shows what is 128 or more, what is less than a blank and what is 127. */
+static bool plain_eight(const char *text) {
+  const uint64_t each = 0x0101010101010101;
+  uint64_t eight;
+  memcpy(&eight, text, sizeof eight);
+  return ((eight | (eight - 0x20 * each) | (eight + each)) & 0x80 * each) == 0;
+}
+
 const char *ts_text_trouble(const char *text, size_t length) {
   for (const char *end = text + length; text < end;) {
+    if (end - text >= 8 && plain_eight(text)) {
+      text += 8;
+      continue;
+    }
     if (*text >= ' ' && *text < '\x7F') { /* nearly all */
       text++;
       continue;

@@ -6,8 +6,10 @@
 #include "document/mark.h"
 #include "tankside/document.h"
 #include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
 
-static const char note[] = "made-of.txt";
+static const char note[] = "made-of.txt", record[] = "assessment.xml";
 enum { NOTE_LIMIT = 1024 * 1024, DIGEST = 64 };
 
 /* All that decides what the papers are. */
@@ -62,13 +64,22 @@ static bool is_as_made(const char *folder, const char *line, size_t length) {
   return same;
 }
 
+/* And the assessment among them: what came out is not believed without what it came from. */
 static bool all_as_made(const char *folder, const char *lines) {
+  bool has_record = false;
   for (const char *at = lines; *at != '\0';) {
-    size_t length = strcspn(at, "\n");
+    size_t length = strcspn(at, "\n"), name = length > DIGEST + 2 ? length - DIGEST - 2 : 0;
     if (!is_as_made(folder, at, length)) return false;
+    if (name == sizeof record - 1 && memcmp(at + DIGEST + 2, record, name) == 0) has_record = true;
     at += length + (at[length] == '\n');
   }
-  return true;
+  return has_record;
+}
+
+/* A note that somebody else put there is not believed. */
+static bool is_ours(const char *path) {
+  struct stat is;
+  return stat(path, &is) == 0 && is.st_uid == geteuid();
 }
 
 const char *made_of_same(ts_session *s, const ts_options *options, const char *folder,
@@ -76,7 +87,7 @@ const char *made_of_same(ts_session *s, const ts_options *options, const char *f
   static const char says[] = "status ";
   const char *path = ts_path_join(s->arena, folder, note), *now = head(s, options);
   const char *text =
-      ts_file_exists(path) ? ts_file_read(s->arena, path, NOTE_LIMIT, NULL, s->problems) : NULL;
+      is_ours(path) ? ts_file_read(s->arena, path, NOTE_LIMIT, NULL, s->problems) : NULL;
   if (text == NULL || strncmp(text, now, strlen(now)) != 0) return NULL;
   text += strlen(now);
   if (strncmp(text, says, sizeof says - 1) != 0) return NULL;

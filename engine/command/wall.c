@@ -61,154 +61,32 @@ static bool writes(const needs *n) { return n->out || n->first || n->anywhere ||
 /* ---- which calls ------------------------------------------------------------------- */
 
 /* What does no harm with any argument: memory, time, threads, what is open, names, what is read. */
-static const int allowed[] = {SCMP_SYS(read),
-                              SCMP_SYS(readv),
-                              SCMP_SYS(pread64),
-                              SCMP_SYS(preadv),
-                              SCMP_SYS(write),
-                              SCMP_SYS(writev),
-                              SCMP_SYS(pwrite64),
-                              SCMP_SYS(pwritev),
-                              SCMP_SYS(close),
-                              SCMP_SYS(close_range),
-                              SCMP_SYS(lseek),
-                              SCMP_SYS(_llseek),
-                              SCMP_SYS(dup),
-                              SCMP_SYS(dup2),
-                              SCMP_SYS(dup3),
-                              SCMP_SYS(fcntl),
-                              SCMP_SYS(fcntl64),
-                              SCMP_SYS(flock),
-                              SCMP_SYS(fadvise64),
-                              SCMP_SYS(fadvise64_64),
-                              SCMP_SYS(pipe),
-                              SCMP_SYS(pipe2),
-                              SCMP_SYS(memfd_create),
-                              SCMP_SYS(poll),
-                              SCMP_SYS(ppoll),
-                              SCMP_SYS(ppoll_time64),
-                              SCMP_SYS(select),
-                              SCMP_SYS(_newselect),
-                              SCMP_SYS(pselect6),
-                              SCMP_SYS(pselect6_time64),
-                              SCMP_SYS(epoll_create1),
-                              SCMP_SYS(epoll_ctl),
-                              SCMP_SYS(epoll_wait),
-                              SCMP_SYS(epoll_pwait),
-                              SCMP_SYS(eventfd2),
-                              SCMP_SYS(signalfd4),
-                              SCMP_SYS(inotify_init1),
-                              SCMP_SYS(inotify_add_watch),
-                              SCMP_SYS(inotify_rm_watch),
-                              SCMP_SYS(stat),
-                              SCMP_SYS(stat64),
-                              SCMP_SYS(lstat),
-                              SCMP_SYS(lstat64),
-                              SCMP_SYS(fstat),
-                              SCMP_SYS(fstat64),
-                              SCMP_SYS(newfstatat),
-                              SCMP_SYS(fstatat64),
-                              SCMP_SYS(statx),
-                              SCMP_SYS(statfs),
-                              SCMP_SYS(statfs64),
-                              SCMP_SYS(fstatfs),
-                              SCMP_SYS(fstatfs64),
-                              SCMP_SYS(access),
-                              SCMP_SYS(faccessat),
-                              SCMP_SYS(faccessat2),
-                              SCMP_SYS(readlink),
-                              SCMP_SYS(readlinkat),
-                              SCMP_SYS(getdents),
-                              SCMP_SYS(getdents64),
-                              SCMP_SYS(getcwd),
-                              SCMP_SYS(chdir),
-                              SCMP_SYS(fchdir),
-                              SCMP_SYS(umask),
-                              SCMP_SYS(brk),
-                              SCMP_SYS(munmap),
-                              SCMP_SYS(mremap),
-                              SCMP_SYS(madvise),
-                              SCMP_SYS(mincore),
-                              SCMP_SYS(msync),
-                              SCMP_SYS(membarrier),
-                              SCMP_SYS(futex),
-                              SCMP_SYS(futex_time64),
-                              SCMP_SYS(set_robust_list),
-                              SCMP_SYS(get_robust_list),
-                              SCMP_SYS(rseq),
-                              SCMP_SYS(set_tid_address),
-                              SCMP_SYS(set_thread_area),
-                              SCMP_SYS(arch_prctl),
-                              SCMP_SYS(fork),
-                              SCMP_SYS(exit),
-                              SCMP_SYS(exit_group),
-                              SCMP_SYS(wait4),
-                              SCMP_SYS(waitid),
-                              SCMP_SYS(waitpid),
-                              SCMP_SYS(rt_sigaction),
-                              SCMP_SYS(rt_sigprocmask),
-                              SCMP_SYS(rt_sigreturn),
-                              SCMP_SYS(sigreturn),
-                              SCMP_SYS(rt_sigpending),
-                              SCMP_SYS(rt_sigtimedwait),
-                              SCMP_SYS(rt_sigtimedwait_time64),
-                              SCMP_SYS(rt_sigsuspend),
-                              SCMP_SYS(sigaltstack),
-                              SCMP_SYS(restart_syscall),
-                              SCMP_SYS(tgkill),
-                              SCMP_SYS(getpid),
-                              SCMP_SYS(gettid),
-                              SCMP_SYS(getppid),
-                              SCMP_SYS(getpgrp),
-                              SCMP_SYS(getpgid),
-                              SCMP_SYS(getsid),
-                              SCMP_SYS(getuid),
-                              SCMP_SYS(getuid32),
-                              SCMP_SYS(geteuid),
-                              SCMP_SYS(geteuid32),
-                              SCMP_SYS(getgid),
-                              SCMP_SYS(getgid32),
-                              SCMP_SYS(getegid),
-                              SCMP_SYS(getegid32),
-                              SCMP_SYS(getresuid),
-                              SCMP_SYS(getresuid32),
-                              SCMP_SYS(getresgid),
-                              SCMP_SYS(getresgid32),
-                              SCMP_SYS(getgroups),
-                              SCMP_SYS(getgroups32),
-                              SCMP_SYS(clock_gettime),
-                              SCMP_SYS(clock_gettime64),
-                              SCMP_SYS(clock_getres),
-                              SCMP_SYS(clock_getres_time64),
-                              SCMP_SYS(clock_nanosleep),
-                              SCMP_SYS(clock_nanosleep_time64),
-                              SCMP_SYS(nanosleep),
-                              SCMP_SYS(gettimeofday),
-                              SCMP_SYS(time),
-                              SCMP_SYS(times),
-                              SCMP_SYS(getrusage),
-                              SCMP_SYS(getrlimit),
-                              SCMP_SYS(ugetrlimit),
-                              SCMP_SYS(sysinfo),
-                              SCMP_SYS(uname),
-                              SCMP_SYS(getrandom),
-                              SCMP_SYS(getcpu),
-                              SCMP_SYS(sched_yield),
-                              SCMP_SYS(sched_getaffinity),
-                              SCMP_SYS(sched_getparam),
-                              SCMP_SYS(sched_getscheduler)};
+static const char allowed[] =
+    "read readv pread64 preadv write writev pwrite64 pwritev close close_range lseek _llseek "
+    "dup dup2 dup3 fcntl fcntl64 flock fadvise64 fadvise64_64 pipe pipe2 memfd_create poll "
+    "ppoll ppoll_time64 select _newselect pselect6 pselect6_time64 epoll_create1 epoll_ctl "
+    "epoll_wait epoll_pwait eventfd2 signalfd4 inotify_init1 inotify_add_watch "
+    "inotify_rm_watch stat stat64 lstat lstat64 fstat fstat64 newfstatat fstatat64 statx "
+    "statfs statfs64 fstatfs fstatfs64 access faccessat faccessat2 readlink readlinkat "
+    "getdents getdents64 getcwd chdir fchdir umask brk munmap mremap madvise mincore msync "
+    "membarrier futex futex_time64 set_robust_list get_robust_list rseq set_tid_address "
+    "set_thread_area arch_prctl fork exit exit_group wait4 waitid waitpid rt_sigaction "
+    "rt_sigprocmask rt_sigreturn sigreturn rt_sigpending rt_sigtimedwait "
+    "rt_sigtimedwait_time64 rt_sigsuspend sigaltstack restart_syscall getpid gettid getppid "
+    "getpgrp getpgid getsid getuid getuid32 geteuid geteuid32 getgid getgid32 getegid "
+    "getegid32 getresuid getresuid32 getresgid getresgid32 getgroups getgroups32 "
+    "clock_gettime clock_gettime64 clock_getres clock_getres_time64 clock_nanosleep "
+    "clock_nanosleep_time64 nanosleep gettimeofday time times getrusage getrlimit ugetrlimit "
+    "sysinfo uname getrandom getcpu sched_yield sched_getaffinity sched_getparam "
+    "sched_getscheduler";
 
-static const int for_writing[] = {SCMP_SYS(mkdir),     SCMP_SYS(mkdirat),   SCMP_SYS(rmdir),
-                                  SCMP_SYS(unlink),    SCMP_SYS(unlinkat),  SCMP_SYS(rename),
-                                  SCMP_SYS(renameat),  SCMP_SYS(renameat2), SCMP_SYS(link),
-                                  SCMP_SYS(linkat),    SCMP_SYS(chmod),     SCMP_SYS(fchmod),
-                                  SCMP_SYS(fchmodat),  SCMP_SYS(ftruncate), SCMP_SYS(ftruncate64),
-                                  SCMP_SYS(fallocate), SCMP_SYS(fsync),     SCMP_SYS(fdatasync)};
+static const char for_writing[] =
+    "mkdir mkdirat rmdir unlink unlinkat rename renameat renameat2 link linkat chmod fchmod "
+    "fchmodat ftruncate ftruncate64 fallocate fsync fdatasync";
 
 /* Not by default: code that is made while it runs, which Python's way to call libraries does. */
-static const int for_programs[] = {SCMP_SYS(execve), SCMP_SYS(vfork),     SCMP_SYS(setpgid),
-                                   SCMP_SYS(setsid), SCMP_SYS(setrlimit), SCMP_SYS(kill),
-                                   SCMP_SYS(mmap),   SCMP_SYS(mmap2),     SCMP_SYS(mprotect)};
+static const char for_programs[] =
+    "execve vfork setpgid setsid setrlimit kill tgkill mmap mmap2 mprotect";
 
 /* Terminals: how it is set, how wide it is; not what puts words into its mouth (TIOCSTI). */
 static const unsigned long of_devices[] = {
@@ -237,10 +115,17 @@ static void add(filter *f, uint32_t answer, int call, const struct scmp_arg_cmp 
   if (result != 0 && f->failed == 0) f->failed = result;
 }
 
-static void allow(filter *f, const int *calls, size_t count) {
-  for (size_t i = 0; i < count; i++) add(f, SCMP_ACT_ALLOW, calls[i], NULL);
+/* Those of a list, by name: one that this machine does not have, or this libseccomp does not know,
+ * is not called either. */
+static void allow(filter *f, const char *names) {
+  char name[32];
+  for (size_t n; *(names += strspn(names, " ")) != '\0'; names += n) {
+    n = strcspn(names, " ");
+    snprintf(name, sizeof name, "%.*s", (int)n, names);
+    int call = seccomp_syscall_resolve_name(name);
+    if (call != __NR_SCMP_ERROR) add(f, SCMP_ACT_ALLOW, call, NULL);
+  }
 }
-#define ALLOW(f, calls) allow(f, calls, sizeof(calls) / sizeof *(calls))
 
 static void answer_masked(filter *f, uint32_t answer, int call, unsigned argument, uint64_t mask,
                           uint64_t value) {
@@ -261,9 +146,12 @@ static void allow_without(filter *f, int call, unsigned argument, uint64_t bits)
 }
 
 static void files_opened(filter *f, bool writing) {
-  static const int open_calls[] = {SCMP_SYS(open), SCMP_SYS(openat)};
-  if (writing) ALLOW(f, open_calls);
-  for (unsigned i = 0; !writing && i < 2; i++) allow_without(f, open_calls[i], 1 + i, TO_WRITE);
+  if (writing) {
+    allow(f, "open openat");
+    return;
+  }
+  allow_without(f, SCMP_SYS(open), 1, TO_WRITE);
+  allow_without(f, SCMP_SYS(openat), 2, TO_WRITE);
 }
 
 /* Memory is written or run, never both, and none becomes what is run. */
@@ -278,20 +166,27 @@ static void nothing_made_to_run(filter *f) {
   allow_without(f, SCMP_SYS(mprotect), 2, PROT_EXEC);
 }
 
+/* To its own group, as libedit passes on what the terminal sends; and to itself, to abort. */
+static void signals_kept_in(filter *f) {
+  const unsigned long group = 0, process = (unsigned long)getpid();
+  allow_values(f, SCMP_SYS(kill), 0, &group, 1);
+  allow_values(f, SCMP_SYS(tgkill), 0, &process, 1);
+}
+
 static void add_rules(filter *f, const needs *n) {
   static const unsigned long own[] = {0};
-  ALLOW(f, allowed);
-  if (writes(n)) ALLOW(f, for_writing);
+  allow(f, allowed);
+  if (writes(n)) allow(f, for_writing);
   files_opened(f, writes(n));
   allow_without(f, SCMP_SYS(clone), 0, ANOTHER_VIEW);
   allow_values(f, SCMP_SYS(ioctl), 1, of_devices, sizeof of_devices / sizeof *of_devices);
   allow_values(f, SCMP_SYS(prctl), 0, of_process, sizeof of_process / sizeof *of_process);
   allow_values(f, SCMP_SYS(prlimit64), 0, own, 1);
   if (n->runs) {
-    ALLOW(f, for_programs);
+    allow(f, for_programs);
     return;
   }
-  allow_values(f, SCMP_SYS(kill), 0, own, 1); /* how libedit passes on what the terminal sends */
+  signals_kept_in(f);
   nothing_made_to_run(f);
 }
 

@@ -8,10 +8,11 @@
 #include "assess/assessment.h"
 #include "base/xml.h"
 
-/* Of what lists only some is written, by number: subjects, facts (slots), findings, duties. All of
- * what is NULL. */
+/* Of what lists only some is written, by number: subjects, facts (slots), findings, duties, facts to
+ * ask for (slots). All of what is NULL. Of findings then no more than how they stand, and which of
+ * those facts they read. */
 typedef struct {
-  const bool *subjects, *facts, *findings, *duties;
+  const bool *subjects, *facts, *findings, *duties, *asked;
 } ts_paper_some;
 
 typedef struct {

@@ -161,6 +161,8 @@ static void open_fact(ts_paper *paper, const ts_open_fact *open) {
 
 void ts_paper_open_facts(ts_paper *paper) {
   ts_xml_start(&paper->out, "open-facts");
-  for (size_t i = 0; i < paper->a->open_count; i++) open_fact(paper, &paper->a->open[i]);
+  for (size_t i = 0; i < paper->a->open_count; i++)
+    if (paper->only.asked == NULL || paper->only.asked[paper->a->open[i].slot])
+      open_fact(paper, &paper->a->open[i]);
   ts_xml_end(&paper->out);
 }

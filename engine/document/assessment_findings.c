@@ -102,9 +102,14 @@ static void conditions(ts_paper *paper, const ts_spoken *said, const char *which
         condition(paper, &said->decisions[i], which);
 }
 
+static bool is_left_out(const ts_paper *paper, uint32_t slot) {
+  return paper->only.facts != NULL && !paper->only.facts[slot];
+}
+
 static void rests(ts_paper *paper, const ts_outcome *outcome) {
   for (size_t i = 0; i < outcome->fact_count; i++) {
     uint32_t slot = outcome->facts[i];
+    if (is_left_out(paper, slot)) continue;
     const ts_fact_def *fact = ts_slot_fact(paper->dossier, slot);
     const char *text = ts_paper_fact(paper, slot);
     char path[256];
@@ -146,7 +151,7 @@ static void reads(ts_paper *paper, const ts_finding *finding, const ts_outcome *
     char path[256];
     while (at < outcome->fact_count && outcome->facts[at] < slot) at++;
     if (at < outcome->fact_count && outcome->facts[at] == slot) continue;
-    if (ts_paper_fact(paper, slot) == NULL) continue;
+    if (is_left_out(paper, slot) || ts_paper_fact(paper, slot) == NULL) continue;
     ts_xml_start(&paper->out, "reads");
     ts_xml_attribute(&paper->out, "path", ts_slot_path(paper->dossier, slot, path, sizeof path));
     ts_xml_end(&paper->out);
@@ -236,6 +241,14 @@ static bool discreet(const ts_finding *finding) {
   return false;
 }
 
+/* What it comes from and what would change it; of a duty no controls bear on a score. */
+static void behind(ts_paper *paper, const ts_finding *finding) {
+  functions(paper, &ts_finding_said(finding)->outcome);
+  sources(paper, ts_rule_at(paper->packs, finding->rule));
+  if (finding->word != TS_DUTY) controls(paper, finding);
+  ts_paper_would_change(paper, finding);
+}
+
 /* ---- the two lists ----------------------------------------------------------------- */
 
 static bool unresolved(const ts_finding *finding) {
@@ -299,10 +312,7 @@ static void finding(ts_paper *paper, size_t number) {
     ts_xml_start(&paper->out, "floored");
     ts_xml_end(&paper->out);
   }
-  functions(paper, &ts_finding_said(it)->outcome);
-  sources(paper, ts_rule_at(paper->packs, it->rule));
-  controls(paper, it);
-  ts_paper_would_change(paper, it);
+  if (paper->only.findings == NULL) behind(paper, it);
   ts_xml_end(&paper->out);
 }
 
@@ -346,9 +356,7 @@ static void duty(ts_paper *paper, size_t number) {
   if (discreet(it)) ts_xml_attribute(out, "discreet", "yes");
   if (text_unread(rule)) ts_xml_attribute(out, "check-the-text", "yes");
   why(paper, it);
-  functions(paper, outcome);
-  sources(paper, rule);
-  ts_paper_would_change(paper, it);
+  if (paper->only.duties == NULL) behind(paper, it);
   ts_xml_end(out);
 }
 

@@ -9,6 +9,7 @@
 #include "base/file.h"
 #include "base/text.h"
 #include "base/xml.h"
+#include "document/transform.h"
 #include "quantity/calendar.h"
 #include "tankside/sign.h"
 #include <stdlib.h>
@@ -39,7 +40,8 @@ typedef struct {
   const char *entity, *task, *day; /* around what is being read */
   const char *times[6];            /* of an immersion: under, wet, depth, low and high */
   bool in_immersion;
-  finding finding; /* whose scores are being read */
+  finding finding;      /* whose scores are being read */
+  const char *withheld; /* what stands in place of a title; NULL until it is needed */
 } reading;
 
 static const char *value(reading *r, const char *name) { return ts_xml_stream_value(r->in, name); }
@@ -203,7 +205,12 @@ static void read_task(reading *r) {
 /* ---- findings and duties --------------------------------------------------------------- */
 
 /* What stands in place of what a rule calls discreet, as on papers for all (withhold.c). */
-static const char withheld[] = "withheld", withheld_title[] = "Withheld: ask the safety officer";
+static const char withheld[] = "withheld";
+
+static const char *withheld_title(reading *r) {
+  if (r->withheld == NULL) r->withheld = ts_language_word(r->arena, "withheld-title");
+  return r->withheld;
+}
 
 static void end_finding(reading *r) {
   const finding *f = &r->finding;
@@ -219,7 +226,7 @@ static void read_finding(reading *r) {
   r->finding = (finding){.id = held(r, "id"),
                          .word = held(r, "word"),
                          .rule = discreet ? withheld : held(r, "rule"),
-                         .title = discreet ? withheld_title : held(r, "title"),
+                         .title = discreet ? withheld_title(r) : held(r, "title"),
                          .pack = discreet ? NULL : held(r, "pack"),
                          .entity = discreet ? NULL : held(r, "entity"),
                          .task = held(r, "task"),
@@ -245,7 +252,7 @@ static void read_score(reading *r) {
 static void read_duty(reading *r) {
   bool discreet = is_yes(value(r, "discreet"));
   PUT(r, TS_BOOK_DUTY, value(r, "id"), discreet ? withheld : value(r, "rule"),
-      discreet ? withheld_title : value(r, "title"), discreet ? NULL : value(r, "pack"),
+      discreet ? withheld_title(r) : value(r, "title"), discreet ? NULL : value(r, "pack"),
       value(r, "task"), yes_no(discreet), value(r, "state"), value(r, "state-in-place"),
       discreet ? NULL : value(r, "instrument"), discreet ? NULL : value(r, "section"));
 }
@@ -254,7 +261,7 @@ static void read_duty(reading *r) {
 
 static void read_question(reading *r) {
   bool secret = ts_same(value(r, "sees"), "confidential");
-  PUT(r, TS_BOOK_QUESTION, next(r, &r->questions), secret ? withheld_title : value(r, "title"),
+  PUT(r, TS_BOOK_QUESTION, next(r, &r->questions), secret ? withheld_title(r) : value(r, "title"),
       secret ? NULL : value(r, "asked"), value(r, "state"), value(r, "removes"));
 }
 

@@ -261,10 +261,13 @@ static void write_change(ts_comparison *c, const char *element, const xmlNode *c
   ts_xml_end(&c->out);
 }
 
+/* A rule may say several duties of one subject: those are told apart by where the law asks for
+ * them. */
 static const char *key_of(ts_comparison *c, const xmlNode *node) {
-  return ts_arena_printf(c->arena, "%s\n%s\n%s\n%s", ts_node_text(c, node, "rule"),
+  return ts_arena_printf(c->arena, "%s\n%s\n%s\n%s\n%s\n%s", ts_node_text(c, node, "rule"),
                          ts_node_text(c, node, "subject"), ts_node_text(c, node, "word"),
-                         ts_node_text(c, node, "about"));
+                         ts_node_text(c, node, "about"), ts_node_text(c, node, "instrument"),
+                         ts_node_text(c, node, "section"));
 }
 
 static xmlHashTable *index_of(ts_comparison *c, int side, const char *list, const char *element) {

@@ -30,6 +30,23 @@ static void find_facts(differ *d) {
   for (int s = OLD; s < BOTH; s++) d->some[s].facts = facts, d->some[s].subjects = subjects;
 }
 
+/* What nobody has said yet, by slot, in a list of things to ask. */
+static bool *unknown_in(differ *d, int side) {
+  const ts_assessment *a = d->made[side];
+  bool *unknown = ts_arena_alloc(d->arena, ts_slot_count(a->in.dossier) + 1);
+  for (size_t i = 0; i < a->open_count; i++)
+    unknown[a->open[i].slot] = ts_slot_assumed(a->in.dossier, a->open[i].slot);
+  return unknown;
+}
+
+/* Those that are asked for on one side alone. */
+static void find_questions(differ *d) {
+  bool *old = unknown_in(d, OLD), *new = unknown_in(d, NEW);
+  for (uint32_t slot = 0; slot < ts_slot_count(d->made[NEW]->in.dossier); slot++)
+    new[slot] = new[slot] != old[slot];
+  d->some[OLD].asked = d->some[NEW].asked = new;
+}
+
 /* ---- findings --------------------------------------------------------------------------- */
 
 /* By what they are known by on both sides. */
@@ -108,7 +125,7 @@ bool ts_compare_made(const ts_assessment *const made[2], char **xml, size_t *len
   differ d = {.arena = ts_arena_new(), .made = {made[OLD], made[NEW]}};
   char *bytes[BOTH];
   size_t lengths[BOTH];
-  if (values_alone(made)) find_facts(&d), find_findings(&d);
+  if (values_alone(made)) find_facts(&d), find_questions(&d), find_findings(&d);
   for (int s = OLD; s < BOTH; s++)
     ts_assessment_write_some(made[s], d.some[s], &bytes[s], &lengths[s]);
   ts_arena_free(d.arena);

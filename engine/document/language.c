@@ -48,3 +48,29 @@ bool ts_language_known(const char *language, const char *where, int line,
   ts_arena_free(arena);
   return known;
 }
+
+static const char *word_in(ts_arena *arena, const xmlNode *root, const char *id) {
+  const char *found = "";
+  for (const xmlNode *word = ts_xml_child(root, "word"); word; word = ts_xml_next(word, "word")) {
+    xmlChar *is = xmlGetNoNsProp(word, BAD_CAST "id"), *text = NULL;
+    if (ts_same((const char *)is, id)) text = xmlNodeGetContent(word);
+    if (text) found = ts_arena_copy(arena, (const char *)text);
+    xmlFree(text);
+    xmlFree(is);
+  }
+  return found;
+}
+
+const char *ts_language_word(ts_arena *arena, const char *id) {
+  enum { LIMIT = 1024 * 1024 };
+  ts_diagnostics *unsaid = ts_diagnostics_new();
+  size_t length = 0;
+  const char *name = ts_arena_printf(arena, "%s%s%s", before, TS_WRITTEN_IN, after);
+  const char *path = ts_path_join(arena, ts_data_path(arena, "templates"), name);
+  const char *bytes = ts_file_read(arena, path, LIMIT, &length, unsaid);
+  ts_xml *xml = bytes ? ts_xml_read(bytes, length, path, unsaid) : NULL;
+  const char *word = xml ? word_in(arena, ts_xml_root(xml), id) : "";
+  ts_xml_free(xml);
+  ts_diagnostics_free(unsaid);
+  return word;
+}

@@ -4,6 +4,7 @@
 #ifndef TS_DOCUMENT_TRANSFORM_H
 #define TS_DOCUMENT_TRANSFORM_H
 
+#include "base/arena.h"
 #include "base/text.h"
 #include "base/xml.h"
 #include "tankside/document.h"
@@ -17,7 +18,8 @@ ts_xml *ts_document_open(const char *bytes, size_t length, const char *without,
                          ts_diagnostics *problems);
 
 /* Left out where only the production, its days and tasks are asked for. */
-#define TS_ALL_BUT_SCHEDULE "findings duties subjects elsewhere looked-at controls open-facts remedies charts"
+#define TS_ALL_BUT_SCHEDULE                                                                        \
+  "findings duties subjects elsewhere looked-at controls open-facts remedies charts"
 
 /* The same for a document whose root is `kind`; `name` is used in messages. */
 ts_xml *ts_document_open_as(const char *kind, const char *bytes, size_t length, const char *name,
@@ -31,6 +33,10 @@ bool ts_document_transform(const char *stylesheet, const char *name, const char 
 
 /* The language that assessment.xml itself is written in. */
 #define TS_WRITTEN_IN "en-GB"
+
+/* A word of that language by its id, for what is put into a tree before a stylesheet sees it, or
+ * into a table; "" where there is none. In the arena. */
+const char *ts_language_word(ts_arena *arena, const char *id);
 
 /* As ts_sheet_each_task, on a parsed assessment. */
 bool ts_document_each_task(const xmlNode *root, bool (*visit)(void *data, const char *path),

@@ -5,11 +5,9 @@
 
 #include "base/arena.h"
 #include "base/text.h"
+#include "document/transform.h"
 #include <libxml/hash.h>
 #include <stdlib.h>
-
-/* Unless the root of an assessment in another language carries its own words. */
-static const char neutral[] = "Withheld: ask the safety officer";
 
 typedef struct {
   xmlNode **nodes; /* findings and duties that are discreet */
@@ -158,12 +156,20 @@ static void drop_person(xmlNode *node) {
   xmlFree(task);
 }
 
-void ts_document_withhold(xmlNode *root) {
+/* The root of an assessment in another language carries its own. */
+static const char *neutral_words(ts_arena *arena, const xmlNode *root) {
   xmlChar *words = xmlGetNoNsProp(root, BAD_CAST "withheld");
-  discreet all = {.neutral = words ? (const char *)words : neutral,
-                  .ids = xmlHashCreate(0),
-                  .titles = xmlHashCreate(0)};
+  const char *said =
+      words ? ts_arena_copy(arena, (const char *)words) : ts_language_word(arena, "withheld-title");
+  xmlFree(words);
+  return said;
+}
+
+void ts_document_withhold(xmlNode *root) {
+  ts_arena *arena = ts_arena_new();
+  discreet all = {.ids = xmlHashCreate(0), .titles = xmlHashCreate(0)};
   gather(&all, root->children);
+  if (all.count) all.neutral = neutral_words(arena, root);
   xmlNode *findings = child_of(root, "findings"), *remedies = child_of(root, "remedies");
   xmlNode *inputs = child_of(root, "inputs");
   if (inputs) hush_inputs(root, inputs);
@@ -181,5 +187,5 @@ void ts_document_withhold(xmlNode *root) {
   xmlHashFree(all.ids, NULL);
   xmlHashFree(all.titles, NULL);
   free(all.nodes);
-  xmlFree(words);
+  ts_arena_free(arena);
 }

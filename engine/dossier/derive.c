@@ -150,7 +150,8 @@ static ts_node_id age_on(const deriving *d, ts_subject person, double date) {
   ts_range age = fact->plausible;
   if (person != TS_NO_SUBJECT) {
     const ts_node *born = ts_node_at(d->reader->graph, fact_of(d, person, "born"));
-    age = (ts_range){ts_age(born->hi, date), ts_age(born->lo, date)};
+    age.lo = ts_age(born->hi, date);
+    age.hi = born->lo == born->hi ? age.lo : ts_age(born->lo, date);
   }
   if (!(age.lo > fact->plausible.lo)) age.lo = fact->plausible.lo;
   if (!(age.hi < fact->plausible.hi)) age.hi = fact->plausible.hi;

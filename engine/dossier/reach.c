@@ -21,22 +21,28 @@ static size_t add_above(const ts_dossier *dossier, ts_subject *scopes, size_t co
   return count;
 }
 
+enum { WAYS = 4 };
+static const char *const ways[WAYS] = {"task", "person", "day", "site"};
+
 size_t ts_scopes_over(const ts_dossier *dossier, ts_subject subject, ts_subject *scopes) {
-  static const char *const ways[] = {"task", "person", "day", "site"};
   size_t count = add_scope(scopes, 0, 0);
   count = add_above(dossier, scopes, count, subject);
-  for (size_t i = 0; i < sizeof ways / sizeof *ways; i++)
+  for (size_t i = 0; i < WAYS; i++)
     count = add_above(dossier, scopes, count, ts_leads_to(dossier, subject, ways[i]));
   return count;
 }
 
+static bool is_above(const ts_dossier *dossier, ts_subject scope, ts_subject subject) {
+  while (subject != TS_NO_SUBJECT && subject != scope)
+    subject = ts_subject_at(dossier, subject)->parent;
+  return subject != TS_NO_SUBJECT;
+}
+
 bool ts_covers(const ts_dossier *dossier, ts_subject scope, ts_subject subject) {
-  ts_subject scopes[TS_SCOPES_MAX];
-  if (scope == 0 || scope == subject) return true;
-  size_t count = ts_scopes_over(dossier, subject, scopes);
-  for (size_t i = 0; i < count; i++)
-    if (scopes[i] == scope) return true;
-  return false;
+  bool covers = scope == 0 || is_above(dossier, scope, subject);
+  for (size_t i = 0; i < WAYS && !covers; i++)
+    covers = is_above(dossier, scope, ts_leads_to(dossier, subject, ways[i]));
+  return covers;
 }
 
 /* ---- controls by where they stand, and by whom they cover ------------------- */
@@ -73,6 +79,20 @@ static void gather_over(const ts_dossier *dossier, const ts_reach *reach, ts_sub
     ts_sort_once_each(all->at + first, all->count - first); /* scopes are: so are their controls */
 }
 
+/* How its name begins, as one of 64 bits. */
+static uint64_t letters_of(const char *control) {
+  const unsigned char *c = (const unsigned char *)control;
+  return (uint64_t)1 << ((c[0] * 7U + (c[0] != '\0' ? c[1] : 0U)) & 63U);
+}
+
+static void keep_letters(const ts_dossier *dossier, ts_reach *reach) {
+  reach->letters =
+      ts_arena_alloc(dossier->arena, (dossier->subject_count + 1) * sizeof *reach->letters);
+  for (ts_subject s = 0; s < dossier->subject_count; s++)
+    for (uint32_t i = reach->over_from[s]; i < reach->over_from[s + 1]; i++)
+      reach->letters[s] |= letters_of(dossier->controls[reach->over[i]].control);
+}
+
 void ts_world_reach(ts_dossier *dossier) {
   ts_reach *reach = &dossier->reach;
   numbers all = {0};
@@ -87,6 +107,12 @@ void ts_world_reach(ts_dossier *dossier) {
   reach->over = ts_arena_alloc(dossier->arena, (all.count + 1) * sizeof *reach->over);
   for (size_t i = 0; i < all.count; i++) reach->over[i] = all.at[i];
   free(all.at);
+  keep_letters(dossier, reach);
+}
+
+bool ts_may_be_over(const ts_dossier *dossier, ts_subject subject, const char *control) {
+  const uint64_t *letters = dossier->reach.letters;
+  return letters != NULL && (letters[subject] & letters_of(control)) != 0;
 }
 
 static const uint32_t *part(const uint32_t *from, const uint32_t *all, ts_subject subject,

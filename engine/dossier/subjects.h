@@ -77,9 +77,13 @@ typedef struct {
   ts_subject subject;       /* SUBJECT; TS_NO_SUBJECT when the reference is "none" */
   const ts_subject *list;   /* LIST, owned by the dossier */
   size_t count;
+  uint32_t index;           /* SUBJECT, LIST: the same for every subject of the entity */
 } ts_field;
 
 ts_field ts_subject_field(const ts_dossier *dossier, ts_subject subject, const char *name);
+/* The field of that kind and index: as the one named, for who has asked by name before. */
+ts_subject ts_subject_link(const ts_dossier *dossier, ts_subject subject, uint32_t index);
+const ts_subject *ts_subject_list(const ts_dossier *dossier, ts_subject subject, uint32_t index, size_t *count);
 
 /* The names of all fields of this subject, in that order; gives how many there are and writes
  * at most `most`. */
@@ -173,6 +177,8 @@ size_t ts_scopes_over(const ts_dossier *dossier, ts_subject subject, ts_subject 
 const uint32_t *ts_applied_over(const ts_dossier *dossier, ts_subject subject, size_t *count);
 const uint32_t *ts_applied_standing(const ts_dossier *dossier, ts_subject scope, size_t *count);
 size_t ts_applied_written(const ts_dossier *dossier);
+/* False where none of those over the subject is of that name; true says nothing. */
+bool ts_may_be_over(const ts_dossier *dossier, ts_subject subject, const char *control);
 
 size_t ts_waiver_count(const ts_dossier *dossier);
 const ts_waiver *ts_waiver_at(const ts_dossier *dossier, size_t index);

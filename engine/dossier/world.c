@@ -191,6 +191,16 @@ bool ts_slot_assumed(const ts_dossier *dossier, uint32_t slot) {
 
 /* ---- fields ------------------------------------------------------------ */
 
+ts_subject ts_subject_link(const ts_dossier *dossier, ts_subject subject, uint32_t index) {
+  return dossier->subjects[subject].links[index];
+}
+
+const ts_subject *ts_subject_list(const ts_dossier *dossier, ts_subject subject, uint32_t index,
+                                  size_t *count) {
+  *count = dossier->subjects[subject].lists[index].count;
+  return dossier->subjects[subject].lists[index].at;
+}
+
 ts_field ts_subject_field(const ts_dossier *dossier, ts_subject subject, const char *name) {
   const ts_subject_entry *entry = &dossier->subjects[subject];
   const ts_plan *plan = &dossier->plans[entry->entity];
@@ -201,10 +211,10 @@ ts_field ts_subject_field(const ts_dossier *dossier, ts_subject subject, const c
   field.kind = meaning.kind;
   field.bit = meaning.bit;
   switch (meaning.kind) {
-  case TS_FIELD_SUBJECT: field.subject = entry->links[meaning.index]; break;
+  case TS_FIELD_SUBJECT: field.subject = entry->links[field.index = meaning.index]; break;
   case TS_FIELD_LIST:
-    field.list = entry->lists[meaning.index].at;
-    field.count = entry->lists[meaning.index].count;
+    field.index = meaning.index;
+    field.list = ts_subject_list(dossier, subject, field.index, &field.count);
     break;
   default: field.slot = entry->info.slot + meaning.index; break;
   }

@@ -42,6 +42,7 @@ typedef struct {
 typedef struct {
   uint32_t *at, *at_from;     /* by scope; one more at the end */
   uint32_t *over, *over_from; /* by subject; one more at the end */
+  uint64_t *letters;          /* by subject: the bits of how the names of those over it begin */
   size_t written;             /* how many there are; a variant may apply more */
 } ts_reach;
 

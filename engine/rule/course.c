@@ -117,11 +117,25 @@ static ts_decided replayed(ts_sandbox *box, const ts_step *known) {
   return !open || impose_step(box, known) ? answered(known->taken) : no_course();
 }
 
-/* The same question asked before on this course has the same answer. */
+/* The answer that is asked for, where it is possible. */
+static ts_decided led(ts_sandbox *box, ts_step *step) {
+  if (box->step_count >= box->lead->count) return no_course();
+  step->taken = box->lead->at[box->step_count];
+  bool possible = step->options >> step->taken & 1;
+  if (step->kind == TS_COMPARE) {
+    ts_answer answer = ts_less(box->graph, step->a, step->b, step->or_equal);
+    possible = answer == TS_OPEN ? impose_step(box, step) : (answer == TS_YES) == step->taken;
+  }
+  add_step(box, step);
+  return possible ? answered(step->taken) : no_course();
+}
+
+/* The same question asked before on this course has the same answer; a record has each once. */
 static ts_decided decide(ts_sandbox *box, ts_step *step) {
-  const ts_step *before = asked_before(box, step);
+  if (box->lead) return led(box, step);
+  const ts_step *before = box->replaying ? NULL : asked_before(box, step);
   if (before) return answered(before->taken);
-  ts_record_question(box, step);
+  if (!box->replaying) ts_record_question(box, step);
   const ts_step *known = box->step_count < box->prefix ? &box->steps[box->step_count] : NULL;
   if (known && !ts_same_question(known, step))
     return refused("the rule is not a function of its facts: it asked something else the second time");
@@ -129,7 +143,7 @@ static ts_decided decide(ts_sandbox *box, ts_step *step) {
   ts_decided decided = known                      ? replayed(box, known)
                        : step->kind == TS_COMPARE ? fresh_compare(box, step)
                                                   : fresh_read(box, step);
-  if (decided.how == TS_DECIDED) ts_record_answer(box, decided.taken);
+  if (decided.how == TS_DECIDED && !box->replaying) ts_record_answer(box, decided.taken);
   return decided;
 }
 
@@ -195,18 +209,26 @@ static int run_rule(lua_State *L) {
 
 typedef enum { RUN_OK, RUN_IMPOSSIBLE, RUN_FAILED } run_result;
 
-/* The rule's table is on the top of the stack. */
-static run_result run_lua(ts_sandbox *box, bool *applies, const char **failure) {
+static void push_rule(const ts_evaluator *evaluator) {
+  lua_State *L = evaluator->box->lua;
+  lua_getfield(L, LUA_REGISTRYINDEX, TS_DECLARED);
+  lua_rawgeti(L, -1, ts_rule_declaration(evaluator->packs, evaluator->rule));
+  lua_getfield(L, -1, "body");
+}
+
+static run_result run_lua(const ts_evaluator *evaluator, bool *applies, const char **failure) {
+  ts_sandbox *box = evaluator->box;
   lua_State *L = box->lua;
   begin_run(box);
   ts_sandbox_give(box, STEP_BUDGET); /* with the count that it begins at, wherever it runs */
+  push_rule(evaluator);
   lua_pushcfunction(L, run_rule);
   lua_pushvalue(L, -2);
   int status = lua_pcall(L, 1, 1, 0);
   bool abandoned = status != LUA_OK && lua_touserdata(L, -1) == &ts_abandon;
   if (status == LUA_OK) *applies = lua_toboolean(L, -1);
   else if (!abandoned) *failure = ts_arena_copy(box->arena, lua_isstring(L, -1) ? lua_tostring(L, -1) : "an error that is not text");
-  lua_pop(L, 1);
+  lua_settop(L, 0);
   if (abandoned) return RUN_IMPOSSIBLE;
   return status == LUA_OK ? RUN_OK : RUN_FAILED;
 }
@@ -218,10 +240,14 @@ static run_result run_once(ts_evaluator *evaluator, bool *applies, const char **
     const ts_fork *fork = ts_fork_last(box);
     if (!fork) begin_run(box);
     ts_replay_result replay = ts_replay(box, evaluator->rule, fork, applies);
+    while (replay == TS_NEXT_RECORD) {
+      begin_run(box);
+      replay = ts_replay(box, evaluator->rule, NULL, applies);
+    }
     if (replay != TS_NOT_RECORDED) return replay == TS_REPLAYED ? RUN_OK : RUN_IMPOSSIBLE;
     ts_record_start(box, evaluator->rule);
   }
-  run_result did = run_lua(box, applies, failure);
+  run_result did = run_lua(evaluator, applies, failure);
   if (did == RUN_OK) ts_record_end(box, *applies);
   ts_record_stop(box);
   return did;
@@ -300,7 +326,6 @@ static void keep_reads(ts_evaluator *evaluator) {
 
 /* ---- all courses ------------------------------------------------------------------ */
 
-/* All courses; the rule's table is on the top of the stack. */
 static void see_courses(ts_evaluator *evaluator, ts_evaluation *result) {
   ts_sandbox *box = evaluator->box;
   long budget = EVALUATION_BUDGET;
@@ -334,24 +359,15 @@ static void prepare(ts_evaluator *evaluator, ts_subject subject, const ts_effect
   evaluator->result = (ts_evaluation){0};
 }
 
-static void push_rule(const ts_evaluator *evaluator) {
-  lua_State *L = evaluator->box->lua;
-  lua_getfield(L, LUA_REGISTRYINDEX, TS_DECLARED);
-  lua_rawgeti(L, -1, ts_rule_declaration(evaluator->packs, evaluator->rule));
-  lua_getfield(L, -1, "body");
-}
-
 const ts_evaluation *ts_evaluate(ts_evaluator *evaluator, size_t rule, ts_subject subject,
                                  const ts_effect *effects, size_t effect_count) {
   ts_sandbox *box = evaluator->box;
   ts_evaluation *result = &evaluator->result;
   evaluator->rule = rule;
   prepare(evaluator, subject, effects, effect_count);
-  push_rule(evaluator);
   box->evaluating = true;
   see_courses(evaluator, result);
   box->evaluating = false;
-  lua_settop(box->lua, 0);
   ts_sort_once_each(evaluator->reads, evaluator->read_count); /* each is there once */
   result->courses = evaluator->courses;
   result->course_count = evaluator->course_count;
@@ -359,6 +375,29 @@ const ts_evaluation *ts_evaluate(ts_evaluator *evaluator, size_t rule, ts_subjec
   result->read_count = evaluator->read_count;
   if (!result->failure && !result->course_count) result->unresolved = true;
   return result;
+}
+
+bool ts_course_answers(const ts_evaluator *evaluator, size_t index, ts_answers *answers) {
+  const ts_kept *kept = &evaluator->kept[index];
+  if (kept->count > TS_ANSWERS_MAX) return false;
+  answers->count = (uint8_t)kept->count;
+  for (size_t i = 0; i < kept->count; i++) answers->at[i] = (uint8_t)kept->steps[i].taken;
+  return true;
+}
+
+bool ts_course_is_open(ts_evaluator *evaluator, size_t rule, ts_subject subject, const ts_effect *effects,
+                       size_t effect_count, const ts_answers *answers) {
+  ts_sandbox *box = evaluator->box;
+  bool applies;
+  if (!box->recorder) return false;
+  evaluator->rule = rule;
+  prepare(evaluator, subject, effects, effect_count);
+  begin_run(box);
+  box->prefix = 0;
+  box->lead = answers;
+  ts_replay_result did = ts_replay(box, rule, NULL, &applies);
+  box->lead = NULL;
+  return did == TS_REPLAYED;
 }
 
 /* The same decisions give the same course: it is taken once more, this time to the letter. */
@@ -373,11 +412,9 @@ const ts_course *ts_course_worded(ts_evaluator *evaluator, size_t index) {
   TS_RESERVE(box->steps, kept->count, box->step_capacity);
   if (kept->count) memcpy(box->steps, kept->steps, kept->count * sizeof *kept->steps);
   box->prefix = kept->count;
-  push_rule(evaluator);
   ts_forks_drop(box);
   box->evaluating = box->wording = true;
   if (run_once(evaluator, &applies, &failure) == RUN_OK) ts_word_course(box, course);
   box->evaluating = box->wording = false;
-  lua_settop(box->lua, 0);
   return kept->worded = course;
 }

@@ -35,8 +35,9 @@ void ts_change_value(const ts_change *change, const ts_value *to, ts_value *valu
 }
 
 /* Lays what controls change over a value; true when any did. */
-static bool lay_over(const ts_sandbox *box, uint32_t slot, const ts_fact_def *fact, ts_value *value) {
+static bool lay_over(const ts_sandbox *box, uint32_t slot, ts_value *value) {
   bool changed = box->laid && ts_laid_over(box->laid, box->subject, box->laid_level, slot, value);
+  const ts_fact_def *fact = box->effect_count ? ts_slot_fact(box->dossier, slot) : NULL;
   for (size_t i = 0; i < box->effect_count; i++) {
     const ts_effect *effect = &box->effects[i];
     for (size_t k = 0; k < effect->control->change_count; k++) {
@@ -62,7 +63,7 @@ bool ts_effects_reach(const ts_dossier *dossier, const ts_effect *effects, size_
 
 ts_value ts_slot_seen(ts_sandbox *box, uint32_t slot) {
   ts_value value = *ts_slot_value(box->dossier, slot);
-  lay_over(box, slot, ts_slot_fact(box->dossier, slot), &value);
+  lay_over(box, slot, &value);
   return value;
 }
 
@@ -80,20 +81,20 @@ static ts_node_id read_for_derive(ts_fact_reader *reader, uint32_t slot) {
 }
 
 /* A derived fact that a control changes directly is clamped like a stated one. */
-static ts_node_id derived_node(ts_sandbox *box, uint32_t slot, const ts_fact_def *fact) {
+static ts_node_id derived_node(ts_sandbox *box, uint32_t slot) {
   reading reader = {{box->dossier, box->graph, read_for_derive, NULL}, box};
   ts_node_id node = ts_derive(&reader.base, slot);
   if (node == TS_NO_NODE || (!box->laid && !box->effect_count)) return node;
   const ts_node *made = ts_node_at(box->graph, node);
   ts_value value = {.range = {made->lo, made->hi}};
-  if (!lay_over(box, slot, fact, &value)) return node;
+  if (!lay_over(box, slot, &value)) return node;
   return ts_derived(box->graph, slot, ts_constant(box->graph, value.range, made->dim));
 }
 
 ts_node_id ts_slot_node(ts_sandbox *box, uint32_t slot) {
   const ts_fact_def *fact = ts_slot_fact(box->dossier, slot);
   ts_note_read(box, slot);
-  if (fact->derived) return derived_node(box, slot, fact);
+  if (fact->derived) return derived_node(box, slot);
   ts_value value = ts_slot_seen(box, slot);
   return ts_fact_value(box->graph, slot, value.range, ts_fact_dim(ts_dossier_vocabulary(box->dossier), fact));
 }
@@ -161,10 +162,12 @@ static int unknown_field(lua_State *L, ts_sandbox *box, ts_subject subject, cons
 int ts_field_read(lua_State *L, ts_subject subject, const char *name) {
   ts_sandbox *box = ts_sandbox_of(L);
   if (!strcmp(name, "label")) {
+    ts_record_label(box, subject);
     lua_pushstring(L, ts_subject_at(box->dossier, subject)->label);
     return 1;
   }
   ts_field field = ts_subject_field(box->dossier, subject, name);
+  ts_record_met(box, subject, &field);
   switch (field.kind) {
   case TS_FIELD_FACT: return read_fact(L, box, field.slot);
   case TS_FIELD_MEMBER: return read_member(L, box, field.slot, field.bit);

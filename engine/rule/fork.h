@@ -9,6 +9,7 @@ typedef struct ts_fork {
   size_t step;            /* the open question, by its number on the course */
   const void *stretch;    /* of the record: where it was asked */
   uint32_t registers;     /* made by then */
+  uint32_t subjects;      /* met by then */
   size_t reads, said;
   size_t from;            /* the graph's nodes, in box->saved */
   ts_graph_point point;

@@ -24,6 +24,8 @@ struct ts_laid {
   const ts_fact_def **changed;    /* each fact that any of them changes, once */
   size_t changed_count, changed_capacity;
   uint8_t *known;                 /* by slot: 0 not asked yet, 1 none changes it, 2 some may */
+  uint32_t *unreached;            /* by slot: one more than the subject of which it is known that none
+                                     changes what it reads there, or 0 */
   uint32_t *found;                /* the numbers that were looked for last */
   size_t found_count, found_capacity;
 };
@@ -34,6 +36,7 @@ ts_laid *ts_laid_new(const ts_dossier *dossier) {
   *laid = (ts_laid){.arena = arena, .dossier = dossier};
   laid->at = ts_arena_alloc(arena, (ts_applied_count(dossier) + 1) * sizeof *laid->at);
   laid->known = ts_arena_alloc(arena, ts_slot_count(dossier) + 1);
+  laid->unreached = ts_arena_alloc(arena, (ts_slot_count(dossier) + 1) * sizeof *laid->unreached);
   return laid;
 }
 
@@ -106,19 +109,22 @@ static void find_reaching(ts_laid *laid, ts_subject subject, uint32_t slot) {
 }
 
 bool ts_laid_over(ts_laid *laid, ts_subject subject, int level, uint32_t slot, ts_value *value) {
-  bool changed = false;
-  if (!may_change(laid, slot)) return false;
+  bool changed = false, reached = false;
+  if (laid->unreached[slot] == subject + 1 || !may_change(laid, slot)) return false;
   const ts_fact_def *fact = ts_slot_fact(laid->dossier, slot);
   find_reaching(laid, subject, slot);
   for (size_t i = 0; i < laid->found_count; i++) {
     const laid_control *it = &laid->at[laid->found[i]];
-    for (size_t k = 0; it->level <= level && k < it->control->change_count; k++) {
+    for (size_t k = 0; k < it->control->change_count; k++) {
       const ts_change *change = &it->control->changes[k];
       if (change->def != fact) continue;
+      reached = true;
+      if (it->level > level) continue;
       ts_change_value(change, k == 0 && it->to ? it->to : &change->value, value);
       changed = true;
     }
   }
+  if (!reached) laid->unreached[slot] = subject + 1;
   return changed;
 }
 

@@ -1,7 +1,13 @@
 #include "rule/lexer.h"
 
-#include <ctype.h>
 #include <string.h>
+
+/* As Lua has it, whatever the locale. */
+static bool is_blank(char c) { return c == ' ' || (c >= '\t' && c <= '\r'); }
+static bool is_decimal(char c) { return c >= '0' && c <= '9'; }
+static bool is_wordly(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || is_decimal(c) || c == '_';
+}
 
 ts_lexer ts_lexer_new(const char *text, size_t length) {
   return (ts_lexer){.at = text, .end = text + length, .line_start = text, .line = 1};
@@ -41,13 +47,14 @@ static void skip_comment(ts_lexer *lex) {
     skip_long(lex, level);
     return;
   }
-  while (lex->at < lex->end && *lex->at != '\n') lex->at++;
+  const char *newline = memchr(lex->at, '\n', (size_t)(lex->end - lex->at));
+  lex->at = newline ? newline : lex->end;
 }
 
 static void skip_blank(ts_lexer *lex) {
   while (lex->at < lex->end) {
     if (*lex->at == '\n') count_line(lex);
-    if (isspace((unsigned char)*lex->at))
+    if (is_blank(*lex->at))
       lex->at++;
     else if (*lex->at == '-' && lex->at + 1 < lex->end && lex->at[1] == '-')
       skip_comment(lex);
@@ -58,31 +65,30 @@ static void skip_blank(ts_lexer *lex) {
 
 static void skip_string(ts_lexer *lex) {
   char quote = *lex->at++;
-  while (lex->at < lex->end && *lex->at != quote && *lex->at != '\n') {
-    if (*lex->at == '\\' && ++lex->at < lex->end && *lex->at == '\n') count_line(lex);
+  for (;;) {
+    const char *at = lex->at;
+    while (at < lex->end && *at != quote && *at != '\n' && *at != '\\') at++;
+    lex->at = at;
+    if (at >= lex->end || *at != '\\') break;
+    if (++lex->at < lex->end && *lex->at == '\n') count_line(lex);
     lex->at++;
   }
   if (lex->at < lex->end) lex->at++;
   if (lex->at > lex->end) lex->at = lex->end;
 }
 
-static const char *const symbols[] = {"...", "==", "~=", "<=", ">=", "//", "::", "<<", ">>", ".."};
-
+/* ... == ~= <= >= // :: << >> .. and single ones. */
 static void skip_symbol(ts_lexer *lex) {
-  for (size_t i = 0; i < sizeof symbols / sizeof *symbols; i++) {
-    size_t n = strlen(symbols[i]);
-    if ((size_t)(lex->end - lex->at) >= n && !memcmp(lex->at, symbols[i], n)) {
-      lex->at += n;
-      return;
-    }
-  }
+  char first = *lex->at++;
+  char second = lex->at < lex->end ? *lex->at : ' ';
+  bool doubled = second == first && strchr("=/:<>.", first);
+  if (!doubled && !(second == '=' && strchr("~<>", first))) return;
   lex->at++;
+  if (first == '.' && lex->at < lex->end && *lex->at == '.') lex->at++;
 }
 
-static bool word_character(char c) { return isalnum((unsigned char)c) || c == '_'; }
-
 static bool is_digit(const ts_lexer *lex, const char *at) {
-  return at < lex->end && isdigit((unsigned char)*at);
+  return at < lex->end && is_decimal(*at);
 }
 
 /* 12, 0x1F, 1.5, .5, 2e-3; "1..2" is a number, a join and a number. */
@@ -93,13 +99,15 @@ static void skip_number(ts_lexer *lex) {
     bool sign = *p == '-' || *p == '+';
     bool exponent = sign && !hex && p > lex->at && (p[-1] == 'e' || p[-1] == 'E');
     bool point = *p == '.' && !(p + 1 < lex->end && p[1] == '.');
-    if (!word_character(*p) && !point && !exponent) break;
+    if (!is_wordly(*p) && !point && !exponent) break;
   }
   lex->at = p;
 }
 
 static void skip_name(ts_lexer *lex) {
-  while (lex->at < lex->end && word_character(*lex->at)) lex->at++;
+  const char *at = lex->at;
+  while (at < lex->end && is_wordly(*at)) at++;
+  lex->at = at;
 }
 
 ts_token ts_lexer_next(ts_lexer *lex) {
@@ -114,7 +122,7 @@ ts_token ts_lexer_next(ts_lexer *lex) {
     t.kind = TS_T_STRING, skip_long(lex, level);
   else if (is_digit(lex, lex->at) || (c == '.' && is_digit(lex, lex->at + 1)))
     t.kind = TS_T_NUMBER, skip_number(lex);
-  else if (word_character(c))
+  else if (is_wordly(c))
     t.kind = TS_T_NAME, skip_name(lex);
   else
     t.kind = TS_T_SYMBOL, skip_symbol(lex);

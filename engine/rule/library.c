@@ -63,18 +63,19 @@ static int next_key(lua_State *L) {           /* upvalues: keys, position */
   return 2;
 }
 
-/* Pushes the table at 1, or what it shows where it is a read-only view. The loop itself goes
- * over the view: what is behind it must not get into a rule's hands. */
-static void push_members(lua_State *L) {
-  if (luaL_getmetafield(L, 1, "__index") == LUA_TTABLE) return;
-  lua_settop(L, 1);
-  lua_pushvalue(L, 1);
+/* Pushes a table, or what it shows where it is a read-only view. What is behind a view must not get into a
+ * rule's hands. */
+static void push_members(lua_State *L, int table) {
+  int shown = luaL_getmetafield(L, table, "__index");
+  if (shown == LUA_TTABLE) return;
+  if (shown != LUA_TNIL) lua_pop(L, 1);
+  lua_pushvalue(L, table);
 }
 
 static int each_key(lua_State *L) {
   luaL_checktype(L, 1, LUA_TTABLE);
   lua_settop(L, 1);
-  push_members(L);
+  push_members(L, 1);
   const char *keys[256];
   size_t count = 0;
   for (lua_pushnil(L); lua_next(L, 2); lua_pop(L, 1)) {
@@ -82,8 +83,8 @@ static int each_key(lua_State *L) {
     if (count == 256) return luaL_error(L, "pairs over more than 256 keys");
     keys[count++] = lua_tostring(L, -2);
   }
-  if (count > 0) qsort(keys, count, sizeof *keys, compare_keys);
-  lua_newtable(L);
+  if (count > 1) qsort(keys, count, sizeof *keys, compare_keys);
+  lua_createtable(L, (int)count, 0);
   for (size_t i = 0; i < count; i++) {
     lua_pushstring(L, keys[i]);
     lua_rawseti(L, -2, (lua_Integer)i + 1);
@@ -158,6 +159,39 @@ static int list_concat(lua_State *L) {
   return 1;
 }
 
+static int count_members(lua_State *L, int members) {
+  enum { MOST = 256 };
+  int count = 0;
+  for (lua_pushnil(L); lua_next(L, members); lua_pop(L, 1), count++) {
+    if (lua_type(L, -2) != LUA_TSTRING) return luaL_error(L, "table.copy is for tables with string keys");
+    if (count == MOST) return luaL_error(L, "table.copy of more than %d keys", (int)MOST);
+  }
+  return count;
+}
+
+static void put_members(lua_State *L, int members, int into) {
+  for (lua_pushnil(L); lua_next(L, members);) {
+    lua_pushvalue(L, -2);
+    lua_insert(L, -2);
+    lua_rawset(L, into);
+  }
+}
+
+/* table.copy(facts, changes): a new table of both, where both have a key with what `changes` has. */
+static int table_copy(lua_State *L) {
+  enum { FACTS = 3, CHANGES, COPY };
+  luaL_checktype(L, 1, LUA_TTABLE);
+  lua_settop(L, 2);
+  if (lua_isnil(L, 2)) lua_newtable(L), lua_replace(L, 2);
+  luaL_checktype(L, 2, LUA_TTABLE);
+  push_members(L, 1);
+  push_members(L, 2);
+  lua_createtable(L, 0, count_members(L, FACTS) + count_members(L, CHANGES));
+  put_members(L, FACTS, COPY);
+  put_members(L, CHANGES, COPY);
+  return 1;
+}
+
 static int push_whole(lua_State *L, double x) {
   luaL_argcheck(L, fabs(x) < 1e15, 1, "too large for a whole number");
   lua_pushinteger(L, (lua_Integer)x);
@@ -180,7 +214,7 @@ void ts_install_library(lua_State *L) {
       {"type", lua_kind}, {"tostring", plain_text}, {"ipairs", each_index}, {"pairs", each_key}, {NULL, NULL}};
   static const luaL_Reg text[] = {
       {"upper", text_upper}, {"lower", text_lower}, {"len", text_length}, {"sub", text_sub}, {NULL, NULL}};
-  static const luaL_Reg list[] = {{"insert", list_insert}, {"concat", list_concat}, {NULL, NULL}};
+  static const luaL_Reg list[] = {{"insert", list_insert}, {"concat", list_concat}, {"copy", table_copy}, {NULL, NULL}};
   static const luaL_Reg number[] = {{"floor", number_floor}, {"ceil", number_ceil}, {NULL, NULL}};
   luaL_setfuncs(L, basic, 0);
   put_table(L, "string", text);

@@ -28,13 +28,17 @@ static void check_equality(lint *l, const ts_token *before, const ts_token *op, 
 }
 
 static void check_brackets(lint *l, const ts_token *t) {
-  bool opens = ts_token_is(t, "[") || ts_token_is(t, "(") || ts_token_is(t, "{");
-  bool closes = ts_token_is(t, "]") || ts_token_is(t, ")") || ts_token_is(t, "}");
-  if (opens && l->depth < 63) l->bracket[++l->depth] = ts_token_is(t, "[");
-  if (closes && l->depth > 0) l->depth--;
-  bool compares = ts_token_is(t, "<") || ts_token_is(t, ">") || ts_token_is(t, "<=") || ts_token_is(t, ">=");
-  if (compares && l->bracket[l->depth])
-    refuse(l, t->line, "no comparison inside [ ]: put it in a local first");
+  switch (*t->start) {
+  case '[': case '(': case '{':
+    if (l->depth < 63) l->bracket[++l->depth] = *t->start == '[';
+    break;
+  case ']': case ')': case '}':
+    if (l->depth > 0) l->depth--;
+    break;
+  case '<': case '>':
+    if (l->bracket[l->depth] && !ts_token_is(t, "<<") && !ts_token_is(t, ">>"))
+      refuse(l, t->line, "no comparison inside [ ]: put it in a local first");
+  }
 }
 
 static const struct {
@@ -61,7 +65,8 @@ static void check_assigned(lint *l, const ts_token *name) {
 }
 
 static void check_word(lint *l, const ts_token *before, const ts_token *t) {
-  for (size_t i = 0; i < sizeof refused / sizeof *refused; i++)
+  bool begins_so = strchr("g_:&|<>~.", *t->start) != NULL; /* nearly none does */
+  for (size_t i = 0; begins_so && i < sizeof refused / sizeof *refused; i++)
     if (ts_token_is(t, refused[i].word)) refuse(l, t->line, refused[i].why);
   bool attribute = ts_token_is(before, "<") && (ts_token_is(t, "close") || ts_token_is(t, "const"));
   if (attribute) refuse(l, t->line, "<close> and <const> are not for rules");
@@ -91,9 +96,11 @@ bool ts_lint(const char *text, size_t length, const char *name, ts_diagnostics *
   ts_token before = {TS_T_END, text, 0, 1, 1}, t = ts_lexer_next(&lexer);
   while (t.kind != TS_T_END) {
     ts_token after = ts_lexer_next(&lexer);
-    check_equality(&l, &before, &t, &after);
-    check_brackets(&l, &t);
-    check_word(&l, &before, &t);
+    if (t.kind == TS_T_SYMBOL) {
+      check_equality(&l, &before, &t, &after);
+      check_brackets(&l, &t);
+    }
+    if (t.kind == TS_T_SYMBOL || t.kind == TS_T_NAME) check_word(&l, &before, &t);
     check_assigned(&l, ts_scopes_take(scopes, &t));
     before = t;
     t = after;

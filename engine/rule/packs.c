@@ -192,7 +192,6 @@ void ts_evaluator_use(ts_evaluator *evaluator, const ts_dossier *dossier) {
   ts_sandbox *box = evaluator->box;
   box->dossier = dossier;
   box->slot_count = ts_slot_count(dossier);
-  if (box->recorder) ts_recorder_forget(box->recorder);
   free(box->read_mark);
   free(box->read_ever);
   box->read_mark = ts_alloc((box->slot_count + 1) * sizeof *box->read_mark);

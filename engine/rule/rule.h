@@ -263,8 +263,7 @@ void ts_evaluator_narrow(ts_evaluator *evaluator, bool narrow);
 void ts_evaluator_lay(ts_evaluator *evaluator, ts_laid *laid, int level);
 
 /* From now on what rules do is recorded and done again without running them: worth it where the
- * same rules go over the same subjects many times, with other values. The dossier's structure must
- * stay as it is. */
+ * same rules go over many subjects, or many times over the same with other values. */
 void ts_evaluator_record(ts_evaluator *evaluator);
 
 /* Sees every course of one rule over one subject, with the effects laid over the
@@ -275,6 +274,19 @@ const ts_evaluation *ts_evaluate(ts_evaluator *evaluator, size_t rule, ts_subjec
 /* One course of the last evaluation again, with its words. Never NULL; belongs to the evaluator
  * and holds until the next evaluation. */
 const ts_course *ts_course_worded(ts_evaluator *evaluator, size_t index);
+
+/* What each question on a course of the last evaluation was answered, in order. False where there are more
+ * than TS_ANSWERS_MAX. */
+enum { TS_ANSWERS_MAX = 63 };
+typedef struct {
+  uint8_t count, at[TS_ANSWERS_MAX];
+} ts_answers;
+bool ts_course_answers(const ts_evaluator *evaluator, size_t index, ts_answers *answers);
+
+/* Whether the course of those answers is among those that ts_evaluate would see, with the facts as they
+ * are now. Only as far as it is recorded: false says nothing. Ends the last evaluation. */
+bool ts_course_is_open(ts_evaluator *evaluator, size_t rule, ts_subject subject, const ts_effect *effects,
+                       size_t effect_count, const ts_answers *answers);
 
 /* ---- what rules read and name -------------------------------------------- */
 

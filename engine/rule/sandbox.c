@@ -16,14 +16,9 @@ enum {
 static void *allocate(void *user, void *block, size_t old, size_t new) {
   ts_sandbox *box = user;
   if (!block) old = 0;
-  if (new == 0) {
-    free(block);
-    box->memory -= old;
-    return NULL;
-  }
   if (new > old && box->memory + (new - old) > box->memory_limit) return NULL;
   box->memory += new - old;
-  return ts_resize(block, new);
+  return ts_heap_resize(&box->heap, block, old, new);
 }
 
 static void count_steps(lua_State *L, lua_Debug *where) {
@@ -113,6 +108,7 @@ ts_sandbox *ts_sandbox_new(const ts_units *units) {
 void ts_sandbox_free(ts_sandbox *box) {
   if (!box) return;
   lua_close(box->lua);
+  ts_heap_release(&box->heap);
   ts_graph_free(box->graph);
   ts_recorder_free(box->recorder);
   ts_arena_free(box->arena);

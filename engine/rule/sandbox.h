@@ -18,8 +18,9 @@
 #define TS_RULE_SANDBOX_H
 
 #include "base/arena.h"
-#include "science/graph.h"
+#include "rule/heap.h"
 #include "rule/rule.h"
+#include "science/graph.h"
 #include <lauxlib.h>
 #include <lua.h>
 
@@ -66,6 +67,7 @@ typedef struct {
 
 typedef struct ts_sandbox {
   lua_State *lua;
+  ts_heap heap;
   size_t memory, memory_limit;
   long steps_left;         /* Lua instructions, in hundreds, before giving up */
   const ts_units *units;
@@ -105,6 +107,7 @@ typedef struct ts_sandbox {
   ts_node *saved;
   size_t saved_count, saved_capacity;
   bool replaying;
+  const ts_answers *lead;  /* the course that a replay is to take, or NULL */
   ts_read_quantity read_quantities[TS_READ_QUANTITIES];
   struct ts_recorder *recorder; /* what runs do is recorded and done again (trace.h), or NULL */
   bool evaluating;

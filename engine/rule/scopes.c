@@ -90,12 +90,12 @@ static bool belongs_outside(const ts_scopes *s, const ts_token *t) {
 
 /* ---- what is assigned to ------------------------------------------------------------------ */
 
-static bool opens(const ts_token *t) {
-  return ts_token_is(t, "(") || ts_token_is(t, "[") || ts_token_is(t, "{");
+static bool is_one_of(const ts_token *t, const char *three) {
+  return t->kind == TS_T_SYMBOL && t->length == 1 &&
+         (*t->start == three[0] || *t->start == three[1] || *t->start == three[2]);
 }
-static bool closes(const ts_token *t) {
-  return ts_token_is(t, ")") || ts_token_is(t, "]") || ts_token_is(t, "}");
-}
+static bool opens(const ts_token *t) { return is_one_of(t, "([{"); }
+static bool closes(const ts_token *t) { return is_one_of(t, ")]}"); }
 
 /* From a closing bracket to what stands before the one that opens it. */
 static size_t before_bracket(const ts_scopes *s, size_t at) {
@@ -145,7 +145,6 @@ static const ts_token *assigned_outside(const ts_scopes *s) {
 /* ---- token by token ----------------------------------------------------------------------- */
 
 static bool block_word(ts_scopes *s, const ts_token *t) {
-  if (t->kind != TS_T_NAME) return false;
   if (ts_token_is(t, "end") || ts_token_is(t, "elseif")) return close_scope(s), true;
   if (ts_token_is(t, "until")) return close_repeat(s), true;
   if (ts_token_is(t, "else")) close_scope(s);
@@ -198,7 +197,8 @@ static bool lists_names(ts_scopes *s, const ts_token *t, const ts_token *before)
 }
 
 static const ts_token *plain_token(ts_scopes *s, const ts_token *t, const ts_token *before) {
-  if (block_word(s, t) || head_word(s, t, before)) return NULL;
+  if (t->kind == TS_T_NAME) (void)(block_word(s, t) || head_word(s, t, before));
+  if (t->kind != TS_T_SYMBOL) return NULL;
   s->brackets += opens(t) - closes(t);
   if (!ts_token_is(t, "=") || s->token_count < 3) return NULL;
   size_t top = s->open_count - 1;

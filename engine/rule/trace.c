@@ -12,7 +12,7 @@ enum {
 #define REGISTER ((uint32_t)1 << 31) /* else an operand is a constant that outlives evaluations */
 #define NO_OPERAND UINT32_MAX
 
-typedef enum { DO_CONSTANT, DO_FACT, DO_BINARY, DO_UNARY, DO_CALL, DO_SAY } deed;
+typedef enum { DO_CONSTANT, DO_FACT, DO_BINARY, DO_UNARY, DO_CALL, DO_SAY, DO_MEET, DO_LABEL } deed;
 
 typedef struct {
   ts_range range;
@@ -24,16 +24,27 @@ typedef struct {
   uint32_t arguments[TS_ARGUMENTS_MAX];
 } call;
 
+/* Whom a field led to, in order: their numbers, and of those met for the first time what they are. */
+typedef struct {
+  uint32_t number;
+  const ts_entity_def *entity;
+} met;
+
+typedef struct {
+  size_t count;
+  met at[];
+} company;
+
 typedef struct {
   ts_said said;
   uint32_t *named; /* operands */
 } saying;
 
-/* All but DO_SAY make a value, which goes into the next register. */
+/* Most make a value, which goes into the next register. */
 typedef struct {
-  uint8_t what, op;
+  uint8_t what, op; /* DO_MEET: the kind of the field */
   int8_t k;
-  uint32_t a, b; /* operands; a: the slot of a fact */
+  uint32_t a, b; /* operands; of a fact or field: the number of its subject, and which of the subject's */
   const void *data;
 } operation;
 
@@ -50,26 +61,33 @@ struct stretch {
   enum { UNKNOWN_END, QUESTION, END } end;
   bool applies;     /* END */
   long steps;       /* what is left of Lua's budget then */
-  ts_step question; /* QUESTION; a and b are operands */
+  ts_step question; /* QUESTION; a and b are operands, or as of a fact */
   branch *branches;
   uint32_t branch_count, branch_capacity;
 };
 
 typedef struct record {
-  size_t rule;
-  ts_subject subject;
-  bool spoiled; /* the rule did something else the second time */
+  ts_subject owner; /* the subject it was made for */
+  bool spoiled;     /* the rule did something else the second time over it */
   stretch first;
-  struct record *next;
+  struct record *next; /* of the same rule */
 } record;
+
+/* By which record a subject goes: where that hangs in the list of the rule's records. */
+typedef struct follower {
+  size_t rule;
+  ts_subject subject; /* TS_NO_SUBJECT: holds the list */
+  record *list, **at;
+  struct follower *next; /* at the same place */
+} follower;
 
 struct ts_recorder {
   ts_arena *arena;
   size_t used;
-  record *places[PLACES];
+  follower *places[PLACES];
   uint64_t evaluation; /* the last one that asked: what it said may still be in use */
   bool on;
-  record *now;
+  follower *who;
   stretch *here;
   uint32_t position;   /* in `here` */
   uint32_t registers;  /* made so far in this run */
@@ -78,6 +96,9 @@ struct ts_recorder {
   size_t known_size;
   ts_node_id *values;  /* by register, while replaying */
   size_t value_size;
+  ts_subject *subjects; /* those met on this run, by number; the first is the rule's own */
+  uint32_t subject_count, subject_capacity;
+  bool differs;         /* somebody else was met than is recorded */
 };
 
 ts_recorder *ts_recorder_new(void) {
@@ -92,10 +113,11 @@ void ts_recorder_free(ts_recorder *r) {
   free(r->known);
   free(r->stamp);
   free(r->values);
+  free(r->subjects);
   free(r);
 }
 
-void ts_recorder_forget(ts_recorder *r) {
+static void forget(ts_recorder *r) {
   ts_arena_free(r->arena);
   r->arena = ts_arena_new();
   r->used = 0;
@@ -116,10 +138,28 @@ static void *grow(ts_recorder *r, void *at, uint32_t count, uint32_t *capacity, 
   return larger;
 }
 
-static record **place_of(ts_recorder *r, size_t rule, ts_subject subject) {
-  record **place = &r->places[(rule * 31 + (size_t)subject * 977) % PLACES];
+static follower *follower_at(ts_recorder *r, size_t rule, ts_subject subject) {
+  follower **place = &r->places[(rule * 31 + (size_t)subject * 977) % PLACES];
   while (*place && ((*place)->rule != rule || (*place)->subject != subject)) place = &(*place)->next;
-  return place;
+  if (!*place) {
+    *place = take(r, sizeof **place);
+    **place = (follower){.rule = rule, .subject = subject};
+  }
+  return *place;
+}
+
+static follower *follower_of(ts_recorder *r, size_t rule, ts_subject subject) {
+  follower *who = follower_at(r, rule, subject);
+  if (!who->at) who->at = &follower_at(r, rule, TS_NO_SUBJECT)->list;
+  while (*who->at && (*who->at)->spoiled && (*who->at)->owner != subject) who->at = &(*who->at)->next;
+  return who;
+}
+
+static void begin_at(ts_sandbox *box) {
+  ts_recorder *r = box->recorder;
+  r->position = r->registers = r->subject_count = 0;
+  TS_GROW(r->subjects, r->subject_count, r->subject_capacity);
+  r->subjects[r->subject_count++] = box->subject;
 }
 
 /* ---- recording -------------------------------------------------------------------- */
@@ -127,23 +167,25 @@ static record **place_of(ts_recorder *r, size_t rule, ts_subject subject) {
 void ts_record_start(ts_sandbox *box, size_t rule) {
   ts_recorder *r = box->recorder;
   if (!r) return;
-  record **place = place_of(r, rule, box->subject);
-  if (!*place) {
-    *place = take(r, sizeof **place);
-    **place = (record){.rule = rule, .subject = box->subject};
+  r->who = follower_of(r, rule, box->subject);
+  if (!*r->who->at) {
+    *r->who->at = take(r, sizeof(record));
+    (*r->who->at)->owner = box->subject;
   }
-  r->now = *place;
-  r->on = !r->now->spoiled;
-  r->here = &r->now->first;
-  r->position = r->registers = 0;
+  r->on = !(*r->who->at)->spoiled;
+  r->here = &(*r->who->at)->first;
+  begin_at(box);
 }
 
 void ts_record_stop(ts_sandbox *box) {
   if (box->recorder) box->recorder->on = false;
 }
 
+/* The run does something else than is recorded: another's record is not for this subject. */
 static void spoil(ts_recorder *r) {
-  r->now->spoiled = true;
+  record *now = *r->who->at;
+  if (now->owner == r->who->subject) now->spoiled = true;
+  else r->who->at = &now->next;
   r->on = false;
 }
 
@@ -173,10 +215,21 @@ static uint32_t operand(ts_sandbox *box, ts_node_id node) {
   return NO_OPERAND;
 }
 
+static bool same_company(const company *c, const company *d) {
+  if (c->count != d->count) return false;
+  for (size_t i = 0; i < c->count; i++)
+    if (c->at[i].number != d->at[i].number || c->at[i].entity != d->at[i].entity) return false;
+  return true;
+}
+
+/* What is said follows from what came before; it is kept once. */
 static bool same_data(const operation *o, const operation *p) {
+  if (o->what == DO_SAY) return true;
   if (o->data == NULL || p->data == NULL) return o->data == p->data;
   if (o->what == DO_CONSTANT) return memcmp(o->data, p->data, sizeof(constant)) == 0;
   if (o->what == DO_CALL) return memcmp(o->data, p->data, sizeof(call)) == 0;
+  if (o->what == DO_LABEL) return strcmp(o->data, p->data) == 0;
+  if (o->what == DO_MEET) return same_company(o->data, p->data);
   return true;
 }
 
@@ -221,9 +274,58 @@ void ts_record_constant(ts_sandbox *box, ts_node_id made) {
   know(box, made);
 }
 
+/* The number under which the run met the subject; NO_OPERAND where it did not. */
+static uint32_t number_of(const ts_recorder *r, ts_subject subject) {
+  for (uint32_t i = 0; i < r->subject_count; i++)
+    if (r->subjects[i] == subject) return i;
+  return NO_OPERAND;
+}
+
+static met meet(ts_sandbox *box, ts_subject subject) {
+  ts_recorder *r = box->recorder;
+  met it = {.number = number_of(r, subject), .entity = ts_subject_at(box->dossier, subject)->entity};
+  if (it.number != NO_OPERAND) return it;
+  TS_GROW(r->subjects, r->subject_count, r->subject_capacity);
+  r->subjects[it.number = r->subject_count++] = subject;
+  return it;
+}
+
+void ts_record_met(ts_sandbox *box, ts_subject subject, const ts_field *field) {
+  ts_recorder *r = box->recorder;
+  if (!r || !r->on || (field->kind != TS_FIELD_SUBJECT && field->kind != TS_FIELD_LIST)) return;
+  bool one = field->kind == TS_FIELD_SUBJECT;
+  const ts_subject *list = one ? &field->subject : field->list;
+  size_t count = one ? field->subject != TS_NO_SUBJECT : field->count;
+  size_t size = sizeof(company) + count * sizeof(met);
+  operation done = {.what = DO_MEET, .op = (uint8_t)field->kind, .a = number_of(r, subject), .b = field->index};
+  company *all = ts_alloc(size);
+  all->count = count;
+  for (size_t i = 0; i < count; i++) all->at[i] = meet(box, list[i]);
+  done.data = all;
+  note(r, &done, size);
+  free(all);
+}
+
+void ts_record_label(ts_sandbox *box, ts_subject subject) {
+  ts_recorder *r = box->recorder;
+  if (!r || !r->on) return;
+  const char *label = ts_subject_at(box->dossier, subject)->label;
+  note(r, &(operation){.what = DO_LABEL, .a = number_of(r, subject), .data = label}, strlen(label) + 1);
+}
+
+/* A fact is named by the number of its subject and its place there. */
+static void name_slot(ts_sandbox *box, uint32_t slot, uint32_t *subject, uint32_t *place) {
+  ts_subject owner = ts_slot_subject(box->dossier, slot);
+  *subject = number_of(box->recorder, owner);
+  *place = slot - ts_subject_at(box->dossier, owner)->slot;
+  if (*subject == NO_OPERAND) spoil(box->recorder);
+}
+
 void ts_record_fact(ts_sandbox *box, uint32_t slot, ts_node_id made) {
   if (!is_new(box, made)) return;
-  note(box->recorder, &(operation){.what = DO_FACT, .a = slot}, 0);
+  operation done = {.what = DO_FACT};
+  name_slot(box, slot, &done.a, &done.b);
+  note(box->recorder, &done, 0);
   know(box, made);
 }
 
@@ -293,6 +395,7 @@ void ts_record_question(ts_sandbox *box, const ts_step *question) {
   if (!r || !r->on) return;
   ts_step asked = *question;
   if (asked.kind == TS_COMPARE) asked.a = operand(box, question->a), asked.b = operand(box, question->b);
+  else name_slot(box, question->slot, &asked.a, &asked.b), asked.slot = 0;
   if (!r->on) return;
   stretch *s = r->here;
   if (s->end == UNKNOWN_END && r->position == s->count) {
@@ -366,18 +469,47 @@ static ts_node_id call_again(const ts_sandbox *box, const call *it) {
   return ts_call(box->graph, it->function, x);
 }
 
+static uint32_t slot_again(const ts_sandbox *box, uint32_t subject, uint32_t place) {
+  return ts_subject_at(box->dossier, box->recorder->subjects[subject])->slot + place;
+}
+
+/* Whether the subject takes the place of the one that was met. */
+static bool stands_for(ts_sandbox *box, ts_subject subject, const met *m) {
+  met found = meet(box, subject);
+  return found.number == m->number && found.entity == m->entity;
+}
+
+static bool meet_again(ts_sandbox *box, const operation *o) {
+  const company *all = o->data;
+  ts_subject from = box->recorder->subjects[o->a], one;
+  size_t count;
+  const ts_subject *list = &one;
+  if (o->op == TS_FIELD_LIST) list = ts_subject_list(box->dossier, from, o->b, &count);
+  else count = (one = ts_subject_link(box->dossier, from, o->b)) != TS_NO_SUBJECT;
+  if (count != all->count) return false;
+  for (size_t i = 0; i < count; i++)
+    if (!stands_for(box, list[i], &all->at[i])) return false;
+  return true;
+}
+
+static bool is_labelled(const ts_sandbox *box, const operation *o) {
+  return strcmp(ts_subject_at(box->dossier, box->recorder->subjects[o->a])->label, o->data) == 0;
+}
+
 static ts_node_id make_again(ts_sandbox *box, const operation *o) {
   const ts_recorder *r = box->recorder;
   const constant *c = o->data;
   switch ((deed)o->what) {
   case DO_CONSTANT: return ts_constant(box->graph, c->range, c->dim);
-  case DO_FACT: return ts_slot_node(box, o->a);
+  case DO_FACT: return ts_slot_node(box, slot_again(box, o->a, o->b));
   case DO_BINARY: return ts_binary(box->graph, (ts_op)o->op, value_of(r, o->a), value_of(r, o->b));
   case DO_UNARY:
     if (o->op == TS_RAISE) return ts_power(box->graph, value_of(r, o->a), o->k);
     return ts_unary(box->graph, (ts_op)o->op, value_of(r, o->a));
   case DO_CALL: return call_again(box, o->data);
-  case DO_SAY: break;
+  case DO_SAY:
+  case DO_MEET:
+  case DO_LABEL: break;
   }
   return TS_NO_NODE;
 }
@@ -390,24 +522,29 @@ static void put_value(ts_recorder *r, ts_node_id node) {
   r->values[r->registers++] = node;
 }
 
+static bool do_one_again(ts_sandbox *box, const operation *o) {
+  ts_recorder *r = box->recorder;
+  if (o->what == DO_SAY) return say_again(box, o->data), true;
+  if (o->what == DO_MEET) return !(r->differs = !meet_again(box, o));
+  if (o->what == DO_LABEL) return !(r->differs = !is_labelled(box, o));
+  ts_node_id made = make_again(box, o);
+  if (made == TS_NO_NODE) return false;
+  put_value(r, made);
+  return true;
+}
+
 static bool do_again(ts_sandbox *box, const stretch *s) {
-  for (uint32_t i = 0; i < s->count; i++) {
-    if (s->at[i].what == DO_SAY) {
-      say_again(box, s->at[i].data);
-      continue;
-    }
-    ts_node_id made = make_again(box, &s->at[i]);
-    if (made == TS_NO_NODE) return false;
-    put_value(box->recorder, made);
-  }
+  for (uint32_t i = 0; i < s->count; i++)
+    if (!do_one_again(box, &s->at[i])) return false;
   return true;
 }
 
 static ts_decided ask_again(ts_sandbox *box, const stretch *s) {
   ts_step step = s->question;
   if (step.kind != TS_COMPARE) {
-    ts_note_read(box, step.slot);
-    return ts_decide_read(box, step.kind, step.slot, step.bit, ts_slot_answers(box, step.slot, step.bit));
+    uint32_t slot = slot_again(box, step.a, step.b);
+    ts_note_read(box, slot);
+    return ts_decide_read(box, step.kind, slot, step.bit, ts_slot_answers(box, slot, step.bit));
   }
   return ts_decide(box, value_of(box->recorder, step.a), value_of(box->recorder, step.b), step.or_equal);
 }
@@ -418,6 +555,7 @@ static void complete_fork(ts_sandbox *box, const stretch *s, size_t step) {
   if (!fork || fork->step != step) return;
   fork->stretch = s;
   fork->registers = box->recorder->registers;
+  fork->subjects = box->recorder->subject_count;
 }
 
 static ts_replay_result go_along(ts_sandbox *box, const stretch *s, bool *applies) {
@@ -437,13 +575,18 @@ static ts_replay_result go_along(ts_sandbox *box, const stretch *s, bool *applie
 
 ts_replay_result ts_replay(ts_sandbox *box, size_t rule, const ts_fork *fork, bool *applies) {
   ts_recorder *r = box->recorder;
-  if (r->used > MEMORY && box->evaluation != r->evaluation) ts_recorder_forget(r);
+  if (r->used > MEMORY && box->evaluation != r->evaluation) forget(r);
   r->evaluation = box->evaluation;
-  const record *kept = *place_of(r, rule, box->subject);
+  follower *who = follower_of(r, rule, box->subject);
+  const record *kept = *who->at;
   if (!kept || kept->spoiled) return TS_NOT_RECORDED;
-  r->registers = fork ? fork->registers : 0;
-  const stretch *from = fork ? fork->stretch : &kept->first;
+  const stretch *from = &kept->first;
+  begin_at(box);
+  r->differs = false;
   if (fork) {
+    from = fork->stretch;
+    r->registers = fork->registers;
+    r->subject_count = fork->subjects;
     box->steps_left = from->steps;
     if (!ts_fork_take(box, fork)) return TS_NO_SUCH_COURSE;
     from = branch_for(from, box->steps[fork->step].taken);
@@ -451,5 +594,7 @@ ts_replay_result ts_replay(ts_sandbox *box, size_t rule, const ts_fork *fork, bo
   box->replaying = true;
   ts_replay_result did = go_along(box, from, applies);
   box->replaying = false;
-  return did;
+  if (!r->differs) return did;
+  who->at = &(*who->at)->next;
+  return TS_NEXT_RECORD;
 }

@@ -67,8 +67,8 @@ static bool holds(const ts_graph *graph, ts_node_id id, const ts_node *node) {
 }
 
 static ts_place *find_place(const ts_graph *graph, const ts_places *table, const ts_node *node,
-                            uint64_t epoch) {
-  size_t at = node_hash(node) & (table->size - 1);
+                            uint64_t hash, uint64_t epoch) {
+  size_t at = hash & (table->size - 1);
   while (table->places[at].epoch == epoch && !holds(graph, table->places[at].id, node))
     at = (at + 1) & (table->size - 1);
   return &table->places[at];
@@ -78,8 +78,10 @@ static void grow_places(ts_graph *graph, ts_places *table, uint64_t epoch) {
   ts_places bigger = {.size = table->size ? 2 * table->size : 64, .used = table->used};
   bigger.places = ts_alloc(bigger.size * sizeof *bigger.places);
   for (size_t i = 0; i < table->size; i++)
-    if (table->places[i].epoch == epoch && table->places[i].id < graph->count)
-      *find_place(graph, &bigger, &graph->nodes[table->places[i].id], epoch) = table->places[i];
+    if (table->places[i].epoch == epoch && table->places[i].id < graph->count) {
+      const ts_node *node = &graph->nodes[table->places[i].id];
+      *find_place(graph, &bigger, node, node_hash(node), epoch) = table->places[i];
+    }
   free(table->places);
   *table = bigger;
 }
@@ -90,29 +92,28 @@ static ts_node_id append(ts_graph *graph, const ts_node *node) {
   return (ts_node_id)graph->count++;
 }
 
-static ts_node_id share_in(ts_graph *graph, ts_places *table, uint64_t epoch, const ts_node *node) {
-  if (2 * (table->used + 1) > table->size) grow_places(graph, table, epoch);
-  ts_place *place = find_place(graph, table, node, epoch);
-  if (place->epoch != epoch) {
-    *place = (ts_place){epoch, append(graph, node)};
-    table->used++;
-  }
-  return place->id;
-}
-
 static ts_node_id share(ts_graph *graph, const ts_node *node) {
+  uint64_t hash = node_hash(node);
   if (node->op == TS_CONSTANT && graph->permanent.size) {
-    const ts_place *place = find_place(graph, &graph->permanent, node, 1);
+    const ts_place *place = find_place(graph, &graph->permanent, node, hash, 1);
     if (place->epoch == 1) return place->id;
   }
-  return share_in(graph, &graph->fresh, graph->epoch, node);
+  ts_places *fresh = &graph->fresh;
+  if (2 * (fresh->used + 1) > fresh->size) grow_places(graph, fresh, graph->epoch);
+  ts_place *place = find_place(graph, fresh, node, hash, graph->epoch);
+  if (place->epoch != graph->epoch) {
+    *place = (ts_place){graph->epoch, append(graph, node)};
+    fresh->used++;
+  }
+  return place->id;
 }
 
 void ts_graph_mark(ts_graph *graph) {
   for (size_t i = graph->kept; i < graph->count; i++) {
     if (2 * (graph->permanent.used + 1) > graph->permanent.size)
       grow_places(graph, &graph->permanent, 1);
-    *find_place(graph, &graph->permanent, &graph->nodes[i], 1) = (ts_place){1, (ts_node_id)i};
+    const ts_node *node = &graph->nodes[i];
+    *find_place(graph, &graph->permanent, node, node_hash(node), 1) = (ts_place){1, (ts_node_id)i};
     graph->permanent.used++;
   }
   graph->kept = graph->count;

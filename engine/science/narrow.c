@@ -183,12 +183,21 @@ static bool reaches_by(const shaving *s, double to) {
   return reaches(s, to, &gap);
 }
 
+/* Whether the function gives at this end what it gives with the whole range, `all`, on the side on which the
+ * result leaves that out: on the other side nothing was cut, and nothing can be moved. */
+static bool is_cut(const inversion *v, int argument, bool from_low, ts_range all) {
+  const ts_function *f = v->function;
+  if (f->range != NULL || f->iterated) return true; /* which end gives which is not known */
+  bool least = (f->argument[argument].direction == TS_RISES) == from_low;
+  return least ? v->result.lo > all.lo : v->result.hi < all.hi;
+}
+
 /* The end of an argument's range moved inward over what cannot give the result. What is
  * left out was shown to be impossible by the function's own enclosure, so nothing is lost. */
-static double shaved(const inversion *v, int argument, bool from_low) {
+static double shaved(const inversion *v, int argument, bool from_low, ts_range gives_all) {
   ts_range all = v->x[argument];
   double out = from_low ? all.lo : all.hi, in = from_low ? all.hi : all.lo, middle = out + (in - out) / 64;
-  if (middle == out || middle == in) return out;
+  if (middle == out || middle == in || !is_cut(v, argument, from_low, gives_all)) return out;
   ts_range y = given(v, argument, from_low ? (ts_range){out, middle} : (ts_range){middle, out});
   if (gives(v, y)) return out; /* hardly anything to gain at this end */
   shaving s = {v, argument, from_low, .end = out, .out = middle, .in = in, .above = y.lo > v->result.hi};
@@ -214,10 +223,11 @@ static bool back_call(ts_graph *graph, const ts_node *n, ts_range r) {
   for (int i = 0; i < v.function->count; i++) v.x[i] = now(graph, values[i]);
   for (int i = 0; i < v.function->count; i++) {
     if (graph->nodes[values[i]].op == TS_CONSTANT || v.x[i].lo == v.x[i].hi) continue;
-    if (!gives(&v, given(&v, i, v.x[i]))) return false;
+    ts_range all = given(&v, i, v.x[i]);
+    if (!gives(&v, all)) return false;
     if (!isfinite(v.x[i].hi - v.x[i].lo)) continue;
-    v.x[i].lo = shaved(&v, i, true);
-    v.x[i].hi = shaved(&v, i, false);
+    v.x[i].lo = shaved(&v, i, true, all);
+    v.x[i].hi = shaved(&v, i, false, all);
     if (!cut(graph, values[i], v.x[i])) return false;
   }
   return true;

@@ -1,12 +1,7 @@
 -- For the examples of rules: facts that several examples have in common, what
 -- one of them has otherwise, and rows of examples on both sides of an edge.
 
-local function like(facts, changes)
-  local given = {}
-  for name, value in pairs(facts) do given[name] = value end
-  for name, value in pairs(changes or {}) do given[name] = value end
-  return given
-end
+local like = table.copy
 
 -- One example a value of one fact: `steps` has each value followed by what it
 -- gives, a likelihood at that severity or another expectation.
@@ -15,7 +10,9 @@ local function edges(facts, fact, severity, steps)
   for i = 1, #steps, 2 do
     local value, expect = steps[i], steps[i + 1]
     if type(expect) == "number" then expect = hazard { likelihood = expect, severity = severity } end
-    table.insert(list, { fact .. " " .. value, given = like(facts, { [fact] = value }), expect = expect })
+    local given = like(facts)
+    given[fact] = value
+    table.insert(list, { fact .. " " .. value, given = given, expect = expect })
   end
   return list
 end

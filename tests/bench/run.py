@@ -6,7 +6,8 @@
 Times are processor seconds of a whole run, the median of three; memory is its peak. Each bench stands
 against a reference that runs in the same call, so that its ratio holds on another machine too.
 
-  demos     each example production, and with one fact set, against `check` of it
+  demos     each example production, against `check` of it; with one fact set, into a file, and on the screen against the
+            whole without; a round of `watch`, of eight that change that fact to and fro
   tasks     a production of so many tasks; what came out (findings and duties) and the peak memory of each of
             those; the exponents of time and memory
   unknown   an example production with a part of its facts forgotten, against the whole one
@@ -24,6 +25,8 @@ import os
 import pathlib
 import random
 import re
+import shutil
+import signal
 import statistics
 import subprocess
 import sys
@@ -72,16 +75,52 @@ def exponent(sizes, values):
     return math.log(values[-1] / values[-2]) / math.log(sizes[-1] / sizes[-2])
 
 
+def watched(tankside, dossier, texts):
+    """Processor seconds of `watch` over a dossier that is saved with one text after another."""
+    child = subprocess.Popen([tankside, "watch", dossier], stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True)
+
+    def until(mark):
+        for line in child.stdout:
+            if mark in line:
+                return
+        sys.exit(f"watch ended before {mark!r}")
+
+    until("^C ends")
+    for text in texts:
+        dossier.write_text(text, encoding="utf-8")
+        until("not known")
+    child.send_signal(signal.SIGINT)
+    _, status, used = os.wait4(child.pid, 0)
+    child.returncode = os.waitstatus_to_exitcode(status)
+    return used.ru_utime + used.ru_stime
+
+
+def watch_round(tankside, name, folder, rounds=8):
+    """One more round, the start left out: the temperature of the first water, 20 degrees and as it is by turns."""
+    there = folder / f"watched-{name}"
+    shutil.copytree(demo(name).parent, there)
+    file = next(p for p in there.glob("*.xml") if "<water " in p.read_text(encoding="utf-8"))
+    was = file.read_text(encoding="utf-8")
+    at = was.index("<water ")
+    now = was[:at] + re.sub(r'(?<![\w-])temperature="[^"]*"', 'temperature="20 degC"', was[at:], count=1)
+    if file.name != "dossier.xml":
+        sys.exit(f"{file}: the water stands elsewhere")
+    return (watched(tankside, file, [now, was] * (rounds // 2)) - watched(tankside, file, [])) / rounds
+
+
 def bench_demos(tankside, sizes, folder):
-    print("production     check s   assess s  times   --set s  times    MB")
+    print("production     check s   assess s  times   --set s  times    screen s  of assess    round s  of assess    MB")
     for name in DEMOS:
-        reference, _ = run([tankside, "check", demo(name)])
+        reference, _ = run([tankside, "check", demo(name)], 9)
         out = folder / "demo.xml"
-        seconds, memory = run([tankside, "assess", demo(name), "-o", out])
+        seconds, memory = run([tankside, "assess", demo(name), "-o", out], 9)
         path, text = next(f for f in facts_of(out) if f[0].endswith("/temperature"))
         changed, _ = run([tankside, "assess", demo(name), "--set", f"{path}={text}", "-o", out])
+        screen, _ = run([tankside, "assess", demo(name), "--set", f"{path}=20 degC"], 9)
+        again = watch_round(tankside, name, folder)
         print(f"{name:<12} {reference:>9.3f} {seconds:>10.3f} {seconds / reference:>6.1f}"
-              f" {changed:>9.3f} {changed / reference:>6.1f} {memory / 1024:>5.0f}")
+              f" {changed:>9.3f} {changed / reference:>6.1f} {screen:>11.3f} {screen / seconds:>9.0%}"
+              f" {again:>11.3f} {again / seconds:>9.0%} {memory / 1024:>6.0f}")
 
 
 def count_outcomes(assessment):

@@ -46,6 +46,17 @@ for paper in told/*.html told/register.csv; do
   fi
 done
 
+# Nor does a book of assessments; there stands what the list of words has for it.
+"$TANKSIDE" review told --as sqlite -o told.db >out
+python3 - "$SOURCE/templates/words-en-GB.xml" <<'PY'
+import sqlite3, sys
+from xml.etree import ElementTree
+
+[word] = [w.text for w in ElementTree.parse(sys.argv[1]).iter("word") if w.get("id") == "withheld-title"]
+titles = sqlite3.connect("told.db").execute("select distinct title from findings where discreet = 'yes'").fetchall()
+assert titles == [(word,)], titles
+PY
+
 # `discreet` is true or false, and said of what is said.
 mkdir own
 cat >own/own.lua <<'LUA'

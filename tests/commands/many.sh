@@ -44,6 +44,13 @@ find all -type f | grep -v p3 | LC_ALL=C sort | xargs ls -i >after
 cmp before after
 (cd all/p1 && sed -n 's/^\([0-9a-f]\{64\}  \)/\1/p' made-of.txt | sha256sum -c --quiet)
 
+# A note that tells of no assessment, or that is somebody else's, is not believed.
+sed -i '/  assessment\.xml$/d' all/p1/made-of.txt
+[ "$(id -u)" != 0 ] || chown 65534 all/p2/made-of.txt
+gives 1 assess book/ -o all --no-pdf
+if [ "$(id -u)" = 0 ]; then counts out ", as before" 5; else counts out ", as before" 6; fi
+grep -q '  assessment\.xml$' all/p1/made-of.txt
+
 # Another dossier, another option, a paper that is gone: done again. Changed by hand: named.
 sed -i 's/Rehearsal 2/Rehearsal again/' book/p2/dossier.xml
 rm all/p4/card.html

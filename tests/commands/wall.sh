@@ -80,7 +80,7 @@ sets_pdf() { # OUT VERB...: and a program, which is held to the same
   tried "$out" "$TANKSIDE" "$@"
   for who in tankside cat; do # which the program that sets it has started
     # shellcheck disable=SC2086
-    may $who end read make-in-out program another code code-later $beyond
+    may $who end read make-in-out program another another-s-thread code code-later $beyond
   done
 }
 reads check dossier/dossier.xml

@@ -107,6 +107,12 @@ has(watch.until(FIGURES), "dusk/hal/congested: not known → no", "Stops 1 → 0
 write(dossier, cold + "<!-- a note -->\n")  # saved, and nothing is otherwise
 has(watch.until(FIGURES), "no score changed")
 
+place = re.search(r'jurisdiction="([^"]*)"', cold).group(0)
+write(dossier, cold.replace(place, 'jurisdiction="gb-eng"'))  # it goes by other rules now
+has(watch.until(FIGURES), "rule file gb", "came  ")
+write(dossier, cold)
+has(watch.until(FIGURES), "rule file us", "went  ")
+
 # ---- what else it is made from -------------------------------------------------------------------
 
 write("site/ledge.lua", RULE.replace("severity = 2", "severity = 5"))
@@ -114,6 +120,8 @@ has(watch.until(FIGURES), "saved  site/ledge.lua", "rule file site/ledge.lua cha
     "rose  The ledge by the ladder")
 write("site/ledge.lua", "rule {\n")
 has(watch.until(BROKEN), "site/ledge.lua:")
+write(dossier, cold)  # another file saved meanwhile does not make the rules good
+has(watch.until(BROKEN), "saved  " + dossier, "site/ledge.lua:")
 write("site/ledge.lua", RULE)
 write("site/more.lua", RULE.replace("ledge.always", "ledge.more"))  # a file that was not there
 has(watch.until(FIGURES), "saved  site/more.lua", "came  The ledge by the ladder")

@@ -14,6 +14,7 @@ import xml.etree.ElementTree as ET
 TANKSIDE, SOURCE, WORK = sys.argv[1], pathlib.Path(sys.argv[2]), pathlib.Path(sys.argv[3])
 CHANGES = int(sys.argv[4])
 SEED = 20271108
+KNOWN_BY = ("rule", "subject", "word", "about", "instrument", "section")
 
 
 def assess(dossier, name, sets=()):
@@ -33,7 +34,7 @@ def facts(root):
 def stands(root):
     found = {}
     for element in list(root.find("findings")) + list(root.find("duties")):
-        key = (element.get("rule"), element.get("subject"), element.get("word"), element.get("about"))
+        key = tuple(element.get(part) for part in KNOWN_BY)
         scores = [sorted(s.attrib.items()) for s in element.findall("score")]
         found[key] = (scores, element.get("state"), element.get("state-in-place"))
     return found
@@ -58,7 +59,7 @@ def compared(old, new):
 
 
 def key(element):
-    return (element.get("rule"), element.get("subject"), element.get("word"), element.get("about"))
+    return tuple(element.get(part) for part in KNOWN_BY)
 
 
 def check(old, new, comparison, what):

@@ -85,6 +85,7 @@ static int in_kernel(void) {
   return error_of(syscall(SYS_bpf, 0, map, sizeof map));
 }
 static int another(void) { return error_of(kill(getppid(), 0)); }
+static int another_s_thread(void) { return error_of(syscall(SYS_tgkill, getppid(), getppid(), 0)); }
 
 static int code(void) {
   void *page = mmap(NULL, 4096, PROT_READ | PROT_WRITE | PROT_EXEC, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
@@ -129,6 +130,7 @@ static const struct {
     {"ring", ring},             {"keys", keys},
     {"counters", counters},     {"faults", faults_handled},
     {"in-kernel", in_kernel},   {"another", another},
+    {"another-s-thread", another_s_thread},
     {"code", code},             {"code-later", code_later},
     {"read", read_file},        {"write-outside", write_outside},
     {"make-outside", make_outside}, {"empty-outside", empty_outside},

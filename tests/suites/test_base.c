@@ -277,6 +277,23 @@ START_TEST(number_round_never_cuts_digits_off) {
 }
 END_TEST
 
+/* Every byte at every place of a text, whole eights of which are looked at together. */
+START_TEST(text_trouble_is_seen_wherever_it_stands) {
+  enum { PLACES = 20 };
+  for (int place = 0; place < PLACES; place++)
+    for (int c = 1; c < 256; c++) {
+      char text[] = "abcd ~efghijklmnopq!";
+      text[place] = (char)c;
+      const char *trouble = ts_text_trouble(text, PLACES);
+      bool well = (c >= 0x20 && c <= 0x7E) || c == '\t' || c == '\n' || c == '\r';
+      ck_assert_msg((trouble == NULL) == well, "byte %d at %d: %s", c, place,
+                    trouble ? trouble : "well");
+    }
+  ck_assert_ptr_null(ts_text_trouble("abcdefg\xC3\xA9hijklmn", 16));
+  ck_assert_ptr_null(ts_text_trouble("", 0));
+}
+END_TEST
+
 /* ---- digest ---------------------------------------------------------------- */
 
 /* The examples published with FIPS 180-4. */
@@ -368,6 +385,7 @@ Suite *suite_base(void) {
   tcase_add_test(text, text_grows);
   tcase_add_test(text, same_takes_null);
   tcase_add_test(text, nearest_name);
+  tcase_add_test(text, text_trouble_is_seen_wherever_it_stands);
   tcase_add_test(number, number_reads);
   tcase_add_test(number, number_refuses);
   tcase_add_test(number, number_reads_long_ones);

@@ -215,6 +215,9 @@ static const struct {
     {"", "duty { met = true, instrument = { from = '2015-02-06' }, section = 's', because = 'b' }",
      "\"instrument\" must be a text, or {"},
     {"", "error('x')", "unknown name \"error\""},
+    {"", "table.copy({ 'x' })", "table.copy is for tables with string keys"},
+    {"", "table.copy({ a = 'x' }, i)", "table expected"},
+    {"local facts = { a = 'x' }", "local t = table.copy(facts) t.a = 'y' facts.a = 'y'", "read-only"},
     {"", "local d = 0 / 0 hazard { likelihood = d, severity = 1, because = 'b' }", "likelihood"},
 };
 
@@ -233,6 +236,23 @@ START_TEST(fails_in_the_open) {
 }
 END_TEST
 
+
+static void look_for_none(const ts_evaluation *seen) {
+  ck_assert_msg(seen->failure == NULL, "%s", seen->failure);
+  ck_assert_uint_eq(seen->courses[0].outcome_count, 1);
+}
+
+/* Of a table that is read-only meanwhile, and of one that is not. */
+START_TEST(a_copy_has_what_both_have) {
+  bench b = bench_with("local facts = { a = 'x', c = 'v' }",
+                       "local first = table.copy(facts, { b = 'y', a = 'z' }) local second = table.copy(first) "
+                       "second.a = 'w' second.d = 'u' "
+                       "if facts.a == 'x' and first.a == 'z' and first.b == 'y' and first.c == 'v' and first.d == nil "
+                       "and second.a == 'w' and second.b == 'y' and second.d == 'u' then note { because = 'so' } end");
+  evaluate(&b, "depth", "3 m", look_for_none);
+  close_bench(&b);
+}
+END_TEST
 
 /* A failed evaluation leaves the evaluator as good as new. */
 START_TEST(a_failure_leaves_nothing_behind) {
@@ -537,6 +557,7 @@ static void add_all(TCase *tc) {
 tcase_add_loop_test(tc, what_is_its_own_a_function_may_assign_to, 0, sizeof own_names / sizeof *own_names);
   tcase_add_test(tc, bytecode_and_binary_are_refused);
   tcase_add_test(tc, misspelt_fields_are_named);
+  tcase_add_test(tc, a_copy_has_what_both_have);
   tcase_add_loop_test(tc, fails_in_the_open, 0, sizeof failing / sizeof *failing);
   tcase_add_test(tc, a_failure_leaves_nothing_behind);
   tcase_add_test(tc, settled_facts_give_one_course);
