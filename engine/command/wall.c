@@ -145,13 +145,23 @@ static void allow_without(filter *f, int call, unsigned argument, uint64_t bits)
     if (bits & bit) answer_masked(f, SCMP_ACT_ERRNO(EPERM), call, argument, bit, bit);
 }
 
+/* To empty a file asks for no right to write to it in the first versions of Landlock. */
+static void opened_for_writing(filter *f, int call, unsigned argument) {
+  enum { EMPTIED = O_ACCMODE | O_TRUNC };
+  answer_masked(f, SCMP_ACT_ALLOW, call, argument, O_TRUNC, 0);
+  answer_masked(f, SCMP_ACT_ALLOW, call, argument, O_WRONLY, O_WRONLY);
+  answer_masked(f, SCMP_ACT_ALLOW, call, argument, O_RDWR, O_RDWR);
+  answer_masked(f, SCMP_ACT_ERRNO(EPERM), call, argument, EMPTIED, O_RDONLY | O_TRUNC);
+}
+
 static void files_opened(filter *f, bool writing) {
-  if (writing) {
-    allow(f, "open openat");
-    return;
+  static const int calls[] = {SCMP_SYS(open), SCMP_SYS(openat)}; /* flags are argument 1, and 2 */
+  for (unsigned i = 0; i < 2; i++) {
+    if (writing)
+      opened_for_writing(f, calls[i], 1 + i);
+    else
+      allow_without(f, calls[i], 1 + i, TO_WRITE);
   }
-  allow_without(f, SCMP_SYS(open), 1, TO_WRITE);
-  allow_without(f, SCMP_SYS(openat), 2, TO_WRITE);
 }
 
 /* Memory is written or run, never both, and none becomes what is run. */
@@ -194,20 +204,17 @@ static void add_rules(filter *f, const needs *n) {
 static int raise_filter(const needs *n) {
   filter f = {.rules = seccomp_init(SCMP_ACT_ERRNO(ENOSYS))};
   if (f.rules == NULL) return -ENOSYS;
-  seccomp_attr_set(f.rules, SCMP_FLTATR_API_SYSRAWRC, 1); /* so that it says why */
   add_rules(&f, n);
+  errno = 0;
   if (f.failed == 0) f.failed = seccomp_load(f.rules);
+  if (f.failed != 0 && errno != 0) f.failed = -errno; /* libseccomp has few words for why */
   seccomp_release(f.rules);
   return f.failed;
 }
 
 /* ---- where files may be written -------------------------------------------------------- */
 
-#ifndef LANDLOCK_ACCESS_FS_TRUNCATE
-#define LANDLOCK_ACCESS_FS_TRUNCATE (1ULL << 14) /* from the third version on: Linux 6.2 */
-#endif
-
-enum { REFER = 2, TRUNCATE = 3 }; /* the versions that brought these */
+enum { REFER = 2 }; /* the version that brought it: Linux 5.19 */
 
 static const uint64_t into_file = LANDLOCK_ACCESS_FS_WRITE_FILE,
                       granted = LANDLOCK_ACCESS_FS_WRITE_FILE | LANDLOCK_ACCESS_FS_REMOVE_DIR |
@@ -219,15 +226,13 @@ static const uint64_t into_file = LANDLOCK_ACCESS_FS_WRITE_FILE,
 
 typedef struct {
   int rules; /* the kernel's handle */
-  uint64_t truncate;
   ts_arena *arena;
 } bounds;
 
 /* What is not there, or cannot be opened, is not written to either. */
 static void grant(const bounds *b, const char *path, uint64_t rights) {
   int file = open(path, O_PATH | O_CLOEXEC);
-  struct landlock_path_beneath_attr beneath = {.allowed_access = rights | b->truncate,
-                                               .parent_fd = file};
+  struct landlock_path_beneath_attr beneath = {.allowed_access = rights, .parent_fd = file};
   if (file < 0) return;
   syscall(SYS_landlock_add_rule, b->rules, LANDLOCK_RULE_PATH_BENEATH, &beneath, 0);
   close(file);
@@ -278,9 +283,8 @@ static int raise_bounds(const needs *n, const ts_options *o, long *version) {
   *version = syscall(SYS_landlock_create_ruleset, NULL, 0, LANDLOCK_CREATE_RULESET_VERSION);
   if (*version < 0) return -errno;
   if (*version < REFER) return -ENOSYS; /* nothing could be moved into its folder */
-  bounds b = {.truncate = *version >= TRUNCATE ? LANDLOCK_ACCESS_FS_TRUNCATE : 0};
-  struct landlock_ruleset_attr handled = {.handled_access_fs = granted | never | b.truncate};
-  b.rules = (int)syscall(SYS_landlock_create_ruleset, &handled, sizeof handled, 0);
+  struct landlock_ruleset_attr handled = {.handled_access_fs = granted | never};
+  bounds b = {.rules = (int)syscall(SYS_landlock_create_ruleset, &handled, sizeof handled, 0)};
   if (b.rules < 0) return -errno;
   b.arena = ts_arena_new();
   grant_all(&b, n, o);
