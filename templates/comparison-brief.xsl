@@ -6,7 +6,7 @@
   <xsl:output method="text" encoding="UTF-8"/>
   <xsl:variable name="most" select="8"/>
   <!-- Those that are used here, so that each is found sooner. -->
-  <xsl:variable name="w" select="($words/word | $words/count)[starts-with(@id, 'compare-') or starts-with(@id, 'explain-')
+  <xsl:variable name="w" select="$words/*[starts-with(@id, 'compare-') or starts-with(@id, 'explain-')
                                  or starts-with(@id, 'duty-') or starts-with(@id, 'state-') or @id = 'best-short' or @id = 'n-more']"/>
   <!-- What somebody wrote; not what is worked out from it, nor what is open and now matters or no longer
        does. What was set is a fact too. -->

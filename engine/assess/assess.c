@@ -123,10 +123,11 @@ static void look(ts_assessment *a, ts_asked *asked, ts_evaluator *evaluator,
 
 static void keep_pair(ts_assessment *a, size_t rule, ts_subject subject,
                       const ts_evaluation *evaluation) {
-  ts_pair pair = {rule, subject, NULL, evaluation->read_count, evaluation->course_count};
-  uint32_t *reads = ts_arena_alloc(a->arena, (pair.read_count + 1) * sizeof *reads);
-  if (pair.read_count > 0) memcpy(reads, evaluation->reads, pair.read_count * sizeof *reads);
-  pair.reads = reads;
+  ts_pair pair = {.rule = (uint32_t)rule,
+                  .subject = subject,
+                  .read_count = (uint32_t)evaluation->read_count,
+                  .courses = (uint32_t)evaluation->course_count};
+  pair.reads = ts_arena_keep(a->arena, evaluation->reads, pair.read_count * sizeof *pair.reads);
   TS_GROW(a->pairs, a->pair_count, a->pair_capacity);
   a->pairs[a->pair_count++] = pair;
 }

@@ -48,8 +48,8 @@ typedef struct {
  * `certainty`. */
 typedef struct {
   ts_score worst;
-  ts_certainty certainty;
-  ts_duty_state duty;
+  ts_certainty certainty : 8;
+  ts_duty_state duty : 8;
 } ts_stand;
 
 /* Where the search for a margin begins, and which way it goes. */
@@ -63,10 +63,10 @@ typedef enum {
 /* The nearest value of a number at which a finding stands otherwise. */
 typedef struct {
   uint32_t slot;
-  ts_side_of side;
+  ts_side_of side : 8;
+  bool included; /* it already stands otherwise at the edge itself, not only beyond */
   double from;   /* SI: where the search began */
   double edge;   /* SI, rounded to what a reader can check: the change is here */
-  bool included; /* it already stands otherwise at the edge itself, not only beyond */
   double beyond; /* SI: as near to the edge as it was seen to stand otherwise */
   ts_stand then; /* beyond the edge; on the near side it stands as at `from` */
   ts_stand before;
@@ -74,12 +74,14 @@ typedef struct {
 
 /* How something else would stand. */
 typedef struct {
-  size_t index; /* in the findings, or in the duties; SIZE_MAX: it would be new */
-  size_t rule;
+  uint32_t index; /* in the findings, or in the duties; TS_NEW: it would be new */
+  uint32_t rule;
   ts_subject subject;
   ts_word word;
   ts_stand then;
 } ts_shift;
+
+#define TS_NEW UINT32_MAX
 
 /* All that one change does, whichever finding it is a way down for: that one is among what gets
  * better. In a season of tasks the same change is a way down for many. */
@@ -152,11 +154,10 @@ typedef struct {
 
 /* One rule over one subject, and the slots it read with what is in place, ascending. */
 typedef struct {
-  size_t rule;
+  uint32_t rule;
   ts_subject subject;
   const uint32_t *reads;
-  size_t read_count;
-  size_t courses;
+  uint32_t read_count, courses;
 } ts_pair;
 
 /* One rule over one subject, as it was asked in all three views: for an assessment that comes
@@ -196,7 +197,7 @@ typedef struct {
 
 struct ts_assessment {
   ts_arena *arena;
-  ts_pool *pool; /* of what goes into the arena, while findings are made */
+  ts_pool *pool; /* of what a worker puts into its arena; the whole has none */
   ts_assess_inputs in;
   ts_finding *findings; /* ordered as in the document */
   size_t finding_count, finding_capacity;

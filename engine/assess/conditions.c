@@ -238,22 +238,25 @@ static bool said_already(const ts_condition *condition, const char *text) {
 }
 
 /* What was open on a course and how it came out: with all of that the course is the one taken. */
-static ts_condition by_decisions(const side_sought *s, size_t index, ts_arena *arena) {
+static ts_condition by_decisions(const side_sought *s, size_t index, ts_pool *pool) {
   ts_condition condition = {.enough = true};
   if (ts_probe_try(s->probe, s->pair) == NULL) return condition;
   const ts_course *course = ts_course_worded(s->probe->evaluator, index);
-  ts_clause *clauses = ts_arena_alloc(arena, (course->decision_count + 1) * sizeof *clauses);
+  ts_clause *clauses = ts_alloc((course->decision_count + 1) * sizeof *clauses);
   condition.clauses = clauses;
   for (size_t i = 0; i < course->decision_count; i++) {
     const ts_decision *decision = &course->decisions[i];
     if (decision->settled || said_already(&condition, decision->text)) continue;
-    clauses[condition.count++] = (ts_clause){.text = ts_arena_copy(arena, decision->text),
-                                             .withheld = ts_arena_copy(arena, decision->withheld)};
+    ts_clause *clause = &clauses[condition.count++];
+    clause->text = ts_pool_text(pool, decision->text);
+    clause->withheld = ts_pool_text(pool, decision->withheld);
   }
+  condition.clauses = ts_pool_keep(pool, clauses, condition.count * sizeof *clauses);
+  free(clauses);
   return condition;
 }
 
-static ts_condition find(const side_sought *s, ts_arena *arena) {
+static ts_condition find(const side_sought *s, const ts_assessment *a) {
   course_needs *all = ts_alloc(COURSES * sizeof *all);
   size_t count = gather(s, all), best = 0;
   bool searched = s->probe->a->pairs[s->pair].courses <= TS_COURSES_SEARCHED;
@@ -263,9 +266,9 @@ static ts_condition find(const side_sought *s, ts_arena *arena) {
   }
   ts_condition condition = {0};
   if (searched && count > 0 && all[best].enough)
-    condition = in_words(s, &all[best], arena);
+    condition = in_words(s, &all[best], a->arena);
   else if (count > 0)
-    condition = by_decisions(s, all[0].course, arena);
+    condition = by_decisions(s, all[0].course, a->pool);
   free(all);
   return condition;
 }
@@ -278,11 +281,11 @@ void ts_conditions(ts_probe *probe, ts_assessment *a, ts_finding *finding) {
     return;
   s.stand.certainty = TS_CERTAIN;
   if (finding->word == TS_DUTY) s.stand.duty = now->worst->outcome.state;
-  finding->when_worst = find(&s, a->arena);
+  finding->when_worst = find(&s, a);
   s.worst = false;
   s.said = finding->word == TS_HAZARD ? now->standing.best.likelihood > 0
                                       : now->standing.certainty == TS_CERTAIN;
   s.stand.worst = now->standing.best;
   if (finding->word == TS_DUTY && now->best != NULL) s.stand.duty = now->best->outcome.state;
-  finding->when_best = find(&s, a->arena);
+  finding->when_best = find(&s, a);
 }

@@ -65,14 +65,11 @@ ts_steps ts_credit_of(const ts_assess_inputs *in, ts_subject subject, ts_view vi
 ts_score ts_credited(const ts_assess_inputs *in, ts_subject subject, ts_view view,
                      const ts_outcome *outcome) {
   allowance left = allowance_new(in->matrix);
-  ts_score score = {.likelihood = outcome->likelihood, .severity = outcome->severity};
+  int likelihood = outcome->likelihood, severity = outcome->severity;
   for (size_t i = 0; i < outcome->control_count; i++) {
     ts_steps steps = steps_of(in, subject, view, outcome, i, &left);
-    score.likelihood -= steps.likelihood;
-    score.severity -= steps.severity;
+    likelihood -= steps.likelihood;
+    severity -= steps.severity;
   }
-  score.likelihood = most(score.likelihood, 1);
-  score.severity = most(score.severity, 1);
-  score.rank = ts_matrix_rank(in->matrix, score.likelihood, score.severity);
-  return score;
+  return ts_matrix_score(in->matrix, most(likelihood, 1), most(severity, 1));
 }

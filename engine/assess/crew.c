@@ -3,7 +3,8 @@
 #include "base/share.h"
 #include <stdlib.h>
 
-/* Subjects that are worth one more worker, which loads all rules again; where less is made of each. */
+/* Subjects that are worth one more worker, which loads all rules again; where less is made of each.
+ */
 enum { ENOUGH = 50, ENOUGH_WITHOUT_WORDS = 250 };
 
 /* ---- who there is ---------------------------------------------------------------- */
@@ -42,6 +43,7 @@ void ts_crew_free(ts_crew *crew) {
     free(w->marks);
     ts_probe_free(w->probe);
     ts_evaluator_free(w->evaluator);
+    ts_pool_free(w->a.pool);
     ts_arena_take_over(crew->a->arena, w->a.arena);
   }
   free(crew->workers);
@@ -92,11 +94,12 @@ void ts_crew_found(ts_crew *crew) {
     free(w->a.duties);
     free(w->a.pairs);
     free(w->a.failures);
-    ts_pool_free(w->a.pool);
     free(w->a.asked);
     ts_arena *own = w->a.arena;
+    ts_pool *pool = w->a.pool;
     w->a = *crew->a;
     w->a.arena = own;
+    w->a.pool = pool;
   }
 }
 

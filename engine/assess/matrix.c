@@ -320,3 +320,9 @@ int ts_matrix_rank(const ts_matrix *matrix, int likelihood, int severity) {
   int band = cell_rank(matrix, likelihood, severity);
   return (band * 100 + likelihood * severity) * 10 + severity;
 }
+
+ts_score ts_matrix_score(const ts_matrix *matrix, int likelihood, int severity) {
+  return (ts_score){.likelihood = (int8_t)likelihood,
+                    .severity = (int8_t)severity,
+                    .rank = (int16_t)ts_matrix_rank(matrix, likelihood, severity)};
+}

@@ -37,4 +37,7 @@ struct ts_matrix {
 int ts_hierarchy_read(const char *word);
 const char *ts_hierarchy_word(ts_hierarchy kind);
 
+/* A score with its rank. */
+ts_score ts_matrix_score(const ts_matrix *matrix, int likelihood, int severity);
+
 #endif

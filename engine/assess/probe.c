@@ -35,7 +35,8 @@ static void count_said(ts_probe *p, const ts_finding *all, size_t count) {
 static void place_said(ts_probe *p, const ts_finding *all, size_t count, bool duty, uint32_t *at) {
   for (size_t i = 0; i < count; i++) {
     size_t pair = ts_pair_of(p->a, &all[i]);
-    if (pair != SIZE_MAX) p->said[p->said_from[pair] + at[pair]++] = (ts_said_at){i, duty};
+    if (pair != SIZE_MAX)
+      p->said[p->said_from[pair] + at[pair]++] = (ts_said_at){(uint32_t)i, duty};
   }
 }
 

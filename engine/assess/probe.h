@@ -11,7 +11,7 @@
 
 /* A finding or duty of a pair, by index. */
 typedef struct {
-  size_t index;
+  uint32_t index;
   bool duty;
 } ts_said_at;
 

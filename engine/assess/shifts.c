@@ -116,7 +116,7 @@ typedef struct {
   shift_list better, worse;
 } both;
 
-static void add_shift(shift_list *list, const ts_pair *pair, size_t index, ts_word word,
+static void add_shift(shift_list *list, const ts_pair *pair, uint32_t index, ts_word word,
                       ts_stand then) {
   TS_GROW(list->at, list->count, list->capacity);
   list->at[list->count++] = (ts_shift){index, pair->rule, pair->subject, word, then};
@@ -151,7 +151,7 @@ static void compare_new(const ts_probe *p, size_t pair, const ts_tallies *tallie
     if (tally->word == TS_REMARK || said_before(p, pair, tally)) continue;
     ts_stand then = {tally->standing.worst, tally->standing.certainty, tally->duty};
     if (ts_stand_heat(tally->word, then) > 0)
-      add_shift(&lists->worse, &p->a->pairs[pair], SIZE_MAX, tally->word, then);
+      add_shift(&lists->worse, &p->a->pairs[pair], TS_NEW, tally->word, then);
   }
 }
 

@@ -24,7 +24,7 @@ static bool rests_on_assumed(const ts_dossier *dossier, const ts_outcome *outcom
 /* Duties and stops have no score; a rank lets them be folded like hazards. */
 static ts_score score_of(const teller *t, const ts_outcome *outcome) {
   if (outcome->word == TS_HAZARD) return ts_credited(t->in, t->subject, t->view, outcome);
-  return (ts_score){.rank = outcome->word == TS_DUTY ? 1 + (int)outcome->state : 1};
+  return (ts_score){.rank = (int16_t)(outcome->word == TS_DUTY ? 1 + (int)outcome->state : 1)};
 }
 
 /* Nothing may be scored 1 on a fact that is assumed. */
@@ -33,8 +33,7 @@ static void floor_at_two(const teller *t, const ts_outcome *outcome, ts_side *sa
   if (outcome->word != TS_HAZARD || score->likelihood != 1 ||
       !rests_on_assumed(t->in->dossier, outcome))
     return;
-  score->likelihood = 2;
-  score->rank = ts_matrix_rank(t->in->matrix, 2, score->severity);
+  *score = ts_matrix_score(t->in->matrix, 2, score->severity);
   said->floored = true;
 }
 
@@ -87,9 +86,8 @@ static void fold_course(const teller *t, size_t course) {
 
 void ts_raise_to_declared(const ts_assess_inputs *in, size_t rule, ts_standing *standing) {
   const ts_rule *declares = ts_rule_at(in->packs, rule);
-  ts_score declared = {.likelihood = declares->worst_likelihood,
-                       .severity = declares->worst_severity};
-  declared.rank = ts_matrix_rank(in->matrix, declared.likelihood, declared.severity);
+  ts_score declared =
+      ts_matrix_score(in->matrix, declares->worst_likelihood, declares->worst_severity);
   if (declared.rank > standing->worst.rank) standing->worst = declared;
   standing->best = (ts_score){0};
   standing->unresolved = true;

@@ -13,7 +13,7 @@ enum { FIRST_SIZE = 2 * 1024, BLOCK_SIZE = 32 * 1024 }; /* many arenas stay smal
 typedef struct block {
   struct block *older;
   size_t used, size;
-  size_t soiled; /* bytes from the front that were used before it was cleared */
+  size_t soiled;       /* bytes from the front that were used before it was cleared */
   max_align_t bytes[]; /* aligned for any type */
 } block;
 
@@ -98,38 +98,46 @@ static void *alloc_large(ts_arena *arena, size_t size) {
 
 /* The front of what was used before is made zero when it is used again. */
 static void clean(block *b, void *memory, size_t size) {
-  if (b->used < b->soiled) memset(memory, 0, size < b->soiled - b->used ? size : b->soiled - b->used);
+  if (b->used < b->soiled)
+    memset(memory, 0, size < b->soiled - b->used ? size : b->soiled - b->used);
 }
 
-static void *reserve(ts_arena *arena, size_t size, bool zeroed) {
-  const size_t unit = sizeof(max_align_t);
-  if (size > SIZE_MAX - unit) ts_out_of_memory();
-  size = size ? (size + unit - 1) / unit * unit : unit; /* each has a place of its own */
+/* At a multiple of `unit`, which is a power of two. */
+static void *reserve(ts_arena *arena, size_t size, size_t unit, bool zeroed) {
+  if (size == 0) size = 1; /* each has a place of its own */
   if (size > BLOCK_SIZE / 4) return alloc_large(arena, size);
-  if (!arena->newest || arena->newest->size - arena->newest->used < size) {
-    block *b = block_new(arena->newest || size > FIRST_SIZE ? BLOCK_SIZE : FIRST_SIZE);
+  block *b = arena->newest;
+  size_t at = b ? (b->used + unit - 1) & ~(unit - 1) : 0;
+  if (!b || b->size < at + size) {
+    b = block_new(b || size > FIRST_SIZE ? BLOCK_SIZE : FIRST_SIZE);
     b->older = arena->newest;
     arena->newest = b;
+    at = 0;
   }
-  void *memory = (char *)arena->newest->bytes + arena->newest->used;
-  if (zeroed) clean(arena->newest, memory, size);
-  arena->newest->used += size;
+  void *memory = (char *)b->bytes + at;
+  b->used = at;
+  if (zeroed) clean(b, memory, size);
+  b->used += size;
   return memory;
 }
 
-void *ts_arena_alloc(ts_arena *arena, size_t size) { return reserve(arena, size, true); }
+enum { ANY = sizeof(max_align_t) };
+
+void *ts_arena_alloc(ts_arena *arena, size_t size) { return reserve(arena, size, ANY, true); }
 
 void *ts_arena_keep(ts_arena *arena, const void *bytes, size_t size) {
-  void *copy = reserve(arena, size, false);
+  void *copy = reserve(arena, size, ANY, false);
   if (size > 0) memcpy(copy, bytes, size);
   return copy;
 }
 
 char *ts_arena_copy_n(ts_arena *arena, const char *text, size_t length) {
   if (!text) return NULL;
-  char *copy = ts_arena_alloc(arena, length + 1);
+  if (length == SIZE_MAX) ts_out_of_memory();
+  char *copy = reserve(arena, length + 1, 1, false); /* text may stand anywhere */
   memcpy(copy, text, length);
-  return copy; /* the arena's memory is zeroed: the NUL is there */
+  copy[length] = '\0';
+  return copy;
 }
 
 char *ts_arena_copy(ts_arena *arena, const char *text) {
@@ -143,7 +151,7 @@ char *ts_arena_printf(ts_arena *arena, const char *format, ...) {
   int length = vsnprintf(most, sizeof most, format, list);
   va_end(list);
   if (length < 0) abort(); /* a wrong format string: our own mistake */
-  if ((size_t)length < sizeof most) return ts_arena_keep(arena, most, (size_t)length + 1);
+  if ((size_t)length < sizeof most) return ts_arena_copy_n(arena, most, (size_t)length);
   char *text = ts_arena_alloc(arena, (size_t)length + 1);
   va_start(list, format);
   vsnprintf(text, (size_t)length + 1, format, list);

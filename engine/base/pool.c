@@ -7,6 +7,9 @@
 #include <stdlib.h>
 #include <string.h>
 
+/* A text may stand anywhere and is never given for something else. */
+typedef enum { THING, TEXT } sort;
+
 typedef struct {
   const void *bytes; /* NULL: nothing is here */
   size_t size;
@@ -36,20 +39,21 @@ static uint64_t hash_of(uint64_t seed, const char *bytes, size_t size) {
   const uint64_t by =
       0x9E3779B97F4A7C15u; /* 2 to the 64th over the golden ratio: all bits matter */
   uint64_t h = seed ^ size;
-  for (; size > 0; bytes += sizeof h) {
+  while (size > 0) {
     size_t some = size < sizeof h ? size : sizeof h;
     uint64_t word = 0;
     memcpy(&word, bytes, some);
     h = (h ^ word) * by;
     h ^= h >> 32;
+    bytes += some;
     size -= some;
   }
   return h;
 }
 
-/* Where it is, or where it would be. */
+/* Where it is, or where it would be. The last bit of the hash is the sort. */
 static place *place_of(const ts_pool *pool, const void *bytes, size_t size, uint64_t hash) {
-  for (size_t i = hash & (pool->capacity - 1);; i = (i + 1) & (pool->capacity - 1)) {
+  for (size_t i = (hash >> 1) & (pool->capacity - 1);; i = (i + 1) & (pool->capacity - 1)) {
     place *p = &pool->places[i];
     if (!p->bytes) return p;
     if (p->hash == hash && p->size == size && (size == 0 || memcmp(p->bytes, bytes, size) == 0))
@@ -67,17 +71,27 @@ static void enlarge(ts_pool *pool) {
   free(old);
 }
 
-const void *ts_pool_keep(ts_pool *pool, const void *bytes, size_t size) {
+static place *find(ts_pool *pool, sort is, const void *bytes, size_t size) {
   if (4 * pool->count >= 3 * pool->capacity) enlarge(pool);
-  uint64_t hash = hash_of(pool->seed, bytes, size);
+  uint64_t hash = (hash_of(pool->seed, bytes, size) & ~(uint64_t)1) | is;
   place *p = place_of(pool, bytes, size, hash);
   if (!p->bytes) {
-    *p = (place){ts_arena_keep(pool->arena, bytes, size), size, hash};
+    *p = (place){.size = size, .hash = hash};
     pool->count++;
   }
+  return p;
+}
+
+const void *ts_pool_keep(ts_pool *pool, const void *bytes, size_t size) {
+  place *p = find(pool, THING, bytes, size);
+  if (!p->bytes) p->bytes = ts_arena_keep(pool->arena, bytes, size);
   return p->bytes;
 }
 
 const char *ts_pool_text(ts_pool *pool, const char *text) {
-  return text ? ts_pool_keep(pool, text, strlen(text) + 1) : NULL;
+  if (!text) return NULL;
+  size_t length = strlen(text);
+  place *p = find(pool, TEXT, text, length + 1);
+  if (!p->bytes) p->bytes = ts_arena_copy_n(pool->arena, text, length);
+  return p->bytes;
 }

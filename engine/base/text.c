@@ -21,11 +21,17 @@ static void make_room(ts_text *text, size_t more) {
   text->capacity = capacity;
 }
 
-void ts_text_add_n(ts_text *text, const char *piece, size_t length) {
+char *ts_text_more(ts_text *text, size_t length) {
   make_room(text, length);
-  if (length) memcpy(text->data + text->length, piece, length);
+  char *more = text->data + text->length;
   text->length += length;
   text->data[text->length] = '\0';
+  return more;
+}
+
+void ts_text_add_n(ts_text *text, const char *piece, size_t length) {
+  char *more = ts_text_more(text, length);
+  if (length) memcpy(more, piece, length);
 }
 
 void ts_text_add(ts_text *text, const char *piece) {

@@ -17,6 +17,8 @@ typedef struct {
 void ts_text_add(ts_text *text, const char *piece);
 void ts_text_add_n(ts_text *text, const char *piece, size_t length);
 void ts_text_addf(ts_text *text, const char *format, ...) __attribute__((format(printf, 2, 3)));
+/* So many characters more, for the caller to write; until the next is added. */
+char *ts_text_more(ts_text *text, size_t length);
 void ts_text_release(ts_text *text);
 /* Adds words broken at spaces so that no line is wider than `columns` characters, where it can be
  * helped; the first begins at `column`, the others at `indent`. */

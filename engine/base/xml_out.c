@@ -24,11 +24,19 @@ static const char *escape_for(char c, bool value) {
   }
 }
 
-/* Bytes that stand for themselves, whatever they are in. */
+/* Bytes that stand for themselves, whatever they are in: what is printed of ASCII, but for "&<>. */
 static size_t plain(const char *c) {
+  // clang-format off
+  static const bool is_plain[256] = {
+      [0x20] = 1, 1, 0, 1, 1, 1, 0, 1, 1, 1, 1, 1, 1, 1, 1, 1, /* all but "& */
+      [0x30] = 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 0, 1, 0, 1, /* all but <> */
+      [0x40] = 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
+      [0x50] = 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
+      [0x60] = 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
+      [0x70] = 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1};
+  // clang-format on
   size_t n = 0;
-  while (c[n] >= ' ' && c[n] != '&' && c[n] != '<' && c[n] != '>' && c[n] != '"' && c[n] != 0x7F)
-    n++;
+  while (is_plain[(unsigned char)c[n]]) n++;
   return n;
 }
 
@@ -74,7 +82,8 @@ static void new_line(ts_xml_out *out) {
   if (out->inline_) return;
   if (out->text.length && out->text.data[out->text.length - 1] != '\n')
     ts_text_add(&out->text, "\n");
-  for (int i = 0; i < out->depth; i++) ts_text_add(&out->text, "  ");
+  size_t indent = 2 * (size_t)out->depth;
+  memset(ts_text_more(&out->text, indent), ' ', indent);
 }
 
 void ts_xml_begin(ts_xml_out *out) {
@@ -95,9 +104,11 @@ void ts_xml_start(ts_xml_out *out, const char *element) {
 void ts_xml_attribute(ts_xml_out *out, const char *name, const char *value) {
   if (!value) return;
   if (!out->open) abort(); /* an attribute after the content: our own mistake */
-  ts_text_add(&out->text, " ");
-  ts_text_add(&out->text, name);
-  ts_text_add(&out->text, "=\"");
+  size_t length = strlen(name);
+  char *more = ts_text_more(&out->text, length + 3);
+  more[0] = ' ';
+  memcpy(more + 1, name, length);
+  memcpy(more + 1 + length, "=\"", 2);
   add_escaped(&out->text, value, true);
   ts_text_add(&out->text, "\"");
 }

@@ -16,20 +16,10 @@ static bool failed(const ts_session *s, const char *path) {
 
 /* ---- what stands there already -------------------------------------------------- */
 
-/* What cannot be read cannot be known again; why goes to `problems`. */
-static ts_origin origin_of(const char *path, ts_diagnostics *problems) {
-  ts_arena *arena = ts_arena_new();
-  size_t length;
-  const char *bytes = ts_file_read(arena, path, ASSESSMENT_LIMIT, &length, problems);
-  ts_origin origin = bytes != NULL ? ts_document_origin(bytes, length) : TS_FOREIGN;
-  ts_arena_free(arena);
-  return origin;
-}
-
 bool output_free(const ts_session *s, const ts_options *options, const char *path) {
   ts_diagnostics *unsaid = ts_diagnostics_new();
   bool free_to = options->force || !ts_file_exists(path);
-  ts_origin origin = free_to ? TS_WRITTEN : origin_of(path, unsaid);
+  ts_origin origin = free_to ? TS_WRITTEN : ts_file_origin(path, ASSESSMENT_LIMIT, unsaid);
   ts_diagnostics_free(unsaid);
   if (origin == TS_FOREIGN)
     ts_report(s->problems, TS_ERROR, path, 0,
@@ -125,7 +115,8 @@ static const char **find_stale(const ts_output *o, char *const *names,
   const char **found = ts_arena_alloc(s->arena, (count + 1) * sizeof *found);
   for (size_t i = 0; i < count; i++)
     if (belongs(there[i]) && !is_among(there[i], names) &&
-        origin_of(ts_path_join(s->arena, o->folder, there[i]), s->problems) == TS_WRITTEN)
+        ts_file_origin(ts_path_join(s->arena, o->folder, there[i]), ASSESSMENT_LIMIT,
+                       s->problems) == TS_WRITTEN)
       found[stale++] = there[i];
   return there != NULL && ts_count(s->problems, TS_ERROR) == errors ? found : NULL;
 }

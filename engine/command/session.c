@@ -186,7 +186,8 @@ static void peek_into(ts_session *session, const ts_xml *xml, const char *path, 
 static void peek(ts_session *session, const char *path, peeked *found) {
   ts_diagnostics *unsaid = ts_diagnostics_new();
   size_t length = 0;
-  char *bytes = ts_file_read(session->arena, path, PEEK_LIMIT, &length, unsaid);
+  ts_arena *scratch = ts_arena_new(); /* it may be long, and is not needed again */
+  char *bytes = ts_file_read(scratch, path, PEEK_LIMIT, &length, unsaid);
   ts_xml *xml = bytes ? ts_xml_read(bytes, length, path, unsaid) : NULL;
   if (xml != NULL) {
     peek_into(session, xml, path, found);
@@ -195,6 +196,7 @@ static void peek(ts_session *session, const char *path, peeked *found) {
     found->unread = true;
   }
   ts_diagnostics_free(unsaid);
+  ts_arena_free(scratch);
 }
 
 /* The folders of rules that a dossier names, in its own folder. */

@@ -231,7 +231,7 @@ static void then(ts_paper *paper, ts_word word, ts_stand stand) {
 
 /* The finding or duty that a shift is of; NULL where there is none yet. */
 static const ts_finding *shifted(const ts_paper *paper, const ts_shift *shift) {
-  if (shift->index == SIZE_MAX) return NULL;
+  if (shift->index == TS_NEW) return NULL;
   return shift->word == TS_DUTY ? &paper->a->duties[shift->index]
                                 : &paper->a->findings[shift->index];
 }
@@ -266,7 +266,7 @@ static void worse(ts_paper *paper, const ts_shift *it, ts_subject from) {
 }
 
 static bool same_news(const ts_shift *a, const ts_shift *b) {
-  return a->index == SIZE_MAX && b->index == SIZE_MAX && a->word == b->word &&
+  return a->index == TS_NEW && b->index == TS_NEW && a->word == b->word &&
          a->then.worst.rank == b->then.worst.rank;
 }
 

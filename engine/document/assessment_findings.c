@@ -181,8 +181,7 @@ static void sources(ts_paper *paper, const ts_rule *rule) {
 
 /* The two cases a reader compares: the worst course, and the best one that says it,
  * where the facts leave both open. */
-static void why(ts_paper *paper, const ts_finding *finding) {
-  const ts_case *told = &finding->view[ts_finding_speaks(finding)];
+static void cases(ts_paper *paper, const ts_case *told) {
   const ts_spoken *worst = told->worst, *best = told->best != worst ? told->best : NULL;
   because(paper, &worst->outcome, "worst");
   if (best != NULL && !ts_same(best->outcome.because, worst->outcome.because))
@@ -190,8 +189,13 @@ static void why(ts_paper *paper, const ts_finding *finding) {
   values(paper, &worst->outcome);
   conditions(paper, worst, "worst");
   if (best != NULL) conditions(paper, best, "best");
-  rests(paper, &worst->outcome);
-  reads(paper, finding, &worst->outcome);
+}
+
+static void why(ts_paper *paper, const ts_finding *finding) {
+  const ts_case *told = &finding->view[ts_finding_speaks(finding)];
+  if (paper->only.findings == NULL) cases(paper, told);
+  rests(paper, &told->worst->outcome);
+  reads(paper, finding, &told->worst->outcome);
 }
 
 /* ---- controls that bear on a finding -------------------------------------------- */
@@ -288,9 +292,12 @@ static void finding_attributes(ts_paper *paper, const ts_finding *finding) {
   ts_xml_attribute(out, "title", rule->title);
   ts_xml_attribute(out, "subject", ts_paper_path(paper, finding->subject));
   ts_xml_attribute(out, "subject-label", ts_paper_label(paper, finding->subject));
-  ts_xml_attribute(out, "entity", rule->each);
-  place(paper, finding, fields, 3);
+  if (paper->only.findings == NULL) {
+    ts_xml_attribute(out, "entity", rule->each);
+    place(paper, finding, fields, 3);
+  }
   if (finding->about[0] != '\0') ts_xml_attribute(out, "about", finding->about);
+  if (paper->only.findings != NULL) return;
   where(paper, rule, outcome->line);
   ts_xml_attribute(out, "settled", ts_paper_yes(finding->view[TS_AS_DESCRIBED].standing.settled));
   ts_xml_attribute(out, "unresolved", ts_paper_yes(unresolved(finding)));

@@ -18,13 +18,20 @@ typedef struct {
 
 /* ---- facts ------------------------------------------------------------------------------ */
 
+/* A fact that is stated is listed whether some finding rests on it or not; others only then. */
+static bool listed_on_one_side(const differ *d, uint32_t slot) {
+  const ts_dossier *dossier = d->made[NEW]->in.dossier;
+  bool read = d->made[OLD]->read[slot] != d->made[NEW]->read[slot];
+  return read && (ts_slot_fact(dossier, slot)->derived || ts_slot_assumed(dossier, slot));
+}
+
 /* Those whose value may be another, or that are listed on one side alone. */
 static void find_facts(differ *d) {
   const ts_dossier *dossier = d->made[NEW]->in.dossier;
   bool *subjects = ts_arena_alloc(d->arena, ts_subject_count(dossier) + 1);
   bool *facts = ts_slots_changed(d->made[OLD]->in.dossier, dossier, d->arena);
   for (uint32_t slot = 0; slot < ts_slot_count(dossier); slot++) {
-    facts[slot] = facts[slot] || d->made[OLD]->read[slot] != d->made[NEW]->read[slot];
+    facts[slot] = facts[slot] || listed_on_one_side(d, slot);
     if (facts[slot]) subjects[ts_slot_subject(dossier, slot)] = true;
   }
   for (int s = OLD; s < BOTH; s++) d->some[s].facts = facts, d->some[s].subjects = subjects;

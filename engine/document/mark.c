@@ -1,7 +1,12 @@
 /* The mark of each form in which something is written. */
 #include "document/mark.h"
 
+#include "base/file.h"
+
+#include <errno.h>
 #include <stdbool.h>
+#include <stdint.h>
+#include <stdlib.h>
 #include <string.h>
 
 #define XML "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
@@ -79,10 +84,55 @@ static bool is_spreadsheet(const char *bytes, size_t length) {
   return begins(bytes, length, "PK\3\4") && ends(bytes, length, TS_ARCHIVE_MARK);
 }
 
+static const char signature[] = "<Signature xmlns=\"http://www.w3.org/2000/09/xmldsig#\">";
+
 ts_origin ts_document_origin(const char *bytes, size_t length) {
-  static const char signature[] = "<Signature xmlns=\"http://www.w3.org/2000/09/xmldsig#\">";
   if (begins(bytes, length, texts[0].begins) && holds(bytes, length, signature)) return TS_SIGNED;
   bool ours = is_text(bytes, length) || is_pdf(bytes, length) || is_register(bytes, length) ||
               is_spreadsheet(bytes, length) || is_database(bytes, length);
   return ours ? TS_WRITTEN : TS_FOREIGN;
+}
+
+/* ---- files ---------------------------------------------------------------------- */
+
+/* The rest of an assessment, piece by piece, each with the end of the last before it. */
+static ts_origin look_for_signature(int file, const char *path, ts_diagnostics *problems) {
+  enum { PIECE = 1024 * 1024, OVERLAP = sizeof signature - 2 };
+  char *bytes = ts_alloc(PIECE);
+  size_t kept = 0;
+  bool found = false;
+  int got = 1;
+  while (!found && (got = ts_file_next(file, bytes + kept, PIECE - kept)) > 0) {
+    size_t length = kept + (size_t)got;
+    found = holds(bytes, length, signature);
+    kept = length < OVERLAP ? length : OVERLAP;
+    memmove(bytes, bytes + length - kept, kept);
+  }
+  int why = errno;
+  free(bytes);
+  if (got >= 0) return found ? TS_SIGNED : TS_WRITTEN;
+  char reason[128];
+  ts_report(problems, TS_ERROR, path, 0, "cannot be read: %s",
+            strerror_r(why, reason, sizeof reason));
+  return TS_FOREIGN;
+}
+
+static ts_origin origin_of_all(const char *path, size_t limit, ts_diagnostics *problems) {
+  ts_arena *arena = ts_arena_new();
+  size_t length;
+  const char *bytes = ts_file_read(arena, path, limit, &length, problems);
+  ts_origin origin = bytes ? ts_document_origin(bytes, length) : TS_FOREIGN;
+  ts_arena_free(arena);
+  return origin;
+}
+
+ts_origin ts_file_origin(const char *path, size_t limit, ts_diagnostics *problems) {
+  char head[sizeof XML "<assessment format=\"1\" tankside=\""];
+  int file = ts_file_open(path, SIZE_MAX, problems);
+  if (file < 0) return TS_FOREIGN;
+  int got = ts_file_next(file, head, sizeof head);
+  bool ours = got > 0 && begins(head, (size_t)got, texts[0].begins);
+  ts_origin origin = ours ? look_for_signature(file, path, problems) : TS_FOREIGN;
+  ts_file_close(file);
+  return ours ? origin : origin_of_all(path, limit, problems);
 }

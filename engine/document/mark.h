@@ -5,6 +5,7 @@
 #ifndef TS_DOCUMENT_MARK_H
 #define TS_DOCUMENT_MARK_H
 
+#include "tankside/diagnostics.h"
 #include <stddef.h>
 
 typedef enum {
@@ -14,6 +15,9 @@ typedef enum {
 } ts_origin;
 
 ts_origin ts_document_origin(const char *bytes, size_t length);
+/* Of a file. One that cannot be read cannot be known again: why is reported. An assessment is not held in memory
+ * for this, and may be of any size; anything else of at most `limit` bytes. */
+ts_origin ts_file_origin(const char *path, size_t limit, ts_diagnostics *problems);
 
 /* Stands at the end of a spreadsheet, as the comment of its ZIP archive. */
 #define TS_ARCHIVE_MARK "tankside"

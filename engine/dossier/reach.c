@@ -79,8 +79,9 @@ static void gather_over(const ts_dossier *dossier, const ts_reach *reach, ts_sub
     ts_sort_once_each(all->at + first, all->count - first); /* scopes are: so are their controls */
 }
 
-/* How its name begins, as one of 64 bits. */
+/* How its name begins, as one of 64 bits; none where a mistaken dossier names none. */
 static uint64_t letters_of(const char *control) {
+  if (!control) return 0;
   const unsigned char *c = (const unsigned char *)control;
   return (uint64_t)1 << ((c[0] * 7U + (c[0] != '\0' ? c[1] : 0U)) & 63U);
 }

@@ -28,8 +28,8 @@ typedef struct {
   ts_range range;
   uint64_t choices, certain;
   ts_state state;
-  const char *text; /* as written, or NULL */
   int line;         /* where written, or of the subject's element */
+  const char *text; /* as written, or NULL */
 } ts_value;
 
 typedef struct {

@@ -98,7 +98,7 @@ void ts_world_complete(ts_dossier *dossier, ts_subject subject) {
 
 void ts_list_add(ts_arena *arena, ts_list *list, ts_subject subject) {
   if (list->count == list->capacity) {
-    size_t capacity = list->capacity ? 2 * list->capacity : 4;
+    uint32_t capacity = list->capacity ? 2 * list->capacity : 4;
     ts_subject *larger = ts_arena_alloc(arena, capacity * sizeof *larger);
     if (list->count) memcpy(larger, list->at, list->count * sizeof *larger);
     list->at = larger;

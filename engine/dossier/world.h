@@ -19,7 +19,7 @@
 
 typedef struct {
   ts_subject *at;
-  size_t count, capacity; /* grows in the arena */
+  uint32_t count, capacity; /* grows in the arena */
 } ts_list;
 
 typedef struct {

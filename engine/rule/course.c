@@ -290,7 +290,8 @@ static void keep_bounds(ts_sandbox *box, ts_course *course) {
 }
 
 static void keep_outcomes(ts_sandbox *box, ts_course *course) {
-  const uint32_t *reads = ts_arena_keep(box->arena, box->reads, box->read_count * sizeof *reads);
+  size_t read = box->said_count ? box->read_count : 0; /* nothing said, nothing rests on them */
+  const uint32_t *reads = ts_arena_keep(box->arena, box->reads, read * sizeof *reads);
   ts_outcome *outcomes = ts_arena_alloc(box->arena, (box->said_count + 1) * sizeof *outcomes);
   for (size_t i = 0; i < box->said_count; i++) {
     outcomes[i] = box->said[i].out;

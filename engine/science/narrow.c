@@ -222,13 +222,14 @@ static bool back_call(ts_graph *graph, const ts_node *n, ts_range r) {
   ts_call_values(graph, n, values);
   for (int i = 0; i < v.function->count; i++) v.x[i] = now(graph, values[i]);
   for (int i = 0; i < v.function->count; i++) {
-    if (graph->nodes[values[i]].op == TS_CONSTANT || v.x[i].lo == v.x[i].hi) continue;
-    ts_range all = given(&v, i, v.x[i]);
-    if (!gives(&v, all)) return false;
-    if (!isfinite(v.x[i].hi - v.x[i].lo)) continue;
-    v.x[i].lo = shaved(&v, i, true, all);
-    v.x[i].hi = shaved(&v, i, false, all);
+    ts_range was = v.x[i];
+    if (graph->nodes[values[i]].op == TS_CONSTANT || was.lo == was.hi) continue;
+    if (!gives(&v, now_gives)) return false;
+    if (!isfinite(was.hi - was.lo)) continue;
+    v.x[i].lo = shaved(&v, i, true, now_gives);
+    v.x[i].hi = shaved(&v, i, false, now_gives);
     if (!cut(graph, values[i], v.x[i])) return false;
+    if (v.x[i].lo != was.lo || v.x[i].hi != was.hi) now_gives = given(&v, i, v.x[i]);
   }
   return true;
 }

@@ -54,14 +54,14 @@ typedef enum { TS_AS_DESCRIBED, TS_IN_PLACE, TS_AS_PLANNED, TS_VIEWS } ts_view;
 typedef enum { TS_GONE, TS_POSSIBLE, TS_CERTAIN } ts_certainty;
 
 typedef struct {
-  int likelihood, severity; /* 1..5; both 0: not found on that side */
-  int rank;                 /* ts_matrix_rank */
-} ts_score;
+  int8_t likelihood, severity; /* 1..5; both 0: not found on that side */
+  int16_t rank;                /* ts_matrix_rank */
+} ts_score; /* small: of each finding a good many are kept */
 
 /* One finding in one view. */
 typedef struct {
   ts_score worst, best;   /* hazards */
-  ts_certainty certainty; /* all words */
+  ts_certainty certainty : 8; /* all words */
   bool settled;           /* every course says the same: no open fact matters */
   bool unresolved;        /* more courses than the bound: the worst the rule declares */
   bool floored;           /* the worst was raised from likelihood 1: it rests on an assumed fact */

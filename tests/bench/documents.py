@@ -81,6 +81,22 @@ def production(tasks):
     return text[:first] + "".join(days) + rest
 
 
+def write_production(tasks, folder):
+    """The same in files: no file of a dossier may be larger than 8 MiB, so a long schedule is included."""
+    text = production(tasks)
+    days = re.findall(r"  <day .*?</day>\n", text, re.S)
+    if len(text) > 4e6:
+        first, last = text.index("  <day "), text.rindex("</day>") + len("</day>\n")
+        included = ""
+        for n in range(0, len(days), 200):
+            (folder / f"days-{n}.xml").write_text(f'<dossier format="1">\n{"".join(days[n:n + 200])}</dossier>\n',
+                                                  encoding="utf-8")
+            included += f'  <include href="days-{n}.xml"/>\n'
+        text = text[:first] + included + text[last:]
+    (folder / "dossier.xml").write_text(text, encoding="utf-8")
+    return folder / "dossier.xml"
+
+
 def runs(tankside, tasks, folder, options):
     """Each thing that is measured, by name, as it is done."""
     dossier, assessment, out = folder / "dossier.xml", folder / "assessment.xml", folder / "out"

@@ -8,7 +8,8 @@ against a reference that runs in the same call, so that its ratio holds on anoth
 
   demos     each example production, against `check` of it; with one fact set, into a file, and on the screen against the
             whole without; a round of `watch`, of eight that change that fact to and fro
-  tasks     a production of so many tasks; peak memory a subject; the exponents of both
+  tasks     a production of so many tasks; what came out (findings and duties) and the peak memory of each of
+            those; the exponents of time and memory
   unknown   an example production with a part of its facts forgotten, against the whole one
   workers   the largest of the sizes with 1, 2 and as many workers as there are processors, turn about: median
             of wall and processor seconds; the bytes must be the same
@@ -122,21 +123,27 @@ def bench_demos(tankside, sizes, folder):
               f" {again:>11.3f} {again / seconds:>9.0%} {memory / 1024:>6.0f}")
 
 
+def count_outcomes(assessment):
+    """Findings and duties, a line each; read so, since the tree of a large one would take far more than assessing."""
+    with open(assessment, "rb") as lines:
+        return sum(line.startswith((b"    <finding ", b"    <duty ")) for line in lines)
+
+
 def bench_tasks(tankside, sizes, folder):
-    print("tasks   subjects   check s   assess s  times   MB   KiB a subject")
+    print("tasks   outcomes   check s   assess s  times    MB written   MB   KiB an outcome")
     rows = []
     for tasks in sizes:
-        dossier, out = folder / "tasks.xml", folder / "tasks-assessed.xml"
-        dossier.write_text(documents.production(tasks), encoding="utf-8")
+        dossier, out = documents.write_production(tasks, folder), folder / f"tasks-{tasks}.xml"
         reference, _ = run([tankside, "check", dossier], 1)
         seconds, memory = run([tankside, "assess", dossier, "-o", out], 1)
-        subjects = sum(1 for _ in elements(out, "subject"))
+        outcomes, written = count_outcomes(out), out.stat().st_size
+        out.unlink()
         rows.append((seconds, memory))
-        print(f"{tasks:>5} {subjects:>10} {reference:>9.3f} {seconds:>10.2f} {seconds / reference:>6.1f}"
-              f" {memory / 1024:>4.0f} {memory / subjects:>15.1f}")
-    if len(rows) > 1:
-        print(f"exponents over the last step: time {exponent(sizes, [r[0] for r in rows]):.2f},"
-              f" memory {exponent(sizes, [r[1] for r in rows]):.2f}")
+        print(f"{tasks:>5} {outcomes:>10} {reference:>9.3f} {seconds:>10.2f} {seconds / reference:>6.1f}"
+              f" {written / 1e6:>13.0f} {memory / 1024:>4.0f} {memory / outcomes:>16.2f}", flush=True)
+    for i in range(1, len(rows)):
+        time, memory = (exponent(sizes[:i + 1], [r[k] for r in rows[:i + 1]]) for k in (0, 1))
+        print(f"exponents from {sizes[i - 1]} to {sizes[i]}: time {time:.2f}, memory {memory:.2f}")
 
 
 def forget(lines, assessment, share):

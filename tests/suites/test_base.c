@@ -66,6 +66,9 @@ START_TEST(a_pool_keeps_what_is_equal_once) {
   ck_assert_ptr_eq(ts_pool_keep(pool, NULL, 0), ts_pool_keep(pool, "", 0));
   ck_assert_ptr_ne(ts_pool_keep(pool, "ab", 2), ts_pool_keep(pool, "ab", 3)); /* another length */
   ck_assert_ptr_ne(ts_pool_keep(pool, "abcdefgh1", 9), ts_pool_keep(pool, "abcdefgh2", 9));
+  const char *one = ts_pool_text(pool, "one");
+  ck_assert_ptr_ne(ts_pool_keep(pool, "one", 4),
+                   one); /* what is no text stands where anything may */
   ts_pool_free(pool);
   ck_assert_str_eq(kept[TEXTS - 1], "4999 m");
   ts_arena_free(arena);

@@ -413,7 +413,7 @@ START_TEST(controls_say_what_gets_better_and_worse) {
   begin();
   size_t young = index_of("age", "t1/p2"), halt = index_of("halt", "t1");
   ts_finding *f = finding("hold", "t1/p1");
-  ts_shift better[] = {{.index = (size_t)(f - a->findings),
+  ts_shift better[] = {{.index = (uint32_t)(f - a->findings),
                         .rule = f->rule,
                         .subject = f->subject,
                         .word = TS_HAZARD},
@@ -431,12 +431,12 @@ START_TEST(controls_say_what_gets_better_and_worse) {
                        .subject = a->duties[0].subject,
                        .word = TS_DUTY,
                        .then = {.duty = TS_NOT_MET}},
-                      {.index = SIZE_MAX,
+                      {.index = TS_NEW,
                        .rule = a->findings[young].rule,
                        .subject = ts_subject_find(w.dossier, "t1/p1"),
                        .word = TS_HAZARD,
                        .then = scored(3, 3)},
-                      {.index = SIZE_MAX,
+                      {.index = TS_NEW,
                        .rule = a->findings[young].rule,
                        .subject = ts_subject_find(w.dossier, "t1/p1"),
                        .word = TS_HAZARD,

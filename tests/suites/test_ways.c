@@ -224,7 +224,7 @@ static void check_shift(const scene *s, const ts_assessment *again, const ts_shi
   const ts_finding *all = shift->word == TS_DUTY ? again->duties : again->findings;
   size_t count = shift->word == TS_DUTY ? again->duty_count : again->finding_count;
   const ts_finding *was = shift->word == TS_DUTY ? s->a->duties : s->a->findings;
-  const char *about = shift->index == SIZE_MAX ? NULL : was[shift->index].about;
+  const char *about = shift->index == TS_NEW ? NULL : was[shift->index].about;
   ck_assert_msg(found_so(again, s, all, count, shift, about),
                 "%s: %s on %s is not %d x %d as promised", s->finding->id,
                 ts_rule_at(s->a->in.packs, shift->rule)->id,
@@ -234,7 +234,7 @@ static void check_shift(const scene *s, const ts_assessment *again, const ts_shi
 
 static void check_way(scene *s, const ts_dossier *dossier) {
   ts_assessment *again = assess_again(s, dossier);
-  ts_shift itself = {.index = (size_t)(s->finding - s->a->findings),
+  ts_shift itself = {.index = (uint32_t)(s->finding - s->a->findings),
                      .rule = s->finding->rule,
                      .subject = s->finding->subject,
                      .word = s->finding->word,
