@@ -63,7 +63,7 @@ static bool writes(const needs *n) { return n->out || n->first || n->anywhere ||
 /* What does no harm with any argument: memory, time, threads, what is open, names, what is read. */
 static const char allowed[] =
     "read readv pread64 preadv write writev pwrite64 pwritev close close_range lseek _llseek "
-    "dup dup2 dup3 fcntl fcntl64 flock fadvise64 fadvise64_64 pipe pipe2 memfd_create poll "
+    "dup dup2 dup3 flock fadvise64 fadvise64_64 pipe pipe2 memfd_create poll "
     "ppoll ppoll_time64 select _newselect pselect6 pselect6_time64 epoll_create1 epoll_ctl "
     "epoll_wait epoll_pwait eventfd2 signalfd4 inotify_init1 inotify_add_watch "
     "inotify_rm_watch stat stat64 lstat lstat64 fstat fstat64 newfstatat fstatat64 statx "
@@ -94,6 +94,13 @@ static const unsigned long of_devices[] = {
     TCGETS2, TCSETS2, TCSETSW2, TCSETSF2,
 #endif
     TCGETS,  TCSETS,  TCSETSW,  TCSETSF,  TIOCGWINSZ, TIOCGPGRP, FIONREAD, FIOCLEX, FIONBIO};
+
+/* Copies, flags, locks; not whom a signal goes to when it is ready (F_SETOWN). The numbers are the
+ * long locks of 32-bit machines. */
+static const unsigned long of_files[] = {
+    F_DUPFD,     F_DUPFD_CLOEXEC, F_GETFD,     F_SETFD, F_GETFL, F_SETFL,
+    F_GETLK,     F_SETLK,         F_SETLKW,    12,      13,      14,
+    F_OFD_GETLK, F_OFD_SETLK,     F_OFD_SETLKW};
 
 static const unsigned long of_process[] = {PR_SET_PDEATHSIG, PR_SET_NAME, PR_GET_NAME};
 
@@ -188,6 +195,8 @@ static void add_rules(filter *f, const needs *n) {
   allow(f, allowed);
   if (writes(n)) allow(f, for_writing);
   files_opened(f, writes(n));
+  allow_values(f, SCMP_SYS(fcntl), 1, of_files, sizeof of_files / sizeof *of_files);
+  allow_values(f, SCMP_SYS(fcntl64), 1, of_files, sizeof of_files / sizeof *of_files);
   allow_without(f, SCMP_SYS(clone), 0, ANOTHER_VIEW);
   allow_values(f, SCMP_SYS(ioctl), 1, of_devices, sizeof of_devices / sizeof *of_devices);
   allow_values(f, SCMP_SYS(prctl), 0, of_process, sizeof of_process / sizeof *of_process);

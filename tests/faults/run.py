@@ -28,6 +28,7 @@ SOURCE = HERE.parent.parent
 KINDS = ["open", "read", "write", "sync", "close", "move", "other", "memory"]
 PUBLISHES = ["write", "sync", "move"] # what makes a new file the file; the last of them most of all
 
+# Rods are no unit of our own: so udunits2's data are read, and fail.
 DOSSIER = """<?xml version="1.0" encoding="UTF-8"?>
 <dossier format="1">
   <production title="%s" reference="LT-1" jurisdiction="gb-eng" revision="1" on="2027-03-01" by="N. Example"/>
@@ -35,7 +36,7 @@ DOSSIER = """<?xml version="1.0" encoding="UTF-8"?>
   <site id="tank" title="A tank"/>
   <day date="2027-03-09" site="tank">
     <task id="fall" title="Ada falls in">
-      <immersion person="ada" depth="2..4 m" wears="none"/>
+      <immersion person="ada" depth="0.4..0.8 rods" wears="none"/>
     </task>
 %s  </day>
 </dossier>

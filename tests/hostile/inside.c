@@ -85,6 +85,10 @@ static int in_kernel(void) {
   return error_of(syscall(SYS_bpf, 0, map, sizeof map));
 }
 static int another(void) { return error_of(kill(getppid(), 0)); }
+static int another_by_file(void) {
+  int both[2];
+  return pipe(both) < 0 ? errno : error_of(fcntl(both[0], F_SETOWN, getppid()));
+}
 static int another_s_thread(void) { return error_of(syscall(SYS_tgkill, getppid(), getppid(), 0)); }
 
 static int code(void) {
@@ -130,6 +134,7 @@ static const struct {
     {"ring", ring},             {"keys", keys},
     {"counters", counters},     {"faults", faults_handled},
     {"in-kernel", in_kernel},   {"another", another},
+    {"another-by-file", another_by_file},
     {"another-s-thread", another_s_thread},
     {"code", code},             {"code-later", code_later},
     {"read", read_file},        {"write-outside", write_outside},
