@@ -5,9 +5,8 @@
   <xsl:import href="comparison-text.xsl"/>
   <xsl:output method="text" encoding="UTF-8"/>
   <xsl:variable name="most" select="8"/>
-  <!-- Those that are used here, so that each is found sooner. -->
-  <xsl:variable name="w" select="$words/*[starts-with(@id, 'compare-') or starts-with(@id, 'explain-')
-                                 or starts-with(@id, 'duty-') or starts-with(@id, 'state-') or @id = 'best-short' or @id = 'n-more']"/>
+  <!-- Those that are used here, by how their ids begin, so that each is found sooner. -->
+  <xsl:variable name="w" select="$words/*[contains(' compare explain duty state best n ', concat(' ', substring-before(@id, '-'), ' '))]"/>
   <!-- What somebody wrote; not what is worked out from it, nor what is open and now matters or no longer
        does. What was set is a fact too. -->
   <xsl:variable name="written" select="/comparison/facts/fact[@state != 'derived' and (@state != 'unknown' or @change = 'changed') and not(@state = 'set' and @old = @new)] | /comparison/controls/control

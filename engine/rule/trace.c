@@ -84,7 +84,8 @@ typedef struct follower {
 struct ts_recorder {
   ts_arena *arena;
   size_t used;
-  follower *places[PLACES];
+  follower **places; /* a power of two of them, more than there are followers */
+  size_t place_count, follower_count;
   uint64_t evaluation; /* the last one that asked: what it said may still be in use */
   bool on;
   follower *who;
@@ -114,6 +115,7 @@ void ts_recorder_free(ts_recorder *r) {
   free(r->stamp);
   free(r->values);
   free(r->subjects);
+  free(r->places);
   free(r);
 }
 
@@ -121,7 +123,8 @@ static void forget(ts_recorder *r) {
   ts_arena_free(r->arena);
   r->arena = ts_arena_new();
   r->used = 0;
-  memset(r->places, 0, sizeof r->places);
+  r->follower_count = 0;
+  if (r->place_count) memset(r->places, 0, r->place_count * sizeof(follower *));
 }
 
 static void *take(ts_recorder *r, size_t size) {
@@ -138,12 +141,34 @@ static void *grow(ts_recorder *r, void *at, uint32_t count, uint32_t *capacity, 
   return larger;
 }
 
+static follower **place_of(const ts_recorder *r, size_t rule, ts_subject subject) {
+  return &r->places[(rule * 31 + (size_t)subject * 977) & (r->place_count - 1)];
+}
+
+/* So that none is looked for long, however many subjects there are. */
+static void more_places(ts_recorder *r) {
+  follower **old = r->places;
+  size_t count = r->place_count;
+  r->place_count = count ? 2 * count : PLACES;
+  r->places = ts_alloc(r->place_count * sizeof(follower *));
+  for (size_t i = 0; i < count; i++)
+    for (follower *f = old[i], *next; f; f = next) {
+      follower **place = place_of(r, f->rule, f->subject);
+      next = f->next;
+      f->next = *place;
+      *place = f;
+    }
+  free(old);
+}
+
 static follower *follower_at(ts_recorder *r, size_t rule, ts_subject subject) {
-  follower **place = &r->places[(rule * 31 + (size_t)subject * 977) % PLACES];
+  if (r->follower_count == r->place_count) more_places(r);
+  follower **place = place_of(r, rule, subject);
   while (*place && ((*place)->rule != rule || (*place)->subject != subject)) place = &(*place)->next;
   if (!*place) {
     *place = take(r, sizeof **place);
     **place = (follower){.rule = rule, .subject = subject};
+    r->follower_count++;
   }
   return *place;
 }
