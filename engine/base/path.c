@@ -6,6 +6,7 @@
 #include <limits.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 /* Fixed by the build: the source tree, and where `install` puts the data. */
@@ -55,9 +56,21 @@ static bool starts_with_folder(const char *path, const char *folder) {
   return strncmp(path, folder, length) == 0 && (path[length] == '/' || path[length] == '\0');
 }
 
+/* A name of one part that is there, and is no link, is in the folder whatever leads to that: as
+ * nearly all are. */
+static bool stands_in(ts_arena *arena, const char *folder, const char *name) {
+  struct stat is;
+  return *folder != '\0' && strchr(name, '/') == NULL && name[strspn(name, ".")] != '\0' &&
+         lstat(ts_path_join(arena, folder, name), &is) == 0 && !S_ISLNK(is.st_mode);
+}
+
 bool ts_path_inside(const char *folder, const char *name) {
   if (name[0] == '/') return false;
   ts_arena *arena = ts_arena_new();
+  if (stands_in(arena, folder, name)) {
+    ts_arena_free(arena);
+    return true;
+  }
   char *real_folder = real_path(folder);
   char *real = real_folder ? real_part(arena, ts_path_join(arena, real_folder, name)) : NULL;
   bool inside = real && starts_with_folder(real, real_folder);

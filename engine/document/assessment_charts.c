@@ -21,37 +21,36 @@ static bool is_worse(ts_score a, ts_score b) {
   return a.likelihood * a.severity > b.likelihood * b.severity;
 }
 
-static placed place_of(const ts_paper *paper, ts_subject task) {
-  placed at = {.task = task};
+/* By subject, for those that are tasks: the worst in each. */
+static placed *worst_of_each(const ts_paper *paper) {
+  ts_subject subjects = ts_subject_count(paper->dossier);
+  placed *all = ts_arena_alloc(paper->arena, ((size_t)subjects + 1) * sizeof *all);
   for (size_t i = 0; i < paper->a->finding_count; i++) {
     const ts_finding *finding = &paper->a->findings[i];
-    if (finding->word != TS_HAZARD) continue;
-    if (ts_leads_to(paper->dossier, finding->subject, "task") != task) continue;
+    ts_subject task = ts_leads_to(paper->dossier, finding->subject, "task");
+    if (finding->word != TS_HAZARD || task == TS_NO_SUBJECT) continue;
     for (int v = 0; v < TS_VIEWS; v++)
-      if (is_worse(finding->view[v].standing.worst, at.worst[v]))
-        at.worst[v] = finding->view[v].standing.worst;
+      if (is_worse(finding->view[v].standing.worst, all[task].worst[v]))
+        all[task].worst[v] = finding->view[v].standing.worst;
   }
-  return at;
+  return all;
 }
 
-static bool same_cell(ts_score a, ts_score b) {
-  return a.likelihood == b.likelihood && a.severity == b.severity;
+/* How many stand in each cell: they share the room. */
+typedef size_t cells[TS_VIEWS][TS_LEVELS + 1][TS_LEVELS + 1];
+
+static size_t *cell_of(cells in, const placed *at, int view) {
+  return &in[view][at->worst[view].likelihood][at->worst[view].severity];
 }
 
-/* Which of those in its cell it is, and of how many: they share the room. */
-static void place(ts_paper *paper, const placed *all, size_t count, size_t index, int view) {
+static void place(ts_paper *paper, const placed *at, size_t number, int view, size_t before,
+                  size_t there) {
   static const char *const views[] = {"described", "in-place", "planned"};
-  ts_score score = all[index].worst[view];
-  size_t before = 0, there = 0;
+  ts_score score = at->worst[view];
   if (score.likelihood == 0) return;
-  for (size_t i = 0; i < count; i++) {
-    if (!same_cell(all[i].worst[view], score)) continue;
-    before += i < index;
-    there++;
-  }
   ts_xml_start(&paper->out, "place");
-  ts_xml_attribute(&paper->out, "task", ts_paper_path(paper, all[index].task));
-  ts_xml_attributef(&paper->out, "number", "%zu", index + 1);
+  ts_xml_attribute(&paper->out, "task", ts_paper_path(paper, at->task));
+  ts_xml_attributef(&paper->out, "number", "%zu", number);
   ts_xml_attribute(&paper->out, "as", views[view]);
   ts_xml_attributef(&paper->out, "likelihood", "%d", score.likelihood);
   ts_xml_attributef(&paper->out, "severity", "%d", score.severity);
@@ -62,14 +61,21 @@ static void place(ts_paper *paper, const placed *all, size_t count, size_t index
 
 /* In the order of the schedule, as tasks are numbered there. */
 static void places(ts_paper *paper) {
+  cells all = {{{0}}}, before = {{{0}}};
   ts_subject subjects = ts_subject_count(paper->dossier);
-  placed *all = ts_arena_alloc(paper->arena, ((size_t)subjects + 1) * sizeof *all);
+  placed *tasks = worst_of_each(paper);
   size_t count = 0;
-  for (ts_subject s = 0; s < subjects; s++)
-    if (ts_same(ts_subject_at(paper->dossier, s)->entity->name, "task"))
-      all[count++] = place_of(paper, s);
+  for (ts_subject s = 0; s < subjects; s++) {
+    if (!ts_same(ts_subject_at(paper->dossier, s)->entity->name, "task")) continue;
+    tasks[count] = tasks[s];
+    tasks[count].task = s;
+    for (int v = 0; v < TS_VIEWS; v++) ++*cell_of(all, &tasks[count], v);
+    count++;
+  }
   for (size_t i = 0; i < count; i++)
-    for (int v = 0; v < TS_VIEWS; v++) place(paper, all, count, i, v);
+    for (int v = 0; v < TS_VIEWS; v++)
+      place(paper, &tasks[i], i + 1, v, (*cell_of(before, &tasks[i], v))++,
+            *cell_of(all, &tasks[i], v));
 }
 
 /* ---- margins as bars -------------------------------------------------------------- */

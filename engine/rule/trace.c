@@ -1,14 +1,12 @@
 #include "rule/trace.h"
 
 #include "base/text.h"
+#include "rule/followers.h"
 #include "rule/fork.h"
 #include <stdlib.h>
 #include <string.h>
 
-enum {
-  MEMORY = 64 * 1024 * 1024, /* bytes of records; beyond that all are forgotten */
-  PLACES = 4096
-};
+enum { MEMORY = 64 * 1024 * 1024 }; /* bytes of records; beyond that all are forgotten */
 #define REGISTER ((uint32_t)1 << 31) /* else an operand is a constant that outlives evaluations */
 #define NO_OPERAND UINT32_MAX
 
@@ -73,21 +71,13 @@ typedef struct record {
   struct record *next; /* of the same rule */
 } record;
 
-/* By which record a subject goes: where that hangs in the list of the rule's records. */
-typedef struct follower {
-  size_t rule;
-  ts_subject subject; /* TS_NO_SUBJECT: holds the list */
-  record *list, **at;
-  struct follower *next; /* at the same place */
-} follower;
-
 struct ts_recorder {
   ts_arena *arena;
   size_t used;
-  follower *places[PLACES];
+  ts_followers followers;
   uint64_t evaluation; /* the last one that asked: what it said may still be in use */
   bool on;
-  follower *who;
+  ts_follower *who;
   stretch *here;
   uint32_t position;   /* in `here` */
   uint32_t registers;  /* made so far in this run */
@@ -114,6 +104,7 @@ void ts_recorder_free(ts_recorder *r) {
   free(r->stamp);
   free(r->values);
   free(r->subjects);
+  ts_followers_release(&r->followers);
   free(r);
 }
 
@@ -121,7 +112,7 @@ static void forget(ts_recorder *r) {
   ts_arena_free(r->arena);
   r->arena = ts_arena_new();
   r->used = 0;
-  memset(r->places, 0, sizeof r->places);
+  ts_followers_forget(&r->followers);
 }
 
 static void *take(ts_recorder *r, size_t size) {
@@ -138,19 +129,9 @@ static void *grow(ts_recorder *r, void *at, uint32_t count, uint32_t *capacity, 
   return larger;
 }
 
-static follower *follower_at(ts_recorder *r, size_t rule, ts_subject subject) {
-  follower **place = &r->places[(rule * 31 + (size_t)subject * 977) % PLACES];
-  while (*place && ((*place)->rule != rule || (*place)->subject != subject)) place = &(*place)->next;
-  if (!*place) {
-    *place = take(r, sizeof **place);
-    **place = (follower){.rule = rule, .subject = subject};
-  }
-  return *place;
-}
-
-static follower *follower_of(ts_recorder *r, size_t rule, ts_subject subject) {
-  follower *who = follower_at(r, rule, subject);
-  if (!who->at) who->at = &follower_at(r, rule, TS_NO_SUBJECT)->list;
+static ts_follower *follower_of(ts_recorder *r, size_t rule, ts_subject subject) {
+  ts_follower *who = ts_follower_at(&r->followers, r->arena, rule, subject);
+  if (!who->at) who->at = &ts_follower_at(&r->followers, r->arena, rule, TS_NO_SUBJECT)->list;
   while (*who->at && (*who->at)->spoiled && (*who->at)->owner != subject) who->at = &(*who->at)->next;
   return who;
 }
@@ -575,9 +556,10 @@ static ts_replay_result go_along(ts_sandbox *box, const stretch *s, bool *applie
 
 ts_replay_result ts_replay(ts_sandbox *box, size_t rule, const ts_fork *fork, bool *applies) {
   ts_recorder *r = box->recorder;
-  if (r->used > MEMORY && box->evaluation != r->evaluation) forget(r);
+  size_t used = r->used + r->followers.count * sizeof(ts_follower);
+  if (used > MEMORY && box->evaluation != r->evaluation) forget(r);
   r->evaluation = box->evaluation;
-  follower *who = follower_of(r, rule, box->subject);
+  ts_follower *who = follower_of(r, rule, box->subject);
   const record *kept = *who->at;
   if (!kept || kept->spoiled) return TS_NOT_RECORDED;
   const stretch *from = &kept->first;
