@@ -45,7 +45,7 @@ cp -R "$example" "$root/example"
 cp -R "$example" "$place/example"
 inside sh -ec "cd /example; $(sed -n '/^work() {/,/^}/p' "$0"); work tankside"
 (cd "$place/example" && work env -i PATH="$PATH" LC_ALL=C.UTF-8 HOME=/ "$build/tankside")
-diff -r "$place/example" "$root/example"
+diff -rq "$place/example" "$root/example"
 echo "$(find "$root/example/paper" -type f | wc -l) documents, the same bytes inside and outside"
 
 # And it goes again without a trace.
