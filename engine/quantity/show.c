@@ -114,13 +114,14 @@ static void show_numbers(double lo, double hi, int decimals, const char *unit, c
   char low[NUMBER], high[NUMBER], shown[UNIT];
   bool settled = lo == hi;
   lo = round_for_reader(lo, decimals, settled ? NEAREST : DOWN);
-  hi = round_for_reader(hi, decimals, settled ? NEAREST : UP);
+  hi = settled ? lo : round_for_reader(hi, decimals, UP);
   show_unit(unit, shown, sizeof shown);
   if (isinf(lo) || isinf(hi)) {
     show_open(lo, hi, shown, out, size);
     return;
   }
-  settled = ts_same(number_text(lo, low), number_text(hi, high));
+  number_text(lo, low);
+  settled = lo == hi || ts_same(low, number_text(hi, high));
   if (settled && ts_same(low, "1") && ts_same(shown, "years"))
     snprintf(shown, sizeof shown, "year");
   snprintf(out, size, "%s%s%s%s%s", low, settled ? "" : "..", settled ? "" : high,
