@@ -181,8 +181,15 @@ static ts_node_id age_at_start(const deriving *d, const char *list, const char *
 
 /* ---- several days ------------------------------------------------------ */
 
-static double person_day_date(const ts_dossier *dossier, ts_subject person_day) {
-  return date_of(dossier, ts_world_above(dossier, person_day, "day"));
+/* Where among a day's facts its date stands: asked by name once, and not for each day of a person. */
+static uint32_t place_of_date(const ts_dossier *dossier, ts_subject person_day) {
+  ts_subject day = dossier->subjects[person_day].info.parent;
+  return ts_world_slot(dossier, day, "date") - dossier->subjects[day].info.slot;
+}
+
+static double person_day_date(const ts_dossier *dossier, ts_subject person_day, uint32_t place) {
+  ts_subject day = dossier->subjects[person_day].info.parent;
+  return dossier->values[dossier->subjects[day].info.slot + place].range.lo;
 }
 
 /* The person's other person-days, or an empty list. */
@@ -194,11 +201,13 @@ static ts_field days_of_person(const deriving *d) {
 
 static ts_node_id seven_days(const deriving *d, const char *list, const char *fact) {
   (void)list;
+  const ts_dossier *dossier = d->reader->dossier;
   ts_field days = days_of_person(d);
-  double last = person_day_date(d->reader->dossier, d->subject);
+  uint32_t place = place_of_date(dossier, d->subject);
+  double last = person_day_date(dossier, d->subject, place);
   ts_node_id total = fact_of(d, d->subject, fact);
   for (size_t i = 0; i < days.count; i++) {
-    double date = person_day_date(d->reader->dossier, days.list[i]);
+    double date = person_day_date(dossier, days.list[i], place);
     bool within = date <= last && date >= last - 6 * TS_DAY_SECONDS;
     if (within && days.list[i] != d->subject)
       total = combine(d, TS_ADD, total, fact_of(d, days.list[i], fact));
@@ -210,11 +219,13 @@ static ts_node_id seven_days(const deriving *d, const char *list, const char *fa
  * row is. */
 static ts_node_id consecutive_days(const deriving *d, const char *list, const char *fact) {
   (void)list, (void)fact;
+  const ts_dossier *dossier = d->reader->dossier;
   ts_field days = days_of_person(d);
   bool *among = ts_alloc((days.count + 2) * sizeof *among);
-  double date = person_day_date(d->reader->dossier, d->subject);
+  uint32_t place = place_of_date(dossier, d->subject);
+  double date = person_day_date(dossier, d->subject, place);
   for (size_t i = 0; i < days.count; i++) {
-    double back = (date - person_day_date(d->reader->dossier, days.list[i])) / TS_DAY_SECONDS;
+    double back = (date - person_day_date(dossier, days.list[i], place)) / TS_DAY_SECONDS;
     if (back >= 1 && back <= (double)days.count && back == floor(back)) among[(size_t)back] = true;
   }
   size_t row = 1;
