@@ -1,7 +1,7 @@
 -- For the examples of rules: facts that several examples have in common, what
 -- one of them has otherwise, and rows of examples on both sides of an edge.
 
-local like = table.copy
+local function like(facts, changes) return table.copy(facts, changes) end
 
 -- One example a value of one fact: `steps` has each value followed by what it
 -- gives, a likelihood at that severity or another expectation.

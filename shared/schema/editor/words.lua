@@ -242,6 +242,11 @@ function table.insert(list, value) end
 ---@param between? string
 ---@return string
 function table.concat(list, between) end
+---A new table of both; where both have a name, with what `changes` has.
+---@param facts table
+---@param changes? table
+---@return table
+function table.copy(facts, changes) end
 
 ---@class (exact) mathlib
 math = {}
