@@ -3,15 +3,12 @@
 #include "base/share.h"
 #include <stdlib.h>
 
-/* Subjects that are worth one more worker, which loads all rules again; where less is made of each.
- */
-enum { ENOUGH = 50, ENOUGH_WITHOUT_WORDS = 250 };
+enum { ENOUGH = 50 }; /* subjects that can be worth one more worker, which loads all rules again */
 
 /* ---- who there is ---------------------------------------------------------------- */
 
 static size_t worth_having(const ts_assess_inputs *in) {
-  size_t enough = in->without_words ? ENOUGH_WITHOUT_WORDS : ENOUGH;
-  size_t most = 1 + ts_subject_count(in->dossier) / enough, wanted = in->workers;
+  size_t most = 1 + ts_subject_count(in->dossier) / ENOUGH, wanted = in->workers;
   if (wanted > most) wanted = most;
   if (wanted > TS_WORKERS_MAX) wanted = TS_WORKERS_MAX;
   return wanted > 0 ? wanted : 1;

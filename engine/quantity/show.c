@@ -72,7 +72,7 @@ static size_t show_exponent(ts_text *text, const char *at) {
 static void show_unit(const char *unit, char *out, size_t size) {
   ts_text text = {0};
   for (size_t i = 0; i < sizeof pretty / sizeof *pretty; i++)
-    if (ts_same(unit, pretty[i].written)) unit = pretty[i].shown;
+    if (*unit == *pretty[i].written && ts_same(unit, pretty[i].written)) unit = pretty[i].shown;
   if (unit[0] == '1' && unit[1] == '/') unit++;
   if (*unit == '/') ts_text_add(&text, "per "), unit++;
   for (const char *at = unit; *at;) {

@@ -24,10 +24,17 @@ local function hazard(body)
   return say_hazard(body)
 end
 
+local function copy(facts, changes)
+  local both = {}
+  for name, value in pairs(facts) do both[name] = value end
+  for name, value in pairs(changes or {}) do both[name] = value end
+  return both
+end
+
 local words = {
   type = type, tostring = tostring, ipairs = ipairs, pairs = pairs, error = error,
   string = { upper = string.upper, lower = string.lower, len = string.len, sub = string.sub },
-  table = { insert = table.insert, concat = table.concat },
+  table = { insert = table.insert, concat = table.concat, copy = copy },
   math = { floor = math.floor, ceil = math.ceil },
   min = math.min, max = math.max, abs = math.abs, sqrt = math.sqrt, same = rawequal,
   calc = calc,
