@@ -70,7 +70,7 @@ def write_assessments(program, folder):
     folder.mkdir(parents=True, exist_ok=True)
     for name in ("lake-stunt", "stage-pool"):
         path = folder / f"{name}.xml"
-        subprocess.run([program, "assess", SOURCE / f"shared/productions/{name}/dossier.xml", "-o", path],
+        subprocess.run([program, "assess", SOURCE / f"shared/productions/{name}/dossier.xml", "--force", "-o", path],
                        stdout=subprocess.DEVNULL, check=False)
         data = xml.tostring(sample(xml.parse(path).getroot()), encoding="UTF-8")
         path.write_bytes(data)
