@@ -123,13 +123,23 @@ static void add_up(ts_crew *crew) {
   }
 }
 
+/* At the end of a round whoever is done waits for the others: a long one is a smaller loss, and
+ * more is spent before it is known. */
+enum { LONGEST = 1024, CHEAP = 100000 /* courses */ };
+
+size_t ts_crew_longer(const ts_crew *crew, size_t round, size_t spent) {
+  return crew->spent - spent < CHEAP && round < LONGEST ? 2 * round : round;
+}
+
 void ts_crew_try(ts_crew *crew, size_t count, size_t round, ts_job *job, void *context) {
   order o = {crew, job, context};
-  for (size_t from = 0; from < count; from += round) {
-    size_t end = count - from > round ? from + round : count;
+  for (size_t from = 0, end; from < count; from = end) {
+    size_t spent = crew->spent;
+    end = count - from > round ? from + round : count;
     ts_share_out(crew->count, from, end, try_one, &o);
     add_up(crew);
     tell(crew, end, count);
+    round = ts_crew_longer(crew, round, spent);
   }
 }
 

@@ -45,6 +45,10 @@ void ts_crew_found(ts_crew *crew);
  * begins, and a job adds what it spends itself: so the bound on tries holds at the same place with
  * any number of workers. */
 void ts_crew_try(ts_crew *crew, size_t count, size_t round, ts_job *job, void *context);
+/* How long the next round is after one of so many jobs, before which so much was spent: twice as
+ * long, up to a thousand, as long as little is spent in one. The same with any number of workers.
+ */
+size_t ts_crew_longer(const ts_crew *crew, size_t round, size_t spent);
 
 /* For what is done by one alone. */
 ts_probe *ts_crew_probe(ts_crew *crew);

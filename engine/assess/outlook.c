@@ -5,8 +5,8 @@
 #include "assess/remedies.h"
 #include "assess/ways.h"
 
-/* How many findings are looked at in a round; ways down are tried everywhere, which takes longer.
- */
+/* How many findings are looked at in a first round; ways down are tried everywhere, which takes
+ * longer. */
 enum { LOOKED_AT = 128, WAYS = 64 };
 
 /* Which part of the whole comes next: making findings was the first fifth. */
@@ -47,10 +47,13 @@ static void all_ways(ts_crew *crew) {
   ts_assessment *a = crew->a;
   ts_shifts *shifts = ts_shifts_new(ts_crew_probe(crew), ts_worker_touched(&crew->workers[0]), a);
   double from = crew->to;
-  for (size_t i = 0; i < a->finding_count; i += WAYS) {
-    size_t left = a->finding_count - i;
+  size_t round = WAYS;
+  for (size_t i = 0, count; i < a->finding_count; i += count) {
+    size_t left = a->finding_count - i, spent = crew->spent;
     next_part(crew, from + (0.9 - from) * (double)i / (double)a->finding_count);
-    ways_of(crew, shifts, a->findings + i, left < WAYS ? left : WAYS);
+    count = left < round ? left : round;
+    ways_of(crew, shifts, a->findings + i, count);
+    round = ts_crew_longer(crew, round, spent);
   }
   ts_shifts_free(shifts);
 }
