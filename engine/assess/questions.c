@@ -218,7 +218,7 @@ static int on_average(const asker *k) {
   int sum = 0;
   for (size_t i = 0; i < k->answer_count; i++)
     sum += greater(k->before.score - k->answers[i].foretold, 0);
-  return sum / (int)k->answer_count;
+  return k->answer_count > 0 ? sum / (int)k->answer_count : 0;
 }
 
 static void ask(asker *k, ts_open_fact *fact) {

@@ -23,7 +23,7 @@ char *ts_digest(const char *bytes, size_t length, char out[65]) {
     out[2 * i] = digits[is[i] >> 4];
     out[2 * i + 1] = digits[is[i] & 15];
   }
-  out[2 * SUM] = '\0';
+  out[2 * sizeof is] = '\0';
   return out;
 }
 

@@ -107,8 +107,10 @@ void ts_xml_attribute(ts_xml_out *out, const char *name, const char *value) {
   size_t length = strlen(name);
   char *more = ts_text_more(&out->text, length + 3);
   more[0] = ' ';
+  // NOLINTNEXTLINE(bugprone-not-null-terminated-result): the text goes on
   memcpy(more + 1, name, length);
-  memcpy(more + 1 + length, "=\"", 2);
+  more[1 + length] = '=';
+  more[2 + length] = '"';
   add_escaped(&out->text, value, true);
   ts_text_add(&out->text, "\"");
 }

@@ -47,7 +47,7 @@ bool ts_dossiers_alike(const ts_dossier *was, const ts_dossier *is) {
 
 static bool same_value(const ts_value *a, const ts_value *b) {
   return a->state == b->state && a->choices == b->choices && a->certain == b->certain &&
-         memcmp(&a->range, &b->range, sizeof a->range) == 0 && ts_same(a->text, b->text);
+         a->range.lo == b->range.lo && a->range.hi == b->range.hi && ts_same(a->text, b->text);
 }
 
 /* Derives a fact to see whether it asks for anything that changed. */

@@ -61,8 +61,7 @@ static bool unknown(parser *p, const char *name, size_t length) {
 }
 
 static bool joinable(const ts_scale *scale) {
-  // NOLINTNEXTLINE(clang-analyzer-core.UndefinedBinaryOperatorResult): what fails to read is not
-  // joined
+  // NOLINTNEXTLINE(clang-analyzer-core.UndefinedBinaryOperatorResult): it was read before
   unsigned kind = TS_KIND_OF(scale->dim);
   return kind == 0 || kind == TS_KIND_OF(TS_POINT);
 }
