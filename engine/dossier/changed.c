@@ -2,7 +2,6 @@
 #include "dossier/world.h"
 
 #include <stdlib.h>
-#include <string.h>
 
 /* ---- structure ------------------------------------------------------------- */
 
