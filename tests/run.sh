@@ -2,8 +2,8 @@
 # Runs every test of the project: sh tests/run.sh [--quick]
 #
 # Builds twice (gcc release, clang with sanitizers), runs the unit and published
-# suites in both and under valgrind, the command tests, `tankside rules check` and
-# the source check. --quick: one build, no sanitizers, no valgrind. A table of counts
+# suites in both and under valgrind, the command tests, `tankside rules check`, a short
+# run of the fuzz targets and the source check. --quick: one build, no sanitizers, no valgrind. A table of counts
 # comes at the end; its last line reads `N passed, N failed`. Exit 1 if any failed.
 #
 # A command test is an executable tests/commands/*.sh. It gets TANKSIDE (the program),
@@ -229,6 +229,8 @@ if [ $quick = no ]; then
     commands | grep -v $(printf ' -e /%s[^/]*$' $once) | kind=sanitized TANKSIDE_TEST_SHORT=1 TANKSIDE="$SOURCE/$sanitized/tankside" xargs -r -P "$jobs" -n 1 sh -c "$command_test"
     tally "command tests again with sanitizers" "$results/sanitized.list"
   fi
+  echo "== fuzzing"
+  one "fuzz targets, a short run" "fuzzing" sh tests/fuzz/run.sh short
   echo "== valgrind"
   if [ -x "$TESTS" ]; then
     # What takes minutes here, nearly all of it in libxslt and OpenSSL, or was read in full with the sanitizers.

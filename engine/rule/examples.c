@@ -26,11 +26,14 @@ static void complain(trial *t, const char *text) {
 
 static int compare_keys(const void *a, const void *b) { return strcmp(*(const char *const *)a, *(const char *const *)b); }
 
-/* Keys in byte order: "wears.1.covers" before "wears.2.covers", whatever the hash seed. */
+/* Keys in byte order: "wears.1.covers" before "wears.2.covers", whatever the hash seed. What is shared is a view,
+ * behind which its facts stand. */
 static bool apply_given(trial *t, lua_State *L, ts_dossier *world, ts_subject subject) {
   const char *keys[128];
   size_t count = 0;
   bool good = true;
+  if (!lua_istable(L, -1)) return complain(t, "\"given\" is a table of paths and texts"), false;
+  if (luaL_getmetafield(L, -1, "__index") == LUA_TTABLE) lua_replace(L, -2);
   for (lua_pushnil(L); lua_next(L, -2); lua_pop(L, 1)) {
     if (lua_type(L, -2) == LUA_TSTRING && lua_type(L, -1) == LUA_TSTRING && count < 128) keys[count++] = lua_tostring(L, -2);
     else complain(t, "\"given\" has paths and texts: [\"person.mass\"] = \"60 kg\""), good = false;

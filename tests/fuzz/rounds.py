@@ -1,9 +1,13 @@
 #!/usr/bin/env python3
 """Runs fuzz targets by turns until each has used its processor time: rounds.py BUILD SECONDS TARGET...
 
+"short" instead of seconds: some seconds each, so many runs from one seed of chance, of the seeds and of what was
+found before; nothing of it is kept.
+
 What a round came to is a line in BUILD/rounds.csv, so that nothing is lost when this is stopped; at the end the sum of
 all rounds there have been is printed for each target, whenever they ran. Exit 1 where this call found anything.
 """
+import concurrent.futures
 import csv
 import os
 import pathlib
@@ -11,11 +15,14 @@ import re
 import signal
 import subprocess
 import sys
+import tempfile
 
 KEPT = pathlib.Path(__file__).resolve().parent / "kept"
 ROUND = 600  # seconds: long beside the reading of a corpus, short beside an hour
 INTERRUPTED = 72  # exit status of libFuzzer that was stopped by a signal
 HANG = 25  # seconds of processor time that one input may take
+SHORT = {"quantity": 100000, "import": 8000, "matrix": 10000, "set": 1500, "rule": 1500, "dossier": 1000,
+         "assessment": 700, "pack": 4000, "book": 150}  # runs, about five seconds each
 # Less is kept of what was freed and of who asked for it, and no certificates of the system are read: none counts here.
 QUICK = {"ASAN_OPTIONS": "quarantine_size_mb=32:malloc_context_size=8", "SSL_CERT_FILE": "/dev/null", "SSL_CERT_DIR": "/dev/null"}
 COLUMNS = ["target", "processor", "runs", "edges", "corpus", "peak", "slowest", "found"]
@@ -49,16 +56,19 @@ def only_waited(build, target, inputs):
     return True
 
 
-def one_round(build, target, seconds):
-    """Whether it was interrupted, and the figures."""
-    corpus = build / "corpus" / target
-    corpus.mkdir(parents=True, exist_ok=True)
+def command(build, target, corpus, *bounds):
     words = [build / f"fuzz_{target}", corpus]
     words += [f for f in (build / "seeds" / target, KEPT / target) if f.is_dir()]
     dictionary = build / "seeds" / f"{target}.dict"
     words += [f"-dict={dictionary}"] if dictionary.exists() else []
-    words += [f"-max_total_time={seconds}", f"-timeout={HANG}", "-rss_limit_mb=2048", "-print_final_stats=1",
-              f"-artifact_prefix={build}/found-{target}-"]
+    return words + [*bounds, "-rss_limit_mb=2048", "-print_final_stats=1", f"-artifact_prefix={build}/found-{target}-"]
+
+
+def one_round(build, target, seconds):
+    """Whether it was interrupted, and the figures."""
+    corpus = build / "corpus" / target
+    corpus.mkdir(parents=True, exist_ok=True)
+    words = command(build, target, corpus, f"-max_total_time={seconds}", f"-timeout={HANG}")
     before = set(build.glob(f"found-{target}-*"))
     log = build / f"{target}.log"
     status, used = measured(words, log)
@@ -69,6 +79,18 @@ def one_round(build, target, seconds):
         print(text[-6000:])
     figures = [last(pattern + r"\s+(\d+)", text) for pattern in PATTERNS]
     return status == INTERRUPTED, dict(zip(COLUMNS, [target, round(used), *figures, int(found)]))
+
+
+def short(build, target):
+    """Whether nothing was found."""
+    log = build / f"{target}.short.log"
+    with tempfile.TemporaryDirectory() as corpus:
+        words = command(build, target, corpus, f"-runs={SHORT[target]}", "-seed=1", f"-timeout={10 * HANG}")
+        status, used = measured(words, log)
+    text = log.read_text(errors="replace")
+    runs, edges = (last(pattern + r"\s+(\d+)", text) for pattern in PATTERNS[:2])
+    print(f"{target:<12} {used:6.1f} s {runs:>9} executions {edges:>6} edges" if status == 0 else text[-6000:])
+    return status == 0
 
 
 def keep(row, path):
@@ -96,6 +118,9 @@ def table(path, targets):
 
 def main(build, seconds, *targets):
     build, figures = pathlib.Path(build), pathlib.Path(build) / "rounds.csv"
+    if seconds == "short":
+        with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as pool:
+            return not all(list(pool.map(lambda target: short(build, target), targets)))
     left = {target: int(seconds) for target in targets}
     found, stopped = 0, False
     signal.signal(signal.SIGINT, lambda *_: None) # the target ends by it, and what it did is counted

@@ -497,6 +497,18 @@ START_TEST(examples_are_run_and_judged) {
 }
 END_TEST
 
+START_TEST(what_an_example_states_is_a_table_also_a_shared_one) {
+  bench b = open_bench();
+  put(&b, "0.lua", "share('facts', { shallow = { depth = '1 m' } })\n");
+  put(&b, "a.lua", "rule { id = 'x.y', title = 't', each = 'immersion', harm = 'h', sources = { 's' }, assess = function (i)"
+                   " if i.depth > q'2 m' then note { because = 'b' } end end, examples = { { 'number', given = #{}, expect = nothing },"
+                   " { 'deep', given = { depth = '3 m' }, expect = note {} }, { 'shared', given = facts.shallow, expect = nothing } } }\n");
+  ck_assert(ts_packs_load(b.packs, b.folder, b.problems) && ts_packs_check(b.packs, b.problems).passed == 2);
+  expect_report(&b, "example \"number\": \"given\" is a table of paths and texts");
+  close_bench(&b);
+}
+END_TEST
+
 START_TEST(a_threshold_no_example_reaches_is_found) {
   bench b = open_bench();
   put(&b, "a.lua", "rule { id = 'x.y', title = 't', each = 'immersion', harm = 'h', sources = { 's' },\n"
@@ -572,6 +584,7 @@ tcase_add_loop_test(tc, what_is_its_own_a_function_may_assign_to, 0, sizeof own_
   tcase_add_test(tc, a_control_changes_what_the_rule_sees);
   tcase_add_test(tc, a_control_changes_its_scope_alone);
   tcase_add_test(tc, examples_are_run_and_judged);
+  tcase_add_test(tc, what_an_example_states_is_a_table_also_a_shared_one);
   tcase_add_test(tc, a_threshold_no_example_reaches_is_found);
   tcase_add_test(tc, a_pack_may_declare_facts_and_share_tables);
   tcase_add_test(tc, a_file_nested_too_deeply_is_said_to_be);
