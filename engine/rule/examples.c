@@ -26,14 +26,18 @@ static void complain(trial *t, const char *text) {
 
 static int compare_keys(const void *a, const void *b) { return strcmp(*(const char *const *)a, *(const char *const *)b); }
 
-/* Keys in byte order: "wears.1.covers" before "wears.2.covers", whatever the hash seed. What is shared is a view,
- * behind which its facts stand. */
+/* What is shared is a view, behind which its members stand: then those instead, on the top. */
+static void look_behind(lua_State *L) {
+  if (luaL_getmetafield(L, -1, "__index") == LUA_TTABLE) lua_replace(L, -2);
+}
+
+/* Keys in byte order: "wears.1.covers" before "wears.2.covers", whatever the hash seed. */
 static bool apply_given(trial *t, lua_State *L, ts_dossier *world, ts_subject subject) {
   const char *keys[128];
   size_t count = 0;
   bool good = true;
   if (!lua_istable(L, -1)) return complain(t, "\"given\" is a table of paths and texts"), false;
-  if (luaL_getmetafield(L, -1, "__index") == LUA_TTABLE) lua_replace(L, -2);
+  look_behind(L);
   for (lua_pushnil(L); lua_next(L, -2); lua_pop(L, 1)) {
     if (lua_type(L, -2) == LUA_TSTRING && lua_type(L, -1) == LUA_TSTRING && count < 128) keys[count++] = lua_tostring(L, -2);
     else complain(t, "\"given\" has paths and texts: [\"person.mass\"] = \"60 kg\""), good = false;
@@ -192,6 +196,7 @@ static bool run_in(trial *t, lua_State *L, ts_dossier *world, ts_subject subject
 
 static bool leaves_open(lua_State *L) {  /* of the table of facts on the top */
   bool open = false;
+  look_behind(L);
   for (lua_pushnil(L); lua_next(L, -2); lua_pop(L, 1))
     if (lua_type(L, -1) != LUA_TSTRING || strchr(lua_tostring(L, -1), '?')) open = true;
   return open;
