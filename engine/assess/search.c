@@ -39,11 +39,6 @@ typedef struct {
   double slack; /* what the tolerance of comparisons may put on the other side of a box's end */
 } outlook;
 
-static bool same(ts_stand a, ts_stand b) {
-  return a.worst.likelihood == b.worst.likelihood && a.worst.severity == b.worst.severity &&
-         a.certainty == b.certainty && a.duty == b.duty;
-}
-
 /* Only those courses are possible at x whose box holds it, for narrowing leaves nothing possible
  * out. Gives the first of those at which a hazard stands worst, and whether all stand alike; NULL
  * where there is none. */
@@ -53,7 +48,7 @@ static const leg *worst_at(const outlook *o, double x, bool *alike) {
   for (size_t i = 0; i < o->count; i++) {
     const leg *l = &o->legs[i];
     if (x < l->box.lo - o->slack || x > l->box.hi + o->slack) continue;
-    *alike = *alike && (worst == NULL || same(worst->stand, l->stand));
+    *alike = *alike && (worst == NULL || ts_same_stand(o->search->word, worst->stand, l->stand));
     if (worst == NULL || l->stand.worst.rank > worst->stand.worst.rank) worst = l;
   }
   return worst;

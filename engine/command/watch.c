@@ -176,15 +176,10 @@ static void assess_now(watcher *w) {
 
 /* ---- the verb -------------------------------------------------------------------------- */
 
-static bool ends_so(const char *path, const char *end) {
-  size_t length = strlen(path), of = strlen(end);
-  return length >= of && ts_same(path + length - of, end);
-}
-
 /* What the dossier may be made of besides its own files and those of --set-file. */
 static bool is_of_rules(const watcher *w, const char *path) {
   const char *matrix = w->options->matrix;
-  return ends_so(path, ".lua") || ends_so(path, ".zip") ||
+  return ts_ends_in(path, ".lua") || ts_ends_in(path, ".zip") ||
          (matrix != NULL && ts_same(path, matrix));
 }
 
