@@ -56,12 +56,22 @@ static void find_questions(differ *d) {
 
 /* ---- findings --------------------------------------------------------------------------- */
 
+static int by_text(const char *a, const char *b) { return strcmp(a ? a : "", b ? b : ""); }
+
+/* Of two duties that a rule says of one subject: where the law asks for them. */
+static int by_law(const ts_finding *a, const ts_finding *b) {
+  const ts_outcome *x = &ts_finding_said(a)->outcome, *y = &ts_finding_said(b)->outcome;
+  int is = by_text(x->instrument, y->instrument);
+  return is != 0 ? is : by_text(x->section, y->section);
+}
+
 /* By what they are known by on both sides. */
 static int order(const ts_finding *a, const ts_finding *b) {
   if (a->subject != b->subject) return a->subject < b->subject ? -1 : 1;
   if (a->rule != b->rule) return a->rule < b->rule ? -1 : 1;
   if (a->word != b->word) return a->word < b->word ? -1 : 1;
-  return strcmp(a->about, b->about);
+  int is = strcmp(a->about, b->about);
+  return is != 0 ? is : by_law(a, b);
 }
 
 static int compare(const void *left, const void *right) {
@@ -122,8 +132,8 @@ static void find_findings(differ *d) {
 
 static bool values_alone(const ts_assessment *const made[BOTH]) {
   const ts_assess_inputs *old = &made[OLD]->in, *new = &made[NEW]->in;
-  return old->packs == new->packs &&
-         old->matrix == new->matrix &&ts_dossiers_alike(old->dossier, new->dossier);
+  if (old->packs != new->packs || old->matrix != new->matrix) return false;
+  return ts_dossiers_alike(old->dossier, new->dossier);
 }
 
 bool ts_compare_made(const ts_assessment *const made[2], char **xml, size_t *length,
