@@ -203,13 +203,17 @@ bool *ts_slots_changed(const ts_dossier *was, const ts_dossier *is, ts_arena *ar
 /* ---- a dossier to try things on ------------------------------------------ */
 
 /* A copy with values and applied controls of its own; everything else is shared with the
- * dossier it is made from, which must outlive it. What is true of the dossier with that
- * value written in it is true of the variant. Free with ts_dossier_free. */
+ * dossier it is made from, which must outlive it, and stay as it is from the first value that is
+ * put. What is true of the dossier with that value written in it is true of the variant. Free with
+ * ts_dossier_free. */
 ts_dossier *ts_dossier_variant(const ts_dossier *dossier);
 
 /* Puts a value in the slot of a written fact; what is made of it is worked out again when asked for.
  * Putting back what was there before undoes it. */
 void ts_variant_put(ts_dossier *variant, uint32_t slot, ts_value value);
+
+/* Works out all there is to work out, so that several threads may read the dossier. */
+void ts_variant_settle(const ts_dossier *dossier);
 
 /* Applies one more control, whose texts must outlive it; and goes back to the first `count`. */
 void ts_variant_apply(ts_dossier *variant, const ts_applied_control *applied);

@@ -48,10 +48,8 @@ typedef struct {
 
 struct ts_dossier {
   const ts_dossier *of; /* a variant: what it shares all but values and controls with */
-  uint32_t *made_into;  /* a variant: derived slots, grouped by what they are made of */
-  uint32_t *made_from;  /* by slot: where its group begins; one more at the end */
-  bool *stale;          /* a variant, by slot: a derived value to be worked out when it is asked for */
-  ts_graph *scratch;    /* a variant: for that */
+  bool *stale;          /* a variant, by slot: a derived value to be looked after when it is asked for */
+  struct ts_making *making; /* a variant: for that */
   ts_arena *arena;
   const ts_vocabulary *vocabulary;
   const ts_units *units;
@@ -159,7 +157,7 @@ double ts_papers_figure(const ts_dossier *dossier, const char *fact);
 /* Works out who is covered by the controls of a dossier that is read: reach.c. */
 void ts_world_reach(ts_dossier *dossier);
 
-/* Works out a stale value of a variant: variant.c. */
+/* Looks after a stale value of a variant: variant.c. */
 void ts_variant_refresh(const ts_dossier *variant, uint32_t slot);
 
 /* Frees what a variant has of its own: variant.c. */
