@@ -4,6 +4,7 @@
  *
  *   reader.c    files and elements  -> subjects with values, in document order
  *   link.c      texts of references -> subjects; person-days; lists; `links`
+ *   days.c      each person's days by date
  *   derive.c    facts worked out from other facts
  *   crosscheck.c the dossier against itself
  *
@@ -46,6 +47,18 @@ typedef struct {
   size_t written;             /* how many there are; a variant may apply more */
 } ts_reach;
 
+/* A day of a person, and how many days the row has that ends with it. */
+typedef struct {
+  double date;
+  ts_subject person_day;
+  uint32_t row;
+} ts_dated;
+
+typedef struct {
+  ts_dated *at;   /* grouped by person, in the order of dates */
+  uint32_t *from; /* by subject: where a person's begin; one more at the end */
+} ts_days;
+
 struct ts_dossier {
   const ts_dossier *of; /* a variant: what it shares all but values and controls with */
   bool *stale;          /* a variant, by slot: a derived value to be looked after when it is asked for */
@@ -60,6 +73,7 @@ struct ts_dossier {
   ts_names paths;       /* path -> subject */
   ts_names numbers;     /* stem of numbered paths -> the next number to try */
   ts_names person_days; /* "p1@2027-03-09" -> subject, by what it refers to now */
+  ts_days days;
 
   ts_value *values;   /* by slot */
   ts_subject *owners; /* by slot */
@@ -145,6 +159,14 @@ void ts_world_link(ts_dossier *dossier);
 
 /* Makes a person-day for every person and date with an immersion or a record. */
 void ts_world_person_days(ts_dossier *dossier);
+
+/* Puts each person's days in the order of dates; part of linking. Which are on days from the first to
+ * the last date, in that order; how many days the row has that ends on a date of the person: days.c.
+ */
+void ts_world_days(ts_dossier *dossier);
+const ts_dated *ts_days_between(const ts_dossier *dossier, ts_subject person, double first,
+                                double last, size_t *count);
+size_t ts_days_in_row(const ts_dossier *dossier, ts_subject person, double date);
 
 /* Works out every derived fact's value: derive.c; or one, on a graph that is marked. */
 void ts_world_derive(ts_dossier *dossier);
