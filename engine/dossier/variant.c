@@ -1,8 +1,33 @@
 /* Variants: a dossier with a few values changed, to see what would come of it. */
+#include "dossier/value.h"
 #include "dossier/world.h"
 
 #include <stdlib.h>
 #include <string.h>
+
+/* One value that is not the dossier's. */
+typedef struct {
+  uint32_t slot;
+  bool put;   /* by somebody, and not what the dossier has; else derived */
+  bool stale; /* derived, and to be worked out when it is asked for */
+  ts_value value;
+} change;
+
+/* Derived slots, grouped by what they are made of. */
+typedef struct {
+  uint32_t *into;
+  uint32_t *from; /* by slot: where its group begins; one more at the end */
+} makings;
+
+struct ts_overlay {
+  uint32_t *places; /* by slot: where its change is, counted from 1; 0: it is as in the dossier */
+  change *changes;
+  size_t count, capacity;
+  size_t put;    /* how many of them are put */
+  makings makes; /* of the dossier: its own, or another variant's */
+  bool own_makes;
+  ts_graph *scratch;
+};
 
 /* ---- what is made of what ---------------------------------------------- */
 
@@ -26,7 +51,7 @@ static void note(ts_fact_reader *self, uint32_t slot) {
 
 static ts_node_id trace(ts_fact_reader *self, uint32_t slot) {
   note(self, slot);
-  return ts_fact_value(self->graph, slot, self->dossier->values[slot].range,
+  return ts_fact_value(self->graph, slot, ts_world_value(self->dossier, slot)->range,
                        ts_world_known(self->dossier, slot)->dim);
 }
 
@@ -36,32 +61,33 @@ static int compare(const void *left, const void *right) {
   return (a->into > b->into) - (a->into < b->into);
 }
 
-static void keep_links(ts_dossier *variant, const tracer *t) {
-  size_t slots = variant->slot_count, kept = 0;
-  variant->made_into = ts_alloc((t->count + 1) * sizeof *variant->made_into);
-  variant->made_from = ts_alloc((slots + 1) * sizeof *variant->made_from);
-  size_t at = 0;
+static makings makings_of(const ts_dossier *dossier, const tracer *t) {
+  size_t slots = dossier->slot_count, kept = 0, at = 0;
+  makings makes = {ts_alloc((t->count + 1) * sizeof *makes.into),
+                   ts_alloc((slots + 1) * sizeof *makes.from)};
   for (uint32_t slot = 0; slot < slots; slot++) {
-    variant->made_from[slot] = (uint32_t)kept;
+    makes.from[slot] = (uint32_t)kept;
     for (size_t first = at; at < t->count && t->links[at].from == slot; at++)
       if (at == first || t->links[at].into != t->links[at - 1].into)
-        variant->made_into[kept++] = t->links[at].into;
+        makes.into[kept++] = t->links[at].into;
   }
-  variant->made_from[slots] = (uint32_t)kept;
+  makes.from[slots] = (uint32_t)kept;
+  return makes;
 }
 
-static void trace_all(ts_dossier *variant) {
-  tracer t = {.reader = {variant, ts_graph_new(), trace, note}};
-  for (uint32_t slot = 0; slot < variant->slot_count; slot++) {
-    if (!ts_world_known(variant, slot)->def->derived) continue;
+static makings trace_all(const ts_dossier *dossier) {
+  tracer t = {.reader = {dossier, ts_graph_new(), trace, note}};
+  for (uint32_t slot = 0; slot < dossier->slot_count; slot++) {
+    if (!ts_world_known(dossier, slot)->def->derived) continue;
     ts_graph_reset(t.reader.graph);
     t.into = slot;
     ts_derive(&t.reader, slot);
   }
   if (t.count) qsort(t.links, t.count, sizeof *t.links, compare);
-  keep_links(variant, &t);
+  makings makes = makings_of(dossier, &t);
   ts_graph_free(t.reader.graph);
   free(t.links);
+  return makes;
 }
 
 /* ---- variants ------------------------------------------------------------ */
@@ -72,40 +98,107 @@ static void *copy_of(const void *from, size_t count, size_t size) {
   return copy;
 }
 
-ts_dossier *ts_dossier_variant(const ts_dossier *dossier) {
+static ts_overlay *overlay_new(ts_dossier *variant, const ts_dossier *like) {
+  ts_overlay *o = ts_alloc(sizeof *o);
+  variant->overlay = NULL; /* nothing is laid over what it is traced on */
+  o->places = ts_alloc((variant->slot_count + 1) * sizeof *o->places);
+  o->scratch = ts_graph_new();
+  o->own_makes = !like;
+  o->makes = like ? like->overlay->makes : trace_all(variant);
+  return o;
+}
+
+/* What a variant has changed is not its dossier's: another made from it has it among its values. */
+static void take_changes(ts_dossier *variant, const ts_dossier *from) {
+  for (size_t i = 0; i < from->overlay->count; i++) {
+    uint32_t slot = from->overlay->changes[i].slot;
+    const ts_value *value = ts_slot_value(from, slot);
+    variant->values[slot] = ts_arena_keep(variant->arena, value, sizeof *value);
+  }
+}
+
+static ts_dossier *variant_new(const ts_dossier *dossier, const ts_dossier *like, bool shares) {
   ts_dossier *variant = ts_alloc(sizeof *variant);
   *variant = *dossier;
   variant->of = dossier;
   variant->arena = ts_arena_new();
-  variant->values = copy_of(dossier->values, dossier->slot_count, sizeof *dossier->values);
+  variant->pool = NULL;
+  variant->shares_values = shares;
+  if (!shares)
+    variant->values = copy_of(dossier->values, dossier->slot_count, sizeof *dossier->values);
+  if (!shares && dossier->overlay) take_changes(variant, dossier);
   variant->controls = copy_of(dossier->controls, dossier->control_count, sizeof *dossier->controls);
   variant->control_capacity = dossier->control_count + 1;
-  variant->stale = ts_alloc(dossier->slot_count + 1);
-  variant->scratch = ts_graph_new();
-  trace_all(variant);
+  variant->overlay = overlay_new(variant, like);
   return variant;
 }
 
+ts_dossier *ts_dossier_variant(const ts_dossier *dossier) {
+  return variant_new(dossier, NULL, false);
+}
+
+ts_dossier *ts_dossier_variant_over(const ts_dossier *dossier, const ts_dossier *like) {
+  return variant_new(dossier, like, !dossier->overlay || dossier->overlay->count == 0);
+}
+
+static void overlay_free(ts_overlay *o) {
+  if (o->own_makes) {
+    free(o->makes.into);
+    free(o->makes.from);
+  }
+  free(o->places);
+  free(o->changes);
+  ts_graph_free(o->scratch);
+  free(o);
+}
+
 void ts_variant_free(ts_dossier *variant) {
-  free(variant->values);
+  overlay_free(variant->overlay);
+  if (!variant->shares_values) free(variant->values);
   free(variant->controls);
-  free(variant->made_into);
-  free(variant->made_from);
-  free(variant->stale);
-  ts_graph_free(variant->scratch);
   ts_arena_free(variant->arena);
   free(variant);
 }
 
-void ts_variant_put(ts_dossier *variant, uint32_t slot, ts_value value) {
-  variant->values[slot] = value;
-  for (uint32_t i = variant->made_from[slot]; i < variant->made_from[slot + 1]; i++)
-    variant->stale[variant->made_into[i]] = true;
+/* ---- values of its own ------------------------------------------------------ */
+
+static change *change_of(const ts_dossier *variant, uint32_t slot) {
+  ts_overlay *o = variant->overlay;
+  if (o->places[slot] == 0) {
+    TS_GROW(o->changes, o->count, o->capacity);
+    o->changes[o->count] = (change){.slot = slot, .value = *variant->values[slot]};
+    o->places[slot] = (uint32_t)++o->count;
+  }
+  return &o->changes[o->places[slot] - 1];
 }
 
-void ts_variant_refresh(const ts_dossier *variant, uint32_t slot) {
-  variant->stale[slot] = false;
-  ts_world_derive_one(variant, variant->scratch, slot);
+/* When everything is back nothing is the variant's own. */
+static void forget_all(ts_overlay *o) {
+  for (size_t i = 0; i < o->count; i++) o->places[o->changes[i].slot] = 0;
+  o->count = 0;
+}
+
+void ts_variant_put(ts_dossier *variant, uint32_t slot, ts_value value) {
+  ts_overlay *o = variant->overlay;
+  change *c = change_of(variant, slot);
+  o->put -= c->put;
+  c->put = !ts_same_value(&value, variant->values[slot]);
+  o->put += c->put;
+  c->value = value;
+  if (o->put == 0) forget_all(o);
+  for (uint32_t i = o->makes.from[slot]; o->put > 0 && i < o->makes.from[slot + 1]; i++)
+    change_of(variant, o->makes.into[i])->stale = true;
+}
+
+const ts_value *ts_variant_value(const ts_dossier *variant, uint32_t slot, bool fresh) {
+  const ts_overlay *o = variant->overlay;
+  if (o->places[slot] == 0) return NULL;
+  change *c = &o->changes[o->places[slot] - 1];
+  if (c->stale && fresh) {
+    c->stale = false;
+    c->value = ts_world_derived(variant, o->scratch, slot);
+  }
+  return &c->value;
 }
 
 void ts_variant_apply(ts_dossier *variant, const ts_applied_control *applied) {
