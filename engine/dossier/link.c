@@ -194,15 +194,13 @@ static void enter_target(ts_dossier *dossier, ts_subject target, ts_subject subj
 }
 
 static void enter_targets(ts_dossier *dossier, const ts_list *targets, ts_subject subject) {
-  for (size_t i = 0; targets && i < targets->count; i++)
-    enter_target(dossier, targets->at[i], subject);
+  for (size_t i = 0; i < targets->count; i++) enter_target(dossier, targets->at[i], subject);
 }
 
 static void enter_referred(ts_dossier *dossier, ts_subject subject) {
   const ts_subject_entry *entry = &dossier->subjects[subject];
-  size_t count = dossier->vocabulary->entities[entry->entity].count;
-  for (uint32_t slot = entry->info.slot; slot < entry->info.slot + count; slot++)
-    enter_targets(dossier, ts_world_targets(dossier, slot), subject);
+  uint32_t count = dossier->vocabulary->entities[entry->entity].references;
+  for (uint32_t i = 0; i < count; i++) enter_targets(dossier, &entry->targets[i], subject);
 }
 
 static void enter_person_day(ts_dossier *dossier, ts_subject subject) {

@@ -98,9 +98,8 @@ static void *copy_of(const void *from, size_t count, size_t size) {
   return copy;
 }
 
-static ts_overlay *overlay_new(ts_dossier *variant, const ts_dossier *like) {
+static ts_overlay *overlay_new(const ts_dossier *variant, const ts_dossier *like) {
   ts_overlay *o = ts_alloc(sizeof *o);
-  variant->overlay = NULL; /* nothing is laid over what it is traced on */
   o->places = ts_alloc((variant->slot_count + 1) * sizeof *o->places);
   o->scratch = ts_graph_new();
   o->own_makes = !like;
@@ -129,7 +128,9 @@ static ts_dossier *variant_new(const ts_dossier *dossier, const ts_dossier *like
   if (!shares && dossier->overlay) take_changes(variant, dossier);
   variant->controls = copy_of(dossier->controls, dossier->control_count, sizeof *dossier->controls);
   variant->control_capacity = dossier->control_count + 1;
+  variant->laid = NULL; /* nothing is laid over what is traced */
   variant->overlay = overlay_new(variant, like);
+  variant->laid = variant->overlay->places;
   return variant;
 }
 
@@ -192,7 +193,6 @@ void ts_variant_put(ts_dossier *variant, uint32_t slot, ts_value value) {
 
 const ts_value *ts_variant_value(const ts_dossier *variant, uint32_t slot, bool fresh) {
   const ts_overlay *o = variant->overlay;
-  if (o->places[slot] == 0) return NULL;
   change *c = &o->changes[o->places[slot] - 1];
   if (c->stale && fresh) {
     c->stale = false;

@@ -145,8 +145,8 @@ void ts_world_put_text(ts_dossier *dossier, uint32_t slot, const char *text) {
 }
 
 const ts_value *ts_world_value(const ts_dossier *dossier, uint32_t slot) {
-  const ts_value *own = dossier->overlay ? ts_variant_value(dossier, slot, false) : NULL;
-  return own ? own : dossier->values[slot];
+  bool own = dossier->laid && dossier->laid[slot];
+  return own ? ts_variant_value(dossier, slot, false) : dossier->values[slot];
 }
 
 /* ---- looking ----------------------------------------------------------- */
@@ -211,8 +211,8 @@ ts_subject ts_subject_find(const ts_dossier *dossier, const char *path) {
 uint32_t ts_slot_count(const ts_dossier *dossier) { return (uint32_t)dossier->slot_count; }
 
 const ts_value *ts_slot_value(const ts_dossier *dossier, uint32_t slot) {
-  const ts_value *own = dossier->overlay ? ts_variant_value(dossier, slot, true) : NULL;
-  return own ? own : dossier->values[slot];
+  bool own = dossier->laid && dossier->laid[slot];
+  return own ? ts_variant_value(dossier, slot, true) : dossier->values[slot];
 }
 
 int ts_slot_line(const ts_dossier *dossier, uint32_t slot) { return dossier->lines[slot]; }

@@ -54,6 +54,7 @@ typedef struct ts_overlay ts_overlay;
 struct ts_dossier {
   const ts_dossier *of; /* a variant: what it shares all but values and controls with */
   ts_overlay *overlay;  /* a variant: the values that are its own; else NULL */
+  const uint32_t *laid; /* a variant: by slot, whether one of those is there; else NULL */
   ts_arena *arena;
   ts_pool *pool; /* of values and texts, while it is read; NULL: what is put is kept by itself */
   const ts_vocabulary *vocabulary;
@@ -176,8 +177,8 @@ double ts_papers_figure(const ts_dossier *dossier, const char *fact);
 /* Works out who is covered by the controls of a dossier that is read: reach.c. */
 void ts_world_reach(ts_dossier *dossier);
 
-/* The value of a variant in a slot where it has its own, else NULL; `fresh`: worked out where it is
- * stale: variant.c. */
+/* The value of a variant in a slot where it has its own; `fresh`: worked out where it is stale:
+ * variant.c. */
 const ts_value *ts_variant_value(const ts_dossier *variant, uint32_t slot, bool fresh);
 
 /* Frees what a variant has of its own: variant.c. */
