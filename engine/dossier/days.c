@@ -7,7 +7,7 @@
 
 static double date_of(const ts_dossier *dossier, ts_subject person_day) {
   ts_subject day = dossier->subjects[person_day].info.parent;
-  return dossier->values[ts_world_slot(dossier, day, "date")].range.lo;
+  return ts_world_value(dossier, ts_world_slot(dossier, day, "date"))->range.lo;
 }
 
 static int by_date(const void *left, const void *right) {

@@ -7,6 +7,7 @@
 #include "dossier/world.h"
 #include "quantity/calendar.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 /* One derivation under way: of `subject`, for the fact in `slot`. */
@@ -141,7 +142,7 @@ static ts_node_id of_papers(const deriving *d, const char *list, const char *fac
 /* ---- ages -------------------------------------------------------------- */
 
 static double date_of(const ts_dossier *dossier, ts_subject day) {
-  return dossier->values[ts_world_slot(dossier, day, "date")].range.lo;
+  return ts_world_value(dossier, ts_world_slot(dossier, day, "date"))->range.lo;
 }
 
 /* A value of its own in the graph: calendar years are no arithmetic on seconds. */
@@ -236,7 +237,7 @@ static ts_range look_at(const deriving *d, ts_subject subject, const char *fact)
   const ts_dossier *dossier = d->reader->dossier;
   uint32_t slot = ts_world_slot(dossier, subject, fact);
   if (d->reader->looked) d->reader->looked(d->reader, slot);
-  return dossier->values[slot].range;
+  return ts_world_value(dossier, slot)->range;
 }
 
 static bool is_settled(const deriving *d, ts_subject record) {
@@ -338,7 +339,7 @@ int ts_derivation_of(const ts_fact_def *fact) {
 
 /* A rule's example may state what is otherwise worked out. */
 static ts_node_id set_value(const deriving *d) {
-  ts_range range = d->reader->dossier->values[d->slot].range;
+  ts_range range = ts_world_value(d->reader->dossier, d->slot)->range;
   ts_graph *graph = d->reader->graph;
   return ts_derived(graph, d->slot, ts_fact_value(graph, d->slot, range, wanted(d)->dim));
 }
@@ -347,7 +348,7 @@ ts_node_id ts_derive(ts_fact_reader *reader, uint32_t slot) {
   const ts_dossier *dossier = reader->dossier;
   deriving d = {reader, dossier->owners[slot], slot};
   int row = ts_world_known(dossier, slot)->derivation;
-  if (dossier->values[slot].state == TS_SET_BY_USER) return set_value(&d);
+  if (ts_world_value(dossier, slot)->state == TS_SET_BY_USER) return set_value(&d);
   if (row < 0) return TS_NO_NODE;
   ts_node_id node = clamp(&d, rows[row].make(&d, rows[row].list, rows[row].of));
   return node == TS_NO_NODE ? TS_NO_NODE : ts_derived(reader->graph, slot, node);
@@ -362,30 +363,34 @@ typedef struct {
 
 static ts_node_id read_own(ts_fact_reader *self, uint32_t slot) {
   own_reader *own = (own_reader *)self;
-  const ts_value *value = &self->dossier->values[slot];
+  const ts_value *value = ts_world_value(self->dossier, slot);
   if (value->state == TS_UNKNOWN) own->assumed = true;
   return ts_fact_value(self->graph, slot, value->range, ts_world_known(self->dossier, slot)->dim);
 }
 
-void ts_world_derive_one(const ts_dossier *dossier, ts_graph *graph, uint32_t slot) {
+ts_value ts_world_derived(const ts_dossier *dossier, ts_graph *graph, uint32_t slot) {
   own_reader own = {.reader = {dossier, graph, read_own, NULL}};
-  ts_value *value = &dossier->values[slot];
-  if (value->state == TS_SET_BY_USER) return;
+  ts_value value = *ts_world_value(dossier, slot);
+  if (value.state == TS_SET_BY_USER) return value;
   ts_graph_reset(graph);
-  value->state = TS_UNKNOWN;
+  value.state = TS_UNKNOWN;
   ts_node_id node = ts_derive(&own.reader, slot);
-  if (node == TS_NO_NODE) return;
+  if (node == TS_NO_NODE) return value;
   const ts_node *n = ts_node_at(graph, node);
-  value->range = (ts_range){n->lo, n->hi};
+  value.range = (ts_range){n->lo, n->hi};
   ts_range all = ts_world_known(dossier, slot)->plausible;
   bool anything = n->lo <= all.lo && n->hi >= all.hi;
-  value->state = own.assumed || anything ? TS_UNKNOWN : TS_STATED;
+  value.state = own.assumed || anything ? TS_UNKNOWN : TS_STATED;
+  return value;
 }
 
 void ts_world_derive(ts_dossier *dossier) {
   ts_graph *graph = ts_graph_new();
   ts_graph_mark(graph);
   for (uint32_t slot = 0; slot < dossier->slot_count; slot++)
-    if (ts_world_known(dossier, slot)->def->derived) ts_world_derive_one(dossier, graph, slot);
+    if (ts_world_known(dossier, slot)->def->derived) {
+      ts_value value = ts_world_derived(dossier, graph, slot);
+      ts_world_put(dossier, slot, &value);
+    }
   ts_graph_free(graph);
 }

@@ -254,6 +254,7 @@ static void finish(ts_reader *reader) {
   ts_read_papers_check(reader);
   ts_world_derive(dossier);
   ts_world_crosscheck(dossier, reader->problems);
+  ts_world_settle(dossier);
 }
 
 static void read_all(ts_reader *reader, const char *path, const char *bytes, size_t length) {
@@ -271,6 +272,7 @@ ts_dossier *ts_dossier_read_given(const char *path, const ts_given_text *given, 
                                   const ts_vocabulary *vocabulary, const ts_units *units,
                                   ts_diagnostics *problems) {
   ts_dossier *dossier = ts_world_new(vocabulary, units);
+  dossier->pool = ts_pool_new(dossier->arena);
   ts_reader reader = {
       .dossier = dossier, .problems = problems, .given = given, .given_count = count};
   size_t length, before = ts_count(problems, TS_ERROR);

@@ -13,6 +13,7 @@
 #ifndef TS_DOSSIER_WORLD_H
 #define TS_DOSSIER_WORLD_H
 
+#include "base/pool.h"
 #include "base/text.h"
 #include "dossier/plan.h"
 #include "dossier/subjects.h"
@@ -28,6 +29,7 @@ typedef struct {
   uint32_t entity;   /* index in the vocabulary */
   uint32_t file;     /* index in `sources` */
   bool removed;      /* an example emptied the list it was in */
+  ts_list *targets;  /* by reference number of the entity: whom it refers to */
   ts_subject *links; /* by link number of the entity's plan */
   ts_list *lists;    /* by list number of the entity's plan */
 } ts_subject_entry;
@@ -59,11 +61,15 @@ typedef struct {
   uint32_t *from; /* by subject: where a person's begin; one more at the end */
 } ts_days;
 
+/* What a variant has over the values of its dossier: variant.c. */
+typedef struct ts_overlay ts_overlay;
+
 struct ts_dossier {
   const ts_dossier *of; /* a variant: what it shares all but values and controls with */
-  bool *stale;          /* a variant, by slot: a derived value to be looked after when it is asked for */
-  struct ts_making *making; /* a variant: for that */
+  ts_overlay *overlay;  /* a variant: the values that are its own; else NULL */
+  const uint32_t *laid; /* a variant: by slot, whether one of those may be there; else NULL */
   ts_arena *arena;
+  ts_pool *pool; /* of values and texts, while it is read; NULL: what is put is kept by itself */
   const ts_vocabulary *vocabulary;
   const ts_units *units;
   ts_system system;
@@ -75,9 +81,10 @@ struct ts_dossier {
   ts_names person_days; /* "p1@2027-03-09" -> subject, by what it refers to now */
   ts_days days;
 
-  ts_value *values;   /* by slot */
-  ts_subject *owners; /* by slot */
-  ts_list *targets;   /* by slot: what a reference refers to */
+  const ts_value **values; /* by slot; equal ones are mostly one */
+  bool shares_values;      /* a variant: they are those of its dossier */
+  int *lines;              /* by slot */
+  ts_subject *owners;      /* by slot */
   size_t slot_count, slot_capacity;
 
   ts_plan *plans; /* by entity */
@@ -122,6 +129,19 @@ uint32_t ts_world_slot(const ts_dossier *dossier, ts_subject subject, const char
 
 /* The known fact in a slot. */
 const ts_known_fact *ts_world_known(const ts_dossier *dossier, uint32_t slot);
+
+/* The value in a slot. Of a variant as it stands, were it stale. */
+const ts_value *ts_world_value(const ts_dossier *dossier, uint32_t slot);
+
+/* Puts a value, or its text alone, into a slot of a dossier with values of its own. */
+void ts_world_put(ts_dossier *dossier, uint32_t slot, const ts_value *value);
+void ts_world_put_text(ts_dossier *dossier, uint32_t slot, const char *text);
+
+/* What a reference refers to, or NULL where the slot is of no reference. */
+ts_list *ts_world_targets(const ts_dossier *dossier, uint32_t slot);
+
+/* Gives back what only reading a dossier needs. */
+void ts_world_settle(ts_dossier *dossier);
 
 /* Text of a structure or text fact as written, or NULL. */
 const char *ts_world_text(const ts_dossier *dossier, ts_subject subject, const char *name);
@@ -168,9 +188,9 @@ const ts_dated *ts_days_between(const ts_dossier *dossier, ts_subject person, do
                                 double last, size_t *count);
 size_t ts_days_in_row(const ts_dossier *dossier, ts_subject person, double date);
 
-/* Works out every derived fact's value: derive.c; or one, on a graph that is marked. */
+/* Works out every derived fact's value: derive.c; or what one is, on a graph that is marked. */
 void ts_world_derive(ts_dossier *dossier);
-void ts_world_derive_one(const ts_dossier *dossier, ts_graph *graph, uint32_t slot);
+ts_value ts_world_derived(const ts_dossier *dossier, ts_graph *graph, uint32_t slot);
 
 /* A figure about the dossier's papers as they are written, by the name of its fact, in SI: papers.c.
  * A variant's are those of the dossier it was made from. */
@@ -179,8 +199,9 @@ double ts_papers_figure(const ts_dossier *dossier, const char *fact);
 /* Works out who is covered by the controls of a dossier that is read: reach.c. */
 void ts_world_reach(ts_dossier *dossier);
 
-/* Looks after a stale value of a variant: variant.c. */
-void ts_variant_refresh(const ts_dossier *variant, uint32_t slot);
+/* The value of a variant in a slot where it may have its own; `fresh`: worked out where it is stale:
+ * variant.c. */
+const ts_value *ts_variant_value(const ts_dossier *variant, uint32_t slot, bool fresh);
 
 /* Frees what a variant has of its own: variant.c. */
 void ts_variant_free(ts_dossier *variant);
