@@ -1,6 +1,7 @@
 #include "assess/probe.h"
 #include "assess/scope.h"
 #include "base/text.h"
+#include <assert.h>
 #include <stdint.h>
 #include <stdlib.h>
 
@@ -150,31 +151,41 @@ void ts_probe_take_back(ts_probe *p) { ts_variant_keep(p->variant, p->applied); 
 
 /* ---- standing ---------------------------------------------------------------------- */
 
+static_assert(TS_LEVELS < 16 && (TS_BANDS_MAX + 1) * 1000 < 1 << 16, "a stand holds every score");
+
+ts_stand ts_stand_of(ts_score worst, ts_certainty certainty, ts_duty_state duty) {
+  return (ts_stand){.rank = (uint16_t)worst.rank,
+                    .likelihood = (uint8_t)worst.likelihood & 15U,
+                    .severity = (uint8_t)worst.severity & 15U,
+                    .certainty = certainty,
+                    .duty = duty};
+}
+
 ts_stand ts_stands(const ts_tallies *tallies, ts_word word, const char *about) {
   const ts_tally *tally = ts_tally_find(tallies, word, about);
   if (tally == NULL) return (ts_stand){0};
-  return (ts_stand){tally->standing.worst, tally->standing.certainty, tally->duty};
+  return ts_stand_of(tally->standing.worst, tally->standing.certainty, tally->duty);
 }
 
 ts_stand ts_stands_now(const ts_finding *finding) {
   const ts_case *now = &finding->view[TS_IN_PLACE];
-  return (ts_stand){now->standing.worst, now->standing.certainty, now->duty};
+  return ts_stand_of(now->standing.worst, now->standing.certainty, now->duty);
 }
 
 int ts_stand_heat(ts_word word, ts_stand stand) {
-  if (word == TS_HAZARD) return stand.worst.rank;
+  if (word == TS_HAZARD) return (int)stand.rank;
   return word == TS_DUTY ? (int)stand.duty : (int)stand.certainty;
 }
 
 bool ts_same_stand(ts_word word, ts_stand a, ts_stand b) {
   if (word != TS_HAZARD) return ts_stand_heat(word, a) == ts_stand_heat(word, b);
-  return a.worst.likelihood == b.worst.likelihood && a.worst.severity == b.worst.severity;
+  return a.likelihood == b.likelihood && a.severity == b.severity;
 }
 
 bool ts_stands_above(const ts_matrix *matrix, ts_word word, ts_stand stand) {
   if (word == TS_STOP) return stand.certainty != TS_GONE;
-  if (word != TS_HAZARD || stand.worst.likelihood == 0) return false;
-  return ts_matrix_band(matrix, stand.worst.likelihood, stand.worst.severity)->above;
+  if (word != TS_HAZARD || stand.likelihood == 0) return false;
+  return ts_matrix_band(matrix, (int)stand.likelihood, (int)stand.severity)->above;
 }
 
 size_t ts_pair_of(const ts_assessment *a, const ts_finding *finding) {

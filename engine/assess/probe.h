@@ -67,6 +67,8 @@ bool ts_probe_changes(const ts_probe *probe, size_t pair, uint32_t slot);
  */
 bool ts_probe_is_spent(const ts_probe *probe);
 
+/* A stand, of what it is made of. */
+ts_stand ts_stand_of(ts_score worst, ts_certainty certainty, ts_duty_state duty);
 /* How a finding of the pair stands by such tallies; gone where they have nothing of it. */
 ts_stand ts_stands(const ts_tallies *tallies, ts_word word, const char *about);
 /* How a finding stands in the assessment itself. */
