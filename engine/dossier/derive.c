@@ -3,6 +3,7 @@
  * One row of the table per derived fact. A row's function gets the nodes of
  * what the fact is made of through the reader, so that a changed value (a
  * control's effect, a point to try) goes through here as well. */
+#include "base/sort.h"
 #include "dossier/world.h"
 #include "quantity/calendar.h"
 
@@ -181,58 +182,41 @@ static ts_node_id age_at_start(const deriving *d, const char *list, const char *
 
 /* ---- several days ------------------------------------------------------ */
 
-/* Where among a day's facts its date stands: asked by name once, and not for each day of a person.
- */
-static uint32_t place_of_date(const ts_dossier *dossier, ts_subject person_day) {
-  ts_subject day = dossier->subjects[person_day].info.parent;
-  return ts_world_slot(dossier, day, "date") - dossier->subjects[day].info.slot;
+static double date_of_person_day(const ts_dossier *dossier, ts_subject person_day) {
+  return date_of(dossier, dossier->subjects[person_day].info.parent);
 }
 
-static double person_day_date(const ts_dossier *dossier, ts_subject person_day, uint32_t place) {
-  ts_subject day = dossier->subjects[person_day].info.parent;
-  return ts_world_value(dossier, dossier->subjects[day].info.slot + place)->range.lo;
-}
-
-/* The person's other person-days, or an empty list. */
-static ts_field days_of_person(const deriving *d) {
-  ts_subject person = ts_world_target(d->reader->dossier, d->subject, "person");
-  if (person == TS_NO_SUBJECT) return (ts_field){.kind = TS_FIELD_NONE};
-  return list_of(d, person, "person_days");
+/* Numbers of the person's days from the first to the last date, as the dossier lists them. Free. */
+static uint32_t *days_listed(const ts_dossier *dossier, ts_subject person, double first,
+                             double last, size_t *count) {
+  const ts_dated *days = ts_days_between(dossier, person, first, last, count);
+  uint32_t *listed = ts_alloc((*count + 1) * sizeof *listed);
+  for (size_t i = 0; i < *count; i++) listed[i] = days[i].person_day;
+  *count = ts_sort_once_each(listed, *count);
+  return listed;
 }
 
 static ts_node_id seven_days(const deriving *d, const char *list, const char *fact) {
   (void)list;
   const ts_dossier *dossier = d->reader->dossier;
-  ts_field days = days_of_person(d);
-  uint32_t place = place_of_date(dossier, d->subject);
-  double last = person_day_date(dossier, d->subject, place);
+  ts_subject person = ts_world_target(dossier, d->subject, "person");
+  double last = date_of_person_day(dossier, d->subject);
   ts_node_id total = fact_of(d, d->subject, fact);
-  for (size_t i = 0; i < days.count; i++) {
-    double date = person_day_date(dossier, days.list[i], place);
-    bool within = date <= last && date >= last - 6 * TS_DAY_SECONDS;
-    if (within && days.list[i] != d->subject)
-      total = combine(d, TS_ADD, total, fact_of(d, days.list[i], fact));
-  }
+  if (person == TS_NO_SUBJECT) return total;
+  size_t count;
+  uint32_t *days = days_listed(dossier, person, last - 6 * TS_DAY_SECONDS, last, &count);
+  for (size_t i = 0; i < count; i++)
+    if (days[i] != d->subject) total = combine(d, TS_ADD, total, fact_of(d, days[i], fact));
+  free(days);
   return total;
 }
 
-/* Which of the days before this one are among the person's, the nearest first; then how long the
- * row is. */
 static ts_node_id consecutive_days(const deriving *d, const char *list, const char *fact) {
   (void)list, (void)fact;
   const ts_dossier *dossier = d->reader->dossier;
-  ts_field days = days_of_person(d);
-  bool *among = ts_alloc((days.count + 2) * sizeof *among);
-  uint32_t place = place_of_date(dossier, d->subject);
-  double date = person_day_date(dossier, d->subject, place);
-  for (size_t i = 0; i < days.count; i++) {
-    double back = (date - person_day_date(dossier, days.list[i], place)) / TS_DAY_SECONDS;
-    if (back >= 1 && back <= (double)days.count && back == floor(back)) among[(size_t)back] = true;
-  }
-  size_t row = 1;
-  while (among[row]) row++;
-  free(among);
-  return point(d, (double)row);
+  ts_subject person = ts_world_target(dossier, d->subject, "person");
+  double date = date_of_person_day(dossier, d->subject);
+  return point(d, person == TS_NO_SUBJECT ? 1 : (double)ts_days_in_row(dossier, person, date));
 }
 
 /* ---- surface intervals ------------------------------------------------- */

@@ -255,4 +255,5 @@ void ts_world_link(ts_dossier *dossier) {
   for (ts_subject s = 0; s < dossier->subject_count; s++) label(dossier, s);
   make_links(dossier);
   make_lists(dossier);
+  ts_world_days(dossier);
 }

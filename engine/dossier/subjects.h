@@ -218,6 +218,9 @@ ts_dossier *ts_dossier_variant_over(const ts_dossier *dossier, const ts_dossier 
  * Putting back what was there before undoes it. */
 void ts_variant_put(ts_dossier *variant, uint32_t slot, ts_value value);
 
+/* Works out all there is to work out, so that several threads may read the dossier. */
+void ts_variant_settle(const ts_dossier *dossier);
+
 /* Applies one more control, whose texts must outlive it; and goes back to the first `count`. */
 void ts_variant_apply(ts_dossier *variant, const ts_applied_control *applied);
 void ts_variant_keep(ts_dossier *variant, size_t count);

@@ -1,15 +1,21 @@
-/* Variants: a dossier with a few values changed, to see what would come of it. */
+/* Variants: a dossier with a few values changed, to see what would come of it.
+ *
+ * A value may go into thousands of derived ones (somebody's birth into the age at each dive), and
+ * is changed a hundred times before one of them is read again. So a put touches none of them: what
+ * is derived is looked after when it is read, and is the dossier's unless it is made of something
+ * that is put. */
+#include "base/sort.h"
 #include "dossier/value.h"
 #include "dossier/world.h"
 
 #include <stdlib.h>
 #include <string.h>
 
-/* One value that is not the dossier's. */
+/* One value of its own: put, or derived of such. */
 typedef struct {
   uint32_t slot;
-  bool put;   /* by somebody, and not what the dossier has; else derived */
-  bool stale; /* derived, and to be worked out when it is asked for */
+  bool derived;
+  size_t as_of; /* derived: how often something had been put when it was looked after */
   ts_value value;
 } change;
 
@@ -19,11 +25,18 @@ typedef struct {
   uint32_t *from; /* by slot: where its group begins; one more at the end */
 } makings;
 
+#define DERIVED UINT32_MAX
+
 struct ts_overlay {
-  uint32_t *places; /* by slot: where its change is, counted from 1; 0: it is as in the dossier */
-  change *changes;
-  size_t count, capacity;
-  size_t put;    /* how many of them are put */
+  /* By slot: where its change is, counted from 1; 0: it is as in the dossier; DERIVED: so it is
+   * unless it is made of something that is put. */
+  uint32_t *places;
+  change **changes; /* each stays where it is while others are added; those beyond `count` are for
+                       reuse */
+  size_t count, made, capacity;
+  uint32_t *put; /* slots with something else than the dossier has */
+  size_t put_count, put_capacity;
+  size_t puts;   /* how often something was put */
   makings makes; /* of the dossier: its own, or another variant's */
   bool own_makes;
   ts_graph *scratch;
@@ -101,6 +114,8 @@ static void *copy_of(const void *from, size_t count, size_t size) {
 static ts_overlay *overlay_new(const ts_dossier *variant, const ts_dossier *like) {
   ts_overlay *o = ts_alloc(sizeof *o);
   o->places = ts_alloc((variant->slot_count + 1) * sizeof *o->places);
+  for (uint32_t slot = 0; slot < variant->slot_count; slot++)
+    if (ts_world_known(variant, slot)->def->derived) o->places[slot] = DERIVED;
   o->scratch = ts_graph_new();
   o->own_makes = !like;
   o->makes = like ? like->overlay->makes : trace_all(variant);
@@ -109,10 +124,10 @@ static ts_overlay *overlay_new(const ts_dossier *variant, const ts_dossier *like
 
 /* What a variant has changed is not its dossier's: another made from it has it among its values. */
 static void take_changes(ts_dossier *variant, const ts_dossier *from) {
-  for (size_t i = 0; i < from->overlay->count; i++) {
-    uint32_t slot = from->overlay->changes[i].slot;
+  for (uint32_t slot = 0; slot < from->slot_count; slot++) {
     const ts_value *value = ts_slot_value(from, slot);
-    variant->values[slot] = ts_arena_keep(variant->arena, value, sizeof *value);
+    if (value != from->values[slot])
+      variant->values[slot] = ts_arena_keep(variant->arena, value, sizeof *value);
   }
 }
 
@@ -149,6 +164,7 @@ static void overlay_free(ts_overlay *o) {
   }
   free(o->places);
   free(o->changes);
+  free(o->put);
   ts_graph_free(o->scratch);
   free(o);
 }
@@ -163,43 +179,87 @@ void ts_variant_free(ts_dossier *variant) {
 
 /* ---- values of its own ------------------------------------------------------ */
 
-static change *change_of(const ts_dossier *variant, uint32_t slot) {
+static change *change_new(const ts_dossier *variant) {
   ts_overlay *o = variant->overlay;
-  if (o->places[slot] == 0) {
-    TS_GROW(o->changes, o->count, o->capacity);
-    o->changes[o->count] = (change){.slot = slot, .value = *variant->values[slot]};
-    o->places[slot] = (uint32_t)++o->count;
+  if (o->count == o->made) {
+    TS_GROW(o->changes, o->made, o->capacity);
+    o->changes[o->made++] = ts_arena_alloc(variant->arena, sizeof(change));
   }
-  return &o->changes[o->places[slot] - 1];
+  return o->changes[o->count++];
+}
+
+static change *change_of(const ts_dossier *variant, uint32_t slot) {
+  uint32_t *place = &variant->overlay->places[slot];
+  if (*place == 0 || *place == DERIVED) {
+    change new = {.slot = slot, .derived = *place == DERIVED, .value = *variant->values[slot]};
+    *change_new(variant) = new;
+    *place = (uint32_t)variant->overlay->count;
+  }
+  return variant->overlay->changes[*place - 1];
 }
 
 /* When everything is back nothing is the variant's own. */
 static void forget_all(ts_overlay *o) {
-  for (size_t i = 0; i < o->count; i++) o->places[o->changes[i].slot] = 0;
+  for (size_t i = 0; i < o->count; i++)
+    o->places[o->changes[i]->slot] = o->changes[i]->derived ? DERIVED : 0;
   o->count = 0;
+}
+
+static void note_put(ts_overlay *o, uint32_t slot, bool other) {
+  size_t i = 0;
+  while (i < o->put_count && o->put[i] != slot) i++;
+  bool noted = i < o->put_count;
+  if (noted && !other) o->put[i] = o->put[--o->put_count];
+  if (noted || !other) return;
+  TS_GROW(o->put, o->put_count, o->put_capacity);
+  o->put[o->put_count++] = slot;
 }
 
 void ts_variant_put(ts_dossier *variant, uint32_t slot, ts_value value) {
   ts_overlay *o = variant->overlay;
-  change *c = change_of(variant, slot);
-  o->put -= c->put;
-  c->put = !ts_same_value(&value, variant->values[slot]);
-  o->put += c->put;
-  c->value = value;
-  if (o->put == 0) forget_all(o);
-  for (uint32_t i = o->makes.from[slot]; o->put > 0 && i < o->makes.from[slot + 1]; i++)
-    change_of(variant, o->makes.into[i])->stale = true;
+  note_put(o, slot, !ts_same_value(&value, variant->values[slot]));
+  o->puts++;
+  change_of(variant, slot)->value = value;
+  if (o->put_count == 0) forget_all(o);
+}
+
+static bool goes_into(const makings *makes, uint32_t slot, uint32_t derived) {
+  const uint32_t *into = makes->into + makes->from[slot];
+  size_t count = makes->from[slot + 1] - makes->from[slot],
+         at = ts_first_from(into, count, derived);
+  return at < count && into[at] == derived;
+}
+
+static bool is_made_of_put(const ts_overlay *o, uint32_t derived) {
+  for (size_t i = 0; i < o->put_count; i++)
+    if (goes_into(&o->makes, o->put[i], derived)) return true;
+  return false;
+}
+
+/* What is put where it would be derived stands. */
+static void look_after(const ts_dossier *variant, change *c) {
+  ts_overlay *o = variant->overlay;
+  if (!c->derived || c->as_of == o->puts || c->value.state == TS_SET_BY_USER) return;
+  c->as_of = o->puts;
+  c->value = is_made_of_put(o, c->slot) ? ts_world_derived(variant, o->scratch, c->slot)
+                                        : *variant->values[c->slot];
 }
 
 const ts_value *ts_variant_value(const ts_dossier *variant, uint32_t slot, bool fresh) {
   const ts_overlay *o = variant->overlay;
-  change *c = &o->changes[o->places[slot] - 1];
-  if (c->stale && fresh) {
-    c->stale = false;
-    c->value = ts_world_derived(variant, o->scratch, slot);
-  }
+  bool as_there = o->places[slot] == DERIVED && (!fresh || !is_made_of_put(o, slot));
+  if (as_there) return variant->values[slot];
+  change *c = change_of(variant, slot);
+  if (fresh) look_after(variant, c);
   return &c->value;
 }
+
+void ts_variant_settle(const ts_dossier *dossier) {
+  for (uint32_t slot = 0; dossier->overlay != NULL && slot < dossier->slot_count; slot++)
+    ts_slot_value(dossier, slot);
+}
+
+/* ---- controls ----------------------------------------------------------------- */
 
 void ts_variant_apply(ts_dossier *variant, const ts_applied_control *applied) {
   TS_GROW(variant->controls, variant->control_count, variant->control_capacity);

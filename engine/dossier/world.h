@@ -4,6 +4,7 @@
  *
  *   reader.c    files and elements  -> subjects with values, in document order
  *   link.c      texts of references -> subjects; person-days; lists; `links`
+ *   days.c      each person's days by date
  *   derive.c    facts worked out from other facts
  *   crosscheck.c the dossier against itself
  *
@@ -48,13 +49,25 @@ typedef struct {
   size_t written;             /* how many there are; a variant may apply more */
 } ts_reach;
 
+/* A day of a person, and how many days the row has that ends with it. */
+typedef struct {
+  double date;
+  ts_subject person_day;
+  uint32_t row;
+} ts_dated;
+
+typedef struct {
+  ts_dated *at;   /* grouped by person, in the order of dates */
+  uint32_t *from; /* by subject: where a person's begin; one more at the end */
+} ts_days;
+
 /* What a variant has over the values of its dossier: variant.c. */
 typedef struct ts_overlay ts_overlay;
 
 struct ts_dossier {
   const ts_dossier *of; /* a variant: what it shares all but values and controls with */
   ts_overlay *overlay;  /* a variant: the values that are its own; else NULL */
-  const uint32_t *laid; /* a variant: by slot, whether one of those is there; else NULL */
+  const uint32_t *laid; /* a variant: by slot, whether one of those may be there; else NULL */
   ts_arena *arena;
   ts_pool *pool; /* of values and texts, while it is read; NULL: what is put is kept by itself */
   const ts_vocabulary *vocabulary;
@@ -66,6 +79,7 @@ struct ts_dossier {
   ts_names paths;       /* path -> subject */
   ts_names numbers;     /* stem of numbered paths -> the next number to try */
   ts_names person_days; /* "p1@2027-03-09" -> subject, by what it refers to now */
+  ts_days days;
 
   const ts_value **values; /* by slot; equal ones are mostly one */
   bool shares_values;      /* a variant: they are those of its dossier */
@@ -166,6 +180,14 @@ void ts_world_link(ts_dossier *dossier);
 /* Makes a person-day for every person and date with an immersion or a record. */
 void ts_world_person_days(ts_dossier *dossier);
 
+/* Puts each person's days in the order of dates; part of linking. Which are on days from the first to
+ * the last date, in that order; how many days the row has that ends on a date of the person: days.c.
+ */
+void ts_world_days(ts_dossier *dossier);
+const ts_dated *ts_days_between(const ts_dossier *dossier, ts_subject person, double first,
+                                double last, size_t *count);
+size_t ts_days_in_row(const ts_dossier *dossier, ts_subject person, double date);
+
 /* Works out every derived fact's value: derive.c; or what one is, on a graph that is marked. */
 void ts_world_derive(ts_dossier *dossier);
 ts_value ts_world_derived(const ts_dossier *dossier, ts_graph *graph, uint32_t slot);
@@ -177,7 +199,7 @@ double ts_papers_figure(const ts_dossier *dossier, const char *fact);
 /* Works out who is covered by the controls of a dossier that is read: reach.c. */
 void ts_world_reach(ts_dossier *dossier);
 
-/* The value of a variant in a slot where it has its own; `fresh`: worked out where it is stale:
+/* The value of a variant in a slot where it may have its own; `fresh`: worked out where it is stale:
  * variant.c. */
 const ts_value *ts_variant_value(const ts_dossier *variant, uint32_t slot, bool fresh);
 
