@@ -54,7 +54,8 @@ static void ways_of(ts_crew *crew, ts_shifts *shifts, ts_finding *findings, size
 
 static void all_ways(ts_crew *crew) {
   ts_assessment *a = crew->a;
-  ts_shifts *shifts = ts_shifts_new(ts_crew_probe(crew), ts_worker_touched(&crew->workers[0]), a);
+  ts_probe *probe = ts_crew_probe(crew);
+  ts_shifts *shifts = ts_shifts_new(probe, ts_worker_touched(&crew->workers[0]), a);
   double from = crew->to;
   size_t round = WAYS;
   for (size_t i = 0, count; i < a->finding_count; i += count) {

@@ -61,11 +61,19 @@ enum {
 
 bool ts_probe_is_spent(const ts_probe *p) { return p->spent > p->allowed; }
 
-ts_probe *ts_probe_new(const ts_assessment *assessment, ts_evaluator *evaluator) {
+static void share_indexes(ts_probe *p, const ts_probe *like) {
+  p->pairs_of = like->pairs_of;
+  p->pairs_from = like->pairs_from;
+  p->said = like->said;
+  p->said_from = like->said_from;
+}
+
+ts_probe *ts_probe_new(const ts_assessment *assessment, ts_evaluator *evaluator,
+                       const ts_probe *like) {
   ts_arena *arena = ts_arena_new();
   ts_probe *p = ts_arena_alloc(arena, sizeof *p);
   *p = (ts_probe){.a = assessment, .in = assessment->in, .arena = arena};
-  p->variant = ts_dossier_variant(assessment->in.dossier);
+  p->variant = ts_dossier_variant_over(assessment->in.dossier, like ? like->variant : NULL);
   p->in.dossier = p->variant;
   p->own = evaluator == NULL;
   p->evaluator = p->own ? ts_evaluator_new(assessment->in.packs, p->variant) : evaluator;
@@ -76,8 +84,12 @@ ts_probe *ts_probe_new(const ts_assessment *assessment, ts_evaluator *evaluator)
   p->applied = ts_applied_count(assessment->in.dossier);
   p->allowed = ALLOWED + ALLOWED_EACH * (assessment->finding_count + assessment->duty_count);
   p->bearing = ts_arena_alloc(arena, (assessment->finding_count + 1) * sizeof *p->bearing);
-  index_reads(p);
-  index_said(p);
+  if (like != NULL) {
+    share_indexes(p, like);
+  } else {
+    index_reads(p);
+    index_said(p);
+  }
   return p;
 }
 

@@ -42,8 +42,10 @@ typedef struct {
 } ts_probe;
 
 /* With an evaluator of the same packs that nobody else uses meanwhile, or NULL for one of its own.
- */
-ts_probe *ts_probe_new(const ts_assessment *assessment, ts_evaluator *evaluator);
+ * `like` is another probe of the same assessment, or NULL: what only says who reads and says what
+ * is shared with it, and it must outlive this one. */
+ts_probe *ts_probe_new(const ts_assessment *assessment, ts_evaluator *evaluator,
+                       const ts_probe *like);
 void ts_probe_free(ts_probe *probe);
 
 /* Runs the rule of a pair over its subject with whatever the variant holds now. The tallies

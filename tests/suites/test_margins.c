@@ -142,7 +142,7 @@ START_TEST(edges_are_where_it_changes_and_nothing_is_nearer) {
   if (short_run() && _i > 0) return;
   assess_world_demo(&s.world, productions[_i]);
   s.a = assess_world_full(&s.world);
-  s.probe = ts_probe_new(s.a, NULL);
+  s.probe = ts_probe_new(s.a, NULL, NULL);
   size_t wanted = short_run() ? 3 : WANTED, step = s.a->finding_count / wanted + 1;
   for (size_t i = 0; i < s.a->finding_count; i += step)
     if (s.a->findings[i].word != TS_REMARK) check_finding(&s, &s.a->findings[i]);
