@@ -285,7 +285,7 @@ void ts_conditions(ts_probe *probe, ts_assessment *a, ts_finding *finding) {
   s.worst = false;
   s.said = finding->word == TS_HAZARD ? now->standing.best.likelihood > 0
                                       : now->standing.certainty == TS_CERTAIN;
-  s.stand.worst = now->standing.best;
+  s.stand = ts_stand_of(now->standing.best, s.stand.certainty, s.stand.duty);
   if (finding->word == TS_DUTY && now->best != NULL) s.stand.duty = now->best->outcome.state;
   finding->when_best = find(&s, a);
 }

@@ -159,9 +159,8 @@ void ts_margins(ts_probe *probe, ts_assessment *a, ts_finding *finding) {
   for (size_t i = 0; i < count; i++)
     if (ts_slot_is_number(a->in.dossier, slots[i])) seek_fact(&k, slots[i]);
   sort_by_distance(a->in.dossier, k.margins, k.count);
-  ts_margin *kept = ts_arena_alloc(a->arena, (k.count + 1) * sizeof *kept);
-  if (k.count > 0) memcpy(kept, k.margins, k.count * sizeof *kept);
-  finding->margins = kept;
+  if (k.count > 0)
+    finding->margins = ts_arena_keep(a->arena, k.margins, k.count * sizeof *k.margins);
   finding->margin_count = k.count;
   free(k.margins);
   ts_arena_free(scratch);

@@ -4,6 +4,7 @@
 #include "assess/questions.h"
 #include "assess/remedies.h"
 #include "assess/ways.h"
+#include <stdlib.h>
 
 /* How many findings are looked at in a first round; ways down are tried everywhere, which takes
  * longer. */
@@ -24,8 +25,14 @@ static void look_around(ts_worker *w, void *findings, size_t number) {
 
 /* ---- ways down ------------------------------------------------------------------- */
 
-static void find_ways(ts_worker *w, void *findings, size_t number) {
-  ts_ways(w->probe, &w->a, (ts_finding *)findings + number);
+typedef struct {
+  ts_finding *findings;
+  ts_ways_found *found; /* one each */
+} searched;
+
+static void find_ways(ts_worker *w, void *context, size_t number) {
+  const searched *round = context;
+  ts_ways(w->probe, &w->a, &round->findings[number], &round->found[number]);
 }
 
 static void look_elsewhere(ts_worker *w, void *shifts, size_t number) {
@@ -35,8 +42,10 @@ static void look_elsewhere(ts_worker *w, void *shifts, size_t number) {
 /* The same change is a way down for many: it is listed once, by whoever comes first, and what it
  * does elsewhere is tried once. */
 static void ways_of(ts_crew *crew, ts_shifts *shifts, ts_finding *findings, size_t count) {
-  ts_crew_try(crew, count, count, find_ways, findings);
-  for (size_t i = 0; i < count; i++) ts_ways_list(shifts, &findings[i]);
+  searched round = {findings, ts_alloc(count * sizeof *round.found)};
+  ts_crew_try(crew, count, count, find_ways, &round);
+  for (size_t i = 0; i < count; i++) ts_ways_list(crew->a, shifts, &findings[i], &round.found[i]);
+  free(round.found);
   size_t waiting = ts_shifts_waiting(shifts);
   ts_crew_try(crew, waiting, waiting, look_elsewhere, shifts);
   ts_shifts_looked(shifts);
@@ -45,7 +54,8 @@ static void ways_of(ts_crew *crew, ts_shifts *shifts, ts_finding *findings, size
 
 static void all_ways(ts_crew *crew) {
   ts_assessment *a = crew->a;
-  ts_shifts *shifts = ts_shifts_new(ts_crew_probe(crew), ts_worker_touched(&crew->workers[0]), a);
+  ts_probe *probe = ts_crew_probe(crew);
+  ts_shifts *shifts = ts_shifts_new(probe, ts_worker_touched(&crew->workers[0]), a);
   double from = crew->to;
   size_t round = WAYS;
   for (size_t i = 0, count; i < a->finding_count; i += count) {

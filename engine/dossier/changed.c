@@ -27,10 +27,10 @@ static bool same_subjects(const ts_dossier *was, const ts_dossier *is) {
 }
 
 static bool same_controls(const ts_dossier *was, const ts_dossier *is) {
-  if (was->control_count != is->control_count || was->reach.written != is->reach.written)
+  if (ts_applied_count(was) != ts_applied_count(is) || was->reach.written != is->reach.written)
     return false;
-  for (size_t i = 0; i < was->control_count; i++) {
-    const ts_applied_control *a = &was->controls[i], *b = &is->controls[i];
+  for (size_t i = 0; i < ts_applied_count(was); i++) {
+    const ts_applied_control *a = ts_applied_at(was, i), *b = ts_applied_at(is, i);
     if (!ts_same(a->control, b->control) || a->scope != b->scope || a->in_place != b->in_place ||
         !ts_same(a->to, b->to))
       return false;

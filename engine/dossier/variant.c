@@ -8,6 +8,7 @@
 #include "dossier/value.h"
 #include "dossier/world.h"
 
+#include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -141,8 +142,8 @@ static ts_dossier *variant_new(const ts_dossier *dossier, const ts_dossier *like
   if (!shares)
     variant->values = copy_of(dossier->values, dossier->slot_count, sizeof *dossier->values);
   if (!shares && dossier->overlay) take_changes(variant, dossier);
-  variant->controls = copy_of(dossier->controls, dossier->control_count, sizeof *dossier->controls);
-  variant->control_capacity = dossier->control_count + 1;
+  variant->tried = copy_of(dossier->tried, dossier->tried_count, sizeof *dossier->tried);
+  variant->tried_capacity = dossier->tried_count + 1;
   variant->laid = NULL; /* nothing is laid over what is traced */
   variant->overlay = overlay_new(variant, like);
   variant->laid = variant->overlay->places;
@@ -172,7 +173,7 @@ static void overlay_free(ts_overlay *o) {
 void ts_variant_free(ts_dossier *variant) {
   overlay_free(variant->overlay);
   if (!variant->shares_values) free(variant->values);
-  free(variant->controls);
+  free(variant->tried);
   ts_arena_free(variant->arena);
   free(variant);
 }
@@ -262,10 +263,11 @@ void ts_variant_settle(const ts_dossier *dossier) {
 /* ---- controls ----------------------------------------------------------------- */
 
 void ts_variant_apply(ts_dossier *variant, const ts_applied_control *applied) {
-  TS_GROW(variant->controls, variant->control_count, variant->control_capacity);
-  variant->controls[variant->control_count++] = *applied;
+  TS_GROW(variant->tried, variant->tried_count, variant->tried_capacity);
+  variant->tried[variant->tried_count++] = *applied;
 }
 
 void ts_variant_keep(ts_dossier *variant, size_t count) {
-  if (count < variant->control_count) variant->control_count = count;
+  assert(count >= variant->control_count); /* those that are written stay */
+  if (count < ts_applied_count(variant)) variant->tried_count = count - variant->control_count;
 }

@@ -298,10 +298,13 @@ const ts_evidence *ts_evidence_at(const ts_dossier *dossier, size_t index) {
   return &dossier->evidence[index];
 }
 
-size_t ts_applied_count(const ts_dossier *dossier) { return dossier->control_count; }
+size_t ts_applied_count(const ts_dossier *dossier) {
+  return dossier->control_count + dossier->tried_count;
+}
 
 const ts_applied_control *ts_applied_at(const ts_dossier *dossier, size_t index) {
-  return &dossier->controls[index];
+  return index < dossier->control_count ? &dossier->controls[index]
+                                        : &dossier->tried[index - dossier->control_count];
 }
 
 size_t ts_waiver_count(const ts_dossier *dossier) { return dossier->waiver_count; }
@@ -318,7 +321,16 @@ const char *ts_source_name(const ts_dossier *dossier, size_t index) {
 
 char *ts_source_digest(const ts_dossier *dossier, size_t index, char digest[65]) {
   const ts_source *source = &dossier->sources[index];
-  return ts_digest(source->bytes, source->length, digest);
+  if (source->bytes) return ts_digest(source->bytes, source->length, digest);
+  memcpy(digest, source->digest, 65);
+  return digest;
+}
+
+bool ts_source_is(const ts_source *source, const char *bytes, size_t length) {
+  char digest[65];
+  if (length != source->length) return false;
+  if (source->bytes) return memcmp(bytes, source->bytes, length) == 0;
+  return ts_same(ts_digest(bytes, length, digest), source->digest);
 }
 
 ts_system ts_dossier_units(const ts_dossier *dossier) { return dossier->system; }

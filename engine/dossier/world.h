@@ -37,9 +37,15 @@ typedef struct {
 typedef struct {
   const char *path; /* as messages show it */
   const char *name; /* relative to the dossier's folder */
-  const char *bytes;
+  const char *bytes;  /* NULL where it is too long to be kept: only its digest is */
+  const char *digest; /* then */
   size_t length;
 } ts_source;
+
+enum { TS_SOURCE_KEPT = 1 << 20 }; /* bytes of the longest text that is kept */
+
+/* Whether a text is the same as that source was when it was read. */
+bool ts_source_is(const ts_source *source, const char *bytes, size_t length);
 
 /* Controls as they are written, by where they stand and by whom they cover: reach.c. */
 typedef struct {
@@ -96,6 +102,8 @@ struct ts_dossier {
   size_t evidence_count, evidence_capacity;
   ts_applied_control *controls;
   size_t control_count, control_capacity;
+  ts_applied_control *tried; /* a variant: applied besides */
+  size_t tried_count, tried_capacity;
   ts_reach reach;
   ts_waiver *waivers;
   size_t waiver_count, waiver_capacity;

@@ -92,8 +92,8 @@ typedef struct ts_sandbox {
   size_t step_count, step_capacity, prefix; /* the first `prefix` are replayed */
   uint32_t *reads;         /* slots read on this course, in order */
   size_t read_count, read_capacity;
-  uint64_t *read_mark;     /* per slot: the stamp when it was last read */
-  uint64_t *read_ever;     /* per slot: the evaluation that last read it */
+  uint32_t *read_at;       /* per slot: where it stands in `reads`, if it is there */
+  uint32_t *read_ever_at;  /* the same in the reads of the evaluation */
   size_t slot_count;
   ts_bound *bounds;        /* room for those of the course in hand */
   size_t bound_capacity;
