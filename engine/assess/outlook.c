@@ -36,7 +36,7 @@ static void find_ways(ts_worker *w, void *context, size_t number) {
 }
 
 static void look_elsewhere(ts_worker *w, void *shifts, size_t number) {
-  ts_shifts_look(shifts, w->probe, w->a.arena, number);
+  ts_shifts_look(shifts, w->probe, ts_worker_touched(w), w->a.arena, number);
 }
 
 /* The same change is a way down for many: it is listed once, by whoever comes first, and what it
@@ -54,8 +54,7 @@ static void ways_of(ts_crew *crew, ts_shifts *shifts, ts_finding *findings, size
 
 static void all_ways(ts_crew *crew) {
   ts_assessment *a = crew->a;
-  ts_probe *probe = ts_crew_probe(crew);
-  ts_shifts *shifts = ts_shifts_new(probe, ts_worker_touched(&crew->workers[0]), a);
+  ts_shifts *shifts = ts_shifts_new(ts_crew_probe(crew), a);
   double from = crew->to;
   size_t round = WAYS;
   for (size_t i = 0, count; i < a->finding_count; i += count) {
