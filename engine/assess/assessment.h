@@ -11,11 +11,18 @@
 #include "rule/rule.h"
 #include "tankside/assess.h"
 
-/* An outcome with the decisions of its course on which it hangs. */
+/* An outcome with the decisions of its course on which it hangs. What a rule says of one subject
+ * after another is the same but for a little: that is kept once for all of them. */
 typedef struct {
-  ts_outcome outcome;
-  const ts_decision *decisions; /* the first outcome.decision_count of the course */
+  const ts_outcome *same; /* without what follows */
+  const char *because, *because_withheld;
+  const ts_shown *values;
+  const uint32_t *facts;
+  const ts_decision *decisions; /* the first same->decision_count of the course */
+  uint32_t fact_count;
 } ts_spoken;
+
+ts_outcome ts_spoken_outcome(const ts_spoken *spoken);
 
 /* When a finding stands so, stated on facts: "free chlorine above 1.8 mg/L". All clauses hold
  * together; none are needed where it always does. `where` and what follows say the same in parts,
@@ -30,7 +37,7 @@ typedef struct {
 
 typedef struct {
   const ts_clause *clauses;
-  size_t count;
+  uint32_t count;
   bool enough; /* with these it stands so, whatever else is open; else they are only needed */
 } ts_condition;
 
@@ -129,18 +136,17 @@ typedef struct {
 } ts_remedy;
 
 struct ts_finding {
-  size_t rule; /* index in the packs */
+  uint32_t rule; /* index in the packs */
   ts_subject subject;
-  ts_word word;
   const char *about; /* "" where the rule says nothing */
   ts_case view[TS_VIEWS];
   const ts_waiver *waiver; /* a valid one that covers it, or NULL */
-  char id[24];
   ts_condition when_worst, when_best; /* in place, where it is not settled */
   const ts_margin *margins;           /* nearest first, by how much of the plausible range */
-  size_t margin_count;
   ts_way *ways; /* where it stands above the line: moves, then controls, then pairs */
-  size_t way_count, move_count; /* the moves come first */
+  uint32_t margin_count, way_count, move_count; /* the moves come first */
+  char id[12];
+  ts_word word : 8;
   bool too_open; /* margins and most ways were not searched for: too much is not known, or there is
                     too much of it */
 };
@@ -234,6 +240,7 @@ struct ts_assessment {
 ts_view ts_finding_speaks(const ts_finding *finding);
 /* What is said there: never NULL for a finding that is kept. */
 const ts_spoken *ts_finding_said(const ts_finding *finding);
+ts_outcome ts_finding_outcome(const ts_finding *finding);
 
 ts_shifted ts_shift_read(const ts_assessment *assessment, const ts_shift *shift);
 

@@ -93,10 +93,10 @@ void ts_crew_found(ts_crew *crew) {
     free(w->a.failures);
     free(w->a.asked);
     ts_arena *own = w->a.arena;
-    ts_pool *pool = w->a.pool;
+    ts_pool_free(w->a.pool); /* it is large, and what is said later is something else */
     w->a = *crew->a;
     w->a.arena = own;
-    w->a.pool = pool;
+    w->a.pool = ts_pool_new(own);
   }
 }
 

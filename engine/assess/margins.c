@@ -9,7 +9,7 @@
 
 const uint32_t *ts_rests_on(const ts_assessment *a, const ts_finding *finding, ts_arena *arena,
                             size_t *count) {
-  const ts_outcome *said = &ts_finding_said(finding)->outcome;
+  const ts_spoken *said = ts_finding_said(finding);
   size_t found = 0, capacity = 0;
   uint32_t *all = NULL;
   for (size_t i = 0; i < said->fact_count; i++) {
@@ -161,7 +161,7 @@ void ts_margins(ts_probe *probe, ts_assessment *a, ts_finding *finding) {
   sort_by_distance(a->in.dossier, k.margins, k.count);
   if (k.count > 0)
     finding->margins = ts_arena_keep(a->arena, k.margins, k.count * sizeof *k.margins);
-  finding->margin_count = k.count;
+  finding->margin_count = (uint32_t)k.count;
   free(k.margins);
   ts_arena_free(scratch);
 }

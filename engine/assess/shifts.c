@@ -153,7 +153,7 @@ ts_shifted ts_shift_read(const ts_assessment *a, const ts_shift *shift) {
     return it;
   }
   it.finding = shift->word == TS_DUTY ? &a->duties[shift->of] : &a->findings[shift->of];
-  it.rule = (uint32_t)it.finding->rule;
+  it.rule = it.finding->rule;
   it.subject = it.finding->subject;
   return it;
 }

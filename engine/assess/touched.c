@@ -169,8 +169,8 @@ static void touch_shared(ts_touched *t, ts_subject scope, const ts_fact_def *fac
 /* ---- by its credit ----------------------------------------------------------------------- */
 
 static bool names_control(const ts_spoken *said, const char *id) {
-  for (size_t i = 0; said != NULL && i < said->outcome.control_count; i++)
-    if (ts_same(said->outcome.controls[i], id)) return true;
+  for (size_t i = 0; said != NULL && i < said->same->control_count; i++)
+    if (ts_same(said->same->controls[i], id)) return true;
   return false;
 }
 

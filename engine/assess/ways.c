@@ -214,8 +214,8 @@ int ts_control_order(const void *left, const void *right) {
 
 static void gather_bearing(const ts_probe *p, const ts_finding *finding, ts_bearing *list) {
   const ts_case *now = &finding->view[TS_IN_PLACE];
-  for (size_t i = 0; now->worst != NULL && i < now->worst->outcome.control_count; i++)
-    add_control(p, finding, ts_control_find(p->in.packs, now->worst->outcome.controls[i]), list);
+  for (size_t i = 0; now->worst != NULL && i < now->worst->same->control_count; i++)
+    add_control(p, finding, ts_control_find(p->in.packs, now->worst->same->controls[i]), list);
   size_t pair = ts_pair_of(p->a, finding);
   for (size_t i = 0; pair != SIZE_MAX && i < ts_control_count(p->in.packs); i++) {
     const ts_control *control = ts_control_at(p->in.packs, i);
@@ -256,7 +256,7 @@ static void add_pairs(guide *g, const ts_control **insufficient, size_t count, t
 }
 
 static bool is_named(const ts_finding *finding, const ts_control *control) {
-  const ts_outcome *said = &finding->view[TS_IN_PLACE].worst->outcome;
+  const ts_outcome *said = finding->view[TS_IN_PLACE].worst->same;
   for (size_t i = 0; i < said->control_count; i++)
     if (ts_same(said->controls[i], control->id)) return true;
   return false;
@@ -286,13 +286,13 @@ void ts_ways(ts_probe *probe, ts_assessment *a, ts_finding *finding, ts_ways_fou
   if (g.pair == SIZE_MAX || !above(&g, ts_stands_now(finding))) return;
   finding->too_open = finding->too_open || ts_probe_is_spent(probe);
   if (!finding->too_open) move_facts(&g);
-  finding->move_count = found->count;
+  finding->move_count = (uint32_t)found->count;
   add_controls(&g);
 }
 
 void ts_ways_list(ts_assessment *a, ts_shifts *shifts, ts_finding *finding, ts_ways_found *found) {
   if (found->count == 0) return;
-  finding->way_count = found->count;
+  finding->way_count = (uint32_t)found->count;
   finding->ways = ts_arena_alloc(a->arena, found->count * sizeof *finding->ways);
   for (size_t i = 0; i < found->count; i++) {
     finding->ways[i] = found->at[i].way;

@@ -15,7 +15,7 @@ static const char hidden[] = "(withheld)";
  * finding rests on a stated one, from which the edges follow. */
 static bool personal(const ts_paper *paper, const ts_finding *finding, uint32_t slot) {
   if (ts_slot_fact(paper->dossier, slot)->sees == TS_CONFIDENTIAL) return true;
-  const ts_outcome *outcome = &ts_finding_said(finding)->outcome;
+  const ts_outcome whole = ts_finding_outcome(finding), *outcome = &whole;
   for (size_t i = 0; i < outcome->fact_count; i++) {
     uint32_t other = outcome->facts[i];
     if (ts_slot_fact(paper->dossier, other)->sees == TS_CONFIDENTIAL &&

@@ -127,8 +127,8 @@ typedef struct {
 } resting;
 
 static bool said_on(const ts_spoken *said, uint32_t slot) {
-  for (size_t i = 0; said != NULL && i < said->outcome.fact_count; i++)
-    if (said->outcome.facts[i] == slot) return true;
+  for (size_t i = 0; said != NULL && i < said->fact_count; i++)
+    if (said->facts[i] == slot) return true;
   return false;
 }
 

@@ -200,8 +200,8 @@ START_TEST(words_later) {
   size_t later = 0;
   ck_assert_uint_eq(with->finding_count, without->finding_count);
   for (size_t i = 0; i < with->finding_count; i++) {
-    const ts_outcome *said = &ts_finding_said(&with->findings[i])->outcome;
-    const ts_outcome *unsaid = &ts_finding_said(&without->findings[i])->outcome;
+    const ts_spoken *said = ts_finding_said(&with->findings[i]);
+    const ts_spoken *unsaid = ts_finding_said(&without->findings[i]);
     later += unsaid->because == NULL;
     ck_assert_str_eq(ts_wording_because(wording, &without->findings[i]), said->because);
     ck_assert_uint_eq(unsaid->fact_count, said->fact_count);

@@ -235,7 +235,7 @@ static void check_shift(const scene *s, const ts_assessment *again, const ts_shi
 static void check_way(scene *s, const ts_dossier *dossier) {
   ts_assessment *again = assess_again(s, dossier);
   ts_shifted itself = {.finding = s->finding,
-                       .rule = (uint32_t)s->finding->rule,
+                       .rule = s->finding->rule,
                        .subject = s->finding->subject,
                        .word = s->finding->word,
                        .then = s->way->then};
