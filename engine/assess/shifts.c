@@ -20,15 +20,14 @@ typedef struct memory {
   struct memory *next; /* made at the same place */
 } memory;
 
-/* One that waits, and where it will be tried. */
+/* One that waits, and for what it is a way down. */
 typedef struct {
   memory *memory;
-  pair_list pairs;
+  ts_subject near;
 } waiting;
 
 struct ts_shifts {
-  ts_probe *probe;
-  ts_touched *touched;
+  const ts_probe *probe;
   ts_assessment *a;
   /* What is known of what was tried everywhere, by where it is made; and of what was tried near
    * something, by that. */
@@ -38,10 +37,10 @@ struct ts_shifts {
   size_t waiting_count, waiting_capacity;
 };
 
-ts_shifts *ts_shifts_new(ts_probe *probe, ts_touched *touched, ts_assessment *a) {
+ts_shifts *ts_shifts_new(const ts_probe *probe, ts_assessment *a) {
   ts_shifts *s = ts_alloc(sizeof *s);
   size_t subjects = ts_subject_count(a->in.dossier);
-  *s = (ts_shifts){.probe = probe, .touched = touched, .a = a};
+  *s = (ts_shifts){.probe = probe, .a = a};
   s->of_place = ts_alloc((2 * subjects + 1) * sizeof *s->of_place);
   s->of_near = s->of_place + subjects;
   return s;
@@ -99,12 +98,12 @@ static pair_list touched_by_slot(const ts_probe *p, uint32_t slot) {
                      .count = p->pairs_from[slot + 1] - p->pairs_from[slot]};
 }
 
-static pair_list touched_by_controls(const ts_shifts *s, const ts_try *tried, ts_arena *scratch) {
+static pair_list touched_by_controls(ts_touched *touched, const ts_try *tried, ts_arena *scratch) {
   pair_list list = {0};
   for (size_t i = 0; i < tried->control_count; i++) {
     size_t count;
     const uint32_t *pairs =
-        ts_pairs_touched(s->touched, tried->controls[i], tried->scope, scratch, &count);
+        ts_pairs_touched(touched, tried->controls[i], tried->scope, scratch, &count);
     for (size_t k = 0; k < count; k++) add_pair(&list, pairs[k]);
   }
   if (list.count > 0) list.count = ts_sort_once_each(list.pairs, list.count);
@@ -231,27 +230,29 @@ static void keep(ts_elsewhere *does, ts_arena *arena, both *lists) {
 
 /* Of all pairs that it touches those over subjects that `near` covers, then the others in their
  * order, as many as are looked at. */
-static void keep_nearest(const ts_shifts *s, ts_subject near, pair_list all, pair_list *kept) {
-  kept->count = ts_pairs_within(s->touched, near, all.pairs, all.count, kept->pairs, LOOKED_AT);
+static void keep_nearest(const ts_assessment *a, const ts_touched *touched, ts_subject near,
+                         pair_list all, pair_list *kept) {
+  kept->count = ts_pairs_within(touched, near, all.pairs, all.count, kept->pairs, LOOKED_AT);
   for (size_t i = 0; i < all.count && kept->count < LOOKED_AT; i++)
-    if (!ts_covers(s->a->in.dossier, near, s->a->pairs[all.pairs[i]].subject))
+    if (!ts_covers(a->in.dossier, near, a->pairs[all.pairs[i]].subject))
       kept->pairs[kept->count++] = all.pairs[i];
 }
 
 /* Where the change is tried: everywhere that it touches; where that is a whole season, within
  * `near` and in so many other places, so that a task more costs no more than a task. */
-static pair_list choose_places(const ts_shifts *s, const ts_try *tried, ts_elsewhere *does,
+static pair_list choose_places(const ts_probe *probe, ts_touched *touched, ts_elsewhere *does,
                                ts_subject near) {
   ts_arena *scratch = ts_arena_new();
-  bool moves = tried->slot != TS_NO_SLOT;
+  ts_try tried = try_of(does);
+  bool moves = tried.slot != TS_NO_SLOT;
   pair_list all =
-      moves ? touched_by_slot(s->probe, tried->slot) : touched_by_controls(s, tried, scratch);
+      moves ? touched_by_slot(probe, tried.slot) : touched_by_controls(touched, &tried, scratch);
   bool wide = all.count > LOOKED_AT;
   size_t count = wide ? LOOKED_AT : all.count;
   pair_list chosen = {.pairs = ts_alloc(count * sizeof *chosen.pairs), .count = count};
   does->not_tried = (uint32_t)(all.count - count);
   if (wide)
-    keep_nearest(s, near, all, &chosen);
+    keep_nearest(probe->a, touched, near, all, &chosen);
   else if (count > 0)
     memcpy(chosen.pairs, all.pairs, count * sizeof *all.pairs);
   ts_arena_free(scratch);
@@ -291,11 +292,11 @@ static memory *known(memory *first, const ts_try *tried, ts_subject from) {
   return first;
 }
 
-static void remember(ts_shifts *s, memory *m, memory **place, pair_list pairs) {
+static void remember(ts_shifts *s, memory *m, memory **place, ts_subject near) {
   m->next = *place;
   *place = m;
   TS_GROW(s->waiting, s->waiting_count, s->waiting_capacity);
-  s->waiting[s->waiting_count++] = (waiting){m, pairs};
+  s->waiting[s->waiting_count++] = (waiting){m, near};
 }
 
 static memory *memory_new(ts_arena *arena, const ts_try *tried, ts_subject from) {
@@ -308,6 +309,12 @@ static memory *memory_new(ts_arena *arena, const ts_try *tried, ts_subject from)
   return m;
 }
 
+/* Whether a change is remembered by what it is tried near. Controls stand at what they are a way
+ * down for: that is where they are made, too. */
+static bool is_wide(const ts_shifts *s, const ts_try *tried) {
+  return tried->slot != TS_NO_SLOT && touched_by_slot(s->probe, tried->slot).count > LOOKED_AT;
+}
+
 const ts_elsewhere *ts_shifts_of(ts_shifts *s, const ts_try *tried, const ts_finding *finding) {
   const ts_dossier *dossier = s->a->in.dossier;
   ts_subject near = ts_control_place(dossier, finding->subject), from = tried->scope;
@@ -316,9 +323,8 @@ const ts_elsewhere *ts_shifts_of(ts_shifts *s, const ts_try *tried, const ts_fin
   if (m == NULL) m = known(s->of_near[near], tried, from);
   if (m != NULL) return &m->does;
   m = memory_new(s->a->arena, tried, from);
-  pair_list pairs = choose_places(s, tried, &m->does, near);
   list_it(s, &m->does);
-  remember(s, m, m->does.not_tried > 0 ? &s->of_near[near] : &s->of_place[from], pairs);
+  remember(s, m, is_wide(s, tried) ? &s->of_near[near] : &s->of_place[from], near);
   return &m->does;
 }
 
@@ -326,10 +332,13 @@ const ts_elsewhere *ts_shifts_of(ts_shifts *s, const ts_try *tried, const ts_fin
 
 size_t ts_shifts_waiting(const ts_shifts *s) { return s->waiting_count; }
 
-void ts_shifts_look(ts_shifts *s, ts_probe *probe, ts_arena *arena, size_t number) {
-  waiting *it = &s->waiting[number];
-  try_it(&it->memory->does, it->pairs, probe, arena);
-  free(it->pairs.pairs);
+void ts_shifts_look(const ts_shifts *s, ts_probe *probe, ts_touched *touched, ts_arena *arena,
+                    size_t number) {
+  const waiting *it = &s->waiting[number];
+  ts_elsewhere *does = &it->memory->does;
+  pair_list places = choose_places(probe, touched, does, it->near);
+  try_it(does, places, probe, arena);
+  free(places.pairs);
 }
 
 void ts_shifts_looked(ts_shifts *s) { s->waiting_count = 0; }
