@@ -122,16 +122,15 @@ void ts_list_add(ts_arena *arena, ts_list *list, ts_subject subject) {
 
 /* Field by field into what is zero, gaps and all, so that equal values have equal bytes. */
 static const ts_value *kept(ts_dossier *dossier, const ts_value *value) {
-  ts_value *whole = ts_alloc(sizeof *whole);
-  whole->range = value->range;
-  whole->choices = value->choices;
-  whole->certain = value->certain;
-  whole->state = value->state;
-  whole->text = dossier->pool ? ts_pool_text(dossier->pool, value->text) : value->text;
-  const ts_value *kept = dossier->pool ? ts_pool_keep(dossier->pool, whole, sizeof *whole)
-                                       : ts_arena_keep(dossier->arena, whole, sizeof *whole);
-  free(whole);
-  return kept;
+  ts_value whole;
+  memset(&whole, 0, sizeof whole);
+  whole.range = value->range;
+  whole.choices = value->choices;
+  whole.certain = value->certain;
+  whole.state = value->state;
+  whole.text = dossier->pool ? ts_pool_text(dossier->pool, value->text) : value->text;
+  return dossier->pool ? ts_pool_keep(dossier->pool, &whole, sizeof whole)
+                       : ts_arena_keep(dossier->arena, &whole, sizeof whole);
 }
 
 void ts_world_put(ts_dossier *dossier, uint32_t slot, const ts_value *value) {

@@ -318,9 +318,9 @@ static void keep_course(ts_evaluator *evaluator, bool applies) {
 static void keep_reads(ts_evaluator *evaluator) {
   const ts_sandbox *box = evaluator->box;
   for (size_t i = 0; i < box->read_count; i++) {
-    uint32_t slot = box->reads[i], at = box->read_ever_at[slot];
-    if (at < evaluator->read_count && evaluator->reads[at] == slot) continue;
-    box->read_ever_at[slot] = (uint32_t)evaluator->read_count;
+    uint32_t slot = box->reads[i];
+    if (ts_is_at(evaluator->reads, evaluator->read_count, box->read_ever_at[slot], slot)) continue;
+    box->read_ever_at[slot] = (uint16_t)evaluator->read_count;
     TS_GROW(evaluator->reads, evaluator->read_count, evaluator->read_capacity);
     evaluator->reads[evaluator->read_count++] = slot;
   }

@@ -6,9 +6,8 @@
 #include <string.h>
 
 void ts_note_read(ts_sandbox *box, uint32_t slot) {
-  uint32_t at = box->read_at[slot];
-  if (at < box->read_count && box->reads[at] == slot) return;
-  box->read_at[slot] = (uint32_t)box->read_count;
+  if (ts_is_at(box->reads, box->read_count, box->read_at[slot], slot)) return;
+  box->read_at[slot] = (uint16_t)box->read_count;
   TS_GROW(box->reads, box->read_count, box->read_capacity);
   box->reads[box->read_count++] = slot;
 }
