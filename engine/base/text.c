@@ -161,11 +161,6 @@ uint64_t ts_hash_seed(void) {
   return seed;
 }
 
-bool ts_same(const char *a, const char *b) {
-  if (!a || !b) return a == b;
-  return strcmp(a, b) == 0;
-}
-
 bool ts_ends_in(const char *text, const char *end) {
   size_t n = strlen(text), m = strlen(end);
   return n >= m && strcmp(text + n - m, end) == 0;
