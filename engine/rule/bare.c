@@ -5,66 +5,79 @@
 
 typedef struct {
   ts_lexer lexer;
-  ts_token before, now;
-  int depth; /* in how many ( [ { the present token stands */
+  const char *from; /* behind the last bracket or comma; what stands there ends with `mark` */
+  char mark;
+  int depth; /* in how many ( [ { that stands */
   int rule;  /* the depth of what stands in the table of a rule; 0: none is open */
 } reader;
 
-static bool opens(const ts_token *t) { return t->kind == TS_T_SYMBOL && strchr("([{", *t->start); }
-static bool closes(const ts_token *t) { return t->kind == TS_T_SYMBOL && strchr(")]}", *t->start); }
-static bool separates(const ts_token *t) { return ts_token_is(t, ",") || ts_token_is(t, ";"); }
+static bool opens(char mark) { return mark == '(' || mark == '[' || mark == '{'; }
+static bool closes(char mark) { return mark == ')' || mark == ']' || mark == '}'; }
+
+/* Whether what stands before a mark ends with the word `rule`. */
+static bool is_rule(const reader *r) {
+  ts_lexer lexer = ts_lexer_new(r->from, (size_t)(r->lexer.at - 1 - r->from));
+  ts_token last = {.kind = TS_T_END}, next;
+  while ((next = ts_lexer_next(&lexer)).kind != TS_T_END) last = next;
+  return ts_token_is(&last, "rule");
+}
 
 static void step(reader *r) {
-  if (opens(&r->now)) {
+  if (opens(r->mark)) {
     r->depth++;
-    if (r->rule == 0 && ts_token_is(&r->before, "rule")) r->rule = r->depth;
-  } else if (closes(&r->now)) {
+    if (r->rule == 0 && r->mark == '{' && is_rule(r)) r->rule = r->depth;
+  } else if (closes(r->mark)) {
     if (r->rule == r->depth) r->rule = 0;
     r->depth--;
   }
-  r->before = r->now;
-  r->now = ts_lexer_next(&r->lexer);
+  r->from = r->lexer.at;
+  r->mark = ts_lexer_mark(&r->lexer);
 }
 
-/* At the key `examples` of a rule. */
-static bool at_examples(const reader *r) {
-  if (r->rule == 0 || r->depth != r->rule || !ts_token_is(&r->now, "examples")) return false;
-  if (!separates(&r->before) && !ts_token_is(&r->before, "{")) return false;
-  ts_lexer ahead = r->lexer;
-  ts_token next = ts_lexer_next(&ahead);
-  return ts_token_is(&next, "=");
+/* Behind the = of the key `examples` of a rule, where that is what begins here; else NULL. */
+static const char *examples(const reader *r) {
+  if (r->rule == 0 || r->depth != r->rule) return NULL;
+  ts_lexer lexer = ts_lexer_new(r->from, (size_t)(r->lexer.end - r->from));
+  ts_token key = ts_lexer_next(&lexer), equals = ts_lexer_next(&lexer);
+  return ts_token_is(&key, "examples") && ts_token_is(&equals, "=") ? lexer.at : NULL;
 }
 
-/* Goes on to the end of an expression; NULL where it is not plain to see. */
+static bool holds(const char *from, const char *to, const char *word) {
+  return memmem(from, (size_t)(to - from), word, strlen(word)) != NULL;
+}
+
+/* Goes on to the mark that ends an expression; NULL where it is not plain to see: in a function
+ * that stands in no bracket commas may end something else. */
 static const char *end_of_value(reader *r) {
-  for (int depth = r->depth;; step(r)) {
-    bool outside = r->depth == depth;
-    if (r->now.kind == TS_T_END || (outside && ts_token_is(&r->now, "function"))) return NULL;
-    if (outside && (separates(&r->now) || closes(&r->now))) return r->now.start;
+  for (int depth = r->depth; r->mark != '\0'; step(r)) {
+    if (r->depth != depth) continue;
+    if (holds(r->from, r->lexer.at, "function")) return NULL;
+    if (!opens(r->mark)) return r->lexer.at - 1;
   }
+  return NULL;
 }
 
 static void add_lines(ts_text *out, const char *from, const char *to) {
-  for (; from < to; from++)
-    if (*from == '\n') ts_text_add(out, "\n");
+  while ((from = memchr(from, '\n', (size_t)(to - from))) != NULL) {
+    ts_text_add(out, "\n");
+    from++;
+  }
 }
 
 char *ts_bare(ts_arena *arena, const char *text, size_t *length) {
-  reader r = {.lexer = ts_lexer_new(text, *length), .before = {.start = text}};
+  reader r = {.lexer = ts_lexer_new(text, *length), .from = text};
   ts_text out = {0};
   const char *kept = text; /* up to here it has been taken over */
-  r.now = ts_lexer_next(&r.lexer);
-  while (r.now.kind != TS_T_END) {
-    bool examples = at_examples(&r);
+  r.mark = ts_lexer_mark(&r.lexer);
+  while (r.mark != '\0') {
+    const char *from = examples(&r), *to = from ? end_of_value(&r) : NULL;
+    if (to) {
+      ts_text_add_n(&out, kept, (size_t)(from - kept));
+      ts_text_add(&out, " {}");
+      add_lines(&out, from, to);
+      kept = to;
+    }
     step(&r);
-    if (!examples) continue;
-    step(&r); /* over the = */
-    const char *from = r.before.start + 1, *to = end_of_value(&r);
-    if (!to) continue;
-    ts_text_add_n(&out, kept, (size_t)(from - kept));
-    ts_text_add(&out, " {}");
-    add_lines(&out, from, to);
-    kept = to;
   }
   ts_text_add_n(&out, kept, (size_t)(text + *length - kept));
   *length = out.length;

@@ -129,3 +129,26 @@ ts_token ts_lexer_next(ts_lexer *lex) {
   t.length = (size_t)(lex->at - t.start);
   return t;
 }
+
+/* Ends with a NUL or is over before. */
+static const char *next_of(const ts_lexer *lex, const char *set) {
+  const char *at = lex->at + strcspn(lex->at, set);
+  return at < lex->end ? at : lex->end;
+}
+
+char ts_lexer_mark(ts_lexer *lex) {
+  for (;;) {
+    lex->at = next_of(lex, "-\"'[({])},;");
+    if (lex->at >= lex->end) return '\0';
+    char c = *lex->at;
+    int level = c == '[' ? long_level(lex, lex->at) : -1;
+    if (c == '"' || c == '\'')
+      skip_string(lex);
+    else if (level >= 0)
+      skip_long(lex, level);
+    else if (c == '-' && lex->at + 1 < lex->end && lex->at[1] == '-')
+      skip_comment(lex);
+    else if (lex->at++, c != '-')
+      return c;
+  }
+}
