@@ -63,15 +63,19 @@ static void skip_blank(ts_lexer *lex) {
   }
 }
 
+/* The next place, up to the end, where one of the characters stands. */
+static const char *next_of(const ts_lexer *lex, const char *characters) {
+  if (lex->at >= lex->end) return lex->end;
+  const char *at = lex->at + strcspn(lex->at, characters);
+  return at < lex->end ? at : lex->end;
+}
+
 static void skip_string(ts_lexer *lex) {
-  char quote = *lex->at++;
-  for (;;) {
-    const char *at = lex->at;
-    while (at < lex->end && *at != quote && *at != '\n' && *at != '\\') at++;
-    lex->at = at;
-    if (at >= lex->end || *at != '\\') break;
+  const char *stops = *lex->at == '"' ? "\"\n\\" : "'\n\\";
+  for (lex->at++;; lex->at++) {
+    lex->at = next_of(lex, stops);
+    if (lex->at >= lex->end || *lex->at != '\\') break;
     if (++lex->at < lex->end && *lex->at == '\n') count_line(lex);
-    lex->at++;
   }
   if (lex->at < lex->end) lex->at++;
   if (lex->at > lex->end) lex->at = lex->end;
@@ -128,12 +132,6 @@ ts_token ts_lexer_next(ts_lexer *lex) {
     t.kind = TS_T_SYMBOL, skip_symbol(lex);
   t.length = (size_t)(lex->at - t.start);
   return t;
-}
-
-/* Ends with a NUL or is over before. */
-static const char *next_of(const ts_lexer *lex, const char *set) {
-  const char *at = lex->at + strcspn(lex->at, set);
-  return at < lex->end ? at : lex->end;
 }
 
 char ts_lexer_mark(ts_lexer *lex) {

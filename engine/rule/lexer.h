@@ -21,6 +21,7 @@ typedef struct {
   int line;
 } ts_lexer;
 
+/* Of a text in which a NUL stands nowhere before `length`, and there or later somewhere. */
 ts_lexer ts_lexer_new(const char *text, size_t length);
 /* The next token; of kind TS_T_END where the text is over. Comments and blanks are left out. */
 ts_token ts_lexer_next(ts_lexer *lexer);

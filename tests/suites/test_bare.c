@@ -43,6 +43,10 @@ static const struct {
     /* no plain end */
     {"rule { examples = function () return 1, 2 end, id = 'a' }", NULL},
     {"rule { examples = { 1 }", NULL},
+    {"rule { examples = { '\\\\', \"a\\\nb\" }, id = '\\\\' }", "rule { examples = {}\n, id = '\\\\' }"},
+    {"rule { examples = 'a\\\\", NULL},
+    {"rule { examples = 'a\\", NULL},
+    {"rule { examples = \"", NULL},
     {"rule { examples =", NULL},
     {"rule { examples", NULL},
     {"", NULL},
