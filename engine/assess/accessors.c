@@ -24,7 +24,7 @@ static ts_finding_view view_of(const ts_assessment *a, const ts_finding *f) {
       .subject = subject->path,
       .subject_label = a->labels[f->subject],
       .task_label = task == TS_NO_SUBJECT ? NULL : a->labels[task],
-      .because = ts_finding_said(f)->outcome.because,
+      .because = ts_finding_said(f)->because,
       .state = f->word == TS_DUTY ? ts_duty_name(f->view[TS_IN_PLACE].duty) : NULL,
       .waived = f->waiver != NULL,
   };

@@ -306,6 +306,7 @@ static ts_assessment *assessment_new(const ts_assess_inputs *inputs) {
 
 ts_assessment *ts_assess(const ts_assess_inputs *inputs, ts_diagnostics *problems) {
   if (!ts_controls_known(inputs, problems)) return NULL;
+  ts_variant_settle(inputs->dossier);
   ts_assessment *a = assessment_new(inputs);
   ts_crew *crew = ts_crew_new(a);
   assess_all(a, crew);

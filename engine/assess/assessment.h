@@ -11,11 +11,18 @@
 #include "rule/rule.h"
 #include "tankside/assess.h"
 
-/* An outcome with the decisions of its course on which it hangs. */
+/* An outcome with the decisions of its course on which it hangs. What a rule says of one subject
+ * after another is the same but for a little: that is kept once for all of them. */
 typedef struct {
-  ts_outcome outcome;
-  const ts_decision *decisions; /* the first outcome.decision_count of the course */
+  const ts_outcome *same; /* without what follows */
+  const char *because, *because_withheld;
+  const ts_shown *values;
+  const uint32_t *facts;
+  const ts_decision *decisions; /* the first same->decision_count of the course */
+  uint32_t fact_count;
 } ts_spoken;
+
+ts_outcome ts_spoken_outcome(const ts_spoken *spoken);
 
 /* When a finding stands so, stated on facts: "free chlorine above 1.8 mg/L". All clauses hold
  * together; none are needed where it always does. `where` and what follows say the same in parts,
@@ -30,7 +37,7 @@ typedef struct {
 
 typedef struct {
   const ts_clause *clauses;
-  size_t count;
+  uint32_t count;
   bool enough; /* with these it stands so, whatever else is open; else they are only needed */
 } ts_condition;
 
@@ -42,14 +49,16 @@ typedef struct {
   const ts_spoken *best;  /* of the mildest course that says it; hazards and duties */
 } ts_case;
 
+typedef struct ts_finding ts_finding;
+
 /* ---- what would change it: everything here is with what is in place ------------------ */
 
-/* How a finding stands, for comparing: hazards by `worst`, duties by `duty`, the rest by
- * `certainty`. */
+/* How a finding stands, for comparing: hazards by their worst score (likelihood 0: not found),
+ * duties by `duty`, the rest by `certainty`. Small: of each finding a good many are kept. */
 typedef struct {
-  ts_score worst;
-  ts_certainty certainty : 8;
-  ts_duty_state duty : 8;
+  uint32_t rank : 16, likelihood : 4, severity : 4;
+  ts_certainty certainty : 2;
+  ts_duty_state duty : 2;
 } ts_stand;
 
 /* Where the search for a margin begins, and which way it goes. */
@@ -72,38 +81,44 @@ typedef struct {
   ts_stand before;
 } ts_margin;
 
-/* How something else would stand. */
+/* How something else would stand, in few bits: there are more of these than of anything else. */
 typedef struct {
-  uint32_t index; /* in the findings, or in the duties; TS_NEW: it would be new */
+  uint32_t of; /* the finding or the duty, by index; of what would be new the pair that says it */
+  uint32_t rank : 16, likelihood : 4, severity : 4;
+  ts_certainty certainty : 2;
+  ts_duty_state duty : 2;
+  ts_word word : 2;
+  bool fresh : 1; /* it would be new */
+} ts_shift;
+
+/* The same, to be read. */
+typedef struct {
+  const ts_finding *finding; /* or duty; NULL: it would be new */
   uint32_t rule;
   ts_subject subject;
   ts_word word;
   ts_stand then;
-} ts_shift;
+} ts_shifted;
 
-#define TS_NEW UINT32_MAX
-
-/* All that one change does, whichever finding it is a way down for: that one is among what gets
- * better. In a season of tasks the same change is a way down for many. */
+/* One change, and all that it does, whichever finding it is a way down for: that one is among what
+ * gets better. In a season of tasks the same change is a way down for many. */
 typedef struct {
-  size_t number;   /* in the assessment's list, from 1 */
-  ts_subject from; /* where the change is made */
-  const ts_shift *better, *worse;
-  size_t better_count, worse_count;
-  size_t not_tried; /* rules over subjects that it touches and that were not tried: too many */
+  uint32_t number;    /* in the assessment's list, from 1 */
+  uint32_t slot;      /* of the fact that is moved; TS_NO_SLOT: controls */
+  ts_subject from;    /* whose fact it is, or where the controls would stand */
+  uint32_t not_tried; /* rules over subjects that it touches and that were not tried: too many */
+  const ts_value *value;         /* what the fact moves to: the nearest that is enough */
+  const ts_control *controls[2]; /* the second may be NULL */
+  const ts_shift *shifts;        /* what gets better, then what gets worse */
+  uint32_t better_count, worse_count;
 } ts_elsewhere;
 
 /* One way to bring a finding below the line: a fact moved, or one or two controls more. */
 typedef struct {
-  uint32_t slot;      /* TS_NO_SLOT: controls */
-  ts_value value;     /* what the fact moves to: the nearest that is enough */
+  const ts_elsewhere *does; /* the change, and what else it does */
+  ts_stand then;
   bool edge_included; /* numbers: the value itself is enough; else only what is beyond it */
   bool upward;        /* numbers: it must be raised */
-  const ts_control *controls[2];
-  size_t control_count;
-  ts_subject scope; /* where the controls would stand */
-  ts_stand then;
-  const ts_elsewhere *does;
 } ts_way;
 
 #define TS_NO_SLOT UINT32_MAX
@@ -120,22 +135,21 @@ typedef struct {
   size_t left_count;
 } ts_remedy;
 
-typedef struct {
-  size_t rule; /* index in the packs */
+struct ts_finding {
+  uint32_t rule; /* index in the packs */
   ts_subject subject;
-  ts_word word;
   const char *about; /* "" where the rule says nothing */
   ts_case view[TS_VIEWS];
   const ts_waiver *waiver; /* a valid one that covers it, or NULL */
-  char id[24];
   ts_condition when_worst, when_best; /* in place, where it is not settled */
   const ts_margin *margins;           /* nearest first, by how much of the plausible range */
-  size_t margin_count;
   ts_way *ways; /* where it stands above the line: moves, then controls, then pairs */
-  size_t way_count, move_count; /* the moves come first */
+  uint32_t margin_count, way_count, move_count; /* the moves come first */
+  char id[12];
+  ts_word word : 8;
   bool too_open; /* margins and most ways were not searched for: too much is not known, or there is
                     too much of it */
-} ts_finding;
+};
 
 /* A subject to which a rule does not apply, and what decided that. */
 typedef struct {
@@ -226,6 +240,9 @@ struct ts_assessment {
 ts_view ts_finding_speaks(const ts_finding *finding);
 /* What is said there: never NULL for a finding that is kept. */
 const ts_spoken *ts_finding_said(const ts_finding *finding);
+ts_outcome ts_finding_outcome(const ts_finding *finding);
+
+ts_shifted ts_shift_read(const ts_assessment *assessment, const ts_shift *shift);
 
 /* "hazard", "duty", "stop", "note"; "met", "open", "not-met". */
 const char *ts_word_name(ts_word word);

@@ -28,6 +28,10 @@ const ts_spoken *ts_finding_said(const ts_finding *finding) {
   return finding->view[ts_finding_speaks(finding)].worst;
 }
 
+ts_outcome ts_finding_outcome(const ts_finding *finding) {
+  return ts_spoken_outcome(ts_finding_said(finding));
+}
+
 /* ---- waivers --------------------------------------------------------------- */
 
 static const char *nearest_rule(const ts_packs *packs, const char *id, bool *known) {
@@ -96,7 +100,7 @@ static int compare(const void *left, const void *right) {
 static void put_in_order(ts_finding *findings, size_t count, char letter) {
   if (count > 0) qsort(findings, count, sizeof *findings, compare);
   for (size_t i = 0; i < count; i++)
-    snprintf(findings[i].id, sizeof findings[i].id, "%c%zu", letter, i + 1);
+    snprintf(findings[i].id, sizeof findings[i].id, "%c%u", letter, (unsigned)i + 1);
 }
 
 /* ---- counts ------------------------------------------------------------------ */
@@ -135,7 +139,7 @@ static void count(ts_assessment *a) {
 
 /* A rule that names a control no pack has promises what nobody can look up. */
 static void check_names(const ts_assessment *a, const ts_finding *f, ts_diagnostics *problems) {
-  const ts_outcome *said = &ts_finding_said(f)->outcome;
+  const ts_outcome *said = ts_finding_said(f)->same;
   const ts_rule *rule = ts_rule_at(a->in.packs, f->rule);
   for (size_t i = 0; i < said->control_count; i++)
     if (ts_control_find(a->in.packs, said->controls[i]) == NULL)

@@ -280,12 +280,12 @@ void ts_conditions(ts_probe *probe, ts_assessment *a, ts_finding *finding) {
       now->standing.unresolved || now->worst == NULL)
     return;
   s.stand.certainty = TS_CERTAIN;
-  if (finding->word == TS_DUTY) s.stand.duty = now->worst->outcome.state;
+  if (finding->word == TS_DUTY) s.stand.duty = now->worst->same->state;
   finding->when_worst = find(&s, a);
   s.worst = false;
   s.said = finding->word == TS_HAZARD ? now->standing.best.likelihood > 0
                                       : now->standing.certainty == TS_CERTAIN;
-  s.stand.worst = now->standing.best;
-  if (finding->word == TS_DUTY && now->best != NULL) s.stand.duty = now->best->outcome.state;
+  s.stand = ts_stand_of(now->standing.best, s.stand.certainty, s.stand.duty);
+  if (finding->word == TS_DUTY && now->best != NULL) s.stand.duty = now->best->same->state;
   finding->when_best = find(&s, a);
 }

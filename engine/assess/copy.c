@@ -59,33 +59,52 @@ static void copy_numbers(ts_outcome *o, const ts_outcome *from) {
   o->control_count = from->control_count;
   o->scored_controls = from->scored_controls;
   o->decision_count = from->decision_count;
-  o->fact_count = from->fact_count;
   o->line = from->line;
   o->value_count = from->value_count;
   o->call_count = from->call_count;
 }
 
-const ts_spoken *ts_spoken_copy(ts_pool *pool, const ts_course *course, const ts_outcome *outcome) {
-  ts_spoken *said = ts_alloc(sizeof *said);
-  ts_outcome *o = &said->outcome;
+/* All but what differs from one subject to another. */
+static const ts_outcome *copy_same(ts_pool *pool, const ts_course *course,
+                                   const ts_outcome *outcome) {
+  ts_outcome *o = ts_alloc(sizeof *o);
   copy_numbers(o, outcome);
   if (o->decision_count > course->decision_count) o->decision_count = course->decision_count;
-  said->decisions = copy_decisions(pool, course->decisions, o->decision_count);
   o->about = ts_pool_text(pool, outcome->about ? outcome->about : "");
   o->instrument = ts_pool_text(pool, outcome->instrument);
   o->section = ts_pool_text(pool, outcome->section);
   o->from = ts_pool_text(pool, outcome->from);
   o->to = ts_pool_text(pool, outcome->to);
   o->evidence = ts_pool_text(pool, outcome->evidence);
-  o->because = ts_pool_text(pool, outcome->because);
-  o->because_withheld = ts_pool_text(pool, outcome->because_withheld);
   o->form = ts_pool_text(pool, outcome->form);
   o->who = ts_pool_text(pool, outcome->who);
-  o->values = copy_values(pool, outcome->values, outcome->value_count);
   o->controls = copy_texts(pool, outcome->controls, outcome->control_count);
-  o->facts = ts_pool_keep(pool, outcome->facts, outcome->fact_count * sizeof *o->facts);
   o->calls = copy_texts(pool, outcome->calls, outcome->call_count);
+  const ts_outcome *kept = ts_pool_keep(pool, o, sizeof *o);
+  free(o);
+  return kept;
+}
+
+const ts_spoken *ts_spoken_copy(ts_pool *pool, const ts_course *course, const ts_outcome *outcome) {
+  ts_spoken *said = ts_alloc(sizeof *said);
+  said->same = copy_same(pool, course, outcome);
+  said->because = ts_pool_text(pool, outcome->because);
+  said->because_withheld = ts_pool_text(pool, outcome->because_withheld);
+  said->values = copy_values(pool, outcome->values, outcome->value_count);
+  said->facts = ts_pool_keep(pool, outcome->facts, outcome->fact_count * sizeof *said->facts);
+  said->fact_count = (uint32_t)outcome->fact_count;
+  said->decisions = copy_decisions(pool, course->decisions, said->same->decision_count);
   const ts_spoken *kept = ts_pool_keep(pool, said, sizeof *said);
   free(said);
   return kept;
+}
+
+ts_outcome ts_spoken_outcome(const ts_spoken *spoken) {
+  ts_outcome outcome = *spoken->same;
+  outcome.because = spoken->because;
+  outcome.because_withheld = spoken->because_withheld;
+  outcome.values = spoken->values;
+  outcome.facts = spoken->facts;
+  outcome.fact_count = spoken->fact_count;
+  return outcome;
 }

@@ -34,11 +34,11 @@ ts_crew *ts_crew_new(ts_assessment *assessment) {
 }
 
 void ts_crew_free(ts_crew *crew) {
+  for (size_t i = crew->count; i-- > 0;) ts_probe_free(crew->workers[i].probe);
   for (size_t i = 0; i < crew->count; i++) {
     ts_worker *w = &crew->workers[i];
     ts_touched_free(w->touched);
     free(w->marks);
-    ts_probe_free(w->probe);
     ts_evaluator_free(w->evaluator);
     ts_pool_free(w->a.pool);
     ts_arena_take_over(crew->a->arena, w->a.arena);
@@ -93,24 +93,26 @@ void ts_crew_found(ts_crew *crew) {
     free(w->a.failures);
     free(w->a.asked);
     ts_arena *own = w->a.arena;
-    ts_pool *pool = w->a.pool;
+    ts_pool_free(w->a.pool); /* it is large, and what is said later is something else */
     w->a = *crew->a;
     w->a.arena = own;
-    w->a.pool = pool;
+    w->a.pool = ts_pool_new(own);
   }
 }
 
 /* ---- trying -------------------------------------------------------------------------- */
 
-static ts_probe *probe_of(ts_worker *w) {
-  if (w->probe == NULL) w->probe = ts_probe_new(&w->a, w->evaluator);
+/* The first one's is made before the others', which share what it has worked out. */
+static ts_probe *probe_of(const ts_crew *crew, ts_worker *w) {
+  const ts_probe *first = w == crew->workers ? NULL : crew->workers[0].probe;
+  if (w->probe == NULL) w->probe = ts_probe_new(&w->a, w->evaluator, first);
   return w->probe;
 }
 
 static void try_one(void *context, size_t worker, size_t number) {
   const order *o = context;
   ts_worker *w = &o->crew->workers[worker];
-  ts_probe *probe = probe_of(w);
+  ts_probe *probe = probe_of(o->crew, w);
   probe->spent = o->crew->spent;
   o->job(w, o->context, number);
   w->spent += probe->spent - o->crew->spent;
@@ -133,6 +135,7 @@ size_t ts_crew_longer(const ts_crew *crew, size_t round, size_t spent) {
 
 void ts_crew_try(ts_crew *crew, size_t count, size_t round, ts_job *job, void *context) {
   order o = {crew, job, context};
+  if (count > 0) (void)ts_crew_probe(crew);
   for (size_t from = 0, end; from < count; from = end) {
     size_t spent = crew->spent;
     end = count - from > round ? from + round : count;
@@ -143,9 +146,9 @@ void ts_crew_try(ts_crew *crew, size_t count, size_t round, ts_job *job, void *c
   }
 }
 
-ts_probe *ts_crew_probe(ts_crew *crew) { return probe_of(&crew->workers[0]); }
+ts_probe *ts_crew_probe(ts_crew *crew) { return probe_of(crew, &crew->workers[0]); }
 
 ts_touched *ts_worker_touched(ts_worker *worker) {
-  if (worker->touched == NULL) worker->touched = ts_touched_new(probe_of(worker));
+  if (worker->touched == NULL) worker->touched = ts_touched_new(worker->probe);
   return worker->touched;
 }

@@ -143,13 +143,13 @@ static bool take(const ts_finding *finding, const char *more, ts_allowance *into
   const ts_spoken *const spoken[] = {in_place->worst, in_place->best};
   bool found = false;
   for (size_t k = 0; k < 2 && spoken[k] != NULL; k++)
-    for (size_t i = 0; i < spoken[k]->outcome.value_count; i++) {
+    for (size_t i = 0; i < spoken[k]->same->value_count; i++) {
       const char *named;
-      const ts_shown *total = ts_ceiling_total(&spoken[k]->outcome, i, &named);
+      const ts_outcome said = ts_spoken_outcome(spoken[k]);
+      const ts_shown *total = ts_ceiling_total(&said, i, &named);
       if (total == NULL || !ts_same(named, more)) continue;
       into->with_plan = found ? fmax(into->with_plan, total->range.hi) : total->range.hi;
-      into->most = found ? fmin(into->most, spoken[k]->outcome.values[i].range.lo)
-                         : spoken[k]->outcome.values[i].range.lo;
+      into->most = found ? fmin(into->most, said.values[i].range.lo) : said.values[i].range.lo;
       into->dim = total->dim;
       found = true;
     }
@@ -207,12 +207,13 @@ typedef struct {
 } allowances;
 
 static void add_allowances(const ts_day_report *day, const ts_finding *finding, allowances *all) {
-  const ts_spoken *worst = finding->view[TS_IN_PLACE].worst;
-  for (size_t i = 0; worst != NULL && i < worst->outcome.value_count; i++) {
+  if (finding->view[TS_IN_PLACE].worst == NULL) return;
+  const ts_outcome said = ts_spoken_outcome(finding->view[TS_IN_PLACE].worst);
+  for (size_t i = 0; i < said.value_count; i++) {
     ts_allowance one = {.rule = finding->rule, .finding = finding};
-    if (ts_ceiling_total(&worst->outcome, i, &one.more) == NULL) continue;
+    if (ts_ceiling_total(&said, i, &one.more) == NULL) continue;
     take(finding, one.more, &one);
-    one.logged = is_logged(day->a->in.dossier, &worst->outcome);
+    one.logged = is_logged(day->a->in.dossier, &said);
     one.so_far = used(day->so_far, &one);
     TS_GROW(all->items, all->count, all->capacity);
     all->items[all->count++] = one;
@@ -247,8 +248,8 @@ static bool is_of_log(const ts_dossier *dossier, const ts_finding *f, const ts_d
   if (worst == NULL) return false;
   if (is_a(dossier, f->subject, "record"))
     return ts_leads_to(dossier, f->subject, "person") == person->person;
-  return f->subject == person->person_day && names(&worst->outcome, "recorded") &&
-         names(&worst->outcome, "planned");
+  const ts_outcome said = ts_spoken_outcome(worst);
+  return f->subject == person->person_day && names(&said, "recorded") && names(&said, "planned");
 }
 
 static void find_said(ts_day_report *day, ts_day_person *person) {

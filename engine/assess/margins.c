@@ -9,7 +9,7 @@
 
 const uint32_t *ts_rests_on(const ts_assessment *a, const ts_finding *finding, ts_arena *arena,
                             size_t *count) {
-  const ts_outcome *said = &ts_finding_said(finding)->outcome;
+  const ts_spoken *said = ts_finding_said(finding);
   size_t found = 0, capacity = 0;
   uint32_t *all = NULL;
   for (size_t i = 0; i < said->fact_count; i++) {
@@ -159,10 +159,9 @@ void ts_margins(ts_probe *probe, ts_assessment *a, ts_finding *finding) {
   for (size_t i = 0; i < count; i++)
     if (ts_slot_is_number(a->in.dossier, slots[i])) seek_fact(&k, slots[i]);
   sort_by_distance(a->in.dossier, k.margins, k.count);
-  ts_margin *kept = ts_arena_alloc(a->arena, (k.count + 1) * sizeof *kept);
-  if (k.count > 0) memcpy(kept, k.margins, k.count * sizeof *kept);
-  finding->margins = kept;
-  finding->margin_count = k.count;
+  if (k.count > 0)
+    finding->margins = ts_arena_keep(a->arena, k.margins, k.count * sizeof *k.margins);
+  finding->margin_count = (uint32_t)k.count;
   free(k.margins);
   ts_arena_free(scratch);
 }

@@ -19,8 +19,10 @@ typedef struct {
 
 static ts_finding *finding_new(const merger *m, ts_word word, const char *about) {
   ts_assessment *a = m->assessment;
-  ts_finding made = {
-      .rule = m->rule, .subject = m->subject, .word = word, .about = ts_pool_text(a->pool, about)};
+  ts_finding made = {.rule = (uint32_t)m->rule,
+                     .subject = m->subject,
+                     .word = word,
+                     .about = ts_pool_text(a->pool, about)};
   for (int v = 0; v < TS_VIEWS; v++) made.view[v].standing.settled = true;
   if (word == TS_DUTY) {
     TS_GROW(a->duties, a->duty_count, a->duty_capacity);

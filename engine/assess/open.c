@@ -77,8 +77,8 @@ static void name_open(lister *l, uint32_t slot, const char *id) {
 static void name_facts(lister *l, const ts_spoken *said, const char *id) {
   if (said == NULL) return;
   const ts_dossier *dossier = l->assessment->in.dossier;
-  for (size_t i = 0; i < said->outcome.fact_count; i++) {
-    uint32_t slot = said->outcome.facts[i];
+  for (size_t i = 0; i < said->fact_count; i++) {
+    uint32_t slot = said->facts[i];
     if (l->made[slot] == NULL)
       l->made[slot] = ts_made_of(dossier, slot, l->scratch, &l->parts[slot]);
     for (size_t k = 0; k < l->parts[slot]; k++) name_open(l, l->made[slot][k], id);

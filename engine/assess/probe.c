@@ -1,6 +1,7 @@
 #include "assess/probe.h"
 #include "assess/scope.h"
 #include "base/text.h"
+#include <assert.h>
 #include <stdint.h>
 #include <stdlib.h>
 
@@ -60,11 +61,19 @@ enum {
 
 bool ts_probe_is_spent(const ts_probe *p) { return p->spent > p->allowed; }
 
-ts_probe *ts_probe_new(const ts_assessment *assessment, ts_evaluator *evaluator) {
+static void share_indexes(ts_probe *p, const ts_probe *like) {
+  p->pairs_of = like->pairs_of;
+  p->pairs_from = like->pairs_from;
+  p->said = like->said;
+  p->said_from = like->said_from;
+}
+
+ts_probe *ts_probe_new(const ts_assessment *assessment, ts_evaluator *evaluator,
+                       const ts_probe *like) {
   ts_arena *arena = ts_arena_new();
   ts_probe *p = ts_arena_alloc(arena, sizeof *p);
   *p = (ts_probe){.a = assessment, .in = assessment->in, .arena = arena};
-  p->variant = ts_dossier_variant(assessment->in.dossier);
+  p->variant = ts_dossier_variant_over(assessment->in.dossier, like ? like->variant : NULL);
   p->in.dossier = p->variant;
   p->own = evaluator == NULL;
   p->evaluator = p->own ? ts_evaluator_new(assessment->in.packs, p->variant) : evaluator;
@@ -75,8 +84,12 @@ ts_probe *ts_probe_new(const ts_assessment *assessment, ts_evaluator *evaluator)
   p->applied = ts_applied_count(assessment->in.dossier);
   p->allowed = ALLOWED + ALLOWED_EACH * (assessment->finding_count + assessment->duty_count);
   p->bearing = ts_arena_alloc(arena, (assessment->finding_count + 1) * sizeof *p->bearing);
-  index_reads(p);
-  index_said(p);
+  if (like != NULL) {
+    share_indexes(p, like);
+  } else {
+    index_reads(p);
+    index_said(p);
+  }
   return p;
 }
 
@@ -150,31 +163,41 @@ void ts_probe_take_back(ts_probe *p) { ts_variant_keep(p->variant, p->applied); 
 
 /* ---- standing ---------------------------------------------------------------------- */
 
+static_assert(TS_LEVELS < 16 && (TS_BANDS_MAX + 1) * 1000 < 1 << 16, "a stand holds every score");
+
+ts_stand ts_stand_of(ts_score worst, ts_certainty certainty, ts_duty_state duty) {
+  return (ts_stand){.rank = (uint16_t)worst.rank,
+                    .likelihood = (uint8_t)worst.likelihood & 15U,
+                    .severity = (uint8_t)worst.severity & 15U,
+                    .certainty = certainty,
+                    .duty = duty};
+}
+
 ts_stand ts_stands(const ts_tallies *tallies, ts_word word, const char *about) {
   const ts_tally *tally = ts_tally_find(tallies, word, about);
   if (tally == NULL) return (ts_stand){0};
-  return (ts_stand){tally->standing.worst, tally->standing.certainty, tally->duty};
+  return ts_stand_of(tally->standing.worst, tally->standing.certainty, tally->duty);
 }
 
 ts_stand ts_stands_now(const ts_finding *finding) {
   const ts_case *now = &finding->view[TS_IN_PLACE];
-  return (ts_stand){now->standing.worst, now->standing.certainty, now->duty};
+  return ts_stand_of(now->standing.worst, now->standing.certainty, now->duty);
 }
 
 int ts_stand_heat(ts_word word, ts_stand stand) {
-  if (word == TS_HAZARD) return stand.worst.rank;
+  if (word == TS_HAZARD) return (int)stand.rank;
   return word == TS_DUTY ? (int)stand.duty : (int)stand.certainty;
 }
 
 bool ts_same_stand(ts_word word, ts_stand a, ts_stand b) {
   if (word != TS_HAZARD) return ts_stand_heat(word, a) == ts_stand_heat(word, b);
-  return a.worst.likelihood == b.worst.likelihood && a.worst.severity == b.worst.severity;
+  return a.likelihood == b.likelihood && a.severity == b.severity;
 }
 
 bool ts_stands_above(const ts_matrix *matrix, ts_word word, ts_stand stand) {
   if (word == TS_STOP) return stand.certainty != TS_GONE;
-  if (word != TS_HAZARD || stand.worst.likelihood == 0) return false;
-  return ts_matrix_band(matrix, stand.worst.likelihood, stand.worst.severity)->above;
+  if (word != TS_HAZARD || stand.likelihood == 0) return false;
+  return ts_matrix_band(matrix, (int)stand.likelihood, (int)stand.severity)->above;
 }
 
 size_t ts_pair_of(const ts_assessment *a, const ts_finding *finding) {

@@ -42,8 +42,10 @@ typedef struct {
 } ts_probe;
 
 /* With an evaluator of the same packs that nobody else uses meanwhile, or NULL for one of its own.
- */
-ts_probe *ts_probe_new(const ts_assessment *assessment, ts_evaluator *evaluator);
+ * `like` is another probe of the same assessment, or NULL: what only says who reads and says what
+ * is shared with it, and it must outlive this one. */
+ts_probe *ts_probe_new(const ts_assessment *assessment, ts_evaluator *evaluator,
+                       const ts_probe *like);
 void ts_probe_free(ts_probe *probe);
 
 /* Runs the rule of a pair over its subject with whatever the variant holds now. The tallies
@@ -67,6 +69,8 @@ bool ts_probe_changes(const ts_probe *probe, size_t pair, uint32_t slot);
  */
 bool ts_probe_is_spent(const ts_probe *probe);
 
+/* A stand, of what it is made of. */
+ts_stand ts_stand_of(ts_score worst, ts_certainty certainty, ts_duty_state duty);
 /* How a finding of the pair stands by such tallies; gone where they have nothing of it. */
 ts_stand ts_stands(const ts_tallies *tallies, ts_word word, const char *about);
 /* How a finding stands in the assessment itself. */

@@ -134,8 +134,9 @@ const ts_asked *ts_reuse_find(const ts_reuse *reuse, size_t rule, ts_subject sub
 static const ts_spoken *spoken_again(ts_pool *pool, const ts_spoken *spoken) {
   if (spoken == NULL) return NULL;
   ts_course course = {.decisions = spoken->decisions,
-                      .decision_count = spoken->outcome.decision_count};
-  return ts_spoken_copy(pool, &course, &spoken->outcome);
+                      .decision_count = spoken->same->decision_count};
+  const ts_outcome outcome = ts_spoken_outcome(spoken);
+  return ts_spoken_copy(pool, &course, &outcome);
 }
 
 /* As it was when it was found: numbers, waivers and what would change it come later. */

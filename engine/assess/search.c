@@ -49,7 +49,7 @@ static const leg *worst_at(const outlook *o, double x, bool *alike) {
     const leg *l = &o->legs[i];
     if (x < l->box.lo - o->slack || x > l->box.hi + o->slack) continue;
     *alike = *alike && (worst == NULL || ts_same_stand(o->search->word, worst->stand, l->stand));
-    if (worst == NULL || l->stand.worst.rank > worst->stand.worst.rank) worst = l;
+    if (worst == NULL || l->stand.rank > worst->stand.rank) worst = l;
   }
   return worst;
 }

@@ -16,7 +16,7 @@ typedef struct {
 typedef struct ts_shifts ts_shifts;
 
 /* What was asked for is remembered, so asking again for the same change costs nothing. */
-ts_shifts *ts_shifts_new(ts_probe *probe, ts_touched *touched, ts_assessment *assessment);
+ts_shifts *ts_shifts_new(const ts_probe *probe, ts_assessment *assessment);
 void ts_shifts_free(ts_shifts *shifts);
 
 /* Makes the change in the probe's variant, and takes it back. */
@@ -31,7 +31,8 @@ const ts_elsewhere *ts_shifts_of(ts_shifts *shifts, const ts_try *tried, const t
 
 /* Those that wait: each is tried with any probe, its findings go into `arena`; then none waits. */
 size_t ts_shifts_waiting(const ts_shifts *shifts);
-void ts_shifts_look(ts_shifts *shifts, ts_probe *probe, ts_arena *arena, size_t number);
+void ts_shifts_look(const ts_shifts *shifts, ts_probe *probe, ts_touched *touched, ts_arena *arena,
+                    size_t number);
 void ts_shifts_looked(ts_shifts *shifts);
 
 #endif

@@ -140,25 +140,13 @@ static const shared *shared_of(ts_touched *t, const char *entity, const char *ki
   return &t->shared[t->shared_count++];
 }
 
-/* The first place of the list at which a pair of that number or a greater one stands. */
-static uint32_t first_at(const uint32_t *list, uint32_t low, uint32_t high, uint32_t pair) {
-  while (low < high) {
-    uint32_t middle = low + (high - low) / 2;
-    if (list[middle] < pair)
-      low = middle + 1;
-    else
-      high = middle;
-  }
-  return low;
-}
-
 size_t ts_pairs_within(const ts_touched *t, ts_subject scope, const uint32_t *list, size_t length,
                        uint32_t *found, size_t most) {
   size_t count, within = 0;
   const ts_subject *covered = group_of(&t->covered, scope, &count);
   for (size_t i = 0; i < count && within < most; i++) {
     uint32_t last = t->pair_from[covered[i] + 1];
-    uint32_t k = first_at(list, 0, (uint32_t)length, t->pair_from[covered[i]]);
+    size_t k = ts_first_from(list, length, t->pair_from[covered[i]]);
     for (; k < length && list[k] < last && within < most; k++) found[within++] = list[k];
   }
   return within;
@@ -181,8 +169,8 @@ static void touch_shared(ts_touched *t, ts_subject scope, const ts_fact_def *fac
 /* ---- by its credit ----------------------------------------------------------------------- */
 
 static bool names_control(const ts_spoken *said, const char *id) {
-  for (size_t i = 0; said != NULL && i < said->outcome.control_count; i++)
-    if (ts_same(said->outcome.controls[i], id)) return true;
+  for (size_t i = 0; said != NULL && i < said->same->control_count; i++)
+    if (ts_same(said->same->controls[i], id)) return true;
   return false;
 }
 

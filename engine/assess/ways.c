@@ -15,8 +15,7 @@ typedef struct {
   ts_assessment *a;
   ts_finding *finding;
   size_t pair;
-  ts_way *ways;
-  size_t count, capacity;
+  ts_ways_found *found;
 } guide;
 
 static bool above(const guide *g, ts_stand stand) {
@@ -34,16 +33,11 @@ static bool would_stand(const guide *g, const ts_try *tried, ts_stand *stand) {
 
 /* Keeps the change if it is enough; false when it is not. */
 static bool keep_if_enough(guide *g, const ts_try *tried, bool edge_included, bool upward) {
-  ts_way way = {.slot = tried->slot,
-                .value = tried->value,
-                .edge_included = edge_included,
-                .upward = upward,
-                .control_count = tried->control_count,
-                .scope = tried->scope};
+  ts_ways_found *all = g->found;
+  ts_way way = {.edge_included = edge_included, .upward = upward};
   if (!would_stand(g, tried, &way.then) || above(g, way.then)) return false;
-  for (size_t i = 0; i < tried->control_count; i++) way.controls[i] = tried->controls[i];
-  TS_GROW(g->ways, g->count, g->capacity);
-  g->ways[g->count++] = way;
+  TS_GROW(all->at, all->count, all->capacity);
+  all->at[all->count++] = (ts_way_found){*tried, way};
   return true;
 }
 
@@ -220,8 +214,8 @@ int ts_control_order(const void *left, const void *right) {
 
 static void gather_bearing(const ts_probe *p, const ts_finding *finding, ts_bearing *list) {
   const ts_case *now = &finding->view[TS_IN_PLACE];
-  for (size_t i = 0; now->worst != NULL && i < now->worst->outcome.control_count; i++)
-    add_control(p, finding, ts_control_find(p->in.packs, now->worst->outcome.controls[i]), list);
+  for (size_t i = 0; now->worst != NULL && i < now->worst->same->control_count; i++)
+    add_control(p, finding, ts_control_find(p->in.packs, now->worst->same->controls[i]), list);
   size_t pair = ts_pair_of(p->a, finding);
   for (size_t i = 0; pair != SIZE_MAX && i < ts_control_count(p->in.packs); i++) {
     const ts_control *control = ts_control_at(p->in.packs, i);
@@ -262,7 +256,7 @@ static void add_pairs(guide *g, const ts_control **insufficient, size_t count, t
 }
 
 static bool is_named(const ts_finding *finding, const ts_control *control) {
-  const ts_outcome *said = &finding->view[TS_IN_PLACE].worst->outcome;
+  const ts_outcome *said = finding->view[TS_IN_PLACE].worst->same;
   for (size_t i = 0; i < said->control_count; i++)
     if (ts_same(said->controls[i], control->id)) return true;
   return false;
@@ -287,41 +281,35 @@ static void add_controls(guide *g) {
 
 /* ---- all of them ---------------------------------------------------------------------------- */
 
-void ts_ways(ts_probe *probe, ts_assessment *a, ts_finding *finding) {
-  guide g = {probe, a, finding, ts_pair_of(a, finding), NULL, 0, 0};
+void ts_ways(ts_probe *probe, ts_assessment *a, ts_finding *finding, ts_ways_found *found) {
+  guide g = {probe, a, finding, ts_pair_of(a, finding), found};
   if (g.pair == SIZE_MAX || !above(&g, ts_stands_now(finding))) return;
   finding->too_open = finding->too_open || ts_probe_is_spent(probe);
   if (!finding->too_open) move_facts(&g);
-  finding->move_count = g.count;
+  finding->move_count = (uint32_t)found->count;
   add_controls(&g);
-  ts_way *kept = ts_arena_alloc(a->arena, (g.count + 1) * sizeof *kept);
-  if (g.count > 0) memcpy(kept, g.ways, g.count * sizeof *kept);
-  finding->ways = kept;
-  finding->way_count = g.count;
-  free(g.ways);
 }
 
-void ts_ways_list(ts_shifts *shifts, ts_finding *finding) {
-  for (size_t i = 0; i < finding->way_count; i++) {
-    ts_way *way = &finding->ways[i];
-    ts_try tried = {.slot = way->slot,
-                    .value = way->value,
-                    .controls = {way->controls[0], way->controls[1]},
-                    .control_count = way->control_count,
-                    .scope = way->scope};
-    way->does = ts_shifts_of(shifts, &tried, finding);
+void ts_ways_list(ts_assessment *a, ts_shifts *shifts, ts_finding *finding, ts_ways_found *found) {
+  if (found->count == 0) return;
+  finding->way_count = (uint32_t)found->count;
+  finding->ways = ts_arena_alloc(a->arena, found->count * sizeof *finding->ways);
+  for (size_t i = 0; i < found->count; i++) {
+    finding->ways[i] = found->at[i].way;
+    finding->ways[i].does = ts_shifts_of(shifts, &found->at[i].tried, finding);
   }
+  free(found->at);
 }
 
 /* ---- moves in order -------------------------------------------------------------------------- */
 
 /* How far a move goes, as part of what is plausible; another answer is no way at all. */
 static double distance(const ts_dossier *dossier, const ts_way *way) {
-  if (!ts_slot_is_number(dossier, way->slot)) return 0;
-  ts_range now = ts_slot_value(dossier, way->slot)->range;
-  ts_range all =
-      ts_fact_plausible(ts_dossier_vocabulary(dossier), ts_slot_fact(dossier, way->slot));
-  double off = way->upward ? way->value.range.lo - now.hi : now.lo - way->value.range.hi;
+  uint32_t slot = way->does->slot;
+  if (!ts_slot_is_number(dossier, slot)) return 0;
+  ts_range now = ts_slot_value(dossier, slot)->range, then = way->does->value->range;
+  ts_range all = ts_fact_plausible(ts_dossier_vocabulary(dossier), ts_slot_fact(dossier, slot));
+  double off = way->upward ? then.lo - now.hi : now.lo - then.hi;
   return fmax(off, 0) / fmax(all.hi - all.lo, 1e-300);
 }
 

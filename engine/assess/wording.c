@@ -29,7 +29,7 @@ void ts_wording_free(ts_wording *w) {
 }
 
 const char *ts_wording_because(ts_wording *w, const ts_finding *finding) {
-  const char *there = ts_finding_said(finding)->outcome.because;
+  const char *there = ts_finding_said(finding)->because;
   if (there != NULL) return there;
   ts_view view = ts_finding_speaks(finding);
   ts_evaluator_lay(w->evaluator, w->laid, view);

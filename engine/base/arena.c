@@ -1,6 +1,7 @@
 /* Arena: a chain of blocks, filled from the front, freed together. */
 #include "base/arena.h"
 
+#include <stdalign.h>
 #include <stdarg.h>
 #include <stdbool.h>
 #include <stdint.h>
@@ -121,12 +122,19 @@ static void *reserve(ts_arena *arena, size_t size, size_t unit, bool zeroed) {
   return memory;
 }
 
-enum { ANY = sizeof(max_align_t) };
+/* The size of a type is a multiple of what it must stand at, so where it may stand is known by the
+ * size of one or of many: four bytes need not stand as sixteen do. */
+static size_t unit_of(size_t size) {
+  enum { ANY = alignof(max_align_t) };
+  return (size & (ANY - 1)) != 0 ? size & (~size + 1) : ANY;
+}
 
-void *ts_arena_alloc(ts_arena *arena, size_t size) { return reserve(arena, size, ANY, true); }
+void *ts_arena_alloc(ts_arena *arena, size_t size) {
+  return reserve(arena, size, unit_of(size), true);
+}
 
 void *ts_arena_keep(ts_arena *arena, const void *bytes, size_t size) {
-  void *copy = reserve(arena, size, ANY, false);
+  void *copy = reserve(arena, size, unit_of(size), false);
   if (size > 0) memcpy(copy, bytes, size);
   return copy;
 }

@@ -17,7 +17,8 @@ void ts_arena_clear(ts_arena *arena); /* empty again, with a block to begin with
 /* What was allocated in `other` lives on in `arena`; `other` is gone. */
 void ts_arena_take_over(ts_arena *arena, ts_arena *other);
 
-/* `size` bytes, zeroed, aligned for any type. */
+/* `size` bytes, zeroed, aligned for any type of that size, or of which many come to that size. What
+ * ends in an array of something smaller than itself takes a size that is a multiple of its own. */
 void *ts_arena_alloc(ts_arena *arena, size_t size);
 void *ts_arena_keep(ts_arena *arena, const void *bytes, size_t size); /* a copy; never NULL */
 char *ts_arena_copy(ts_arena *arena, const char *text);               /* NULL gives NULL */

@@ -28,6 +28,18 @@ size_t ts_sort_once_each(uint32_t *at, size_t count) {
   return kept;
 }
 
+size_t ts_first_from(const uint32_t *at, size_t count, uint32_t least) {
+  size_t low = 0, high = count;
+  while (low < high) {
+    size_t middle = low + (high - low) / 2;
+    if (at[middle] < least)
+      low = middle + 1;
+    else
+      high = middle;
+  }
+  return low;
+}
+
 static int ascending_numbers(const void *left, const void *right) {
   double a = *(const double *)left, b = *(const double *)right;
   return (a > b) - (a < b);

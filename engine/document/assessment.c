@@ -28,56 +28,84 @@ static void headline(ts_paper *paper) {
 
 /* ---- by several workers ------------------------------------------------------------ */
 
-/* Children in one piece; worth more than one worker; pieces that are held at once, by each worker.
- */
-enum { TOGETHER = 32, MANY = 256, AT_ONCE = 8 };
+/* Children in one piece; worth more than one worker; pieces of one round, by each worker. */
+enum { TOGETHER = 16, MANY = 256, AT_ONCE = 8 };
 
 typedef struct {
-  const ts_paper *whole;
+  ts_paper *whole;
+  ts_xml_out apart; /* as each piece begins */
+  ts_paper *hands;  /* by worker: its own paper, of which only the text is kept */
   size_t count;
   const bool *only;
   ts_paper_child *child;
-  ts_text *pieces;
-  size_t room; /* for so many pieces */
+  ts_text *made, *before; /* of the round that is made, and of the one before */
+  size_t from, before_count;
 } split;
 
-static void make_room(ts_paper *paper) {
+static ts_paper paper_like(const ts_paper *paper, ts_arena *arena) {
+  ts_paper own = *paper;
+  own.arena = arena;
+  own.seen = ts_arena_alloc(arena, (ts_subject_count(paper->dossier) + 1) * sizeof *own.seen);
+  own.crowds = 0;
+  return own;
+}
+
+static void write_piece(split *s, ts_paper *paper, size_t number) {
+  size_t from = (s->from + number) * TOGETHER;
   paper->arena = ts_arena_new();
-  size_t subjects = ts_subject_count(paper->dossier) + 1;
-  paper->seen = ts_arena_alloc(paper->arena, subjects * sizeof *paper->seen);
-  paper->crowds = 0;
-}
-
-/* A paper of its own, of which only the text is kept. */
-static void write_piece(void *context, size_t worker, size_t number) {
-  (void)worker;
-  split *s = context;
-  ts_paper paper = *s->whole;
-  size_t from = number * TOGETHER;
-  make_room(&paper);
-  paper.out = ts_xml_apart(&s->whole->out);
+  paper->out = s->apart;
   for (size_t i = from; i < from + TOGETHER && i < s->count; i++)
-    if (s->only == NULL || s->only[i]) s->child(&paper, i);
-  ts_arena_free(paper.arena);
-  s->pieces[number % s->room] = paper.out.text;
+    if (s->only == NULL || s->only[i]) s->child(paper, i);
+  ts_arena_free(paper->arena);
+  s->made[number] = paper->out.text;
 }
 
-/* In rounds, so that not all of it is held twice. */
-void ts_paper_each(ts_paper *paper, size_t count, const bool *only, ts_paper_child *child) {
-  size_t pieces = (count + TOGETHER - 1) / TOGETHER;
-  bool alone = only != NULL || count < MANY || paper->a->in.workers == 0;
-  size_t workers = alone ? 1 : paper->a->in.workers;
-  split s = {paper, count, only, child, NULL, AT_ONCE * workers};
-  s.pieces = ts_alloc(s.room * sizeof *s.pieces);
-  for (size_t from = 0; from < pieces && !paper->out.refused; from += s.room) {
-    size_t end = pieces - from > s.room ? from + s.room : pieces;
-    ts_share_out(workers, from, end, write_piece, &s);
-    for (size_t i = from; i < end; i++) {
-      ts_xml_append(&paper->out, &s.pieces[i - from]);
-      ts_text_release(&s.pieces[i - from]);
-    }
+static void append_before(split *s) {
+  for (size_t i = 0; i < s->before_count; i++) {
+    ts_xml_append(&s->whole->out, &s->before[i]);
+    ts_text_release(&s->before[i]);
   }
-  free(s.pieces);
+}
+
+/* One puts the round before into the whole, and where that is a file into the file, while the
+ * others go on. */
+static void write_one(void *context, size_t worker, size_t number) {
+  split *s = context;
+  if (number == 0)
+    append_before(s);
+  else
+    write_piece(s, &s->hands[worker], number - 1);
+}
+
+static size_t next_round(const split *s, size_t room) {
+  size_t pieces = (s->count + TOGETHER - 1) / TOGETHER, left = pieces - s->from;
+  if (s->whole->out.refused) return 0;
+  return left > room ? room : left;
+}
+
+/* In rounds, so that not all of it is held twice. The last has no pieces of its own. */
+static void write_rounds(split *s, size_t workers, size_t room) {
+  for (size_t count; (count = next_round(s, room)) > 0 || s->before_count > 0; s->from += count) {
+    ts_share_out(workers, 0, count + 1, write_one, s);
+    ts_text *again = s->before;
+    s->before = s->made;
+    s->made = again;
+    s->before_count = count;
+  }
+}
+
+void ts_paper_each(ts_paper *paper, size_t count, const bool *only, ts_paper_child *child) {
+  bool alone = only != NULL || count < MANY || paper->a->in.workers == 0;
+  size_t workers = alone ? 1 : paper->a->in.workers, room = AT_ONCE * workers;
+  ts_arena *arena = ts_arena_new();
+  split s = {.whole = paper, .count = count, .only = only, .child = child};
+  s.apart = ts_xml_apart(&paper->out);
+  s.hands = ts_arena_alloc(arena, workers * sizeof *s.hands);
+  for (size_t i = 0; i < workers; i++) s.hands[i] = paper_like(paper, arena);
+  s.made = ts_arena_alloc(arena, room * sizeof *s.made);
+  s.before = ts_arena_alloc(arena, room * sizeof *s.before);
+  write_rounds(&s, workers, room);
+  ts_arena_free(arena);
 }
 
 /* ---- the whole --------------------------------------------------------------------- */
@@ -92,7 +120,7 @@ static void write(const ts_assessment *assessment, ts_paper_some only, part *con
                     .packs = assessment->in.packs,
                     .vocabulary = ts_dossier_vocabulary(assessment->in.dossier),
                     .out = *out};
-  make_room(&paper);
+  paper = paper_like(&paper, ts_arena_new());
   paper.evidence = ts_paper_evidence(&paper);
   ts_xml_begin(&paper.out);
   ts_xml_start(&paper.out, "assessment");

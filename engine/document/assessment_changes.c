@@ -15,7 +15,7 @@ static const char hidden[] = "(withheld)";
  * finding rests on a stated one, from which the edges follow. */
 static bool personal(const ts_paper *paper, const ts_finding *finding, uint32_t slot) {
   if (ts_slot_fact(paper->dossier, slot)->sees == TS_CONFIDENTIAL) return true;
-  const ts_outcome *outcome = &ts_finding_said(finding)->outcome;
+  const ts_outcome whole = ts_finding_outcome(finding), *outcome = &whole;
   for (size_t i = 0; i < outcome->fact_count; i++) {
     uint32_t other = outcome->facts[i];
     if (ts_slot_fact(paper->dossier, other)->sees == TS_CONFIDENTIAL &&
@@ -207,44 +207,38 @@ void ts_paper_control_named(ts_paper *paper, const ts_control *control) {
   ts_xml_end(&paper->out);
 }
 
-static void score_then(ts_paper *paper, ts_score score) {
-  if (score.likelihood == 0) {
+static void score_then(ts_paper *paper, ts_stand stand) {
+  int likelihood = (int)stand.likelihood, severity = (int)stand.severity;
+  if (likelihood == 0) {
     ts_xml_attribute(&paper->out, "none", "yes");
     return;
   }
-  ts_xml_attributef(&paper->out, "likelihood", "%d", score.likelihood);
-  ts_xml_attributef(&paper->out, "severity", "%d", score.severity);
-  ts_xml_attributef(&paper->out, "score", "%d", score.likelihood * score.severity);
+  ts_xml_attributef(&paper->out, "likelihood", "%d", likelihood);
+  ts_xml_attributef(&paper->out, "severity", "%d", severity);
+  ts_xml_attributef(&paper->out, "score", "%d", likelihood * severity);
   ts_xml_attribute(&paper->out, "band",
-                   ts_matrix_band(paper->a->in.matrix, score.likelihood, score.severity)->id);
+                   ts_matrix_band(paper->a->in.matrix, likelihood, severity)->id);
 }
 
 static void then(ts_paper *paper, ts_word word, ts_stand stand) {
   static const char *const certainties[] = {"gone", "possible", "certain"};
   ts_xml_attribute(&paper->out, "then", ts_paper_stand(paper, word, stand, true));
   if (word == TS_HAZARD)
-    score_then(paper, stand.worst);
+    score_then(paper, stand);
   else
     ts_xml_attribute(&paper->out, "state",
                      word == TS_DUTY ? ts_duty_name(stand.duty) : certainties[stand.certainty]);
 }
 
-/* The finding or duty that a shift is of; NULL where there is none yet. */
-static const ts_finding *shifted(const ts_paper *paper, const ts_shift *shift) {
-  if (shift->index == TS_NEW) return NULL;
-  return shift->word == TS_DUTY ? &paper->a->duties[shift->index]
-                                : &paper->a->findings[shift->index];
-}
-
-static void better(ts_paper *paper, const ts_shift *it) {
+static void better(ts_paper *paper, ts_shifted it) {
   ts_xml_start(&paper->out, "better");
-  ts_xml_attribute(&paper->out, "finding", shifted(paper, it)->id);
-  ts_xml_attribute(&paper->out, "then", ts_paper_stand(paper, it->word, it->then, true));
+  ts_xml_attribute(&paper->out, "finding", it.finding->id);
+  ts_xml_attribute(&paper->out, "then", ts_paper_stand(paper, it.word, it.then, true));
   ts_xml_end(&paper->out);
 }
 
-static void worse(ts_paper *paper, const ts_shift *it, ts_subject from) {
-  const ts_finding *finding = shifted(paper, it);
+static void worse(ts_paper *paper, const ts_shifted *it, ts_subject from) {
+  const ts_finding *finding = it->finding;
   const char *title = ts_rule_at(paper->packs, it->rule)->title, *was = "not found";
   const char *label = ts_paper_label_from(paper, it->subject, from);
   const char *will = ts_paper_stand(paper, it->word, it->then, true);
@@ -266,20 +260,23 @@ static void worse(ts_paper *paper, const ts_shift *it, ts_subject from) {
 }
 
 static bool same_news(const ts_shift *a, const ts_shift *b) {
-  return a->index == TS_NEW && b->index == TS_NEW && a->word == b->word &&
-         a->then.worst.rank == b->then.worst.rank;
+  return a->fresh && b->fresh && a->word == b->word && a->rank == b->rank;
+}
+
+static bool same_place(const ts_paper *paper, const ts_shift *shift, const ts_shifted *it) {
+  ts_shifted other = ts_shift_read(paper->a, shift);
+  return other.rule == it->rule && other.subject == it->subject;
 }
 
 /* Each once: a rule may come to say the same of several things. What it says of one subject stands
  * together where it weighs the same. */
 static void all_worse(ts_paper *paper, const ts_shift *all, size_t count, ts_subject from) {
   for (size_t i = 0; i < count; i++) {
+    ts_shifted it = ts_shift_read(paper->a, &all[i]);
     bool again = false;
-    for (size_t k = i;
-         k > 0 && !again && all[k - 1].rule == all[i].rule && all[k - 1].subject == all[i].subject;
-         k--)
+    for (size_t k = i; k > 0 && !again && same_place(paper, &all[k - 1], &it); k--)
       again = same_news(&all[k - 1], &all[i]);
-    if (!again) worse(paper, &all[i], from);
+    if (!again) worse(paper, &it, from);
   }
 }
 
@@ -289,7 +286,7 @@ static bool reaches_further(const ts_elsewhere *does) {
 }
 
 static const char *elsewhere_id(ts_paper *paper, const ts_elsewhere *does) {
-  return ts_arena_printf(paper->arena, "E%zu", does->number);
+  return ts_arena_printf(paper->arena, "E%u", does->number);
 }
 
 static void shifts(ts_paper *paper, size_t number) {
@@ -297,9 +294,10 @@ static void shifts(ts_paper *paper, size_t number) {
   if (!reaches_further(does)) return;
   ts_xml_start(&paper->out, "shifts");
   ts_xml_attribute(&paper->out, "id", elsewhere_id(paper, does));
-  if (does->not_tried > 0) ts_xml_attributef(&paper->out, "not-tried", "%zu", does->not_tried);
-  for (size_t k = 0; k < does->better_count; k++) better(paper, &does->better[k]);
-  all_worse(paper, does->worse, does->worse_count, does->from);
+  if (does->not_tried > 0) ts_xml_attributef(&paper->out, "not-tried", "%u", does->not_tried);
+  for (size_t k = 0; k < does->better_count; k++)
+    better(paper, ts_shift_read(paper->a, &does->shifts[k]));
+  all_worse(paper, does->shifts + does->better_count, does->worse_count, does->from);
   ts_xml_end(&paper->out);
 }
 
@@ -315,8 +313,9 @@ static bool is_number(const ts_fact_def *fact) {
 }
 
 static const char *goal(ts_paper *paper, const ts_fact_def *fact, const ts_way *way) {
-  if (!is_number(fact)) return ts_paper_value(paper, fact, &way->value);
-  return one_number(paper, fact, way->upward ? way->value.range.lo : way->value.range.hi);
+  const ts_value *value = way->does->value;
+  if (!is_number(fact)) return ts_paper_value(paper, fact, value);
+  return one_number(paper, fact, way->upward ? value->range.lo : value->range.hi);
 }
 
 /* "at most 12 s", "yes". */
@@ -332,36 +331,34 @@ static void move_parts(ts_paper *paper, const ts_fact_def *fact, const ts_way *w
 }
 
 static void move(ts_paper *paper, const ts_finding *finding, const ts_way *way) {
-  const ts_fact_def *fact = ts_slot_fact(paper->dossier, way->slot);
-  const char *is = ts_paper_fact(paper, way->slot), *to = target(paper, fact, way);
-  const char *title = ts_paper_title_from(paper, way->slot, finding->subject);
+  uint32_t slot = way->does->slot;
+  const ts_fact_def *fact = ts_slot_fact(paper->dossier, slot);
+  const char *is = ts_paper_fact(paper, slot), *to = target(paper, fact, way);
+  const char *title = ts_paper_title_from(paper, slot, finding->subject);
   bool answer = fact->type == TS_FLAG || fact->type == TS_CHOICE || fact->type == TS_SET;
-  of_fact(paper, finding, way->slot, is);
+  of_fact(paper, finding, slot, is);
   ts_xml_attribute(&paper->out, "to", to);
   ts_xml_attribute(&paper->out, "words",
                    ts_arena_printf(paper->arena, "%s%s %s; now %s", title, answer ? ":" : "", to,
                                    is != NULL ? is : "not known"));
   move_parts(paper, fact, way);
-  who_sees(paper, finding, way->slot);
+  who_sees(paper, finding, slot);
 }
 
 static void way(ts_paper *paper, const ts_finding *finding, const ts_way *it) {
-  bool moves = it->slot != TS_NO_SLOT;
+  const ts_elsewhere *does = it->does;
+  bool moves = does->slot != TS_NO_SLOT;
   ts_xml_start(&paper->out, "way");
-  ts_xml_attribute(&paper->out, "kind",
-                   moves                   ? "move"
-                   : it->control_count > 1 ? "pair"
-                                           : "control");
+  ts_xml_attribute(&paper->out, "kind", moves ? "move" : does->controls[1] ? "pair" : "control");
   if (moves) move(paper, finding, it);
   if (!moves) {
-    ts_xml_attribute(&paper->out, "scope", ts_paper_path(paper, it->scope));
-    ts_xml_attribute(&paper->out, "scope-label", ts_paper_label(paper, it->scope));
+    ts_xml_attribute(&paper->out, "scope", ts_paper_path(paper, does->from));
+    ts_xml_attribute(&paper->out, "scope-label", ts_paper_label(paper, does->from));
   }
   then(paper, finding->word, it->then);
-  if (reaches_further(it->does))
-    ts_xml_attribute(&paper->out, "elsewhere", elsewhere_id(paper, it->does));
-  for (size_t i = 0; !moves && i < it->control_count; i++)
-    ts_paper_control_named(paper, it->controls[i]);
+  if (reaches_further(does)) ts_xml_attribute(&paper->out, "elsewhere", elsewhere_id(paper, does));
+  for (size_t i = 0; i < 2 && does->controls[i]; i++)
+    ts_paper_control_named(paper, does->controls[i]);
   ts_xml_end(&paper->out);
 }
 

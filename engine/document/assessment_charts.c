@@ -223,7 +223,7 @@ static void write_ceiling(ts_paper *paper, const ts_finding *finding, const ts_s
 }
 
 static void ceilings_of(ts_paper *paper, const ts_finding *finding) {
-  const ts_outcome *outcome = &ts_finding_said(finding)->outcome;
+  const ts_outcome whole = ts_finding_outcome(finding), *outcome = &whole;
   for (size_t i = 0; i < outcome->value_count; i++) {
     const char *more;
     const ts_shown *total = ts_ceiling_total(outcome, i, &more);
@@ -349,7 +349,7 @@ static bool seen_before(const ts_paper *paper, const size_t *before, size_t inde
   for (size_t i = before[index]; i != NONE; i = before[i]) {
     const ts_finding *other = &paper->a->findings[i];
     if (other->rule != finding->rule) continue;
-    const ts_outcome *outcome = &ts_finding_said(other)->outcome;
+    const ts_outcome whole = ts_finding_outcome(other), *outcome = &whole;
     for (size_t k = 0; k < outcome->value_count; k++)
       if (ts_same(outcome->values[k].name, value->name) && highest(outcome, value) > 0) return true;
   }
@@ -360,7 +360,7 @@ static void curves(ts_paper *paper) {
   const size_t *before = before_each(paper);
   for (size_t i = 0; i < paper->a->finding_count; i++) {
     const ts_finding *finding = &paper->a->findings[i];
-    const ts_outcome *outcome = &ts_finding_said(finding)->outcome;
+    const ts_outcome whole = ts_finding_outcome(finding), *outcome = &whole;
     for (size_t k = 0; k < outcome->value_count; k++)
       if (!seen_before(paper, before, i, &outcome->values[k]))
         curve(paper, finding, outcome, &outcome->values[k]);

@@ -79,11 +79,11 @@ static void mark(ts_paper *paper, bool *wanted, const char *id) {
 }
 
 static void mark_finding(ts_paper *paper, bool *wanted, const ts_finding *finding) {
-  const ts_outcome *outcome = &ts_finding_said(finding)->outcome;
+  const ts_outcome *outcome = ts_finding_said(finding)->same;
   for (size_t i = 0; i < outcome->control_count; i++) mark(paper, wanted, outcome->controls[i]);
   for (size_t i = 0; i < finding->way_count; i++)
-    for (size_t k = 0; k < finding->ways[i].control_count; k++)
-      mark(paper, wanted, finding->ways[i].controls[k]->id);
+    for (size_t k = 0; k < 2 && finding->ways[i].does->controls[k]; k++)
+      mark(paper, wanted, finding->ways[i].does->controls[k]->id);
 }
 
 static void mark_named(ts_paper *paper, bool *wanted) {

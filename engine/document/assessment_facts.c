@@ -69,8 +69,8 @@ static void fact(ts_paper *paper, uint32_t slot, const ts_subject_info *subject)
   ts_xml_attribute(&paper->out, "sees", ts_paper_sees(def));
   ts_xml_attribute(&paper->out, "meaning", def->meaning);
   ts_xml_attribute(&paper->out, "asked", def->asked);
-  if (value->state == TS_STATED && !def->derived && value->line > 0) {
-    ts_xml_attributef(&paper->out, "line", "%d", value->line);
+  if (value->state == TS_STATED && !def->derived && ts_slot_line(paper->dossier, slot) > 0) {
+    ts_xml_attributef(&paper->out, "line", "%d", ts_slot_line(paper->dossier, slot));
     ts_xml_attribute(&paper->out, "file", subject->file);
   }
   evidence(paper, ts_slot_path(paper->dossier, slot, path, sizeof path));

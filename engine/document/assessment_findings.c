@@ -97,7 +97,7 @@ static bool said_before(const ts_spoken *said, size_t index) {
 static void conditions(ts_paper *paper, const ts_spoken *said, const char *which) {
   int last = ts_same(which, "worst");
   for (int settled = 0; settled <= last; settled++)
-    for (size_t i = 0; i < said->outcome.decision_count; i++)
+    for (size_t i = 0; i < said->same->decision_count; i++)
       if (said->decisions[i].settled == settled && !said_before(said, i))
         condition(paper, &said->decisions[i], which);
 }
@@ -183,10 +183,13 @@ static void sources(ts_paper *paper, const ts_rule *rule) {
  * where the facts leave both open. */
 static void cases(ts_paper *paper, const ts_case *told) {
   const ts_spoken *worst = told->worst, *best = told->best != worst ? told->best : NULL;
-  because(paper, &worst->outcome, "worst");
-  if (best != NULL && !ts_same(best->outcome.because, worst->outcome.because))
-    because(paper, &best->outcome, "best");
-  values(paper, &worst->outcome);
+  ts_outcome at_worst = ts_spoken_outcome(worst);
+  because(paper, &at_worst, "worst");
+  if (best != NULL && !ts_same(best->because, worst->because)) {
+    ts_outcome at_best = ts_spoken_outcome(best);
+    because(paper, &at_best, "best");
+  }
+  values(paper, &at_worst);
   conditions(paper, worst, "worst");
   if (best != NULL) conditions(paper, best, "best");
 }
@@ -194,8 +197,9 @@ static void cases(ts_paper *paper, const ts_case *told) {
 static void why(ts_paper *paper, const ts_finding *finding) {
   const ts_case *told = &finding->view[ts_finding_speaks(finding)];
   if (paper->only.findings == NULL) cases(paper, told);
-  rests(paper, &told->worst->outcome);
-  reads(paper, finding, &told->worst->outcome);
+  ts_outcome worst = ts_spoken_outcome(told->worst);
+  rests(paper, &worst);
+  reads(paper, finding, &worst);
 }
 
 /* ---- controls that bear on a finding -------------------------------------------- */
@@ -225,7 +229,7 @@ static void control(ts_paper *paper, const ts_finding *finding, const ts_outcome
 }
 
 static void controls(ts_paper *paper, const ts_finding *finding) {
-  const ts_outcome *outcome = &ts_finding_said(finding)->outcome;
+  const ts_outcome whole = ts_finding_outcome(finding), *outcome = &whole;
   for (size_t i = 0; i < outcome->control_count; i++) {
     bool again = false;
     for (size_t k = 0; k < i; k++)
@@ -238,8 +242,7 @@ static void controls(ts_paper *paper, const ts_finding *finding) {
 static bool discreet(const ts_finding *finding) {
   for (int v = 0; v < TS_VIEWS; v++) {
     const ts_case *told = &finding->view[v];
-    if ((told->worst && told->worst->outcome.discreet) ||
-        (told->best && told->best->outcome.discreet))
+    if ((told->worst && told->worst->same->discreet) || (told->best && told->best->same->discreet))
       return true;
   }
   return false;
@@ -247,7 +250,7 @@ static bool discreet(const ts_finding *finding) {
 
 /* What it comes from and what would change it; of a duty no controls bear on a score. */
 static void behind(ts_paper *paper, const ts_finding *finding) {
-  functions(paper, &ts_finding_said(finding)->outcome);
+  functions(paper, ts_finding_said(finding)->same);
   sources(paper, ts_rule_at(paper->packs, finding->rule));
   if (finding->word != TS_DUTY) controls(paper, finding);
   ts_paper_would_change(paper, finding);
@@ -283,7 +286,7 @@ static void where(ts_paper *paper, const ts_rule *rule, int line) {
 static void finding_attributes(ts_paper *paper, const ts_finding *finding) {
   static const char *const fields[] = {"task", "day", "site"};
   const ts_rule *rule = ts_rule_at(paper->packs, finding->rule);
-  const ts_outcome *outcome = &ts_finding_said(finding)->outcome;
+  const ts_outcome whole = ts_finding_outcome(finding), *outcome = &whole;
   const char *who = outcome->who;
   ts_xml_out *out = &paper->out;
   ts_xml_attribute(out, "id", finding->id);
@@ -343,7 +346,7 @@ static void duty(ts_paper *paper, size_t number) {
   const ts_finding *it = &paper->a->duties[number];
   static const char *const fields[] = {"task"};
   const ts_rule *rule = ts_rule_at(paper->packs, it->rule);
-  const ts_outcome *outcome = &ts_finding_said(it)->outcome;
+  const ts_outcome whole = ts_finding_outcome(it), *outcome = &whole;
   ts_xml_out *out = &paper->out;
   ts_xml_start(out, "duty");
   ts_xml_attribute(out, "id", it->id);

@@ -15,7 +15,7 @@ typedef struct {
 /* Calls `see` for each written fact that an outcome rests on. */
 static void each_rest(reliance *r, const ts_finding *finding,
                       void (*see)(reliance *, uint32_t, const ts_finding *)) {
-  const ts_outcome *said = &ts_finding_said(finding)->outcome;
+  const ts_spoken *said = ts_finding_said(finding);
   for (size_t i = 0; i < said->fact_count; i++) {
     size_t count;
     const uint32_t *made = ts_made_of(r->paper->dossier, said->facts[i], r->paper->arena, &count);

@@ -34,13 +34,11 @@ static void role(ts_paper *paper, ts_subject subject) {
   if (role != NULL) ts_xml_attribute(&paper->out, "role", ts_paper_title(paper, role));
 }
 
-/* Calls `write` for each child of `parent` that is of the entity. */
-static void each_child(ts_paper *paper, ts_subject parent, const char *entity,
-                       void (*write)(ts_paper *, ts_subject)) {
-  for (ts_subject s = 0; s < ts_subject_count(paper->dossier); s++) {
-    const ts_subject_info *info = ts_subject_at(paper->dossier, s);
-    if (info->parent == parent && ts_same(info->entity->name, entity)) write(paper, s);
-  }
+/* Calls `write` for each that stands in a list of the subject. */
+static void each_of(ts_paper *paper, ts_subject subject, const char *list,
+                    void (*write)(ts_paper *, ts_subject)) {
+  ts_field all = ts_subject_field(paper->dossier, subject, list);
+  for (size_t i = 0; all.kind == TS_FIELD_LIST && i < all.count; i++) write(paper, all.list[i]);
 }
 
 /* What a list of references names, by label: "Lamp coat, Tail". */
@@ -95,8 +93,8 @@ static void task(ts_paper *paper, ts_subject subject) {
   minutes(paper, subject, "finish", "finish-min");
   static const char *const lists[] = {"rigs", "crafts", "props"};
   for (size_t i = 0; i < sizeof lists / sizeof lists[0]; i++) labels(paper, subject, lists[i]);
-  each_child(paper, subject, "immersion", immersion);
-  each_child(paper, subject, "post", post);
+  each_of(paper, subject, "immersions", immersion);
+  each_of(paper, subject, "posts", post);
   ts_xml_end(&paper->out);
 }
 
@@ -132,9 +130,9 @@ static void day(ts_paper *paper, ts_subject subject) {
   ts_xml_attribute(&paper->out, "words", ts_paper_day(paper, date));
   reference(paper, subject, "site", "site-label");
   ATTRIBUTES(paper, subject, facts);
-  each_child(paper, subject, "task", task);
-  each_child(paper, subject, "record", record);
-  each_child(paper, subject, "person-day", total);
+  each_of(paper, subject, "tasks", task);
+  each_of(paper, subject, "records", record);
+  each_of(paper, subject, "person_days", total);
   ts_xml_end(&paper->out);
 }
 

@@ -4,10 +4,15 @@
 
 /* ---- stands ------------------------------------------------------------------ */
 
+static const ts_band *band_of(const ts_paper *paper, ts_stand stand) {
+  return ts_matrix_band(paper->a->in.matrix, (int)stand.likelihood, (int)stand.severity);
+}
+
+static int product_of(ts_stand stand) { return (int)(stand.likelihood * stand.severity); }
+
 /* "Very high" as it reads inside a sentence. */
-static const char *band_word(ts_paper *paper, ts_score score) {
-  const ts_band *band = ts_matrix_band(paper->a->in.matrix, score.likelihood, score.severity);
-  char *word = ts_arena_copy(paper->arena, band->word);
+static const char *band_word(ts_paper *paper, ts_stand stand) {
+  char *word = ts_arena_copy(paper->arena, band_of(paper, stand)->word);
   bool capital = word[0] >= 'A' && word[0] <= 'Z', letters = word[0] && word[1] >= 'a';
   if (capital && letters) word[0] = (char)(word[0] - 'A' + 'a');
   return word;
@@ -20,23 +25,19 @@ const char *ts_paper_stand(ts_paper *paper, ts_word word, ts_stand stand, bool s
   if (word == TS_STOP) return stops[stand.certainty];
   if (word == TS_REMARK) return notes[stand.certainty];
   if (word == TS_DUTY) return duties[stand.duty];
-  if (stand.worst.likelihood == 0) return "not found";
-  const char *band = band_word(paper, stand.worst);
+  if (stand.likelihood == 0) return "not found";
+  const char *band = band_word(paper, stand);
   if (!score) return band;
-  return ts_arena_printf(paper->arena, "%s %d", band,
-                         stand.worst.likelihood * stand.worst.severity);
+  return ts_arena_printf(paper->arena, "%s %d", band, product_of(stand));
 }
 
 void ts_paper_stand_parts(ts_paper *paper, const char *prefix, ts_word word, ts_stand stand,
                           bool score) {
   const char *name = ts_arena_printf(paper->arena, "%s-band", prefix);
-  if (word == TS_HAZARD && stand.worst.likelihood > 0) {
-    int product = stand.worst.likelihood * stand.worst.severity;
-    const ts_band *band =
-        ts_matrix_band(paper->a->in.matrix, stand.worst.likelihood, stand.worst.severity);
-    ts_xml_attribute(&paper->out, name, band->id);
+  if (word == TS_HAZARD && stand.likelihood > 0) {
+    ts_xml_attribute(&paper->out, name, band_of(paper, stand)->id);
     name = ts_arena_printf(paper->arena, "%s-score", prefix);
-    if (score) ts_xml_attributef(&paper->out, name, "%d", product);
+    if (score) ts_xml_attributef(&paper->out, name, "%d", product_of(stand));
     return;
   }
   char *state = ts_arena_copy(paper->arena, ts_paper_stand(paper, word, stand, false));

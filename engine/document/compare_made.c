@@ -60,7 +60,7 @@ static int by_text(const char *a, const char *b) { return strcmp(a ? a : "", b ?
 
 /* Of two duties that a rule says of one subject: where the law asks for them. */
 static int by_law(const ts_finding *a, const ts_finding *b) {
-  const ts_outcome *x = &ts_finding_said(a)->outcome, *y = &ts_finding_said(b)->outcome;
+  const ts_outcome *x = ts_finding_said(a)->same, *y = ts_finding_said(b)->same;
   int is = by_text(x->instrument, y->instrument);
   return is != 0 ? is : by_text(x->section, y->section);
 }

@@ -1,4 +1,5 @@
 /* One dossier against another: whether only values differ, and which. */
+#include "dossier/value.h"
 #include "dossier/world.h"
 
 #include <stdlib.h>
@@ -9,7 +10,7 @@
 static bool same_structure(const ts_dossier *was, const ts_dossier *is) {
   for (uint32_t slot = 0; slot < was->slot_count; slot++)
     if (ts_world_known(was, slot)->def->type < TS_QUANTITY &&
-        !ts_same(was->values[slot].text, is->values[slot].text))
+        !ts_same(ts_world_value(was, slot)->text, ts_world_value(is, slot)->text))
       return false;
   return true;
 }
@@ -26,10 +27,10 @@ static bool same_subjects(const ts_dossier *was, const ts_dossier *is) {
 }
 
 static bool same_controls(const ts_dossier *was, const ts_dossier *is) {
-  if (was->control_count != is->control_count || was->reach.written != is->reach.written)
+  if (ts_applied_count(was) != ts_applied_count(is) || was->reach.written != is->reach.written)
     return false;
-  for (size_t i = 0; i < was->control_count; i++) {
-    const ts_applied_control *a = &was->controls[i], *b = &is->controls[i];
+  for (size_t i = 0; i < ts_applied_count(was); i++) {
+    const ts_applied_control *a = ts_applied_at(was, i), *b = ts_applied_at(is, i);
     if (!ts_same(a->control, b->control) || a->scope != b->scope || a->in_place != b->in_place ||
         !ts_same(a->to, b->to))
       return false;
@@ -43,11 +44,6 @@ bool ts_dossiers_alike(const ts_dossier *was, const ts_dossier *is) {
 }
 
 /* ---- values ------------------------------------------------------------------ */
-
-static bool same_value(const ts_value *a, const ts_value *b) {
-  return a->state == b->state && a->choices == b->choices && a->certain == b->certain &&
-         a->range.lo == b->range.lo && a->range.hi == b->range.hi && ts_same(a->text, b->text);
-}
 
 /* Derives a fact to see whether it asks for anything that changed. */
 typedef struct {
@@ -83,7 +79,7 @@ static void mark_derived(const ts_dossier *is, bool *changed) {
 bool *ts_slots_changed(const ts_dossier *was, const ts_dossier *is, ts_arena *arena) {
   bool *changed = ts_arena_alloc(arena, is->slot_count + 1), any = false;
   for (uint32_t slot = 0; slot < is->slot_count; slot++) {
-    changed[slot] = !same_value(ts_slot_value(was, slot), ts_slot_value(is, slot));
+    changed[slot] = !ts_same_value(ts_slot_value(was, slot), ts_slot_value(is, slot));
     any = any || changed[slot];
   }
   if (any) mark_derived(is, changed);

@@ -15,10 +15,11 @@ static uint32_t slot_of(const ts_check *check, ts_subject subject, const char *f
 
 bool ts_check_known(const ts_check *check, ts_subject subject, const char *fact, ts_range *range) {
   uint32_t slot = slot_of(check, subject, fact);
-  if (slot == TS_ABSENT || check->dossier->values[slot].state == TS_UNKNOWN) return false;
+  if (slot == TS_ABSENT || ts_world_value(check->dossier, slot)->state == TS_UNKNOWN) return false;
   bool structure = !ts_is_fact(ts_world_known(check->dossier, slot)->def->type);
-  if (structure && !check->dossier->values[slot].text) return false; /* missing or unreadable */
-  *range = check->dossier->values[slot].range;
+  if (structure && !ts_world_value(check->dossier, slot)->text)
+    return false; /* missing or unreadable */
+  *range = ts_world_value(check->dossier, slot)->range;
   return true;
 }
 
@@ -26,7 +27,7 @@ bool ts_check_is(const ts_check *check, ts_subject subject, const char *fact, co
   uint32_t slot = slot_of(check, subject, fact);
   if (slot == TS_ABSENT) return false;
   const ts_known_fact *known = ts_world_known(check->dossier, slot);
-  uint64_t choices = check->dossier->values[slot].choices;
+  uint64_t choices = ts_world_value(check->dossier, slot)->choices;
   if (known->def->type == TS_FLAG) return choices == (ts_same(word, "yes") ? 2 : 1);
   uint32_t bit = ts_choice_find(known, word);
   return bit != TS_ABSENT && choices == UINT64_C(1) << bit;
@@ -35,7 +36,7 @@ bool ts_check_is(const ts_check *check, ts_subject subject, const char *fact, co
 const char *ts_check_shown(const ts_check *check, ts_subject subject, const char *fact) {
   const ts_dossier *dossier = check->dossier;
   uint32_t slot = slot_of(check, subject, fact);
-  const ts_value *value = &dossier->values[slot];
+  const ts_value *value = ts_world_value(dossier, slot);
   const ts_known_fact *known = ts_world_known(dossier, slot);
   char out[96];
   if (value->text) return value->text;
@@ -49,7 +50,7 @@ void ts_check_say(const ts_check *check, ts_level level, ts_subject subject, con
                   const char *format, ...) {
   const ts_dossier *dossier = check->dossier;
   uint32_t slot = fact ? slot_of(check, subject, fact) : TS_ABSENT;
-  int line = slot == TS_ABSENT ? dossier->subjects[subject].info.line : dossier->values[slot].line;
+  int line = slot == TS_ABSENT ? dossier->subjects[subject].info.line : dossier->lines[slot];
   va_list list;
   char *text = NULL;
   va_start(list, format);
@@ -266,8 +267,7 @@ static void check_children(const ts_check *check) {
     return;
   ts_check_say(check, TS_ERROR, check->subject, "children",
                "\"children\" is %s, but %zu of those named that day %s under 18",
-               ts_check_shown(check, check->subject, "children"), young,
-               young == 1 ? "is" : "are");
+               ts_check_shown(check, check->subject, "children"), young, young == 1 ? "is" : "are");
 }
 
 /* ---- posts against counts ------------------------------------------------- */

@@ -3,6 +3,7 @@
  * One row of the table per derived fact. A row's function gets the nodes of
  * what the fact is made of through the reader, so that a changed value (a
  * control's effect, a point to try) goes through here as well. */
+#include "base/sort.h"
 #include "dossier/world.h"
 #include "quantity/calendar.h"
 
@@ -141,7 +142,7 @@ static ts_node_id of_papers(const deriving *d, const char *list, const char *fac
 /* ---- ages -------------------------------------------------------------- */
 
 static double date_of(const ts_dossier *dossier, ts_subject day) {
-  return dossier->values[ts_world_slot(dossier, day, "date")].range.lo;
+  return ts_world_value(dossier, ts_world_slot(dossier, day, "date"))->range.lo;
 }
 
 /* A value of its own in the graph: calendar years are no arithmetic on seconds. */
@@ -181,57 +182,41 @@ static ts_node_id age_at_start(const deriving *d, const char *list, const char *
 
 /* ---- several days ------------------------------------------------------ */
 
-/* Where among a day's facts its date stands: asked by name once, and not for each day of a person. */
-static uint32_t place_of_date(const ts_dossier *dossier, ts_subject person_day) {
-  ts_subject day = dossier->subjects[person_day].info.parent;
-  return ts_world_slot(dossier, day, "date") - dossier->subjects[day].info.slot;
+static double date_of_person_day(const ts_dossier *dossier, ts_subject person_day) {
+  return date_of(dossier, dossier->subjects[person_day].info.parent);
 }
 
-static double person_day_date(const ts_dossier *dossier, ts_subject person_day, uint32_t place) {
-  ts_subject day = dossier->subjects[person_day].info.parent;
-  return dossier->values[dossier->subjects[day].info.slot + place].range.lo;
-}
-
-/* The person's other person-days, or an empty list. */
-static ts_field days_of_person(const deriving *d) {
-  ts_subject person = ts_world_target(d->reader->dossier, d->subject, "person");
-  if (person == TS_NO_SUBJECT) return (ts_field){.kind = TS_FIELD_NONE};
-  return list_of(d, person, "person_days");
+/* Numbers of the person's days from the first to the last date, as the dossier lists them. Free. */
+static uint32_t *days_listed(const ts_dossier *dossier, ts_subject person, double first,
+                             double last, size_t *count) {
+  const ts_dated *days = ts_days_between(dossier, person, first, last, count);
+  uint32_t *listed = ts_alloc((*count + 1) * sizeof *listed);
+  for (size_t i = 0; i < *count; i++) listed[i] = days[i].person_day;
+  *count = ts_sort_once_each(listed, *count);
+  return listed;
 }
 
 static ts_node_id seven_days(const deriving *d, const char *list, const char *fact) {
   (void)list;
   const ts_dossier *dossier = d->reader->dossier;
-  ts_field days = days_of_person(d);
-  uint32_t place = place_of_date(dossier, d->subject);
-  double last = person_day_date(dossier, d->subject, place);
+  ts_subject person = ts_world_target(dossier, d->subject, "person");
+  double last = date_of_person_day(dossier, d->subject);
   ts_node_id total = fact_of(d, d->subject, fact);
-  for (size_t i = 0; i < days.count; i++) {
-    double date = person_day_date(dossier, days.list[i], place);
-    bool within = date <= last && date >= last - 6 * TS_DAY_SECONDS;
-    if (within && days.list[i] != d->subject)
-      total = combine(d, TS_ADD, total, fact_of(d, days.list[i], fact));
-  }
+  if (person == TS_NO_SUBJECT) return total;
+  size_t count;
+  uint32_t *days = days_listed(dossier, person, last - 6 * TS_DAY_SECONDS, last, &count);
+  for (size_t i = 0; i < count; i++)
+    if (days[i] != d->subject) total = combine(d, TS_ADD, total, fact_of(d, days[i], fact));
+  free(days);
   return total;
 }
 
-/* Which of the days before this one are among the person's, the nearest first; then how long the
- * row is. */
 static ts_node_id consecutive_days(const deriving *d, const char *list, const char *fact) {
   (void)list, (void)fact;
   const ts_dossier *dossier = d->reader->dossier;
-  ts_field days = days_of_person(d);
-  bool *among = ts_alloc((days.count + 2) * sizeof *among);
-  uint32_t place = place_of_date(dossier, d->subject);
-  double date = person_day_date(dossier, d->subject, place);
-  for (size_t i = 0; i < days.count; i++) {
-    double back = (date - person_day_date(dossier, days.list[i], place)) / TS_DAY_SECONDS;
-    if (back >= 1 && back <= (double)days.count && back == floor(back)) among[(size_t)back] = true;
-  }
-  size_t row = 1;
-  while (among[row]) row++;
-  free(among);
-  return point(d, (double)row);
+  ts_subject person = ts_world_target(dossier, d->subject, "person");
+  double date = date_of_person_day(dossier, d->subject);
+  return point(d, person == TS_NO_SUBJECT ? 1 : (double)ts_days_in_row(dossier, person, date));
 }
 
 /* ---- surface intervals ------------------------------------------------- */
@@ -252,7 +237,7 @@ static ts_range look_at(const deriving *d, ts_subject subject, const char *fact)
   const ts_dossier *dossier = d->reader->dossier;
   uint32_t slot = ts_world_slot(dossier, subject, fact);
   if (d->reader->looked) d->reader->looked(d->reader, slot);
-  return dossier->values[slot].range;
+  return ts_world_value(dossier, slot)->range;
 }
 
 static bool is_settled(const deriving *d, ts_subject record) {
@@ -354,7 +339,7 @@ int ts_derivation_of(const ts_fact_def *fact) {
 
 /* A rule's example may state what is otherwise worked out. */
 static ts_node_id set_value(const deriving *d) {
-  ts_range range = d->reader->dossier->values[d->slot].range;
+  ts_range range = ts_world_value(d->reader->dossier, d->slot)->range;
   ts_graph *graph = d->reader->graph;
   return ts_derived(graph, d->slot, ts_fact_value(graph, d->slot, range, wanted(d)->dim));
 }
@@ -363,7 +348,7 @@ ts_node_id ts_derive(ts_fact_reader *reader, uint32_t slot) {
   const ts_dossier *dossier = reader->dossier;
   deriving d = {reader, dossier->owners[slot], slot};
   int row = ts_world_known(dossier, slot)->derivation;
-  if (dossier->values[slot].state == TS_SET_BY_USER) return set_value(&d);
+  if (ts_world_value(dossier, slot)->state == TS_SET_BY_USER) return set_value(&d);
   if (row < 0) return TS_NO_NODE;
   ts_node_id node = clamp(&d, rows[row].make(&d, rows[row].list, rows[row].of));
   return node == TS_NO_NODE ? TS_NO_NODE : ts_derived(reader->graph, slot, node);
@@ -378,30 +363,34 @@ typedef struct {
 
 static ts_node_id read_own(ts_fact_reader *self, uint32_t slot) {
   own_reader *own = (own_reader *)self;
-  const ts_value *value = &self->dossier->values[slot];
+  const ts_value *value = ts_world_value(self->dossier, slot);
   if (value->state == TS_UNKNOWN) own->assumed = true;
   return ts_fact_value(self->graph, slot, value->range, ts_world_known(self->dossier, slot)->dim);
 }
 
-void ts_world_derive_one(const ts_dossier *dossier, ts_graph *graph, uint32_t slot) {
+ts_value ts_world_derived(const ts_dossier *dossier, ts_graph *graph, uint32_t slot) {
   own_reader own = {.reader = {dossier, graph, read_own, NULL}};
-  ts_value *value = &dossier->values[slot];
-  if (value->state == TS_SET_BY_USER) return;
+  ts_value value = *ts_world_value(dossier, slot);
+  if (value.state == TS_SET_BY_USER) return value;
   ts_graph_reset(graph);
-  value->state = TS_UNKNOWN;
+  value.state = TS_UNKNOWN;
   ts_node_id node = ts_derive(&own.reader, slot);
-  if (node == TS_NO_NODE) return;
+  if (node == TS_NO_NODE) return value;
   const ts_node *n = ts_node_at(graph, node);
-  value->range = (ts_range){n->lo, n->hi};
+  value.range = (ts_range){n->lo, n->hi};
   ts_range all = ts_world_known(dossier, slot)->plausible;
   bool anything = n->lo <= all.lo && n->hi >= all.hi;
-  value->state = own.assumed || anything ? TS_UNKNOWN : TS_STATED;
+  value.state = own.assumed || anything ? TS_UNKNOWN : TS_STATED;
+  return value;
 }
 
 void ts_world_derive(ts_dossier *dossier) {
   ts_graph *graph = ts_graph_new();
   ts_graph_mark(graph);
   for (uint32_t slot = 0; slot < dossier->slot_count; slot++)
-    if (ts_world_known(dossier, slot)->def->derived) ts_world_derive_one(dossier, graph, slot);
+    if (ts_world_known(dossier, slot)->def->derived) {
+      ts_value value = ts_world_derived(dossier, graph, slot);
+      ts_world_put(dossier, slot, &value);
+    }
   ts_graph_free(graph);
 }

@@ -81,8 +81,8 @@ void ts_reader_stray(const ts_reader *reader, const xmlNode *element, const char
 
 /* ---- paths ------------------------------------------------------------- */
 
-/* The first of "d1t3/p1", "d1t3/p1.2" ... that is free; `first` may have its own form. What was tried
- * for a stem is not tried again: a day may have thousands of records. */
+/* The first of "d1t3/p1", "d1t3/p1.2" ... that is free; `first` may have its own form. What was
+ * tried for a stem is not tried again: a day may have thousands of records. */
 static const char *free_path(ts_dossier *dossier, const char *first, const char *format,
                              const char *stem) {
   if (ts_names_get(&dossier->paths, first) == TS_ABSENT) return first;
@@ -125,7 +125,8 @@ static const char *id_attribute(const reading *r) {
 enum { ID_LONGEST = 64 };
 
 static bool usable_name(const char *name) {
-  return name && strlen(name) <= ID_LONGEST && ts_words_name(name) && !ts_same(name, "none") && !ts_same(name, "production");
+  return name && strlen(name) <= ID_LONGEST && ts_words_name(name) && !ts_same(name, "none") &&
+         !ts_same(name, "production");
 }
 
 /* A date is the name of a day. */
@@ -181,11 +182,11 @@ static void read_reference(const reading *r, uint32_t slot, const char *text, co
   else if (fact->def->type == TS_REF && !fact->def->optional && ts_same(text, "none"))
     ts_reader_error(r->reader, r->element, at, "\"%s\" may not be \"none\"", fact->def->name);
   else
-    r->reader->dossier->values[slot].text = text;
+    ts_world_put_text(r->reader->dossier, slot, text);
 }
 
 static void read_id(const reading *r, uint32_t slot, const char *text, const char *at) {
-  r->reader->dossier->values[slot].text = text;
+  ts_world_put_text(r->reader->dossier, slot, text);
   if (usable_id(text)) return;
   ts_reader_error(r->reader, r->element, at,
                   "\"%s\" cannot be an id; expected up to %d letters, digits, "
@@ -193,21 +194,28 @@ static void read_id(const reading *r, uint32_t slot, const char *text, const cha
                   text, (int)ID_LONGEST);
 }
 
+static void read_value(ts_dossier *dossier, uint32_t slot, const char *text,
+                       const ts_place *place) {
+  ts_value value;
+  if (ts_value_read(dossier->units, dossier->arena, ts_world_known(dossier, slot), text, &value,
+                    place))
+    ts_world_put(dossier, slot, &value);
+}
+
 /* `element` and `at` say where the text stands: an attribute, or a <fact>'s value. */
 static void read_fact(const reading *r, const xmlNode *element, const char *at, uint32_t slot,
                       const char *text) {
   ts_reader *reader = r->reader;
-  const ts_known_fact *fact = ts_world_known(reader->dossier, slot);
-  ts_value *value = &reader->dossier->values[slot];
+  ts_fact_type type = ts_world_known(reader->dossier, slot)->def->type;
   ts_place place = {reader->problems, ts_reader_file(reader),
                     ts_xml_attribute_line(reader->xml, element, at)};
-  value->line = place.line;
-  if (fact->def->type == TS_ID)
+  reader->dossier->lines[slot] = place.line;
+  if (type == TS_ID)
     read_id(r, slot, text, at);
-  else if (fact->def->type == TS_REF || fact->def->type == TS_REFS)
+  else if (type == TS_REF || type == TS_REFS)
     read_reference(r, slot, text, at);
   else
-    ts_value_read(reader->dossier->units, reader->dossier->arena, fact, text, value, &place);
+    read_value(reader->dossier, slot, text, &place);
 }
 
 /* Names that may be written as attributes, or as <fact> elements. */
@@ -284,7 +292,7 @@ static void read_added_fact(const reading *r, const xmlNode *element) {
   }
   uint32_t slot = writable(r, element, "name", name, true);
   if (slot == TS_ABSENT) return;
-  if (r->reader->dossier->values[slot].text)
+  if (ts_world_value(r->reader->dossier, slot)->text)
     ts_reader_error(r->reader, element, "name", "fact \"%s\" is written twice", name);
   else
     read_fact(r, element, "value", slot, value);
@@ -326,7 +334,7 @@ static ts_subject enter_production(const reading *r, int line) {
   entry->info.file = reader->dossier->sources[reader->file].name;
   entry->info.line = line;
   size_t count = reader->dossier->vocabulary->entities[r->entity].count;
-  for (size_t i = 0; i < count; i++) reader->dossier->values[entry->info.slot + i].line = line;
+  for (size_t i = 0; i < count; i++) reader->dossier->lines[entry->info.slot + i] = line;
   return 0;
 }
 

@@ -18,11 +18,11 @@ static ts_subject first_of(const ts_dossier *dossier, uint32_t entity) {
 }
 
 static void point_at(ts_dossier *dossier, uint32_t slot, ts_subject target) {
-  dossier->targets[slot] = (ts_list){0};
-  dossier->values[slot].text = "none";
-  if (target == TS_NO_SUBJECT) return;
-  ts_list_add(dossier->arena, &dossier->targets[slot], target);
-  dossier->values[slot].text = dossier->subjects[target].info.path;
+  ts_list *targets = ts_world_targets(dossier, slot);
+  bool none = target == TS_NO_SUBJECT;
+  *targets = (ts_list){0};
+  ts_world_put_text(dossier, slot, none ? "none" : dossier->subjects[target].info.path);
+  if (!none) ts_list_add(dossier->arena, targets, target);
 }
 
 /* What a reference leads to before an example says otherwise. Nobody is their own parent. */
@@ -37,8 +37,10 @@ static void link_reference(ts_dossier *dossier, uint32_t slot) {
 static void read_structure(ts_dossier *dossier, uint32_t slot, const char *text) {
   ts_diagnostics *ignored = ts_diagnostics_new(); /* our own words: they read */
   ts_place place = {ignored, "", 0};
-  ts_value_read(dossier->units, dossier->arena, ts_world_known(dossier, slot), text,
-                &dossier->values[slot], &place);
+  ts_value value;
+  if (ts_value_read(dossier->units, dossier->arena, ts_world_known(dossier, slot), text, &value,
+                    &place))
+    ts_world_put(dossier, slot, &value);
   ts_diagnostics_free(ignored);
 }
 
@@ -48,7 +50,7 @@ static void fill_structure(ts_dossier *dossier, ts_subject subject) {
   for (uint32_t slot = entry->info.slot; slot < entry->info.slot + count; slot++) {
     const ts_known_fact *fact = ts_world_known(dossier, slot);
     switch (fact->def->type) {
-    case TS_ID: dossier->values[slot].text = entry->info.path; break;
+    case TS_ID: ts_world_put_text(dossier, slot, entry->info.path); break;
     case TS_DAY: read_structure(dossier, slot, example_date); break;
     case TS_KIND_WORD: read_structure(dossier, slot, fact->choices[0]); break;
     case TS_REF:
@@ -183,7 +185,7 @@ static void grow_list(const walk *w, const ts_list_rule *rule) {
   ts_subject made = add_example(dossier, entity, place_for(w, entity));
   fill_structure(dossier, made);
   if (rule->kind == TS_LIST_REFERENCES)
-    ts_list_add(dossier->arena, &dossier->targets[slot], made);
+    ts_list_add(dossier->arena, ts_world_targets(dossier, slot), made);
   else if (rule->kind == TS_LIST_BELOW)
     give_own_person(w, made);
   else if (rule->kind == TS_LIST_REFERRING)
@@ -218,15 +220,16 @@ static bool to_subject(walk *w, const char *name, const ts_field *field) {
 /* ---- setting what the path leads to ------------------------------------- */
 
 static bool set_member(const walk *w, const ts_field *field, const char *text) {
-  ts_value *value = &w->dossier->values[field->slot];
+  ts_value value = *ts_world_value(w->dossier, field->slot);
   uint64_t bit = UINT64_C(1) << field->bit;
   bool yes = ts_same(text, "yes"), open = ts_same(text, "?");
   if (!yes && !open && !ts_same(text, "no"))
     return stuck(w, "expected \"yes\", \"no\" or \"?\", found", text);
-  value->choices = yes || open ? value->choices | bit : value->choices & ~bit;
-  value->certain = yes ? value->certain | bit : value->certain & ~bit;
+  value.choices = yes || open ? value.choices | bit : value.choices & ~bit;
+  value.certain = yes ? value.certain | bit : value.certain & ~bit;
   uint64_t all = ts_all_choices(ts_world_known(w->dossier, field->slot));
-  value->state = value->choices == all && !value->certain ? TS_UNKNOWN : TS_STATED;
+  value.state = value.choices == all && !value.certain ? TS_UNKNOWN : TS_STATED;
+  ts_world_put(w->dossier, field->slot, &value);
   return true;
 }
 
@@ -236,7 +239,8 @@ static bool set_fact(const walk *w, const ts_field *field, const char *text) {
   if (!ts_value_read(w->dossier->units, w->dossier->arena, fact, text, &read, &w->place))
     return false;
   if (fact->def->derived && read.state == TS_STATED) read.state = TS_SET_BY_USER;
-  w->dossier->values[field->slot] = read;
+  ts_world_put(w->dossier, field->slot, &read);
+  w->dossier->lines[field->slot] = w->place.line;
   return true;
 }
 
@@ -273,7 +277,7 @@ static bool set_at_end(const walk *w, const char *name, const ts_field *field, c
   switch (field->kind) {
   case TS_FIELD_FACT: return set_fact(w, field, text);
   case TS_FIELD_MEMBER: return set_member(w, field, text);
-  case TS_FIELD_TEXT: w->dossier->values[field->slot].text = text; return true;
+  case TS_FIELD_TEXT: ts_world_put_text(w->dossier, field->slot, text); return true;
   case TS_FIELD_SUBJECT:
   case TS_FIELD_LIST:
     if (ts_same(text, "none")) return cut(w, name, field);

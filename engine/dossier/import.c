@@ -73,7 +73,7 @@ bool ts_import_table(ts_import *import, const char *file, const char *bytes, siz
 
 static const ts_value *value_now(const ts_import *import, const ts_import_set *set) {
   const ts_subject_entry *entry = &import->dossier->subjects[set->target.subject];
-  return &import->dossier->values[entry->info.slot + set->position];
+  return ts_slot_value(import->dossier, entry->info.slot + set->position);
 }
 
 static bool same_value(const ts_known_fact *fact, const ts_value *a, const char *a_text,

@@ -129,8 +129,8 @@ static bool has(const ts_import *import, ts_import_target target, uint32_t posit
                 const ts_known_fact *fact, const char *text, const ts_value *value) {
   const ts_value *own =
       target.fresh ? &target.fresh->values[position]
-                   : &import->dossier
-                          ->values[import->dossier->subjects[target.subject].info.slot + position];
+                   : ts_slot_value(import->dossier,
+                                   import->dossier->subjects[target.subject].info.slot + position);
   const char *own_text = target.fresh ? target.fresh->texts[position] : own->text;
   if (!ts_is_number(fact->def->type)) return ts_same(own_text, text);
   return own_text != NULL && own->range.lo == value->range.lo && own->range.hi == value->range.hi;

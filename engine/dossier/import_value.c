@@ -243,7 +243,7 @@ const char *ts_import_value(const ts_import *import, const ts_known_fact *fact,
   ts_fact_type type = fact->def->type;
   ts_place place = {import->problems, where, 0};
   const char *text = text_of(import, fact, form, cell, where);
-  *value = ts_value_unknown(fact);
+  *value = fact->unknown;
   if (text == NULL || type == TS_ID || type == TS_REF || type == TS_REFS) return text;
   return ts_value_read(import->dossier->units, import->arena, fact, text, value, &place) ? text
                                                                                          : NULL;

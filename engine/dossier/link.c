@@ -34,7 +34,7 @@ static bool missing_target(resolver *r, uint32_t slot, const char *word) {
   const ts_known_fact *fact = ts_world_known(r->dossier, slot);
   ts_subject owner = r->dossier->owners[slot];
   const char *near = nearest_target(r->dossier, fact, word);
-  ts_report(r->problems, TS_ERROR, ts_world_file(r->dossier, owner), r->dossier->values[slot].line,
+  ts_report(r->problems, TS_ERROR, ts_world_file(r->dossier, owner), r->dossier->lines[slot],
             "\"%s\" refers to \"%s\", but there is no %s with that "
             "name%s%s%s%s",
             fact->def->name, word, fact->def->choices, near ? "; the nearest is \"" : "",
@@ -46,7 +46,7 @@ static bool wrong_target(const resolver *r, uint32_t slot, ts_subject found) {
   const ts_known_fact *fact = ts_world_known(r->dossier, slot);
   const ts_subject_info *info = &r->dossier->subjects[found].info;
   ts_report(r->problems, TS_ERROR, ts_world_file(r->dossier, r->dossier->owners[slot]),
-            r->dossier->values[slot].line, "\"%s\" refers to \"%s\", which is a %s; expected a %s",
+            r->dossier->lines[slot], "\"%s\" refers to \"%s\", which is a %s; expected a %s",
             fact->def->name, info->path, info->entity->name, fact->def->choices);
   return false;
 }
@@ -57,12 +57,12 @@ static bool resolve_word(resolver *r, uint32_t slot, const char *word) {
   const char *entity = r->dossier->subjects[found].info.entity->name;
   if (ts_choice_find(ts_world_known(r->dossier, slot), entity) == TS_ABSENT)
     return wrong_target(r, slot, found);
-  ts_list_add(r->dossier->arena, &r->dossier->targets[slot], found);
+  ts_list_add(r->dossier->arena, ts_world_targets(r->dossier, slot), found);
   return true;
 }
 
 static bool resolve_slot(resolver *r, uint32_t slot) {
-  const char *at = r->dossier->values[slot].text;
+  const char *at = ts_world_value(r->dossier, slot)->text;
   bool good = true;
   if (!at || ts_same(at, "none")) return true;
   for (char *word; (word = ts_words_next(r->dossier->arena, &at, " "));)
@@ -90,8 +90,8 @@ static const char *person_day_path(ts_dossier *dossier, ts_subject person, ts_su
 
 static void refer(ts_dossier *dossier, ts_subject from, const char *fact, ts_subject to) {
   uint32_t slot = ts_world_slot(dossier, from, fact);
-  dossier->values[slot].text = dossier->subjects[to].info.path;
-  ts_list_add(dossier->arena, &dossier->targets[slot], to);
+  ts_world_put_text(dossier, slot, dossier->subjects[to].info.path);
+  ts_list_add(dossier->arena, ts_world_targets(dossier, slot), to);
 }
 
 /* Two units on one date share their people's day: what a body has done counts, not for whom. */
@@ -138,7 +138,7 @@ static ts_subject follow(const ts_dossier *dossier, ts_subject subject, const ts
   const ts_list *targets;
   switch (hop->kind) {
   case TS_HOP_REFERENCE:
-    targets = &dossier->targets[entry->info.slot + hop->index];
+    targets = ts_world_targets(dossier, entry->info.slot + hop->index);
     return targets->count ? targets->at[0] : TS_NO_SUBJECT;
   case TS_HOP_PARENT: return entry->info.parent;
   case TS_HOP_BEYOND: return dossier->subjects[entry->info.parent].links[hop->index];
@@ -193,12 +193,14 @@ static void enter_target(ts_dossier *dossier, ts_subject target, ts_subject subj
   append(dossier, target, plan->referring[dossier->subjects[subject].entity], subject);
 }
 
+static void enter_targets(ts_dossier *dossier, const ts_list *targets, ts_subject subject) {
+  for (size_t i = 0; i < targets->count; i++) enter_target(dossier, targets->at[i], subject);
+}
+
 static void enter_referred(ts_dossier *dossier, ts_subject subject) {
   const ts_subject_entry *entry = &dossier->subjects[subject];
-  size_t count = dossier->vocabulary->entities[entry->entity].count;
-  for (uint32_t slot = entry->info.slot; slot < entry->info.slot + count; slot++)
-    for (size_t i = 0; i < dossier->targets[slot].count; i++)
-      enter_target(dossier, dossier->targets[slot].at[i], subject);
+  uint32_t count = dossier->vocabulary->entities[entry->entity].references;
+  for (uint32_t i = 0; i < count; i++) enter_targets(dossier, &entry->targets[i], subject);
 }
 
 static void enter_person_day(ts_dossier *dossier, ts_subject subject) {
@@ -217,7 +219,7 @@ static void enter_references(ts_dossier *dossier, ts_subject subject) {
   const ts_plan *plan = &dossier->plans[entry->entity];
   for (size_t i = 0; i < plan->list_count; i++)
     if (plan->lists[i].kind == TS_LIST_REFERENCES)
-      entry->lists[i] = dossier->targets[entry->info.slot + plan->lists[i].index];
+      entry->lists[i] = *ts_world_targets(dossier, entry->info.slot + plan->lists[i].index);
 }
 
 static void make_lists(ts_dossier *dossier) {
@@ -253,4 +255,5 @@ void ts_world_link(ts_dossier *dossier) {
   for (ts_subject s = 0; s < dossier->subject_count; s++) label(dossier, s);
   make_links(dossier);
   make_lists(dossier);
+  ts_world_days(dossier);
 }

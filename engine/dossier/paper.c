@@ -156,13 +156,14 @@ static const char *path_of_file(const ts_dossier *dossier, const char *name) {
 
 /* The last day of the schedule, or where there is none the day of the revision. */
 static double last_day(const ts_dossier *dossier) {
-  double last = dossier->values[ts_world_slot(dossier, 0, "on")].range.hi;
+  double last = ts_world_value(dossier, ts_world_slot(dossier, 0, "on"))->range.hi;
   bool any = false;
   for (ts_subject s = 0; s < dossier->subject_count; s++) {
     uint32_t slot = ts_world_slot(dossier, s, "date");
-    if (slot == TS_ABSENT || !ts_world_is(dossier, s, "day") || !dossier->values[slot].text)
+    if (slot == TS_ABSENT || !ts_world_is(dossier, s, "day") ||
+        !ts_world_value(dossier, slot)->text)
       continue;
-    double when = dossier->values[slot].range.hi;
+    double when = ts_world_value(dossier, slot)->range.hi;
     if (!any || when > last) last = when;
     any = true;
   }

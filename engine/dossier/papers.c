@@ -6,7 +6,7 @@
 /* ---- dates ----------------------------------------------------------------- */
 
 static double revised_on(const ts_dossier *d) {
-  return d->values[ts_world_slot(d, 0, "on")].range.lo;
+  return ts_world_value(d, ts_world_slot(d, 0, "on"))->range.lo;
 }
 
 /* A date that has been read before, in seconds; `otherwise` where there is none. */

@@ -1,6 +1,7 @@
 /* Reading a dossier: its files, its includes, and the order of the steps. */
 #include "dossier/reader.h"
 
+#include "base/digest.h"
 #include "base/file.h"
 #include "dossier/words.h"
 
@@ -84,7 +85,7 @@ static uint32_t add_source(ts_dossier *dossier, const char *path, const char *na
                            const char *bytes, size_t length) {
   TS_GROW(dossier->sources, dossier->source_count, dossier->source_capacity);
   ts_source *source = &dossier->sources[dossier->source_count];
-  *source = (ts_source){path, name, bytes, length};
+  *source = (ts_source){.path = path, .name = name, .bytes = bytes, .length = length};
   return (uint32_t)dossier->source_count++;
 }
 
@@ -116,9 +117,23 @@ static bool right_root(const ts_reader *reader, const xmlNode *root) {
   return true;
 }
 
-/* Reads parsed bytes; `reader` continues with the file it was in. */
+/* Sums are made where they are written (base/digest.h), but of a text so long that it is not kept
+ * until then. */
+static void keep_text(ts_dossier *dossier, uint32_t file, ts_arena *text) {
+  ts_source *source = &dossier->sources[file];
+  if (source->length <= TS_SOURCE_KEPT) {
+    ts_arena_take_over(dossier->arena, text);
+    return;
+  }
+  char digest[65];
+  source->digest = ts_arena_copy(dossier->arena, ts_digest(source->bytes, source->length, digest));
+  source->bytes = NULL;
+  ts_arena_free(text);
+}
+
+/* Reads parsed bytes, which are in `text`; `reader` continues with the file it was in. */
 static void read_bytes(ts_reader *reader, const char *path, const char *name, const char *bytes,
-                       size_t length) {
+                       size_t length, ts_arena *text) {
   ts_xml *xml = ts_xml_read(bytes, length, path, reader->problems);
   const ts_xml *outer = reader->xml;
   uint32_t outer_file = reader->file;
@@ -129,14 +144,14 @@ static void read_bytes(ts_reader *reader, const char *path, const char *name, co
     ts_xml_free(xml);
   } else
     reader->incomplete = true;
+  keep_text(reader->dossier, reader->file, text);
   reader->xml = outer;
   reader->file = outer_file;
 }
 
 /* The bytes of a file, or those given instead; NULL with a report. */
 static char *bytes_of(const ts_reader *reader, const char *path, const char *name, size_t *length,
-                      ts_diagnostics *problems) {
-  ts_arena *arena = reader->dossier->arena;
+                      ts_arena *arena, ts_diagnostics *problems) {
   for (size_t i = 0; i < reader->given_count; i++) {
     const ts_given_text *given = &reader->given[i];
     if (!ts_same(given->name, name)) continue;
@@ -153,12 +168,14 @@ static void include_file(ts_reader *reader, const xmlNode *element, const char *
   ts_diagnostics *trouble = ts_diagnostics_new();
   size_t length;
   const char *path = ts_path_join(arena, reader->folder, name);
-  char *bytes = bytes_of(reader, path, name, &length, trouble);
+  ts_arena *text = ts_arena_new();
+  char *bytes = bytes_of(reader, path, name, &length, text, trouble);
   if (bytes) {
     reader->depth++;
-    read_bytes(reader, path, name, bytes, length);
+    read_bytes(reader, path, name, bytes, length, text);
     reader->depth--;
   } else {
+    ts_arena_free(text);
     reader->incomplete = true;
     ts_reader_error(reader, element, "href", "cannot read the included file \"%s\": it %s", name,
                     ts_first_error(trouble, NULL));
@@ -254,14 +271,16 @@ static void finish(ts_reader *reader) {
   ts_read_papers_check(reader);
   ts_world_derive(dossier);
   ts_world_crosscheck(dossier, reader->problems);
+  ts_world_settle(dossier);
 }
 
-static void read_all(ts_reader *reader, const char *path, const char *bytes, size_t length) {
+static void read_all(ts_reader *reader, const char *path, const char *bytes, size_t length,
+                     ts_arena *text) {
   ts_dossier *dossier = reader->dossier;
   uint32_t production = ts_names_get(&dossier->vocabulary->entity_names, "production");
   ts_world_add(dossier, production, "production", TS_NO_SUBJECT, 0, 0);
   read_bytes(reader, ts_arena_copy(dossier->arena, path),
-             ts_arena_copy(dossier->arena, ts_path_name(path)), bytes, length);
+             ts_arena_copy(dossier->arena, ts_path_name(path)), bytes, length, text);
   if (!reader->production && !reader->incomplete)
     ts_report(reader->problems, TS_ERROR, path, 0, "the dossier has no \"production\" element");
   finish(reader);
@@ -271,12 +290,17 @@ ts_dossier *ts_dossier_read_given(const char *path, const ts_given_text *given, 
                                   const ts_vocabulary *vocabulary, const ts_units *units,
                                   ts_diagnostics *problems) {
   ts_dossier *dossier = ts_world_new(vocabulary, units);
+  dossier->pool = ts_pool_new(dossier->arena);
   ts_reader reader = {
       .dossier = dossier, .problems = problems, .given = given, .given_count = count};
   size_t length, before = ts_count(problems, TS_ERROR);
   reader.folder = ts_path_folder(dossier->arena, path);
-  char *bytes = bytes_of(&reader, path, ts_path_name(path), &length, problems);
-  if (bytes) read_all(&reader, path, bytes, length);
+  ts_arena *text = ts_arena_new();
+  char *bytes = bytes_of(&reader, path, ts_path_name(path), &length, text, problems);
+  if (bytes)
+    read_all(&reader, path, bytes, length, text);
+  else
+    ts_arena_free(text);
   if (bytes && ts_count(problems, TS_ERROR) == before) return dossier;
   ts_dossier_free(dossier);
   return NULL;

@@ -68,7 +68,7 @@ void ts_rewrite_free(ts_rewrite *r) {
 
 bool ts_rewrite_source(ts_rewrite *r, size_t index, const char *text, size_t length) {
   const ts_source *was = &r->dossier->sources[index];
-  if (length != was->length || memcmp(text, was->bytes, length) != 0) {
+  if (!ts_source_is(was, text, length)) {
     ts_report(r->problems, TS_ERROR, was->path, 0,
               "was changed meanwhile by somebody else; read it again");
     return false;

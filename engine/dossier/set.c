@@ -67,7 +67,8 @@ bool ts_dossier_set_from(ts_dossier *dossier, const char *path, const char *valu
   const char *text = ts_arena_copy(dossier->arena, value);
   if (!ts_value_read(dossier->units, dossier->arena, fact, text, &read, &place)) return false;
   if (read.state == TS_STATED) read.state = TS_SET_BY_USER;
-  dossier->values[slot] = read;
+  ts_world_put(dossier, slot, &read);
+  dossier->lines[slot] = line;
   ts_world_derive(dossier);
   return true;
 }

@@ -28,7 +28,6 @@ typedef struct {
   ts_range range;
   uint64_t choices, certain;
   ts_state state;
-  int line;         /* where written, or of the subject's element */
   const char *text; /* as written, or NULL */
 } ts_value;
 
@@ -47,7 +46,10 @@ const ts_subject_info *ts_subject_at(const ts_dossier *dossier, ts_subject subje
 ts_subject ts_subject_find(const ts_dossier *dossier, const char *path);
 
 uint32_t ts_slot_count(const ts_dossier *dossier);
+/* Of a variant it holds until the next put. */
 const ts_value *ts_slot_value(const ts_dossier *dossier, uint32_t slot);
+/* Where it is written, else the line of its subject's element. */
+int ts_slot_line(const ts_dossier *dossier, uint32_t slot);
 const ts_fact_def *ts_slot_fact(const ts_dossier *dossier, uint32_t slot);
 ts_subject ts_slot_subject(const ts_dossier *dossier, uint32_t slot);
 ts_dim ts_fact_dim(const ts_vocabulary *vocabulary, const ts_fact_def *fact);
@@ -207,9 +209,17 @@ bool *ts_slots_changed(const ts_dossier *was, const ts_dossier *is, ts_arena *ar
  * value written in it is true of the variant. Free with ts_dossier_free. */
 ts_dossier *ts_dossier_variant(const ts_dossier *dossier);
 
+/* The same of a dossier whose values stay as they are while it lives: they are not copied. `like`
+ * is another variant of it, whose table of what is made of what is shared and which must outlive
+ * this one; or NULL. */
+ts_dossier *ts_dossier_variant_over(const ts_dossier *dossier, const ts_dossier *like);
+
 /* Puts a value in the slot of a written fact; what is made of it is worked out again when asked for.
  * Putting back what was there before undoes it. */
 void ts_variant_put(ts_dossier *variant, uint32_t slot, ts_value value);
+
+/* Works out all there is to work out, so that several threads may read the dossier. */
+void ts_variant_settle(const ts_dossier *dossier);
 
 /* Applies one more control, whose texts must outlive it; and goes back to the first `count`. */
 void ts_variant_apply(ts_dossier *variant, const ts_applied_control *applied);

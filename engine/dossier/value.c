@@ -8,14 +8,9 @@
 
 enum { WHY = 256 };
 
-ts_value ts_value_unknown(const ts_known_fact *fact) {
-  ts_value value = {.range = fact->plausible, .state = TS_UNKNOWN};
-  value.choices = ts_all_choices(fact);
-  if (!ts_is_fact(fact->def->type)) {
-    value.state = TS_STATED;
-    value.choices = 0;
-  }
-  return value;
+bool ts_same_value(const ts_value *a, const ts_value *b) {
+  return a->state == b->state && a->choices == b->choices && a->certain == b->certain &&
+         a->range.lo == b->range.lo && a->range.hi == b->range.hi && ts_same(a->text, b->text);
 }
 
 /* ---- numbers ----------------------------------------------------------- */
@@ -180,9 +175,8 @@ static bool read_stated(const ts_units *units, ts_arena *arena, const ts_known_f
 
 bool ts_value_read(const ts_units *units, ts_arena *arena, const ts_known_fact *fact,
                    const char *text, ts_value *value, const ts_place *place) {
-  ts_value read = ts_value_unknown(fact);
+  ts_value read = fact->unknown;
   read.text = text;
-  read.line = place->line;
   if (!ts_is_fact(fact->def->type) || !ts_same(text, "?")) {
     read.state = TS_STATED;
     read.certain = 0;

@@ -12,9 +12,8 @@ typedef struct {
   int line;
 } ts_place;
 
-/* The value of a fact nothing is known of: the whole plausible range, all choices.
- * Structure counts as stated: it is never assumed. */
-ts_value ts_value_unknown(const ts_known_fact *fact);
+/* The same in all it holds, the text as written too. */
+bool ts_same_value(const ts_value *a, const ts_value *b);
 
 /* Reads `text` (kept: it must live as long as the value) for any type but
  * TS_ID, TS_REF and TS_REFS. On success fills *value. On failure reports and

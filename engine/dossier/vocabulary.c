@@ -48,6 +48,17 @@ static void read_plausible(const ts_units *units, ts_known_fact *known) {
     known->plausible = (ts_range){low.lo, high.hi};
 }
 
+/* The whole plausible range, all choices. Structure counts as stated: it is never assumed. */
+static ts_value unknown_value(const ts_known_fact *fact) {
+  ts_value value = {.range = fact->plausible, .state = TS_UNKNOWN};
+  value.choices = ts_all_choices(fact);
+  if (!ts_is_fact(fact->def->type)) {
+    value.state = TS_STATED;
+    value.choices = 0;
+  }
+  return value;
+}
+
 /* Adds a fact to the flat table. */
 static void enter(ts_vocabulary *vocabulary, const ts_units *units, const ts_fact_def *def,
                   bool added) {
@@ -60,6 +71,7 @@ static void enter(ts_vocabulary *vocabulary, const ts_units *units, const ts_fac
     known->dim = TS_MOMENT;
   else if (ts_is_number(def->type))
     read_plausible(units, known);
+  known->unknown = unknown_value(known);
 }
 
 static void attach(ts_vocabulary *vocabulary, uint32_t fact) {
@@ -69,6 +81,8 @@ static void attach(ts_vocabulary *vocabulary, uint32_t fact) {
   ts_known_entity *entity = &vocabulary->entities[index];
   TS_GROW(entity->facts, entity->count, entity->capacity);
   ts_names_put(&entity->names, def->name, (uint32_t)entity->count);
+  bool refers = def->type == TS_REF || def->type == TS_REFS;
+  vocabulary->facts[fact].reference = refers ? entity->references++ : TS_ABSENT;
   entity->facts[entity->count++] = fact;
 }
 

@@ -8,7 +8,7 @@
 
 #include "base/arena.h"
 #include "dossier/names.h"
-#include "tankside/dossier.h"
+#include "dossier/subjects.h"
 
 enum { TS_CHOICES_MAX = 64 }; /* as many as a ts_value has bits */
 
@@ -20,6 +20,8 @@ typedef struct {
   const char **choices; /* the words of def->choices */
   size_t choice_count;
   int derivation; /* which row of derive.c makes it; -1: none */
+  uint32_t reference; /* which of its entity's references it is; TS_ABSENT: none */
+  ts_value unknown;   /* the value while nothing is known of it */
   bool added; /* by a pack: written as <fact name="" value=""/> */
 } ts_known_fact;
 
@@ -27,6 +29,7 @@ typedef struct {
   const ts_entity_def *def;
   uint32_t *facts; /* indices of known facts, in order */
   size_t count, capacity;
+  uint32_t references; /* how many of them refer to subjects */
   ts_names names; /* fact name -> position in `facts` */
 } ts_known_entity;
 

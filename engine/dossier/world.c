@@ -25,8 +25,9 @@ void ts_dossier_free(ts_dossier *dossier) {
   ts_names_release(&dossier->person_days);
   free(dossier->subjects);
   free(dossier->values);
+  free(dossier->lines);
   free(dossier->owners);
-  free(dossier->targets);
+  ts_pool_free(dossier->pool);
   free(dossier->sources);
   free(dossier->evidence);
   free(dossier->evidence_file);
@@ -38,19 +39,21 @@ void ts_dossier_free(ts_dossier *dossier) {
 
 /* ---- growing ----------------------------------------------------------- */
 
+static void resize_slots(ts_dossier *dossier, size_t capacity) {
+  dossier->values = ts_resize(dossier->values, capacity * sizeof *dossier->values);
+  dossier->lines = ts_resize(dossier->lines, capacity * sizeof *dossier->lines);
+  dossier->owners = ts_resize(dossier->owners, capacity * sizeof *dossier->owners);
+  dossier->slot_capacity = capacity;
+}
+
 static void add_slot(ts_dossier *dossier, ts_subject subject, const ts_known_fact *fact, int line) {
   if (dossier->slot_count == dossier->slot_capacity) {
     size_t capacity = dossier->slot_capacity ? 2 * dossier->slot_capacity : 256;
-    dossier->values = ts_resize(dossier->values, capacity * sizeof *dossier->values);
-    dossier->owners = ts_resize(dossier->owners, capacity * sizeof *dossier->owners);
-    dossier->targets = ts_resize(dossier->targets, capacity * sizeof *dossier->targets);
-    dossier->slot_capacity = capacity;
+    resize_slots(dossier, capacity);
   }
-  ts_value value = ts_value_unknown(fact);
-  value.line = line;
-  dossier->values[dossier->slot_count] = value;
-  dossier->owners[dossier->slot_count] = subject;
-  dossier->targets[dossier->slot_count++] = (ts_list){0};
+  dossier->values[dossier->slot_count] = &fact->unknown;
+  dossier->lines[dossier->slot_count] = line;
+  dossier->owners[dossier->slot_count++] = subject;
 }
 
 ts_subject ts_world_add(ts_dossier *dossier, uint32_t entity, const char *path, ts_subject parent,
@@ -69,6 +72,8 @@ ts_subject ts_world_add(ts_dossier *dossier, uint32_t entity, const char *path, 
   entry->info.file = file < dossier->source_count ? dossier->sources[file].name : "";
   for (size_t i = 0; i < known->count; i++)
     add_slot(dossier, subject, ts_known_at(dossier->vocabulary, entity, i), line);
+  if (known->references > 0)
+    entry->targets = ts_arena_alloc(dossier->arena, known->references * sizeof *entry->targets);
   ts_names_put(&dossier->paths, path, subject);
   return subject;
 }
@@ -96,6 +101,12 @@ void ts_world_complete(ts_dossier *dossier, ts_subject subject) {
   }
 }
 
+void ts_world_settle(ts_dossier *dossier) {
+  ts_pool_free(dossier->pool);
+  dossier->pool = NULL;
+  resize_slots(dossier, dossier->slot_count);
+}
+
 void ts_list_add(ts_arena *arena, ts_list *list, ts_subject subject) {
   if (list->count == list->capacity) {
     uint32_t capacity = list->capacity ? 2 * list->capacity : 4;
@@ -105,6 +116,36 @@ void ts_list_add(ts_arena *arena, ts_list *list, ts_subject subject) {
     list->capacity = capacity;
   }
   list->at[list->count++] = subject;
+}
+
+/* ---- values ------------------------------------------------------------ */
+
+/* Field by field into what is zero, gaps and all, so that equal values have equal bytes. */
+static const ts_value *kept(ts_dossier *dossier, const ts_value *value) {
+  ts_value whole;
+  memset(&whole, 0, sizeof whole);
+  whole.range = value->range;
+  whole.choices = value->choices;
+  whole.certain = value->certain;
+  whole.state = value->state;
+  whole.text = dossier->pool ? ts_pool_text(dossier->pool, value->text) : value->text;
+  return dossier->pool ? ts_pool_keep(dossier->pool, &whole, sizeof whole)
+                       : ts_arena_keep(dossier->arena, &whole, sizeof whole);
+}
+
+void ts_world_put(ts_dossier *dossier, uint32_t slot, const ts_value *value) {
+  if (!ts_same_value(dossier->values[slot], value)) dossier->values[slot] = kept(dossier, value);
+}
+
+void ts_world_put_text(ts_dossier *dossier, uint32_t slot, const char *text) {
+  ts_value value = *dossier->values[slot];
+  value.text = text;
+  ts_world_put(dossier, slot, &value);
+}
+
+const ts_value *ts_world_value(const ts_dossier *dossier, uint32_t slot) {
+  bool own = dossier->laid && dossier->laid[slot];
+  return own ? ts_variant_value(dossier, slot, false) : dossier->values[slot];
 }
 
 /* ---- looking ----------------------------------------------------------- */
@@ -122,13 +163,19 @@ const ts_known_fact *ts_world_known(const ts_dossier *dossier, uint32_t slot) {
 
 const char *ts_world_text(const ts_dossier *dossier, ts_subject subject, const char *name) {
   uint32_t slot = ts_world_slot(dossier, subject, name);
-  return slot == TS_ABSENT ? NULL : dossier->values[slot].text;
+  return slot == TS_ABSENT ? NULL : ts_world_value(dossier, slot)->text;
+}
+
+ts_list *ts_world_targets(const ts_dossier *dossier, uint32_t slot) {
+  uint32_t reference = ts_world_known(dossier, slot)->reference;
+  return reference == TS_ABSENT ? NULL
+                                : &dossier->subjects[dossier->owners[slot]].targets[reference];
 }
 
 ts_subject ts_world_target(const ts_dossier *dossier, ts_subject subject, const char *name) {
   uint32_t slot = ts_world_slot(dossier, subject, name);
-  if (slot == TS_ABSENT || !dossier->targets[slot].count) return TS_NO_SUBJECT;
-  return dossier->targets[slot].at[0];
+  const ts_list *targets = slot == TS_ABSENT ? NULL : ts_world_targets(dossier, slot);
+  return targets && targets->count ? targets->at[0] : TS_NO_SUBJECT;
 }
 
 bool ts_world_is(const ts_dossier *dossier, ts_subject subject, const char *entity) {
@@ -163,9 +210,11 @@ ts_subject ts_subject_find(const ts_dossier *dossier, const char *path) {
 uint32_t ts_slot_count(const ts_dossier *dossier) { return (uint32_t)dossier->slot_count; }
 
 const ts_value *ts_slot_value(const ts_dossier *dossier, uint32_t slot) {
-  if (dossier->stale != NULL && dossier->stale[slot]) ts_variant_refresh(dossier, slot);
-  return &dossier->values[slot];
+  bool own = dossier->laid && dossier->laid[slot];
+  return own ? ts_variant_value(dossier, slot, true) : dossier->values[slot];
 }
+
+int ts_slot_line(const ts_dossier *dossier, uint32_t slot) { return dossier->lines[slot]; }
 
 const ts_fact_def *ts_slot_fact(const ts_dossier *dossier, uint32_t slot) {
   return ts_world_known(dossier, slot)->def;
@@ -247,10 +296,13 @@ const ts_evidence *ts_evidence_at(const ts_dossier *dossier, size_t index) {
   return &dossier->evidence[index];
 }
 
-size_t ts_applied_count(const ts_dossier *dossier) { return dossier->control_count; }
+size_t ts_applied_count(const ts_dossier *dossier) {
+  return dossier->control_count + dossier->tried_count;
+}
 
 const ts_applied_control *ts_applied_at(const ts_dossier *dossier, size_t index) {
-  return &dossier->controls[index];
+  return index < dossier->control_count ? &dossier->controls[index]
+                                        : &dossier->tried[index - dossier->control_count];
 }
 
 size_t ts_waiver_count(const ts_dossier *dossier) { return dossier->waiver_count; }
@@ -267,7 +319,16 @@ const char *ts_source_name(const ts_dossier *dossier, size_t index) {
 
 char *ts_source_digest(const ts_dossier *dossier, size_t index, char digest[65]) {
   const ts_source *source = &dossier->sources[index];
-  return ts_digest(source->bytes, source->length, digest);
+  if (source->bytes) return ts_digest(source->bytes, source->length, digest);
+  memcpy(digest, source->digest, 65);
+  return digest;
+}
+
+bool ts_source_is(const ts_source *source, const char *bytes, size_t length) {
+  char digest[65];
+  if (length != source->length) return false;
+  if (source->bytes) return memcmp(bytes, source->bytes, length) == 0;
+  return ts_same(ts_digest(bytes, length, digest), source->digest);
 }
 
 ts_system ts_dossier_units(const ts_dossier *dossier) { return dossier->system; }

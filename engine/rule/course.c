@@ -318,10 +318,11 @@ static void keep_course(ts_evaluator *evaluator, bool applies) {
 static void keep_reads(ts_evaluator *evaluator) {
   const ts_sandbox *box = evaluator->box;
   for (size_t i = 0; i < box->read_count; i++) {
-    if (box->read_ever[box->reads[i]] == box->evaluation) continue;
-    box->read_ever[box->reads[i]] = box->evaluation;
+    uint32_t slot = box->reads[i];
+    if (ts_is_at(evaluator->reads, evaluator->read_count, box->read_ever_at[slot], slot)) continue;
+    box->read_ever_at[slot] = (uint16_t)evaluator->read_count;
     TS_GROW(evaluator->reads, evaluator->read_count, evaluator->read_capacity);
-    evaluator->reads[evaluator->read_count++] = box->reads[i];
+    evaluator->reads[evaluator->read_count++] = slot;
   }
 }
 

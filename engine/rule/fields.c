@@ -6,8 +6,8 @@
 #include <string.h>
 
 void ts_note_read(ts_sandbox *box, uint32_t slot) {
-  if (box->read_mark[slot] == box->stamp) return;
-  box->read_mark[slot] = box->stamp;
+  if (ts_is_at(box->reads, box->read_count, box->read_at[slot], slot)) return;
+  box->read_at[slot] = (uint16_t)box->read_count;
   TS_GROW(box->reads, box->read_count, box->read_capacity);
   box->reads[box->read_count++] = slot;
 }

@@ -30,7 +30,7 @@ ts_follower *ts_follower_at(ts_followers *all, ts_arena *arena, size_t rule, ts_
     place = &(*place)->next;
   if (!*place) {
     *place = ts_arena_alloc(arena, sizeof **place);
-    **place = (ts_follower){.rule = rule, .subject = subject};
+    **place = (ts_follower){.rule = (uint32_t)rule, .subject = subject};
     all->count++;
   }
   return *place;

@@ -12,9 +12,12 @@ struct record;
 
 /* By which record a subject goes: where that hangs in the list of the rule's records. */
 typedef struct ts_follower {
-  size_t rule;
-  ts_subject subject; /* TS_NO_SUBJECT: holds the list */
-  struct record *list, **at;
+  uint32_t rule;
+  ts_subject subject;
+  union {
+    struct record **at;  /* NULL: not known yet */
+    struct record *list; /* where `subject` is TS_NO_SUBJECT: the records themselves */
+  };
   struct ts_follower *next; /* at the same place */
 } ts_follower;
 

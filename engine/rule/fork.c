@@ -29,7 +29,7 @@ ts_fork *ts_fork_last(ts_sandbox *box) {
 
 bool ts_fork_take(ts_sandbox *box, const ts_fork *fork) {
   const ts_step *step = &box->steps[fork->step];
-  while (box->read_count > fork->reads) box->read_mark[box->reads[--box->read_count]] = 0;
+  box->read_count = fork->reads;
   box->said_count = fork->said;
   ts_graph_go_back(box->graph, &fork->point, box->saved + fork->from);
   if (fork->imposed || step->kind != TS_COMPARE) return true;

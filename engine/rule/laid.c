@@ -15,6 +15,14 @@ typedef struct {
   uint8_t kind; /* of its scope: index in `kinds` */
 } laid_control;
 
+/* A slot in which no control changes what the subject reads. */
+typedef struct {
+  uint32_t slot;
+  ts_subject subject;
+} unreached_slot;
+
+enum { UNREACHED = 4096 };
+
 struct ts_laid {
   ts_arena *arena;
   const ts_dossier *dossier;
@@ -24,8 +32,7 @@ struct ts_laid {
   const ts_fact_def **changed;    /* each fact that any of them changes, once */
   size_t changed_count, changed_capacity;
   uint8_t *known;                 /* by slot: 0 not asked yet, 1 none changes it, 2 some may */
-  uint32_t *unreached;            /* by slot: one more than the subject of which it is known that none
-                                     changes what it reads there, or 0 */
+  unreached_slot *unreached;      /* found last, each at the place of its slot */
   uint32_t *found;                /* the numbers that were looked for last */
   size_t found_count, found_capacity;
 };
@@ -36,7 +43,8 @@ ts_laid *ts_laid_new(const ts_dossier *dossier) {
   *laid = (ts_laid){.arena = arena, .dossier = dossier};
   laid->at = ts_arena_alloc(arena, (ts_applied_count(dossier) + 1) * sizeof *laid->at);
   laid->known = ts_arena_alloc(arena, ts_slot_count(dossier) + 1);
-  laid->unreached = ts_arena_alloc(arena, (ts_slot_count(dossier) + 1) * sizeof *laid->unreached);
+  laid->unreached = ts_arena_alloc(arena, UNREACHED * sizeof *laid->unreached);
+  for (size_t i = 0; i < UNREACHED; i++) laid->unreached[i].subject = TS_NO_SUBJECT;
   return laid;
 }
 
@@ -110,7 +118,8 @@ static void find_reaching(ts_laid *laid, ts_subject subject, uint32_t slot) {
 
 bool ts_laid_over(ts_laid *laid, ts_subject subject, int level, uint32_t slot, ts_value *value) {
   bool changed = false, reached = false;
-  if (laid->unreached[slot] == subject + 1 || !may_change(laid, slot)) return false;
+  unreached_slot *known = &laid->unreached[slot % UNREACHED];
+  if ((known->slot == slot && known->subject == subject) || !may_change(laid, slot)) return false;
   const ts_fact_def *fact = ts_slot_fact(laid->dossier, slot);
   find_reaching(laid, subject, slot);
   for (size_t i = 0; i < laid->found_count; i++) {
@@ -124,7 +133,7 @@ bool ts_laid_over(ts_laid *laid, ts_subject subject, int level, uint32_t slot, t
       changed = true;
     }
   }
-  if (!reached) laid->unreached[slot] = subject + 1;
+  if (!reached) *known = (unreached_slot){slot, subject};
   return changed;
 }
 

@@ -204,10 +204,10 @@ void ts_evaluator_use(ts_evaluator *evaluator, const ts_dossier *dossier) {
   ts_sandbox *box = evaluator->box;
   box->dossier = dossier;
   box->slot_count = ts_slot_count(dossier);
-  free(box->read_mark);
-  free(box->read_ever);
-  box->read_mark = ts_alloc((box->slot_count + 1) * sizeof *box->read_mark);
-  box->read_ever = ts_alloc((box->slot_count + 1) * sizeof *box->read_ever);
+  free(box->read_at);
+  free(box->read_ever_at);
+  box->read_at = ts_alloc((box->slot_count + 1) * sizeof *box->read_at);
+  box->read_ever_at = ts_alloc((box->slot_count + 1) * sizeof *box->read_ever_at);
 }
 
 void ts_evaluator_lay(ts_evaluator *evaluator, ts_laid *laid, int level) {

@@ -114,8 +114,8 @@ void ts_sandbox_free(ts_sandbox *box) {
   ts_arena_free(box->arena);
   free(box->steps);
   free(box->reads);
-  free(box->read_mark);
-  free(box->read_ever);
+  free(box->read_at);
+  free(box->read_ever_at);
   free(box->bounds);
   free(box->said);
   free(box->room);

@@ -92,8 +92,8 @@ typedef struct ts_sandbox {
   size_t step_count, step_capacity, prefix; /* the first `prefix` are replayed */
   uint32_t *reads;         /* slots read on this course, in order */
   size_t read_count, read_capacity;
-  uint64_t *read_mark;     /* per slot: the stamp when it was last read */
-  uint64_t *read_ever;     /* per slot: the evaluation that last read it */
+  uint16_t *read_at;       /* per slot: the last bits of where it stands in `reads`, if it is there */
+  uint16_t *read_ever_at;  /* the same in the reads of the evaluation */
   size_t slot_count;
   ts_bound *bounds;        /* room for those of the course in hand */
   size_t bound_capacity;
@@ -116,6 +116,13 @@ typedef struct ts_sandbox {
   ts_watch *watch;         /* told of each point of marked text, or NULL */
   void *watcher;
 } ts_sandbox;
+
+/* Whether a slot is in a list, where the last bits of its place would be these. */
+static inline bool ts_is_at(const uint32_t *list, size_t count, uint16_t bits, uint32_t slot) {
+  for (size_t at = bits; at < count; at += (size_t)UINT16_MAX + 1)
+    if (list[at] == slot) return true;
+  return false;
+}
 
 /* A state with the whitelist and nothing loaded. Never NULL. */
 ts_sandbox *ts_sandbox_new(const ts_units *units);

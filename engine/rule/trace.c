@@ -88,6 +88,8 @@ struct ts_recorder {
   size_t value_size;
   ts_subject *subjects; /* those met on this run, by number; the first is the rule's own */
   uint32_t subject_count, subject_capacity;
+  uint32_t *number_of; /* by subject: its number, if it is the one met under that */
+  size_t known_subjects;
   bool differs;         /* somebody else was met than is recorded */
 };
 
@@ -104,6 +106,7 @@ void ts_recorder_free(ts_recorder *r) {
   free(r->stamp);
   free(r->values);
   free(r->subjects);
+  free(r->number_of);
   ts_followers_release(&r->followers);
   free(r);
 }
@@ -136,11 +139,28 @@ static ts_follower *follower_of(ts_recorder *r, size_t rule, ts_subject subject)
   return who;
 }
 
+/* The number under which the run met the subject; NO_OPERAND where it did not. */
+static uint32_t number_of(const ts_recorder *r, ts_subject subject) {
+  uint32_t number = r->number_of[subject];
+  return number < r->subject_count && r->subjects[number] == subject ? number : NO_OPERAND;
+}
+
+static uint32_t number_next(ts_recorder *r, ts_subject subject) {
+  TS_GROW(r->subjects, r->subject_count, r->subject_capacity);
+  r->subjects[r->subject_count] = subject;
+  return r->number_of[subject] = r->subject_count++;
+}
+
 static void begin_at(ts_sandbox *box) {
   ts_recorder *r = box->recorder;
+  size_t subjects = ts_subject_count(box->dossier);
+  if (subjects > r->known_subjects) {
+    r->number_of = ts_resize(r->number_of, subjects * sizeof *r->number_of);
+    memset(r->number_of + r->known_subjects, 0, (subjects - r->known_subjects) * sizeof *r->number_of);
+    r->known_subjects = subjects;
+  }
   r->position = r->registers = r->subject_count = 0;
-  TS_GROW(r->subjects, r->subject_count, r->subject_capacity);
-  r->subjects[r->subject_count++] = box->subject;
+  number_next(r, box->subject);
 }
 
 /* ---- recording -------------------------------------------------------------------- */
@@ -255,19 +275,10 @@ void ts_record_constant(ts_sandbox *box, ts_node_id made) {
   know(box, made);
 }
 
-/* The number under which the run met the subject; NO_OPERAND where it did not. */
-static uint32_t number_of(const ts_recorder *r, ts_subject subject) {
-  for (uint32_t i = 0; i < r->subject_count; i++)
-    if (r->subjects[i] == subject) return i;
-  return NO_OPERAND;
-}
-
 static met meet(ts_sandbox *box, ts_subject subject) {
   ts_recorder *r = box->recorder;
   met it = {.number = number_of(r, subject), .entity = ts_subject_at(box->dossier, subject)->entity};
-  if (it.number != NO_OPERAND) return it;
-  TS_GROW(r->subjects, r->subject_count, r->subject_capacity);
-  r->subjects[it.number = r->subject_count++] = subject;
+  if (it.number == NO_OPERAND) it.number = number_next(r, subject);
   return it;
 }
 

@@ -143,14 +143,15 @@ static void read_values(lua_State *L, ts_sandbox *box, ts_said *said, const char
     return;
   }
   if (!lua_istable(L, -1)) luaL_error(L, "%s: \"values\" must be a table of named quantities", word);
-  said->named = ts_arena_alloc(box->arena, MOST * sizeof *said->named);
+  ts_named all[MOST] = {0};
   for (lua_pushnil(L); lua_next(L, -2); lua_pop(L, 1)) {
     if (lua_type(L, -2) != LUA_TSTRING || said->named_count == MOST) luaL_error(L, "%s: \"values\" has names, at most %d", word, (int)MOST);
-    ts_named *named = &said->named[said->named_count++];
+    ts_named *named = &all[said->named_count++];
     strncpy(named->name, lua_tostring(L, -2), sizeof named->name - 1);
     named->node = ts_to_node(L, -1);
   }
   lua_pop(L, 1);
+  said->named = ts_arena_keep(box->arena, all, said->named_count * sizeof *all);
   qsort(said->named, said->named_count, sizeof *said->named, compare_named);
 }
 

@@ -25,7 +25,7 @@ SOURCE = pathlib.Path(__file__).resolve().parent.parent.parent
 DOSSIER = SOURCE / "shared/productions/lake-stunt/dossier.xml"
 SHEETS = ["assessment", "emergency", "station", "card", "record", "question", "form", "set", "reviewer", "register"]
 AS_PDF = ["assessment", "set", "reviewer"]
-TASKS_A_DAY = 5
+TASKS_A_DAY, TASKS_A_CREW, DAYS_A_WEEK, UNITS = 5, 100, 5, 10
 
 
 class Run:
@@ -65,35 +65,78 @@ def copy(task, number, hour):
     return re.sub(r'finish="[^"]*"', f'finish="{hour + 1:02}:30"', task, count=1)
 
 
-def production(tasks):
-    """The demo with its days replaced by as many copies of its first task."""
-    text = DOSSIER.read_text(encoding="utf-8")
-    day = re.search(r"  <day .*?(?=    <task )", text, re.S).group()
-    task = re.search(r"    <task .*?</task>\n", text, re.S).group()
-    first, last = text.index("  <day "), text.rindex("</day>") + len("</day>\n")
-    days, begun = [], datetime.date(2027, 10, 11)
-    for n in range(0, tasks, TASKS_A_DAY):
-        date = begun + datetime.timedelta(days=n // TASKS_A_DAY)
-        head = re.sub(r'date="[^"]*"', f'date="{date}"', day, count=1)
-        copies = [copy(task, n + i, 8 + 2 * i) for i in range(min(TASKS_A_DAY, tasks - n))]
-        days.append(head + "".join(copies) + "  </day>\n")
-    rest = re.sub(r'  <(evidence|waiver|change)\b[^>]*/>\n', "", text[last:])
-    return text[:first] + "".join(days) + rest
+class Demo:
+    """The demo in parts: its site, its people, its first day's head and task, and what stands between."""
 
-
-def write_production(tasks, folder):
-    """The same in files: no file of a dossier may be larger than 8 MiB, so a long schedule is included."""
-    text = production(tasks)
-    days = re.findall(r"  <day .*?</day>\n", text, re.S)
-    if len(text) > 4e6:
+    def __init__(self):
+        text = DOSSIER.read_text(encoding="utf-8")
+        self.day = re.search(r"  <day .*?(?=    <task )", text, re.S).group()
+        self.task = re.search(r"    <task .*?</task>\n", text, re.S).group()
+        self.site = re.search(r"  <site .*?</site>\n", text, re.S).group()
+        self.people = "".join(re.findall(r"  <person .*?(?:\n  </person>|/>)\n", text, re.S))
         first, last = text.index("  <day "), text.rindex("</day>") + len("</day>\n")
+        self.before, self.between = text[:first].split(self.site + self.people)
+        self.end = re.sub(r'  <(evidence|waiver|change)\b[^>]*/>\n', "", text[last:])
+
+    def a_day(self, date, first, tasks):
+        """A day with copies of the task, from the first to the last of so many."""
+        head = re.sub(r'date="[^"]*"', f'date="{date}"', self.day, count=1)
+        numbers = range(first, min(first + TASKS_A_DAY, tasks))
+        return head + "".join(copy(self.task, n, 8 + 2 * (n - first)) for n in numbers) + "  </day>\n"
+
+    def whole(self, sites, people, days):
+        return self.before + sites + people + self.between, days, self.end
+
+
+def production_parts(tasks):
+    """The demo with its days replaced by as many copies of its first task, one day after another."""
+    demo, begun = Demo(), datetime.date(2027, 10, 11)
+    days = [demo.a_day(begun + datetime.timedelta(days=n // TASKS_A_DAY), n, tasks)
+            for n in range(0, tasks, TASKS_A_DAY)]
+    return demo.whole(demo.site, demo.people, days)
+
+
+def production(tasks):
+    before, days, end = production_parts(tasks)
+    return before + "".join(days) + end
+
+
+def another(text, of, number):
+    """The text with another of each that `of` gives an id."""
+    ids = set(re.findall(r'\bid="([^"]*)"', of))
+    return re.sub(r'\b(id|person|site|rigs|crafts|supply)="([^"]*)"', lambda found: found[1] + '="' + " ".join(
+        f"{word}-{number}" if word in ids else word for word in found[2].split()) + '"', text)
+
+
+def season_parts(tasks):
+    """As many copies of the task as a season of several units has them: ten units at once, each at a site of its own,
+    with a crew that changes after a hundred tasks, which are four weeks of five days. So nobody works more than five days
+    in a row or twenty in all, and 10,000 tasks take 40 weeks."""
+    demo, sites, people, days = Demo(), "", "", []
+    for n in range(0, tasks, TASKS_A_DAY):
+        crew, day = n // TASKS_A_CREW, n % TASKS_A_CREW // TASKS_A_DAY
+        block, unit = divmod(crew, UNITS)
+        if day == 0:
+            people += another(demo.people, demo.people, crew)
+        if n == unit * TASKS_A_CREW:
+            sites += another(demo.site, demo.site, unit)
+        weeks, weekday = divmod(block * (TASKS_A_CREW // TASKS_A_DAY) + day, DAYS_A_WEEK)
+        date = datetime.date(2027, 10, 11) + datetime.timedelta(weeks=weeks, days=weekday)
+        days.append(another(another(demo.a_day(date, n, tasks), demo.people, crew), demo.site, unit))
+    return demo.whole(sites, people, days)
+
+
+def write_production(tasks, folder, parts=production_parts):
+    """The same in files: no file of a dossier may be larger than 8 MiB, so a long schedule is included."""
+    before, days, end = parts(tasks)
+    if sum(map(len, days)) > 4e6:
         included = ""
         for n in range(0, len(days), 200):
             (folder / f"days-{n}.xml").write_text(f'<dossier format="1">\n{"".join(days[n:n + 200])}</dossier>\n',
                                                   encoding="utf-8")
             included += f'  <include href="days-{n}.xml"/>\n'
-        text = text[:first] + included + text[last:]
-    (folder / "dossier.xml").write_text(text, encoding="utf-8")
+        days = [included]
+    (folder / "dossier.xml").write_text(before + "".join(days) + end, encoding="utf-8")
     return folder / "dossier.xml"
 
 

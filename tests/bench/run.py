@@ -9,7 +9,10 @@ against a reference that runs in the same call, so that its ratio holds on anoth
   demos     each example production, against `check` of it; with one fact set, into a file, and on the screen against the
             whole without; a round of `watch`, of eight that change that fact to and fro
   tasks     a production of so many tasks; what came out (findings and duties) and the peak memory of each of
-            those; the exponents of time and memory
+            those; the exponents of time and memory. One crew does them all, day after day for years: nobody's
+            season, but the longest rows of days, lists of tasks and overdue certificates there can be
+  season    the same tasks as seasons have them: ten units at once, a new crew after a hundred tasks, five days a
+            week, so that 10,000 take 40 weeks; what is found of a task is then much the same in a longer one
   unknown   an example production with a part of its facts forgotten, against the whole one
   workers   the largest of the sizes with 1, 2 and as many workers as there are processors, turn about: median
             of wall and processor seconds; the bytes must be the same
@@ -130,11 +133,11 @@ def count_outcomes(assessment):
         return sum(line.startswith((b"    <finding ", b"    <duty ")) for line in lines)
 
 
-def bench_tasks(tankside, sizes, folder):
+def bench_tasks(tankside, sizes, folder, parts=documents.production_parts):
     print("tasks   outcomes   check s   assess s  times    MB written   MB   KiB an outcome")
     rows = []
     for tasks in sizes:
-        dossier, out = documents.write_production(tasks, folder), folder / f"tasks-{tasks}.xml"
+        dossier, out = documents.write_production(tasks, folder, parts), folder / f"tasks-{tasks}.xml"
         reference, _ = run([tankside, "check", dossier], 1)
         seconds, memory = run([tankside, "assess", dossier, "-o", out], 1)
         outcomes, written = count_outcomes(out), out.stat().st_size
@@ -145,6 +148,10 @@ def bench_tasks(tankside, sizes, folder):
     for i in range(1, len(rows)):
         time, memory = (exponent(sizes[:i + 1], [r[k] for r in rows[:i + 1]]) for k in (0, 1))
         print(f"exponents from {sizes[i - 1]} to {sizes[i]}: time {time:.2f}, memory {memory:.2f}")
+
+
+def bench_season(tankside, sizes, folder):
+    bench_tasks(tankside, sizes, folder, documents.season_parts)
 
 
 def forget(lines, assessment, share):
@@ -310,7 +317,7 @@ def bench_settled(tankside, sizes, folder):
         subprocess.run([program, SOURCE / "tests/bench/plain.lua", demo(name), *packs], check=True)
 
 
-BENCHES = {"demos": bench_demos, "tasks": bench_tasks, "unknown": bench_unknown, "rules": bench_rules,
+BENCHES = {"demos": bench_demos, "tasks": bench_tasks, "season": bench_season, "unknown": bench_unknown, "rules": bench_rules,
            "reading": bench_reading, "parts": bench_parts, "settled": bench_settled, "workers": bench_workers}
 
 

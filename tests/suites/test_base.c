@@ -17,19 +17,21 @@
 
 START_TEST(arena_gives_zeroed_aligned_memory_of_any_size) {
   ts_arena *arena = ts_arena_new();
-  size_t sizes[] = {0, 1, 7, 16, 4000, 9000, 40000, 1000000};
-  unsigned char *kept[8 * 50];
+  size_t sizes[] = {0, 1, 7, 16, 4000, 9000, 40000, 1000000, 4, 24, 12, 8};
+  enum { SIZES = sizeof sizes / sizeof *sizes };
+  unsigned char *kept[SIZES * 50];
   int n = 0;
   for (int round = 0; round < 50; round++)
-    for (size_t i = 0; i < 8; i++) {
+    for (size_t i = 0; i < SIZES; i++) {
       unsigned char *p = ts_arena_alloc(arena, sizes[i]);
-      ck_assert_uint_eq((uintptr_t)p % _Alignof(max_align_t), 0);
+      for (size_t unit = 1; unit <= _Alignof(max_align_t) && sizes[i] % unit == 0; unit *= 2)
+        ck_assert_uint_eq((uintptr_t)p % unit, 0);
       for (size_t k = 0; k < sizes[i]; k += 997) ck_assert_uint_eq(p[k], 0);
       if (sizes[i] < 5000) memset(p, n & 0xFF, sizes[i]);
       kept[n++] = p;
     }
   for (int k = 0; k < n; k++) /* nobody wrote into anybody else's */
-    if (sizes[k % 8] == 4000)
+    if (sizes[k % SIZES] == 4000)
       for (size_t b = 0; b < 4000; b++) ck_assert_uint_eq(kept[k][b], k & 0xFF);
   ts_arena_free(arena);
 }

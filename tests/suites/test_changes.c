@@ -1,6 +1,7 @@
 /* changes: what would change a finding, made by hand and read back from assessment.xml. */
 #include "assess_world.h"
 
+#include "assess/probe.h"
 #include "base/text.h"
 #include "base/xml.h"
 #include <check.h>
@@ -83,9 +84,7 @@ static ts_finding *finding(const char *rule, const char *subject) {
 }
 
 static ts_stand scored(int likelihood, int severity) {
-  return (ts_stand){.worst = {.likelihood = likelihood,
-                              .severity = severity,
-                              .rank = ts_matrix_rank(w.matrix, likelihood, severity)}};
+  return ts_stand_of(ts_matrix_score(w.matrix, likelihood, severity), TS_GONE, TS_MET);
 }
 
 static double si(const char *text) {
@@ -298,7 +297,9 @@ START_TEST(margins_of_stops_and_duties_have_their_own_words) {
 END_TEST
 
 /* A way down that does nothing else. */
-static const ts_elsewhere alone = {.number = 1, .better_count = 1};
+static ts_elsewhere alone(uint32_t slot, const ts_value *value) {
+  return (ts_elsewhere){.number = 1, .slot = slot, .value = value, .better_count = 1};
+}
 
 /* ---- what not everyone may see --------------------------------------------------------- */
 
@@ -320,11 +321,9 @@ START_TEST(numbers_that_give_something_personal_away_are_withheld) {
                     .edge = 5,
                     .then = scored(4, 4),
                     .before = scored(3, 3)};
-  ts_way move = {.does = &alone,
-                 .slot = hold.slot,
-                 .value = {.range = {5, 5}},
-                 .edge_included = true,
-                 .then = scored(2, 2)};
+  ts_value five = {.range = {5, 5}};
+  ts_elsewhere only = alone(hold.slot, &five);
+  ts_way move = {.does = &only, .edge_included = true, .then = scored(2, 2)};
   ts_finding *young = finding("age", "t1/p2");
   young->margins = &hold;
   young->ways = &move;
@@ -378,9 +377,9 @@ START_TEST(moves_name_the_value_that_is_enough) {
       {"p1/born", "2009-03-09", false, true, "person born after 2009-03-09; now not known"}};
   begin();
   ts_finding *f = finding("hold", "t1/p1");
-  ts_way way = {.does = &alone,
-                .slot = slot_of(moves[_i].path),
-                .value = number_value(moves[_i].value),
+  ts_value value = number_value(moves[_i].value);
+  ts_elsewhere only = alone(slot_of(moves[_i].path), &value);
+  ts_way way = {.does = &only,
                 .edge_included = moves[_i].included,
                 .upward = moves[_i].upward,
                 .then = scored(2, 3)};
@@ -399,7 +398,9 @@ END_TEST
 START_TEST(answers_are_named_as_such) {
   begin();
   ts_finding *stop = finding("halt", "t1");
-  ts_way way = {.does = &alone, .slot = slot_of("t1/p1/own-safety-diver"), .value = {.choices = 2}};
+  ts_value yes = {.choices = 2};
+  ts_elsewhere only = alone(slot_of("t1/p1/own-safety-diver"), &yes);
+  ts_way way = {.does = &only};
   stop->ways = &way;
   stop->way_count = 1;
   write_it();
@@ -409,57 +410,59 @@ START_TEST(answers_are_named_as_such) {
 }
 END_TEST
 
+/* The number of the rule over the subject among the pairs. */
+static size_t pair_of(const char *rule, const char *subject) {
+  for (size_t i = 0; i < a->pair_count; i++)
+    if (strcmp(ts_rule_at(w.packs, a->pairs[i].rule)->id, rule) == 0 &&
+        a->pairs[i].subject == ts_subject_find(w.dossier, subject))
+      return i;
+  ck_abort_msg("%s was not asked of %s", rule, subject);
+}
+
+static ts_shift shift(ts_word word, size_t of, ts_stand then) {
+  return (ts_shift){.of = (uint32_t)of,
+                    .rank = then.rank,
+                    .likelihood = then.likelihood,
+                    .severity = then.severity,
+                    .certainty = then.certainty,
+                    .duty = then.duty,
+                    .word = word};
+}
+
 START_TEST(controls_say_what_gets_better_and_worse) {
   begin();
   size_t young = index_of("age", "t1/p2"), halt = index_of("halt", "t1");
   ts_finding *f = finding("hold", "t1/p1");
-  ts_shift better[] = {{.index = (uint32_t)(f - a->findings),
-                        .rule = f->rule,
-                        .subject = f->subject,
-                        .word = TS_HAZARD},
-                       {.index = halt,
-                        .rule = a->findings[halt].rule,
-                        .subject = a->findings[halt].subject,
-                        .word = TS_STOP}};
-  ts_shift worse[] = {{.index = young,
-                       .rule = a->findings[young].rule,
-                       .subject = a->findings[young].subject,
-                       .word = TS_HAZARD,
-                       .then = scored(4, 4)},
-                      {.index = 0,
-                       .rule = a->duties[0].rule,
-                       .subject = a->duties[0].subject,
-                       .word = TS_DUTY,
-                       .then = {.duty = TS_NOT_MET}},
-                      {.index = TS_NEW,
-                       .rule = a->findings[young].rule,
-                       .subject = ts_subject_find(w.dossier, "t1/p1"),
-                       .word = TS_HAZARD,
-                       .then = scored(3, 3)},
-                      {.index = TS_NEW,
-                       .rule = a->findings[young].rule,
-                       .subject = ts_subject_find(w.dossier, "t1/p1"),
-                       .word = TS_HAZARD,
-                       .then = scored(3, 3)}};
-  ts_subject from = f->subject;
-  ts_elsewhere itself = {1, from, better, NULL, 1, 0, 0}, halts = {2, from, better, NULL, 2, 0, 0};
-  ts_elsewhere both = {3, from, better, worse, 2, 4, 7};
+  size_t fresh = pair_of("age", "t1/p1");
+  ts_shift shifts[] = {
+      shift(TS_HAZARD, (size_t)(f - a->findings), (ts_stand){0}),
+      shift(TS_STOP, halt, (ts_stand){0}),
+      shift(TS_HAZARD, young, scored(4, 4)),
+      shift(TS_DUTY, 0, (ts_stand){.duty = TS_NOT_MET}),
+      shift(TS_HAZARD, fresh, scored(3, 3)),
+      shift(TS_HAZARD, fresh, scored(3, 3)),
+  };
+  shifts[4].fresh = shifts[5].fresh = true;
+  const ts_control *shorter = ts_control_find(w.packs, "shorter");
+  const ts_control *drill = ts_control_find(w.packs, "drill");
+  ts_elsewhere itself = {.number = 1,
+                         .slot = TS_NO_SLOT,
+                         .from = f->subject,
+                         .controls = {drill},
+                         .shifts = shifts,
+                         .better_count = 1};
+  ts_elsewhere halts = itself, both = itself;
+  halts.number = 2;
+  halts.better_count = both.better_count = 2;
+  halts.controls[0] = both.controls[0] = shorter;
+  both.controls[1] = drill;
+  both.number = 3;
+  both.worse_count = 4;
+  both.not_tried = 7;
   const ts_elsewhere *all[] = {&itself, &halts, &both};
   a->elsewhere = all;
   a->elsewhere_count = 3;
-  ts_way ways[] = {
-      {.slot = TS_NO_SLOT,
-       .controls = {ts_control_find(w.packs, "shorter")},
-       .control_count = 1,
-       .does = &halts},
-      {.slot = TS_NO_SLOT,
-       .control_count = 2,
-       .does = &both,
-       .controls = {ts_control_find(w.packs, "shorter"), ts_control_find(w.packs, "drill")}},
-      {.slot = TS_NO_SLOT,
-       .controls = {ts_control_find(w.packs, "drill")},
-       .control_count = 1,
-       .does = &itself}};
+  ts_way ways[] = {{.does = &halts}, {.does = &both}, {.does = &itself}};
   f->ways = ways;
   f->way_count = 3;
   write_it();

@@ -127,8 +127,8 @@ typedef struct {
 } resting;
 
 static bool said_on(const ts_spoken *said, uint32_t slot) {
-  for (size_t i = 0; said != NULL && i < said->outcome.fact_count; i++)
-    if (said->outcome.facts[i] == slot) return true;
+  for (size_t i = 0; said != NULL && i < said->fact_count; i++)
+    if (said->facts[i] == slot) return true;
   return false;
 }
 
@@ -210,7 +210,7 @@ static void delete_from_file(assess_world *w, const ts_assessment *before, const
   ts_slot_path(w->dossier, slot, path, sizeof path);
   char *text = ts_file_read(w->arena, ts_path_join(w->arena, folder, subject->file), 8 << 20,
                             &length, w->problems);
-  char *cut = without_attribute(w->arena, text, ts_slot_value(w->dossier, slot)->line,
+  char *cut = without_attribute(w->arena, text, ts_slot_line(w->dossier, slot),
                                 ts_slot_fact(w->dossier, slot)->name);
   ck_assert_msg(cut != NULL, "no attribute for %s", path);
   write_copy(w, folder, scratch, subject->file, cut);

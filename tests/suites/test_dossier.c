@@ -138,7 +138,7 @@ START_TEST(added_facts_are_written_as_fact_elements) {
   ts_field field = ts_subject_field(dossier, ts_subject_find(dossier, "s/deck"), "gangway_width");
   ck_assert_int_eq(field.kind, TS_FIELD_FACT);
   ck_assert_double_eq_tol(ts_slot_value(dossier, field.slot)->range.lo, 4 * 0.3048, 1e-12);
-  ck_assert_int_eq(ts_slot_value(dossier, field.slot)->line, 3);
+  ck_assert_int_eq(ts_slot_line(dossier, field.slot), 3);
   ts_dossier_free(dossier);
   ck_assert_ptr_null(
       read_text(folder, "<dossier format='1'><production title='a' jurisdiction='b' revision='c' "

@@ -138,7 +138,7 @@ static ts_names known_texts(const ts_dossier *dossier, ts_arena *arena) {
     if (value->text == NULL) continue;
     ts_names_put(
         &known,
-        ts_arena_printf(arena, "%d %s %s", value->line, name, ts_words_trim(arena, value->text)),
+        ts_arena_printf(arena, "%d %s %s", ts_slot_line(dossier, slot), name, ts_words_trim(arena, value->text)),
         slot);
   }
   return known;

@@ -140,7 +140,7 @@ static void open_scene(scene *s) {
   assess_world_demo(&s->world, "lake-stunt");
   if (!short_run()) forget_half(s->world.dossier, s->world.problems);
   s->a = assess_world_full(&s->world);
-  s->probe = ts_probe_new(s->a, NULL);
+  s->probe = ts_probe_new(s->a, NULL, NULL);
   s->base = ts_alloc((s->a->pair_count + 1) * sizeof *s->base);
   for (size_t i = 0; i < s->a->pair_count; i++) s->base[i] = -1;
   ck_assert_uint_gt(s->a->open_count, short_run() ? 5 : 50);

@@ -2,6 +2,7 @@
  * outcomes, facts read and bounds, to the last bit, for rules that come with the program over the
  * demo productions and for rules by lot, whatever their facts are. */
 #include "random_lab.h"
+#include "rule/sandbox.h"
 #include "shipped_world.h"
 
 #include <check.h>
@@ -130,6 +131,20 @@ START_TEST(rules_by_lot_are_replayed_as_they_run) {
 }
 END_TEST
 
+/* A slot is found again by sixteen bits of its place, however many are read. */
+START_TEST(a_slot_is_found_by_the_last_bits_of_its_place) {
+  enum { MANY = 3 * 65536 + 10, ODD = 7919 };
+  uint32_t *list = ts_alloc(MANY * sizeof *list);
+  for (uint32_t i = 0; i < MANY; i++) list[i] = i ^ ODD;
+  for (uint32_t i = 0; i < MANY; i += 13) {
+    ck_assert(ts_is_at(list, MANY, (uint16_t)i, i ^ ODD));
+    ck_assert(!ts_is_at(list, i, (uint16_t)i, i ^ ODD));
+    ck_assert(!ts_is_at(list, MANY, (uint16_t)(i + 1), i ^ ODD));
+  }
+  free(list);
+}
+END_TEST
+
 Suite *suite_replay(void);
 
 Suite *suite_replay(void) {
@@ -139,6 +154,7 @@ Suite *suite_replay(void) {
   tcase_add_loop_test(tests, shipped_rules_are_replayed_as_they_run, 0,
                       in_short() ? 1 : SHIPPED_PRODUCTIONS);
   tcase_add_test(tests, rules_by_lot_are_replayed_as_they_run);
+  tcase_add_test(tests, a_slot_is_found_by_the_last_bits_of_its_place);
   suite_add_tcase(suite, tests);
   return suite;
 }

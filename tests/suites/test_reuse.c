@@ -111,7 +111,7 @@ static const char *move_one(course *c, ts_dossier *variant) {
   char path[256];
   uint32_t slot = c->read[draw_below(&c->luck, c->read_count)];
   const ts_fact_def *fact = ts_slot_fact(variant, slot);
-  ts_value wide = ts_value_unknown(ts_world_known(variant, slot));
+  ts_value wide = ts_world_known(variant, slot)->unknown;
   box_fact of = {slot, fact, ts_fact_dim(ts_dossier_vocabulary(variant), fact), wide};
   ts_value value = draw_chance(&c->luck, 20) ? wide : draw_state(&c->luck, variant, &of, &c->none);
   ts_variant_put(variant, slot, value);
@@ -200,8 +200,8 @@ START_TEST(words_later) {
   size_t later = 0;
   ck_assert_uint_eq(with->finding_count, without->finding_count);
   for (size_t i = 0; i < with->finding_count; i++) {
-    const ts_outcome *said = &ts_finding_said(&with->findings[i])->outcome;
-    const ts_outcome *unsaid = &ts_finding_said(&without->findings[i])->outcome;
+    const ts_spoken *said = ts_finding_said(&with->findings[i]);
+    const ts_spoken *unsaid = ts_finding_said(&without->findings[i]);
     later += unsaid->because == NULL;
     ck_assert_str_eq(ts_wording_because(wording, &without->findings[i]), said->because);
     ck_assert_uint_eq(unsaid->fact_count, said->fact_count);
@@ -352,7 +352,7 @@ START_TEST(order_of_dives) {
   bool *changed = ts_slots_changed(was, is, w.arena);
   ck_assert(changed[interval]);
   ts_dossier *again = ts_dossier_variant(was);
-  again->values[down] = later;
+  ts_world_put(again, down, &later);
   ts_world_derive(again);
   ck_assert_double_eq(ts_slot_value(is, interval)->range.lo,
                       ts_slot_value(again, interval)->range.lo);

@@ -174,6 +174,10 @@ typedef struct {
   const ts_dossier *dossier;
 } question;
 
+static size_t shift_count(const scene *s) {
+  return s->way->does->better_count + s->way->does->worse_count;
+}
+
 static bool wanted(void *context, size_t rule, ts_subject subject) {
   const question *q = context;
   const scene *s = q->scene;
@@ -184,12 +188,10 @@ static bool wanted(void *context, size_t rule, ts_subject subject) {
                                             ts_subject_at(s->a->in.dossier, s->task)->path);
   }
   if (is_pair(s, rule, path, s->finding->rule, s->finding->subject)) return true;
-  for (size_t i = 0; i < s->way->does->better_count; i++)
-    if (is_pair(s, rule, path, s->way->does->better[i].rule, s->way->does->better[i].subject))
-      return true;
-  for (size_t i = 0; i < s->way->does->worse_count; i++)
-    if (is_pair(s, rule, path, s->way->does->worse[i].rule, s->way->does->worse[i].subject))
-      return true;
+  for (size_t i = 0; i < shift_count(s); i++) {
+    ts_shifted it = ts_shift_read(s->a, &s->way->does->shifts[i]);
+    if (is_pair(s, rule, path, it.rule, it.subject)) return true;
+  }
   return false;
 }
 
@@ -206,8 +208,9 @@ static ts_assessment *assess_again(scene *s, const ts_dossier *dossier) {
 }
 
 static bool found_so(const ts_assessment *again, const scene *s, const ts_finding *all,
-                     size_t count, const ts_shift *shift, const char *about) {
+                     size_t count, const ts_shifted *shift) {
   const char *path = ts_subject_at(s->a->in.dossier, shift->subject)->path;
+  const char *about = shift->finding ? shift->finding->about : NULL;
   bool gone = ts_stand_heat(shift->word, shift->then) == 0, seen = false;
   for (size_t i = 0; i < count; i++) {
     if (all[i].rule != shift->rule || all[i].word != shift->word ||
@@ -220,31 +223,28 @@ static bool found_so(const ts_assessment *again, const scene *s, const ts_findin
   return gone && !seen;
 }
 
-static void check_shift(const scene *s, const ts_assessment *again, const ts_shift *shift) {
+static void check_shift(const scene *s, const ts_assessment *again, const ts_shifted *shift) {
   const ts_finding *all = shift->word == TS_DUTY ? again->duties : again->findings;
   size_t count = shift->word == TS_DUTY ? again->duty_count : again->finding_count;
-  const ts_finding *was = shift->word == TS_DUTY ? s->a->duties : s->a->findings;
-  const char *about = shift->index == TS_NEW ? NULL : was[shift->index].about;
-  ck_assert_msg(found_so(again, s, all, count, shift, about),
-                "%s: %s on %s is not %d x %d as promised", s->finding->id,
-                ts_rule_at(s->a->in.packs, shift->rule)->id,
-                ts_subject_at(s->a->in.dossier, shift->subject)->path, shift->then.worst.likelihood,
-                shift->then.worst.severity);
+  ck_assert_msg(found_so(again, s, all, count, shift), "%s: %s on %s is not %d x %d as promised",
+                s->finding->id, ts_rule_at(s->a->in.packs, shift->rule)->id,
+                ts_subject_at(s->a->in.dossier, shift->subject)->path, (int)shift->then.likelihood,
+                (int)shift->then.severity);
 }
 
 static void check_way(scene *s, const ts_dossier *dossier) {
   ts_assessment *again = assess_again(s, dossier);
-  ts_shift itself = {.index = (uint32_t)(s->finding - s->a->findings),
-                     .rule = s->finding->rule,
-                     .subject = s->finding->subject,
-                     .word = s->finding->word,
-                     .then = s->way->then};
+  ts_shifted itself = {.finding = s->finding,
+                       .rule = s->finding->rule,
+                       .subject = s->finding->subject,
+                       .word = s->finding->word,
+                       .then = s->way->then};
   check_shift(s, again, &itself);
-  for (size_t i = 0; i < s->way->does->better_count; i++)
-    check_shift(s, again, &s->way->does->better[i]);
-  for (size_t i = 0; i < s->way->does->worse_count; i++)
-    check_shift(s, again, &s->way->does->worse[i]);
-  s->shifts += s->way->does->better_count + s->way->does->worse_count;
+  for (size_t i = 0; i < shift_count(s); i++) {
+    ts_shifted it = ts_shift_read(s->a, &s->way->does->shifts[i]);
+    check_shift(s, again, &it);
+  }
+  s->shifts += shift_count(s);
   ts_assessment_free(again);
 }
 
@@ -256,11 +256,11 @@ static ts_dossier *read_copy(scene *s) {
 }
 
 static void try_way(scene *s) {
-  const ts_way *way = s->way;
+  const ts_elsewhere *way = s->way->does;
   const char *file = NULL;
   if (way->slot == TS_NO_SLOT) {
-    const char *path = ts_subject_at(s->a->in.dossier, way->scope)->path;
-    file = write_controls(s, path, way->controls, way->control_count);
+    const char *path = ts_subject_at(s->a->in.dossier, way->from)->path;
+    file = write_controls(s, path, way->controls, way->controls[1] ? 2 : 1);
   }
   ts_dossier *dossier = read_copy(s);
   if (way->slot != TS_NO_SLOT) {
@@ -268,7 +268,7 @@ static void try_way(scene *s) {
     const ts_fact_def *fact = ts_slot_fact(s->a->in.dossier, way->slot);
     ck_assert_msg(ts_dossier_set(dossier,
                                  ts_slot_path(s->a->in.dossier, way->slot, path, sizeof path),
-                                 written(s, fact, &way->value), s->world.problems),
+                                 written(s, fact, way->value), s->world.problems),
                   "%s", assess_world_said(&s->world));
     s->moves++;
   } else {
