@@ -151,44 +151,74 @@ static bool look_over(outlook *o, double from, double to, places *found) {
 
 /* ---- closing in ------------------------------------------------------------------------ */
 
-/* Between `not_met` and `met` lies a change: halves until they are as near as the two sides of a
- * place (they are, where narrowing named it). What the tolerance of comparisons leaves beside a
- * round threshold is rounded away; the edge itself is tried. */
-static void close_on(const outlook *o, double not_met, double met, double scale, ts_stand then,
-                     ts_found *found) {
+/* Between `not_met` and `met` lies a change. */
+typedef struct {
+  double not_met, met;
+  ts_stand then; /* at `met` */
+} gap;
+
+/* Tries a value within it: one of its ends moves there, and it is known on which side the change is. */
+static bool try_within(const outlook *o, gap *g, double x) {
   ts_stand stand;
-  double nothing = 1e-12 * scale; /* beside the whole stretch, as good as zero */
-  for (int i = 0; i < HALVINGS; i++) {
-    double middle = not_met + (met - not_met) / 2;
-    if (fabs(met - not_met) <= fmax(close_in * fmax(fabs(met), fabs(not_met)), nothing / 4)) break;
-    if (middle == met || middle == not_met) break;
-    if (met_at(o, middle, &stand))
-      met = middle, then = stand;
-    else
-      not_met = middle;
+  bool is_met = met_at(o, x, &stand);
+  if (is_met)
+    g->met = x, g->then = stand;
+  else
+    g->not_met = x;
+  return is_met;
+}
+
+/* Where narrowing inverts a function it names a place a little past the change: the change is looked
+ * for close to where it is met, then further away. */
+static void look_beside(const outlook *o, gap *g) {
+  double place = g->met, way = g->not_met - place;
+  for (double step = 25 * close_in * fabs(place); step > 0 && step < fabs(way) / 32; step *= 32)
+    if (!try_within(o, g, place + copysign(step, way))) break;
+}
+
+/* The number with the fewest digits between the two: a round threshold stands for itself, and not for
+ * what the tolerance of comparisons leaves beside it. */
+static double roundest(const gap *g) {
+  double low = fmin(g->met, g->not_met), high = fmax(g->met, g->not_met);
+  for (int digits = 1; digits < DIGITS; digits++) {
+    double x = ts_number_digits(g->met, digits);
+    if (x >= low && x <= high) return x;
   }
-  found->first = met;
-  found->then = then;
-  found->edge = fabs(met) <= nothing ? 0 : ts_number_digits(met, DIGITS);
+  return ts_number_digits(g->met, DIGITS);
+}
+
+/* Halves until the two are as near as the two sides of a place (they are, where narrowing named it).
+ * The edge itself is tried. */
+static void close_on(const outlook *o, gap g, double scale, ts_found *found) {
+  double nothing = 1e-10 * scale; /* beside the whole stretch, as good as zero */
+  look_beside(o, &g);
+  for (int i = 0; i < HALVINGS; i++) {
+    double middle = g.not_met + (g.met - g.not_met) / 2, size = fmax(fabs(g.met), fabs(g.not_met));
+    if (fabs(g.met - g.not_met) <= fmax(close_in * size, nothing / 4)) break;
+    if (middle == g.met || middle == g.not_met) break;
+    try_within(o, &g, middle);
+  }
+  ts_stand stand;
+  found->first = g.met;
+  found->then = g.then;
+  found->edge = fabs(g.met) <= nothing ? 0 : roundest(&g);
   found->included = met_at(o, found->edge, &stand);
 }
 
 /* The same for numbers that come in steps: counted from `not_met`. */
-static void close_on_steps(const outlook *o, double not_met, double met, double step, ts_stand then,
-                           ts_found *found) {
-  ts_stand stand;
-  double towards = met > not_met ? step : -step;
-  double low = 0, high = nearbyint((met - not_met) / towards);
+static void close_on_steps(const outlook *o, gap g, double step, ts_found *found) {
+  double start = g.not_met, towards = g.met > start ? step : -step;
+  double low = 0, high = nearbyint((g.met - start) / towards);
   while (high - low > 1) {
     double middle = floor((low + high) / 2);
-    if (met_at(o, not_met + middle * towards, &stand))
-      high = middle, then = stand;
+    if (try_within(o, &g, start + middle * towards))
+      high = middle;
     else
       low = middle;
   }
-  found->edge = found->first = not_met + high * towards;
+  found->edge = found->first = start + high * towards;
   found->included = true;
-  found->then = then;
+  found->then = g.then;
 }
 
 /* ---- the way ------------------------------------------------------------------------------ */
@@ -211,10 +241,11 @@ static bool walk_to(walk *w, double x) {
     w->last = x;
     return false;
   }
+  gap g = {w->last, x, stand};
   if (w->step > 0)
-    close_on_steps(w->outlook, w->last, x, w->step, stand, w->found);
+    close_on_steps(w->outlook, g, w->step, w->found);
   else
-    close_on(w->outlook, w->last, x, fabs(w->to - w->from), stand, w->found);
+    close_on(w->outlook, g, fabs(w->to - w->from), w->found);
   return true;
 }
 

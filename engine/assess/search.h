@@ -19,7 +19,7 @@ typedef struct {
 } ts_search;
 
 typedef struct {
-  double edge;   /* where it changes, rounded to nine digits */
+  double edge;   /* where it changes: the number with the fewest digits there, nine at most */
   bool included; /* met at the edge itself, not only beyond */
   double first;  /* a value at which it is met, as near as it was looked for */
   ts_stand then; /* there */

@@ -55,6 +55,18 @@ void ts_text_addf(ts_text *text, const char *format, ...) {
   text->length += (size_t)length;
 }
 
+char *ts_join(char *out, size_t size, const char *const *pieces, size_t count) {
+  size_t at = 0;
+  for (size_t i = 0; i < count && at + 1 < size; i++) {
+    size_t length = strlen(pieces[i]), room = size - 1 - at;
+    if (length > room) length = room;
+    memcpy(out + at, pieces[i], length);
+    at += length;
+  }
+  if (size > 0) out[at] = '\0';
+  return out;
+}
+
 void ts_text_release(ts_text *text) {
   free(text->data);
   *text = (ts_text){0};
@@ -147,11 +159,6 @@ uint64_t ts_hash_seed(void) {
   if (getrandom(&seed, sizeof seed, GRND_NONBLOCK) != sizeof seed) seed = (uint64_t)(uintptr_t)&seed;
   // NOLINTNEXTLINE(clang-analyzer-core.StackAddressEscape): a number by then, nobody goes there
   return seed;
-}
-
-bool ts_same(const char *a, const char *b) {
-  if (!a || !b) return a == b;
-  return strcmp(a, b) == 0;
 }
 
 bool ts_ends_in(const char *text, const char *end) {

@@ -6,6 +6,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <string.h>
 
 /* A growing string. Start with `ts_text t = {0}`; `data` is NUL-terminated
  * once anything was added, else NULL. Release with ts_text_release. */
@@ -36,8 +37,18 @@ const char *ts_text_trouble(const char *text, size_t length);
  * U+2069, three bytes each. What is read is then not what is written. */
 bool ts_turns_direction(const char *at);
 
+/* The pieces one behind the other, cut off where `size` ends: what snprintf does with "%s%s", in a
+ * fifth of the time. Gives `out`. */
+char *ts_join(char *out, size_t size, const char *const *pieces, size_t count);
+#define TS_JOIN(out, size, ...) \
+  ts_join(out, size, (const char *const[]){__VA_ARGS__}, \
+          sizeof((const char *const[]){__VA_ARGS__}) / sizeof(const char *))
+
 bool ts_ends_in(const char *text, const char *end); /* whole, too */
-bool ts_same(const char *a, const char *b); /* equal strings; NULL equals only NULL */
+/* Equal strings; NULL equals only NULL. Asked a million times, mostly of strings that differ at once: so here. */
+static inline bool ts_same(const char *a, const char *b) {
+  return a == b || (a && b && *a == *b && strcmp(a, b) == 0);
+}
 
 /* A hash of a text for a table. With a seed of the table's own nobody can choose texts that all fall
  * on one place; what is written may not depend on it. */

@@ -218,6 +218,7 @@ static bool load_beside(ts_session *session, const char *path, const char *packs
 static bool load_packs_of(ts_session *session, const ts_options *options, const char *path,
                           bool *unread) {
   peeked found = {.left = PEEKS};
+  ts_packs_leave_examples(session->packs);
   peek(session, path, &found);
   *unread = found.unread;
   bool good = session_load_common(session);

@@ -9,22 +9,22 @@ static const char *const views[] = {"described", "in-place", "planned"};
 /* ---- scores ------------------------------------------------------------------ */
 
 static void number(ts_paper *paper, const char *side, const char *what, int value) {
-  char name[32];
-  snprintf(name, sizeof name, "%s%s", side, what);
-  ts_xml_attributef(&paper->out, name, "%d", value);
+  char name[32], text[32];
+  TS_JOIN(name, sizeof name, side, what);
+  ts_xml_attribute(&paper->out, name, ts_number_round(value, 15, text, sizeof text));
 }
 
 static void score_side(ts_paper *paper, const char *side, ts_score score) {
   char name[32];
   if (score.likelihood == 0) {
-    snprintf(name, sizeof name, "%s-none", side);
+    TS_JOIN(name, sizeof name, side, "-none");
     ts_xml_attribute(&paper->out, name, "yes");
     return;
   }
   number(paper, side, "-likelihood", score.likelihood);
   number(paper, side, "-severity", score.severity);
   number(paper, side, "", score.likelihood * score.severity);
-  snprintf(name, sizeof name, "%s-band", side);
+  TS_JOIN(name, sizeof name, side, "-band");
   ts_xml_attribute(&paper->out, name,
                    ts_matrix_band(paper->a->in.matrix, score.likelihood, score.severity)->id);
 }

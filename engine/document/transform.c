@@ -157,15 +157,15 @@ static xsltStylesheet *load(const char *path) {
 typedef struct {
   const char *name, *value;
 } parameter;
-enum { PARAMETERS = 11 };
+enum { TEXT_PARAMETERS = 6, PAGE_PARAMETERS = 5, PARAMETERS = TEXT_PARAMETERS + PAGE_PARAMETERS };
 
 static bool set_up(xsltTransformContext *context, ts_document_guard *guard,
-                   const parameter *parameters, ts_text *said) {
+                   const parameter *parameters, int count, ts_text *said) {
   xsltSetTransformErrorFunc(context, said, hear);
   context->opLimit = template_steps;
   context->xpathCtxt->opLimit = path_steps;
   bool good = xsltSetCtxtSecurityPrefs(guard->prefs, context) == 0;
-  for (const parameter *p = parameters; p < parameters + PARAMETERS; p++)
+  for (const parameter *p = parameters; p < parameters + count; p++)
     good = xsltQuoteOneUserParam(context, BAD_CAST p->name, BAD_CAST p->value) == 0 && good;
   return good;
 }
@@ -251,11 +251,11 @@ static bool save_all(xmlDoc *result, xsltStylesheet *style, page_list *pages) {
 }
 
 static bool run(xsltStylesheet *style, const ts_xml *xml, ts_document_guard *guard,
-                const parameter *parameters, page_list *pages, ts_text *said) {
+                const parameter *parameters, int count, page_list *pages, ts_text *said) {
   xsltTransformContext *context = xsltNewTransformContext(style, ts_xml_document(xml));
   if (!context) return false;
   xmlDoc *result = NULL;
-  if (set_up(context, guard, parameters, said))
+  if (set_up(context, guard, parameters, count, said))
     result = xsltApplyStylesheetUser(style, ts_xml_document(xml), NULL, NULL, NULL, context);
   bool good = result && context->state == XSLT_STATE_OK && save_all(result, style, pages);
   xmlFreeDoc(result);
@@ -269,20 +269,6 @@ static const char *style_text(ts_arena *arena, const char *folder, const char *n
   return ts_file_read(arena, path, STYLE_LIMIT, NULL, problems);
 }
 
-/* A list of words that could not be read to its end is only said, and an empty one taken for it:
- * whatever is said, there is no paper. */
-static bool guarded(const char *path, const ts_xml *xml, const parameter *parameters,
-                    page_list *pages, ts_text *said) {
-  ts_document_guard guard;
-  listeners before = listen(said);
-  xsltStylesheet *style = ts_document_guard_begin(&guard) ? load(path) : NULL;
-  bool good = style && run(style, xml, &guard, parameters, pages, said) && said->length == 0;
-  ts_document_guard_end(&guard);
-  listen_no_more(before);
-  xsltFreeStylesheet(style);
-  return good;
-}
-
 /* What is to be made; what does not apply is NULL. */
 typedef struct {
   const char *stylesheet, *sheet, *task, *finding, *pdf, *parts, *language;
@@ -290,32 +276,58 @@ typedef struct {
 
 static const char *or_nothing(const char *text) { return text ? text : ""; }
 
+/* What only a page needs; false where a file of it cannot be read. */
+static bool page_parameters(parameter *into, ts_arena *arena, const char *folder,
+                            ts_diagnostics *problems) {
+  const char *script = style_text(arena, folder, "reading.js", problems);
+  char *digest = ts_arena_alloc(arena, TS_DIGEST_BASE64);
+  const parameter page[PAGE_PARAMETERS] = {
+      {"css", style_text(arena, folder, "page.css", problems)},
+      {"browser-css", style_text(arena, folder, "browser.css", problems)},
+      {"sheets-css", style_text(arena, folder, "sheets.css", problems)},
+      {"script", or_nothing(script)},
+      {"script-digest", script ? ts_digest_base64(script, strlen(script), digest) : ""},
+  };
+  memcpy(into, page, sizeof page);
+  return page[0].value && page[1].value && page[2].value && script;
+}
+
+/* A list of words that could not be read to its end is only said, and an empty one taken for it:
+ * whatever is said, there is no paper. */
+static bool guarded(request r, const char *folder, const ts_xml *xml, ts_arena *arena,
+                    page_list *pages, ts_text *said, ts_diagnostics *problems) {
+  ts_document_guard guard;
+  listeners before = listen(said);
+  const char *path = ts_path_join(arena, folder, r.stylesheet);
+  xsltStylesheet *style = ts_document_guard_begin(&guard) ? load(path) : NULL;
+  parameter parameters[PARAMETERS] = {
+      {"sheet", or_nothing(r.sheet)},     {"task", or_nothing(r.task)},
+      {"finding", or_nothing(r.finding)}, {"pdf", or_nothing(r.pdf)},
+      {"parts", or_nothing(r.parts)},     {"into", or_nothing(r.language)},
+  };
+  bool page = style && !makes(style, "text");
+  bool good =
+      style && (!page || page_parameters(parameters + TEXT_PARAMETERS, arena, folder, problems));
+  good = good &&
+         run(style, xml, &guard, parameters, page ? PARAMETERS : TEXT_PARAMETERS, pages, said) &&
+         said->length == 0;
+  ts_document_guard_end(&guard);
+  listen_no_more(before);
+  xsltFreeStylesheet(style);
+  return good;
+}
+
 /* Release the pages in any case. */
 static bool transform_all(request r, const ts_xml *xml, page_list *pages,
                           ts_diagnostics *problems) {
   ts_arena *arena = ts_arena_new();
   const char *folder = ts_data_path(arena, "templates");
-  const char *script = style_text(arena, folder, "reading.js", problems);
-  char digest[TS_DIGEST_BASE64];
-  const parameter parameters[PARAMETERS] = {
-      {"css", style_text(arena, folder, "page.css", problems)},
-      {"browser-css", style_text(arena, folder, "browser.css", problems)},
-      {"sheets-css", style_text(arena, folder, "sheets.css", problems)},
-      {"sheet", or_nothing(r.sheet)},
-      {"task", or_nothing(r.task)},
-      {"finding", or_nothing(r.finding)},
-      {"pdf", or_nothing(r.pdf)},
-      {"parts", or_nothing(r.parts)},
-      {"into", or_nothing(r.language)},
-      {"script", or_nothing(script)},
-      {"script-digest", script ? ts_digest_base64(script, strlen(script), digest) : ""},
-  };
-  bool there = parameters[0].value && parameters[1].value && parameters[2].value && script;
-  const char *path = ts_path_join(arena, folder, r.stylesheet);
   ts_text said = {0};
+  size_t errors = ts_count(problems, TS_ERROR);
   ts_document_plain(ts_xml_root(xml));
-  bool good = there && guarded(path, xml, parameters, pages, &said);
-  if (there && !good) report_said(&said, path, problems);
+  bool good = guarded(r, folder, xml, arena, pages, &said, problems);
+  if (!good && ts_count(problems, TS_ERROR) == errors)
+    report_said(&said, ts_path_join(arena, folder, r.stylesheet), problems);
   ts_text_release(&said);
   ts_arena_free(arena);
   return good;

@@ -229,9 +229,8 @@ uint32_t ts_fact_slot(const ts_dossier *dossier, ts_subject subject, const ts_fa
 }
 
 char *ts_slot_path(const ts_dossier *dossier, uint32_t slot, char *out, size_t size) {
-  snprintf(out, size, "%s/%s", dossier->subjects[dossier->owners[slot]].info.path,
-           ts_slot_fact(dossier, slot)->name);
-  return out;
+  return TS_JOIN(out, size, dossier->subjects[dossier->owners[slot]].info.path, "/",
+                 ts_slot_fact(dossier, slot)->name);
 }
 
 bool ts_slot_assumed(const ts_dossier *dossier, uint32_t slot) {

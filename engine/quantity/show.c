@@ -68,11 +68,12 @@ static size_t show_exponent(ts_text *text, const char *at) {
   return length + 1;
 }
 
-/* mg/L stays, m3/h becomes m³/h, ug/L µg/L, m2.kg m²·kg. */
-static void show_unit(const char *unit, char *out, size_t size) {
-  ts_text text = {0};
+/* mg/L stays, m3/h becomes m³/h, ug/L µg/L, m2.kg m²·kg. The unit itself, or what it becomes in `out`. */
+static const char *show_unit(const char *unit, char *out, size_t size) {
   for (size_t i = 0; i < sizeof pretty / sizeof *pretty; i++)
-    if (*unit == *pretty[i].written && ts_same(unit, pretty[i].written)) unit = pretty[i].shown;
+    if (*unit == *pretty[i].written && ts_same(unit, pretty[i].written)) return pretty[i].shown;
+  if (*unit != '/' && unit[strcspn(unit, "0123456789u.")] == '\0') return unit;
+  ts_text text = {0};
   if (unit[0] == '1' && unit[1] == '/') unit++;
   if (*unit == '/') ts_text_add(&text, "per "), unit++;
   for (const char *at = unit; *at;) {
@@ -90,8 +91,9 @@ static void show_unit(const char *unit, char *out, size_t size) {
       ts_text_add_n(&text, at, 1);
     at++;
   }
-  snprintf(out, size, "%s", text.data ? text.data : "");
+  TS_JOIN(out, size, text.data ? text.data : "");
   ts_text_release(&text);
+  return out;
 }
 
 static const char *gap_before(const char *unit) { return *unit ? " " : ""; }
@@ -111,21 +113,19 @@ static void show_open(double lo, double hi, const char *unit, char *out, size_t 
 
 static void show_numbers(double lo, double hi, int decimals, const char *unit, char *out,
                          size_t size) {
-  char low[NUMBER], high[NUMBER], shown[UNIT];
+  char low[NUMBER], high[NUMBER], room[UNIT];
   bool settled = lo == hi;
   lo = round_for_reader(lo, decimals, settled ? NEAREST : DOWN);
   hi = settled ? lo : round_for_reader(hi, decimals, UP);
-  show_unit(unit, shown, sizeof shown);
+  const char *shown = show_unit(unit, room, sizeof room);
   if (isinf(lo) || isinf(hi)) {
     show_open(lo, hi, shown, out, size);
     return;
   }
   number_text(lo, low);
   settled = lo == hi || ts_same(low, number_text(hi, high));
-  if (settled && ts_same(low, "1") && ts_same(shown, "years"))
-    snprintf(shown, sizeof shown, "year");
-  snprintf(out, size, "%s%s%s%s%s", low, settled ? "" : "..", settled ? "" : high,
-           gap_before(shown), shown);
+  if (settled && ts_same(low, "1") && ts_same(shown, "years")) shown = "year";
+  TS_JOIN(out, size, low, settled ? "" : "..", settled ? "" : high, gap_before(shown), shown);
 }
 
 static bool show_in(const ts_units *units, ts_range range, ts_dim dim, const char *unit, char *out,
@@ -165,26 +165,22 @@ static const struct {
     {3600, 60, 1, "min", "s"}, {172800, 3600, 60, "h", "min"}, {INFINITY, 86400, 3600, "d", "h"}};
 
 static const char *time_text(double s, direction to, char *out) {
-  char number[NUMBER];
+  char number[NUMBER], rest[NUMBER];
   const char *sign = s < 0 ? "-" : "";
   direction away = s < 0 ? (direction)-to : to;
   s = fabs(s);
-  if (s < PARTS_FROM) {
-    snprintf(out, NUMBER, "%s%s s", sign, number_text(round_for_reader(s, 99, away), number));
-    return out;
-  }
+  if (s < PARTS_FROM)
+    return TS_JOIN(out, NUMBER, sign, number_text(round_for_reader(s, 99, away), number), " s");
   size_t i = 0;
   while (s >= steps[i].below) i++;
   double all = whole_near(s / steps[i].small, away), per = steps[i].large / steps[i].small;
   double large = floor(all / per), small = all - large * per;
   /* 59 min 59.9 s rounds up into the next step. */
   if (large * steps[i].large >= steps[i].below) return time_text(large * steps[i].large, to, out);
-  if (small > 0)
-    snprintf(out, NUMBER, "%s%.0f %s %.0f %s", sign, large, steps[i].large_name, small,
-             steps[i].small_name);
-  else
-    snprintf(out, NUMBER, "%s%.0f %s", sign, large, steps[i].large_name);
-  return out;
+  number_text(large, number);
+  if (small == 0) return TS_JOIN(out, NUMBER, sign, number, " ", steps[i].large_name);
+  return TS_JOIN(out, NUMBER, sign, number, " ", steps[i].large_name, " ",
+                 number_text(small, rest), " ", steps[i].small_name);
 }
 
 /* The unit once, where both ends are whole numbers of it: 18..20 s, 10..20 min. */
@@ -217,13 +213,14 @@ static bool show_time(ts_range range, const char *unit, char *out, size_t size) 
   bool ages = !unit && range.hi >= TS_YEAR_SECONDS;
   if (!is_everyday(unit) || ages || isinf(range.lo) || isinf(range.hi)) return false;
   if (range.lo == range.hi) {
-    snprintf(out, size, "%s", time_text(range.lo, NEAREST, lo));
+    TS_JOIN(out, size, time_text(range.lo, NEAREST, lo));
     return true;
   }
   if (show_plain_times(range, out, size)) return true;
   time_text(range.lo, DOWN, lo);
   time_text(range.hi, UP, hi);
-  snprintf(out, size, "%s%s%s", lo, ts_same(lo, hi) ? "" : " .. ", ts_same(lo, hi) ? "" : hi);
+  bool settled = ts_same(lo, hi);
+  TS_JOIN(out, size, lo, settled ? "" : " .. ", settled ? "" : hi);
   return true;
 }
 
@@ -241,7 +238,7 @@ static bool show_moment(ts_range range, const char *unit, char *out, size_t size
   }
   if (*lo == '?' || *hi == '?') return false;
   bool settled = ts_same(lo, hi);
-  snprintf(out, size, "%s%s%s", lo, settled ? "" : clock ? ".." : " .. ", settled ? "" : hi);
+  TS_JOIN(out, size, lo, settled ? "" : clock ? ".." : " .. ", settled ? "" : hi);
   return true;
 }
 

@@ -2,6 +2,7 @@
 #include "rule/check_int.h"
 
 #include "base/text.h"
+#include "rule/bare.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -131,6 +132,32 @@ static void see_all_courses(ts_checking *c, size_t rule) {
   ts_dossier_free(world);
 }
 
+/* ---- without examples ------------------------------------------------------------------------ */
+
+static void run_bare(ts_checking *c, ts_sandbox *box, const ts_pack_file *file) {
+  size_t length = file->length;
+  const char *bare = ts_bare(c->arena, file->text, &length);
+  ts_sandbox_run_file(box, bare, length, file->name);
+}
+
+/* Assessments run the files without what stands behind `examples`: that must declare nothing. */
+static void compare_with_bare(ts_checking *c) {
+  const ts_packs *packs = c->packs;
+  ts_sandbox *whole = ts_sandbox_new(packs->units), *bare = ts_sandbox_new(packs->units);
+  for (size_t i = 0; i < packs->file_count; i++) {
+    const ts_pack_file *file = &packs->files[i];
+    size_t more = whole->declared - bare->declared;
+    if (file->refused) continue;
+    ts_sandbox_run_file(whole, file->text, file->length, file->name);
+    run_bare(c, bare, file);
+    if (whole->declared - bare->declared != more)
+      ts_report(c->problems, TS_ERROR, file->name, 0,
+                "what stands behind \"examples\" declares something; where a dossier is assessed it is not run");
+  }
+  ts_sandbox_free(whole);
+  ts_sandbox_free(bare);
+}
+
 /* ---- all of it ------------------------------------------------------------------------------ */
 
 static void count_points(const ts_checking *c, ts_check_count *count) {
@@ -178,6 +205,7 @@ ts_check_count ts_packs_check(const ts_packs *packs, ts_diagnostics *problems) {
   ts_check_count count = {0};
   size_t rules = ts_rule_count(packs);
   ts_checking c = begin(packs, problems);
+  compare_with_bare(&c);
   ts_inspect_names(&c);
   ts_coverage_begin(&c);
   for (size_t i = 0; i < rules; i++) {

@@ -63,15 +63,19 @@ static void skip_blank(ts_lexer *lex) {
   }
 }
 
+/* The next place, up to the end, where one of the characters stands. */
+static const char *next_of(const ts_lexer *lex, const char *characters) {
+  if (lex->at >= lex->end) return lex->end;
+  const char *at = lex->at + strcspn(lex->at, characters);
+  return at < lex->end ? at : lex->end;
+}
+
 static void skip_string(ts_lexer *lex) {
-  char quote = *lex->at++;
-  for (;;) {
-    const char *at = lex->at;
-    while (at < lex->end && *at != quote && *at != '\n' && *at != '\\') at++;
-    lex->at = at;
-    if (at >= lex->end || *at != '\\') break;
+  const char *stops = *lex->at == '"' ? "\"\n\\" : "'\n\\";
+  for (lex->at++;; lex->at++) {
+    lex->at = next_of(lex, stops);
+    if (lex->at >= lex->end || *lex->at != '\\') break;
     if (++lex->at < lex->end && *lex->at == '\n') count_line(lex);
-    lex->at++;
   }
   if (lex->at < lex->end) lex->at++;
   if (lex->at > lex->end) lex->at = lex->end;
@@ -128,4 +132,21 @@ ts_token ts_lexer_next(ts_lexer *lex) {
     t.kind = TS_T_SYMBOL, skip_symbol(lex);
   t.length = (size_t)(lex->at - t.start);
   return t;
+}
+
+char ts_lexer_mark(ts_lexer *lex) {
+  for (;;) {
+    lex->at = next_of(lex, "-\"'[({])},;");
+    if (lex->at >= lex->end) return '\0';
+    char c = *lex->at;
+    int level = c == '[' ? long_level(lex, lex->at) : -1;
+    if (c == '"' || c == '\'')
+      skip_string(lex);
+    else if (level >= 0)
+      skip_long(lex, level);
+    else if (c == '-' && lex->at + 1 < lex->end && lex->at[1] == '-')
+      skip_comment(lex);
+    else if (lex->at++, c != '-')
+      return c;
+  }
 }

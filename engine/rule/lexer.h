@@ -21,9 +21,13 @@ typedef struct {
   int line;
 } ts_lexer;
 
+/* Of a text in which a NUL stands nowhere before `length`, and there or later somewhere. */
 ts_lexer ts_lexer_new(const char *text, size_t length);
 /* The next token; of kind TS_T_END where the text is over. Comments and blanks are left out. */
 ts_token ts_lexer_next(ts_lexer *lexer);
+/* Goes over names, numbers, strings and comments to the next bracket ( [ { } ] ) or comma or semicolon, and gives it,
+ * with the lexer behind it; NUL where there is none. Many times as fast as going by tokens; lines are not counted. */
+char ts_lexer_mark(ts_lexer *lexer);
 /* A name, a number or a symbol that reads so; strings never do. Asked dozens of times a token: so here, and
  * with the length of `text`, which is known where this is compiled. */
 static inline bool ts_token_is(const ts_token *token, const char *text) {

@@ -5,6 +5,7 @@
 #include "base/digest.h"
 #include "base/file.h"
 #include "base/text.h"
+#include "rule/bare.h"
 #include "rule/evaluator.h"
 #include "rule/lint.h"
 #include "rule/trace.h"
@@ -34,6 +35,8 @@ void ts_packs_free(ts_packs *packs) {
   free(packs->signers);
   free(packs);
 }
+
+void ts_packs_leave_examples(ts_packs *packs) { packs->bare = true; }
 
 size_t ts_rule_count(const ts_packs *packs) { return packs->rule_count; }
 const ts_rule *ts_rule_at(const ts_packs *packs, size_t index) { return &packs->rules[index].rule; }
@@ -79,10 +82,19 @@ static void report_lua(const char *why, const char *name, ts_diagnostics *proble
   ts_report(problems, TS_ERROR, name, line, "%s", why);
 }
 
+/* What is refused for its size or a NUL is refused as it is. */
+static void choose_run(const ts_packs *packs, ts_pack_file *file) {
+  file->run = file->text;
+  file->run_length = file->length;
+  if (packs->bare && file->length <= TS_RULE_FILE_LIMIT && !memchr(file->text, 0, file->length))
+    file->run = ts_bare(packs->arena, file->text, &file->run_length);
+}
+
 static bool run_file(ts_packs *packs, ts_pack_file *file, ts_diagnostics *problems) {
-  file->refused = !ts_lint(file->text, file->length, file->name, problems);
+  choose_run(packs, file);
+  file->refused = !ts_lint(file->run, file->run_length, file->name, problems);
   if (file->refused) return false;
-  const char *why = ts_sandbox_run_file(packs->box, file->text, file->length, file->name);
+  const char *why = ts_sandbox_run_file(packs->box, file->run, file->run_length, file->name);
   if (why) report_lua(why, file->name, problems);
   return why == NULL;
 }
@@ -229,7 +241,7 @@ static ts_evaluator *loading_again(const ts_packs *packs) {
   ts_evaluator *evaluator = empty_evaluator(packs, ts_sandbox_new(packs->units));
   for (size_t i = 0; i < packs->file_count; i++)
     if (!packs->files[i].refused)
-      ts_sandbox_run_file(evaluator->box, packs->files[i].text, packs->files[i].length, packs->files[i].name);
+      ts_sandbox_run_file(evaluator->box, packs->files[i].run, packs->files[i].run_length, packs->files[i].name);
   ts_graph_mark(evaluator->box->graph);
   return evaluator;
 }

@@ -9,6 +9,8 @@ typedef struct {
   const char *pack, *name;
   char *text;
   size_t length;
+  const char *run; /* what of it is run: `text`, or that without its examples */
+  size_t run_length;
   bool refused; /* by the lint: it was never run */
 } ts_pack_file;
 
@@ -37,6 +39,7 @@ struct ts_packs {
   ts_pack_signer *signers;
   size_t signer_count, signer_capacity;
   lua_Integer declared; /* how many declarations have been read */
+  bool bare;            /* files are run without their examples */
 };
 
 enum { TS_PACK_FILE_LIMIT = 1 << 20 }; /* bytes; what is larger than a rule file may be is said by the lint */

@@ -27,7 +27,7 @@ done
 # Enough to begin and not to end; with sanitizers, which map more than any limit, not tried.
 [ -z "${TANKSIDE_TEST_SHORT:-}" ] || exit 0
 status=0
-(ulimit -v 100000 && exec "$TANKSIDE" assess "$dossier" --workers 4 -o none.xml) >out 2>err || status=$?
+(ulimit -v 75000 && exec "$TANKSIDE" assess "$dossier" --workers 4 -o none.xml) >out 2>err || status=$?
 [ $status = 2 ] || { echo "out of memory: exit status $status"; cat err; exit 1; }
 grep -qF "out of memory" err || { cat err; exit 1; }
 [ ! -e none.xml ]

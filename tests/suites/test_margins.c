@@ -190,6 +190,50 @@ START_TEST(a_narrow_window_is_not_stepped_over) {
 }
 END_TEST
 
+/* From 1 m, worked out by hand: where it changes, and whether it has changed there. */
+static const struct {
+  const char *condition;
+  ts_side_of side;
+  double edge;
+  bool included;
+} thresholds[] = {
+    {"i.depth > q'5.9 m'", TS_UP, 5.9, false},
+    {"i.depth >= q'5.9 m'", TS_UP, 5.9, true},
+    {"i.depth < q'0.7 m'", TS_DOWN, 0.7, false},
+    {"i.depth <= q'0.7 m'", TS_DOWN, 0.7, true},
+    {"3 * i.depth - q'1 m' > q'16.7 m'", TS_UP, 5.9, false},
+    {"i.depth * i.depth >= q'34.81 m^2'", TS_UP, 5.9, true},
+    {"i.depth * i.depth > q'34.81 m^2'", TS_UP, 5.9, false},
+    {"i.depth * i.depth <= q'0.49 m^2'", TS_DOWN, 0.7, true},
+};
+
+static const ts_margin *only_margin(const ts_assessment *a, ts_side_of side) {
+  for (size_t i = 0; i < a->finding_count; i++)
+    for (size_t k = 0; k < a->findings[i].margin_count; k++)
+      if (a->findings[i].margins[k].side == side) return &a->findings[i].margins[k];
+  return NULL;
+}
+
+START_TEST(a_round_threshold_is_the_edge_and_on_its_right_side) {
+  assess_world w;
+  char rule[500];
+  snprintf(rule, sizeof rule,
+           "rule { id = 'm.edge', title = 't', each = 'immersion', harm = 'h', sources = { 's' },\n"
+           " assess = function (i)\n  if %s then hazard { likelihood = 5, severity = 5, because = "
+           "'b' }\n"
+           "  else hazard { likelihood = 2, severity = 2, because = 'a' } end\n end }\n",
+           thresholds[_i].condition);
+  assess_world_make(&w, rule, "depth=\"1 m\"", "", "");
+  ts_assessment *a = assess_world_full(&w);
+  const ts_margin *m = only_margin(a, thresholds[_i].side);
+  ck_assert_ptr_nonnull(m);
+  ck_assert_msg(m->edge == thresholds[_i].edge, "%.17g", m->edge);
+  ck_assert_int_eq(m->included, thresholds[_i].included);
+  ts_assessment_free(a);
+  assess_world_free(&w);
+}
+END_TEST
+
 Suite *suite_margins(void);
 Suite *suite_margins(void) {
   Suite *suite = suite_create("margins");
@@ -197,6 +241,8 @@ Suite *suite_margins(void) {
   tcase_set_timeout(tests, 120);
   tcase_add_loop_test(tests, edges_are_where_it_changes_and_nothing_is_nearer, 0, PRODUCTIONS);
   tcase_add_test(tests, a_narrow_window_is_not_stepped_over);
+  tcase_add_loop_test(tests, a_round_threshold_is_the_edge_and_on_its_right_side, 0,
+                      sizeof thresholds / sizeof *thresholds);
   suite_add_tcase(suite, tests);
   return suite;
 }
