@@ -44,6 +44,10 @@ static void find_ways(ts_worker *w, void *context, size_t number) {
   ts_ways(w->probe, &w->a, &round->findings[number], &round->found[number]);
 }
 
+static void look_far(ts_worker *w, void *shifts, size_t number) {
+  ts_shifts_look_far(shifts, w->probe, number);
+}
+
 static void look_elsewhere(ts_worker *w, void *shifts, size_t number) {
   ts_shifts_look(shifts, w->probe, ts_worker_touched(w), w->a.arena, number);
 }
@@ -55,7 +59,8 @@ static void ways_of(ts_crew *crew, ts_shifts *shifts, ts_finding *findings, size
   ts_crew_try(crew, count, count, find_ways, &round);
   for (size_t i = 0; i < count; i++) ts_ways_list(crew->a, shifts, &findings[i], &round.found[i]);
   free(round.found);
-  size_t waiting = ts_shifts_waiting(shifts);
+  size_t far = ts_shifts_far(shifts), waiting = ts_shifts_waiting(shifts);
+  ts_crew_try(crew, far, far, look_far, shifts);
   ts_crew_try(crew, waiting, waiting, look_elsewhere, shifts);
   ts_shifts_looked(shifts);
   for (size_t i = 0; i < count; i++) ts_ways_sort(crew->a, &findings[i]);

@@ -20,10 +20,14 @@ typedef struct memory {
   struct memory *next; /* made at the same place */
 } memory;
 
+typedef struct far far;
+
 /* One that waits, and for what it is a way down. */
 typedef struct {
   memory *memory;
   ts_subject near;
+  bool wide;
+  const far *far; /* where it is wide */
 } waiting;
 
 struct ts_shifts {
@@ -35,6 +39,8 @@ struct ts_shifts {
   size_t capacity;
   waiting *waiting;
   size_t waiting_count, waiting_capacity;
+  far *fars; /* of those that wait */
+  size_t far_count;
 };
 
 ts_shifts *ts_shifts_new(const ts_probe *probe, ts_assessment *a) {
@@ -228,51 +234,89 @@ static void keep(ts_elsewhere *does, ts_arena *arena, both *lists) {
   free(lists->worse.at);
 }
 
-/* Of all pairs that it touches those over subjects that `near` covers, then the others in their
- * order, as many as are looked at. */
-static void keep_nearest(const ts_assessment *a, const ts_touched *touched, ts_subject near,
-                         pair_list all, pair_list *kept) {
-  kept->count = ts_pairs_within(touched, near, all.pairs, all.count, kept->pairs, LOOKED_AT);
-  for (size_t i = 0; i < all.count && kept->count < LOOKED_AT; i++)
-    if (!ts_covers(a->in.dossier, near, a->pairs[all.pairs[i]].subject))
-      kept->pairs[kept->count++] = all.pairs[i];
+static pair_list touched_by(const ts_probe *probe, ts_touched *touched, const ts_try *tried,
+                            ts_arena *scratch) {
+  bool moves = tried->slot != TS_NO_SLOT;
+  return moves ? touched_by_slot(probe, tried->slot) : touched_by_controls(touched, tried, scratch);
 }
 
-/* Where the change is tried: everywhere that it touches; where that is a whole season, within
- * `near` and in so many other places, so that a task more costs no more than a task. */
-static pair_list choose_places(const ts_probe *probe, ts_touched *touched, ts_elsewhere *does,
-                               ts_subject near) {
-  ts_arena *scratch = ts_arena_new();
-  ts_try tried = try_of(does);
-  bool moves = tried.slot != TS_NO_SLOT;
-  pair_list all =
-      moves ? touched_by_slot(probe, tried.slot) : touched_by_controls(touched, &tried, scratch);
-  bool wide = all.count > LOOKED_AT;
-  size_t count = wide ? LOOKED_AT : all.count;
-  pair_list chosen = {.pairs = ts_alloc(count * sizeof *chosen.pairs), .count = count};
-  does->not_tried = (uint32_t)(all.count - count);
-  if (wide)
-    keep_nearest(probe->a, touched, near, all, &chosen);
-  else if (count > 0)
-    memcpy(chosen.pairs, all.pairs, count * sizeof *all.pairs);
-  ts_arena_free(scratch);
-  return chosen;
+static void try_at(ts_probe *probe, size_t pair, both *lists) {
+  const ts_tallies *tallies = ts_probe_try(probe, pair);
+  if (tallies == NULL) return;
+  compare_said(probe, pair, tallies, lists);
+  compare_new(probe, pair, tallies, lists);
 }
 
-static void try_it(ts_elsewhere *does, pair_list places, ts_probe *probe, ts_arena *arena) {
-  both lists = {0};
-  ts_try tried = try_of(does);
+static void try_on(ts_probe *probe, const ts_try *tried, pair_list pairs, both *lists) {
+  ts_try_begin(probe, tried);
+  for (size_t i = 0; i < pairs.count; i++) try_at(probe, pairs.pairs[i], lists);
+  ts_try_end(probe, tried);
+}
+
+/* ---- what it does in a whole season ---------------------------------------------------- */
+
+/* What a change does at the first pairs that it touches, where those are too many: for all in a
+ * round that try it near something. */
+struct far {
+  const ts_elsewhere *change;
+  both lists;
+  uint32_t better_to[LOOKED_AT], worse_to[LOOKED_AT]; /* by pair: where in the lists its own end */
+};
+
+static void look_far(far *f, ts_probe *probe) {
+  ts_try tried = try_of(f->change);
+  pair_list all = touched_by_slot(probe, tried.slot);
   ts_try_begin(probe, &tried);
-  for (size_t i = 0; i < places.count; i++) {
-    const ts_tallies *tallies = ts_probe_try(probe, places.pairs[i]);
-    if (tallies == NULL) continue;
-    compare_said(probe, places.pairs[i], tallies, &lists);
-    compare_new(probe, places.pairs[i], tallies, &lists);
+  for (size_t i = 0; i < LOOKED_AT; i++) {
+    try_at(probe, all.pairs[i], &f->lists);
+    f->better_to[i] = (uint32_t)f->lists.better.count;
+    f->worse_to[i] = (uint32_t)f->lists.worse.count;
   }
   ts_try_end(probe, &tried);
-  sort_by_weight(lists.worse.at, lists.worse.count);
-  keep(does, arena, &lists);
 }
+
+static void add_part(shift_list *to, const shift_list *from, const uint32_t *ends, size_t pair) {
+  for (size_t i = pair > 0 ? ends[pair - 1] : 0; i < ends[pair]; i++) {
+    TS_GROW(to->at, to->count, to->capacity);
+    to->at[to->count++] = from->at[i];
+  }
+}
+
+/* Those that `near` covers are there already, so the first so many are always enough. */
+static void add_far(const ts_probe *probe, const far *f, ts_subject near, size_t room,
+                    both *lists) {
+  const ts_assessment *a = probe->a;
+  pair_list all = touched_by_slot(probe, f->change->slot);
+  for (size_t i = 0; i < LOOKED_AT && room > 0; i++) {
+    if (ts_covers(a->in.dossier, near, a->pairs[all.pairs[i]].subject)) continue;
+    add_part(&lists->better, &f->lists.better, f->better_to, i);
+    add_part(&lists->worse, &f->lists.worse, f->worse_to, i);
+    room--;
+  }
+}
+
+/* Of all pairs that it touches those over subjects that `near` covers, then the others in their
+ * order, as many as are looked at: so that a task more costs no more than a task. */
+static void try_near(const waiting *it, ts_probe *probe, ts_touched *touched, pair_list all,
+                     both *lists) {
+  uint32_t near[LOOKED_AT];
+  ts_try tried = try_of(&it->memory->does);
+  size_t count = ts_pairs_within(touched, it->near, all.pairs, all.count, near, LOOKED_AT);
+  try_on(probe, &tried, (pair_list){.pairs = near, .count = count}, lists);
+  if (it->far != NULL) {
+    add_far(probe, it->far, it->near, LOOKED_AT - count, lists);
+    return;
+  }
+  const ts_assessment *a = probe->a;
+  uint32_t rest[LOOKED_AT];
+  pair_list others = {.pairs = rest};
+  for (size_t i = 0; i < all.count && count + others.count < LOOKED_AT; i++)
+    if (!ts_covers(a->in.dossier, it->near, a->pairs[all.pairs[i]].subject))
+      rest[others.count++] = all.pairs[i];
+  try_on(probe, &tried, others, lists);
+}
+
+/* ---- listing -------------------------------------------------------------------------- */
 
 static void list_it(ts_shifts *s, ts_elsewhere *does) {
   ts_assessment *a = s->a;
@@ -292,11 +336,12 @@ static memory *known(memory *first, const ts_try *tried, ts_subject from) {
   return first;
 }
 
-static void remember(ts_shifts *s, memory *m, memory **place, ts_subject near) {
+static void remember(ts_shifts *s, memory *m, ts_subject near, bool wide) {
+  memory **place = wide ? &s->of_near[near] : &s->of_place[m->does.from];
   m->next = *place;
   *place = m;
   TS_GROW(s->waiting, s->waiting_count, s->waiting_capacity);
-  s->waiting[s->waiting_count++] = (waiting){m, near};
+  s->waiting[s->waiting_count++] = (waiting){.memory = m, .near = near, .wide = wide};
 }
 
 static memory *memory_new(ts_arena *arena, const ts_try *tried, ts_subject from) {
@@ -324,7 +369,7 @@ const ts_elsewhere *ts_shifts_of(ts_shifts *s, const ts_try *tried, const ts_fin
   if (m != NULL) return &m->does;
   m = memory_new(s->a->arena, tried, from);
   list_it(s, &m->does);
-  remember(s, m, is_wide(s, tried) ? &s->of_near[near] : &s->of_place[from], near);
+  remember(s, m, near, is_wide(s, tried));
   return &m->does;
 }
 
@@ -332,13 +377,65 @@ const ts_elsewhere *ts_shifts_of(ts_shifts *s, const ts_try *tried, const ts_fin
 
 size_t ts_shifts_waiting(const ts_shifts *s) { return s->waiting_count; }
 
+static int by_numbers(ts_range a, ts_range b) {
+  if (a.lo != b.lo) return a.lo < b.lo ? -1 : 1;
+  return (a.hi > b.hi) - (a.hi < b.hi);
+}
+
+/* The wide ones first, those of one change together. */
+static int by_change(const void *left, const void *right) {
+  const waiting *x = *(waiting *const *)left, *y = *(waiting *const *)right;
+  if (x->wide != y->wide) return x->wide ? -1 : 1;
+  if (!x->wide) return 0;
+  const ts_elsewhere *a = &x->memory->does, *b = &y->memory->does;
+  if (a->slot != b->slot) return a->slot < b->slot ? -1 : 1;
+  if (a->value->choices != b->value->choices) return a->value->choices < b->value->choices ? -1 : 1;
+  if (a->value->certain != b->value->certain) return a->value->certain < b->value->certain ? -1 : 1;
+  return by_numbers(a->value->range, b->value->range);
+}
+
+size_t ts_shifts_far(ts_shifts *s) {
+  waiting **all = ts_alloc((s->waiting_count + 1) * sizeof(waiting *));
+  for (size_t i = 0; i < s->waiting_count; i++) all[i] = &s->waiting[i];
+  if (s->waiting_count > 0) qsort(all, s->waiting_count, sizeof *all, by_change);
+  s->fars = ts_alloc((s->waiting_count + 1) * sizeof *s->fars);
+  for (size_t i = 0; i < s->waiting_count && all[i]->wide; i++) {
+    if (i == 0 || by_change(&all[i - 1], &all[i]) != 0)
+      s->fars[s->far_count++] = (far){.change = &all[i]->memory->does};
+    all[i]->far = &s->fars[s->far_count - 1];
+  }
+  free(all);
+  return s->far_count;
+}
+
+void ts_shifts_look_far(const ts_shifts *s, ts_probe *probe, size_t number) {
+  look_far(&s->fars[number], probe);
+}
+
 void ts_shifts_look(const ts_shifts *s, ts_probe *probe, ts_touched *touched, ts_arena *arena,
                     size_t number) {
   const waiting *it = &s->waiting[number];
   ts_elsewhere *does = &it->memory->does;
-  pair_list places = choose_places(probe, touched, does, it->near);
-  try_it(does, places, probe, arena);
-  free(places.pairs);
+  ts_arena *scratch = ts_arena_new();
+  ts_try tried = try_of(does);
+  pair_list all = touched_by(probe, touched, &tried, scratch);
+  both lists = {0};
+  does->not_tried = (uint32_t)(all.count > LOOKED_AT ? all.count - LOOKED_AT : 0);
+  if (does->not_tried > 0)
+    try_near(it, probe, touched, all, &lists);
+  else
+    try_on(probe, &tried, all, &lists);
+  sort_by_weight(lists.worse.at, lists.worse.count);
+  keep(does, arena, &lists);
+  ts_arena_free(scratch);
 }
 
-void ts_shifts_looked(ts_shifts *s) { s->waiting_count = 0; }
+void ts_shifts_looked(ts_shifts *s) {
+  for (size_t i = 0; i < s->far_count; i++) {
+    free(s->fars[i].lists.better.at);
+    free(s->fars[i].lists.worse.at);
+  }
+  free(s->fars);
+  s->fars = NULL;
+  s->far_count = s->waiting_count = 0;
+}

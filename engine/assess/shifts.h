@@ -29,7 +29,11 @@ void ts_try_end(ts_probe *probe, const ts_try *tried);
  * is known once those that wait have been looked at. */
 const ts_elsewhere *ts_shifts_of(ts_shifts *shifts, const ts_try *tried, const ts_finding *finding);
 
-/* Those that wait: each is tried with any probe, its findings go into `arena`; then none waits. */
+/* Those that wait. Of those that touch very many places, what each change does far from what it is
+ * tried near is the same for all: so many, each looked at with any probe before the rest. Then each
+ * that waits is tried with any probe, its findings go into `arena`; then none waits. */
+size_t ts_shifts_far(ts_shifts *shifts);
+void ts_shifts_look_far(const ts_shifts *shifts, ts_probe *probe, size_t number);
 size_t ts_shifts_waiting(const ts_shifts *shifts);
 void ts_shifts_look(const ts_shifts *shifts, ts_probe *probe, ts_touched *touched, ts_arena *arena,
                     size_t number);

@@ -67,6 +67,8 @@ void ts_paper_control_named(ts_paper *paper, const ts_control *control);
 
 /* All evidence, ordered by what it is for, as written within that. */
 const ts_evidence **ts_paper_evidence(ts_paper *paper);
+/* Where among it what is for the path begins, and ends. */
+size_t ts_paper_evidence_for(const ts_paper *paper, const char *path, size_t *end);
 
 /* ---- words ------------------------------------------------------------------ */
 

@@ -29,8 +29,7 @@ const ts_evidence **ts_paper_evidence(ts_paper *paper) {
   return all;
 }
 
-/* Where evidence for this path would begin. */
-static size_t first_for(const ts_paper *paper, const char *path) {
+size_t ts_paper_evidence_for(const ts_paper *paper, const char *path, size_t *end) {
   size_t low = 0, high = ts_evidence_count(paper->dossier);
   while (low < high) {
     size_t middle = (low + high) / 2;
@@ -39,14 +38,15 @@ static size_t first_for(const ts_paper *paper, const char *path) {
     else
       high = middle;
   }
+  for (*end = low; *end < ts_evidence_count(paper->dossier); ++*end)
+    if (!ts_same(paper->evidence[*end]->target, path)) break;
   return low;
 }
 
 static void evidence(ts_paper *paper, const char *path) {
-  size_t count = ts_evidence_count(paper->dossier);
-  for (size_t i = first_for(paper, path); i < count; i++) {
+  size_t end;
+  for (size_t i = ts_paper_evidence_for(paper, path, &end); i < end; i++) {
     const ts_evidence *one = paper->evidence[i];
-    if (!ts_same(one->target, path)) return;
     ts_xml_start(&paper->out, "evidence");
     ts_xml_attribute(&paper->out, "kind", one->kind);
     ts_xml_attribute(&paper->out, "by", one->by);

@@ -46,15 +46,16 @@ static bool is_low(const ts_paper *paper, const ts_finding *finding) {
          !ts_matrix_band(paper->a->in.matrix, worst.likelihood, worst.severity)->above;
 }
 
+static bool is_proved(const ts_paper *paper, const char *path) {
+  size_t end;
+  return ts_paper_evidence_for(paper, path, &end) < end;
+}
+
 static bool has_evidence(const ts_paper *paper, uint32_t slot) {
   char path[256];
   ts_slot_path(paper->dossier, slot, path, sizeof path);
-  const char *subject = ts_paper_path(paper, ts_slot_subject(paper->dossier, slot));
-  for (size_t i = 0; i < ts_evidence_count(paper->dossier); i++) {
-    const char *target = ts_evidence_at(paper->dossier, i)->target;
-    if (ts_same(target, path) || ts_same(target, subject)) return true;
-  }
-  return false;
+  return is_proved(paper, path) ||
+         is_proved(paper, ts_paper_path(paper, ts_slot_subject(paper->dossier, slot)));
 }
 
 static void counts(reliance *r) {
@@ -88,14 +89,26 @@ static void fact(reliance *r, uint32_t slot) {
   ts_xml_end(&r->paper->out);
 }
 
+typedef struct {
+  size_t times;
+  uint32_t slot;
+} relied_on;
+
 /* Most relied on first, then in the order of the dossier. */
+static int most_first(const void *left, const void *right) {
+  const relied_on *a = left, *b = right;
+  if (a->times != b->times) return a->times > b->times ? -1 : 1;
+  return (a->slot > b->slot) - (a->slot < b->slot);
+}
+
 static void facts(reliance *r) {
-  size_t most = 0, slots = ts_slot_count(r->paper->dossier);
-  for (size_t slot = 0; slot < slots; slot++)
-    if (r->times[slot] > most) most = r->times[slot];
-  for (size_t times = most; times > 0; times--)
-    for (uint32_t slot = 0; slot < slots; slot++)
-      if (r->times[slot] == times) fact(r, slot);
+  size_t count = 0, slots = ts_slot_count(r->paper->dossier);
+  relied_on *all = ts_alloc((slots + 1) * sizeof *all);
+  for (uint32_t slot = 0; slot < slots; slot++)
+    if (r->times[slot] > 0) all[count++] = (relied_on){r->times[slot], slot};
+  if (count > 0) qsort(all, count, sizeof *all, most_first);
+  for (size_t i = 0; i < count; i++) fact(r, all[i].slot);
+  free(all);
 }
 
 void ts_paper_reliance(ts_paper *paper) {

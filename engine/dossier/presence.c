@@ -30,14 +30,11 @@ static bool moments(const ts_check *check, ts_subject subject, const char *first
   return made->from.hi <= made->to.lo; /* what is over before it starts is reported elsewhere */
 }
 
-/* Immersions first: two of one task, or an immersion and a post in it, are one stay. */
 static void add_stay(stays *all, ts_subject subject, bool in_water) {
   const ts_dossier *dossier = all->check->dossier;
   stay made = {.subject = subject, .in_water = in_water, .task = TS_NO_SUBJECT};
   bool record = ts_world_is(dossier, subject, "record");
   if (!record) made.task = ts_world_above(dossier, subject, "task");
-  for (size_t i = 0; i < all->count && !record; i++)
-    if (all->stays[i].task == made.task) return;
   if (record ? moments(all->check, subject, "down", "up", &made)
              : moments(all->check, made.task, "start", "finish", &made))
     all->stays[all->count++] = made;
@@ -46,6 +43,24 @@ static void add_stay(stays *all, ts_subject subject, bool in_water) {
 static void add_list(stays *all, const char *list, bool in_water) {
   ts_field field = ts_subject_field(all->check->dossier, all->check->subject, list);
   for (size_t i = 0; i < field.count; i++) add_stay(all, field.list[i], in_water);
+}
+
+/* Of one task the immersions first, as written. */
+static int by_task(const void *left, const void *right) {
+  const stay *a = left, *b = right;
+  if (a->task != b->task) return a->task < b->task ? -1 : 1;
+  if (a->in_water != b->in_water) return a->in_water ? -1 : 1;
+  return a->subject < b->subject ? -1 : a->subject > b->subject;
+}
+
+/* Two immersions of one task, or an immersion and a post in it, are one stay. */
+static void keep_one_a_task(stays *all) {
+  size_t kept = 0;
+  if (all->count > 0) qsort(all->stays, all->count, sizeof *all->stays, by_task);
+  for (size_t i = 0; i < all->count; i++)
+    if (kept == 0 || all->stays[i].task != all->stays[kept - 1].task)
+      all->stays[kept++] = all->stays[i];
+  all->count = kept;
 }
 
 /* ---- comparing ----------------------------------------------------------- */
@@ -140,6 +155,7 @@ void ts_check_presence(const ts_check *check) {
   stays all = {check, ts_alloc((most + 1) * sizeof *all.stays), 0};
   add_list(&all, "immersions", true);
   add_list(&all, "posts", false);
+  keep_one_a_task(&all);
   compare(&all);
   all.count = 0;
   add_list(&all, "records", true);
