@@ -83,6 +83,7 @@ ts_probe *ts_probe_new(const ts_assessment *assessment, ts_evaluator *evaluator,
   ts_evaluator_lay(p->evaluator, p->laid, TS_IN_PLACE);
   p->applied = ts_applied_count(assessment->in.dossier);
   p->allowed = ALLOWED + ALLOWED_EACH * (assessment->finding_count + assessment->duty_count);
+  p->pool = ts_pool_new(arena);
   p->bearing = ts_arena_alloc(arena, (assessment->finding_count + 1) * sizeof *p->bearing);
   if (like != NULL) {
     share_indexes(p, like);
@@ -101,6 +102,7 @@ void ts_probe_free(ts_probe *probe) {
   ts_dossier_free(probe->variant);
   free(probe->tallies.at);
   free(probe->room);
+  ts_pool_free(probe->pool);
   ts_arena_free(probe->arena);
 }
 

@@ -15,12 +15,6 @@ typedef struct {
   bool duty;
 } ts_said_at;
 
-/* Some controls, in order. */
-typedef struct {
-  const ts_control **at;
-  size_t count;
-} ts_bearing;
-
 typedef struct {
   const ts_assessment *a;
   ts_dossier *variant;
@@ -37,7 +31,9 @@ typedef struct {
   uint32_t *pairs_of, *pairs_from; /* by slot: the pairs that read it; one more at the end */
   ts_said_at *said;                /* what each pair said in any view */
   uint32_t *said_from;             /* by pair; one more at the end */
-  ts_bearing *bearing;   /* by finding: the controls that could bear on it, once asked for */
+  ts_pool *pool;         /* of lists of controls */
+  const ts_control *const **bearing; /* by finding: those that could bear on it, ended by NULL; NULL
+                                        until asked for */
   size_t spent, allowed; /* courses run in tries, and how many may be */
 } ts_probe;
 

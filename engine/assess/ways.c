@@ -193,8 +193,14 @@ ts_subject ts_control_place(const ts_dossier *dossier, ts_subject subject) {
   return made ? ts_leads_to(dossier, subject, "day") : subject;
 }
 
+/* Some controls, in order, with room for one more. */
+typedef struct {
+  const ts_control *at[BEARING_MAX + 1];
+  size_t count;
+} bearing;
+
 static void add_control(const ts_probe *p, const ts_finding *f, const ts_control *control,
-                        ts_bearing *list) {
+                        bearing *list) {
   if (control == NULL || list->count == BEARING_MAX) return;
   if (ts_applied_here(p->a->in.dossier, control->id, f->subject, TS_IN_PLACE) != NULL) return;
   for (size_t i = 0; i < list->count; i++)
@@ -212,7 +218,7 @@ int ts_control_order(const void *left, const void *right) {
   return a->kind != b->kind ? (int)a->kind - (int)b->kind : strcmp(a->id, b->id);
 }
 
-static void gather_bearing(const ts_probe *p, const ts_finding *finding, ts_bearing *list) {
+static void gather_bearing(const ts_probe *p, const ts_finding *finding, bearing *list) {
   const ts_case *now = &finding->view[TS_IN_PLACE];
   for (size_t i = 0; now->worst != NULL && i < now->worst->same->control_count; i++)
     add_control(p, finding, ts_control_find(p->in.packs, now->worst->same->controls[i]), list);
@@ -227,17 +233,16 @@ static void gather_bearing(const ts_probe *p, const ts_finding *finding, ts_bear
 
 const ts_control *const *ts_bearing_controls(ts_probe *p, const ts_finding *finding,
                                              size_t *count) {
-  const ts_control *room[BEARING_MAX];
-  ts_bearing *kept = &p->bearing[finding - p->a->findings];
-  if (kept->at == NULL) {
-    ts_bearing list = {.at = room};
+  const ts_control *const **kept = &p->bearing[finding - p->a->findings];
+  if (*kept == NULL) {
+    bearing list;
+    list.count = 0;
     gather_bearing(p, finding, &list);
-    kept->at = ts_arena_alloc(p->arena, (list.count + 1) * sizeof *kept->at);
-    memcpy(kept->at, list.at, list.count * sizeof *kept->at);
-    kept->count = list.count;
+    list.at[list.count] = NULL;
+    *kept = ts_pool_keep(p->pool, list.at, (list.count + 1) * sizeof *list.at);
   }
-  *count = kept->count;
-  return kept->at;
+  for (*count = 0; (*kept)[*count] != NULL;) ++*count;
+  return *kept;
 }
 
 /* Pairs of what is not enough alone, cheapest first: the sum of their places decides. */
@@ -266,14 +271,13 @@ static void add_controls(guide *g) {
   ts_arena *scratch = ts_arena_new();
   size_t count, insufficient = 0;
   ts_subject scope = ts_control_place(g->a->in.dossier, g->finding->subject);
-  const ts_control *const *bearing = ts_bearing_controls(g->probe, g->finding, &count);
+  const ts_control *const *all = ts_bearing_controls(g->probe, g->finding, &count);
   const ts_control **alone = ts_arena_alloc(scratch, (count + 1) * sizeof *alone);
   for (size_t i = 0; i < count; i++) {
-    if (g->finding->too_open && (!is_named(g->finding, bearing[i]) || ts_probe_is_spent(g->probe)))
+    if (g->finding->too_open && (!is_named(g->finding, all[i]) || ts_probe_is_spent(g->probe)))
       continue;
-    ts_try tried = {
-        .slot = TS_NO_SLOT, .controls = {bearing[i]}, .control_count = 1, .scope = scope};
-    if (!keep_if_enough(g, &tried, true, false)) alone[insufficient++] = bearing[i];
+    ts_try tried = {.slot = TS_NO_SLOT, .controls = {all[i]}, .control_count = 1, .scope = scope};
+    if (!keep_if_enough(g, &tried, true, false)) alone[insufficient++] = all[i];
   }
   if (insufficient > 1 && !g->finding->too_open) add_pairs(g, alone, insufficient, scope);
   ts_arena_free(scratch);
