@@ -138,15 +138,17 @@ static void assess_one(ts_worker *w, size_t rule, ts_subject subject) {
   ts_assessment *a = &w->a;
   const ts_evaluation *evaluation = NULL;
   ts_asked asked = {.rule = rule, .subject = subject};
+  ts_kept_words kept = {.count = 0};
   for (int view = TS_AS_DESCRIBED; view < TS_VIEWS; view++) {
     ts_evaluator_lay(w->evaluator, w->laid, view);
     if (evaluation == NULL ||
         ts_laid_reaches(w->laid, subject, view, evaluation->reads, evaluation->read_count)) {
       evaluation = ts_evaluate(w->evaluator, rule, subject, NULL, 0);
+      kept.count = 0;
       if (a->in.for_next) ts_ear_hear(&w->ear, evaluation);
     }
     if (view == TS_AS_DESCRIBED) look(a, &asked, w->evaluator, evaluation);
-    ts_merge(a, rule, subject, (ts_view)view, w->evaluator, evaluation);
+    ts_merge(a, rule, subject, (ts_view)view, w->evaluator, evaluation, &kept);
     if (view == TS_IN_PLACE && evaluation->failure == NULL) keep_pair(a, rule, subject, evaluation);
     if (evaluation->failure != NULL)
       note_failure(a, rule, subject, (ts_view)view, evaluation->failure);

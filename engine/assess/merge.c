@@ -13,6 +13,7 @@ typedef struct {
   ts_view view;
   ts_evaluator *evaluator;
   const ts_evaluation *evaluation;
+  ts_kept_words *kept;
 } merger;
 
 /* ---- findings ------------------------------------------------------------ */
@@ -61,10 +62,22 @@ static const ts_spoken *without_words(const merger *m, const ts_side *side) {
   return said;
 }
 
-static const ts_spoken *words_of(const merger *m, const ts_side *side) {
-  if (m->assessment->in.without_words) return without_words(m, side);
+static const ts_spoken *with_words(const merger *m, const ts_side *side) {
   const ts_course *course = ts_course_worded(m->evaluator, side->course);
   return ts_spoken_copy(m->assessment->pool, course, &course->outcomes[side->outcome]);
+}
+
+/* Most views have the courses of the one before. */
+static const ts_spoken *words_of(const merger *m, const ts_side *side) {
+  ts_kept_words *kept = m->kept;
+  for (size_t i = 0; i < kept->count; i++)
+    if (kept->at[i].course == side->course && kept->at[i].outcome == side->outcome)
+      return kept->at[i].said;
+  const ts_spoken *said =
+      m->assessment->in.without_words ? without_words(m, side) : with_words(m, side);
+  if (kept->count < TS_WORDS_KEPT)
+    kept->at[kept->count++] = (ts_kept_word){side->course, side->outcome, said};
+  return said;
 }
 
 /* What an unresolved rule that said no hazard gets: nothing to hang words on. */
@@ -98,8 +111,8 @@ static void mark_read(ts_assessment *assessment, const ts_course *course) {
 }
 
 void ts_merge(ts_assessment *assessment, size_t rule, ts_subject subject, ts_view view,
-              ts_evaluator *evaluator, const ts_evaluation *evaluation) {
-  merger m = {assessment, rule, subject, view, evaluator, evaluation};
+              ts_evaluator *evaluator, const ts_evaluation *evaluation, ts_kept_words *kept) {
+  merger m = {assessment, rule, subject, view, evaluator, evaluation, kept};
   ts_tallies all = {0};
   for (size_t i = 0; i < evaluation->course_count; i++)
     mark_read(assessment, &evaluation->courses[i]);

@@ -139,19 +139,32 @@ static const ts_spoken *spoken_again(ts_pool *pool, const ts_spoken *spoken) {
   return ts_spoken_copy(pool, &course, &outcome);
 }
 
+/* Most is said of worst and best and in all views. */
+static void say_again(ts_pool *pool, const ts_finding *was, ts_finding *is) {
+  const ts_spoken *from[2 * TS_VIEWS] = {NULL}, *made[2 * TS_VIEWS] = {NULL};
+  for (int v = 0; v < TS_VIEWS; v++) {
+    from[2 * v] = was->view[v].worst;
+    from[2 * v + 1] = was->view[v].best;
+  }
+  for (int i = 0; i < 2 * TS_VIEWS; i++) {
+    int first = 0;
+    while (from[first] != from[i]) first++;
+    made[i] = first < i ? made[first] : spoken_again(pool, from[i]);
+  }
+  for (int v = 0; v < TS_VIEWS; v++) {
+    is->view[v].worst = made[2 * v];
+    is->view[v].best = made[2 * v + 1];
+  }
+}
+
 /* As it was when it was found: numbers, waivers and what would change it come later. */
 static ts_finding found_again(ts_pool *pool, const ts_finding *f) {
   ts_finding again = {.rule = f->rule,
                       .subject = f->subject,
                       .word = f->word,
                       .about = ts_pool_text(pool, f->about)};
-  for (int v = 0; v < TS_VIEWS; v++) {
-    const ts_case *was = &f->view[v];
-    ts_case *is = &again.view[v];
-    *is = *was;
-    is->worst = spoken_again(pool, was->worst);
-    is->best = was->best == was->worst ? is->worst : spoken_again(pool, was->best);
-  }
+  memcpy(again.view, f->view, sizeof again.view);
+  say_again(pool, f, &again);
   return again;
 }
 
