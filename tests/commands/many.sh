@@ -105,6 +105,7 @@ has err "no dossier.xml here or below"
 [ ! -e none ]
 
 # Killed in the middle, with what it had begun: the next run does the rest.
+: >first # it is looked at before the shell behind has come to open it
 "$TANKSIDE" assess book -o killed --no-pdf --workers 1 >first 2>&1 &
 run=$!
 while [ "$(wc -l <first)" -lt 2 ] && kill -0 $run 2>/dev/null; do sleep 0.05; done
