@@ -2,8 +2,8 @@
 #include "base/text.h"
 #include "command/advice.h"
 #include "command/command.h"
+#include "command/pages.h"
 #include "command/wall.h"
-#include <malloc.h>
 #include <stdio.h>
 
 const ts_verb *const verbs[] = {
@@ -75,21 +75,13 @@ static int flushed(int status) {
   return NOT_DONE;
 }
 
-/* To the system, as soon as it is freed. Left alone, the C library raises what it takes for large
- * with the largest that was freed, and keeps the rest, full of holes: a tenth of a long run. */
-static void give_back_what_is_large(void) {
-#ifdef __GLIBC__
-  (void)mallopt(M_MMAP_THRESHOLD, 128 * 1024);
-#endif
-}
-
 int main(int count, char **arguments) {
   const char *name = count < 2 ? "" : arguments[1];
   if (ts_same(name, "--version")) {
     print_versions();
     return flushed(DONE);
   }
-  give_back_what_is_large();
+  pages_prepare();
   if (!libraries_will_do()) return NOT_DONE;
   if (count < 2) {
     wall_raise(NULL, NULL);
