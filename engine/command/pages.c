@@ -15,10 +15,9 @@ enum { LARGE = 128 * 1024, PAGE = 2 * 1024 * 1024, ROOM = 4 * PAGE };
 /* So much more than is asked for next is taken from the system, at the end of what there is. */
 static void make_room(void) {
   (void)mallopt(M_TOP_PAD, ROOM);
-  void *volatile some =
-      ts_resize(NULL, LARGE / 2); /* volatile: else a compiler sees that nobody uses it */
-  void *volatile more =
-      malloc(LARGE - LARGE / 32); /* of LARGE there was, once, no more than that */
+  /* A heap that begins does not hold both; volatile, or a compiler sees that nobody uses them. */
+  void *volatile some = ts_resize(NULL, LARGE / 2), *volatile more =
+                                                        ts_resize(NULL, LARGE / 2 + LARGE / 4);
   free(some);
   free(more);
   (void)mallopt(M_TOP_PAD, LARGE);
