@@ -156,6 +156,7 @@ size_t ts_pairs_within(const ts_touched *t, ts_subject scope, const uint32_t *li
 static void touch_readers_within(ts_touched *t, ts_subject scope, uint32_t slot) {
   const uint32_t *list = t->probe->pairs_of + t->probe->pairs_from[slot];
   size_t length = t->probe->pairs_from[slot + 1] - t->probe->pairs_from[slot];
+  if (length == 0) return; /* there may be no room for any yet */
   TS_RESERVE(t->pairs, t->pair_count + length, t->pair_capacity);
   t->pair_count += ts_pairs_within(t, scope, list, length, t->pairs + t->pair_count, length);
 }
