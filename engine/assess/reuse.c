@@ -141,19 +141,20 @@ static const ts_spoken *spoken_again(ts_pool *pool, const ts_spoken *spoken) {
 
 /* Most is said of worst and best and in all views. */
 static void say_again(ts_pool *pool, const ts_finding *was, ts_finding *is) {
-  const ts_spoken *from[2 * TS_VIEWS] = {NULL}, *made[2 * TS_VIEWS] = {NULL};
-  for (int v = 0; v < TS_VIEWS; v++) {
-    from[2 * v] = was->view[v].worst;
-    from[2 * v + 1] = was->view[v].best;
+  const ts_spoken *from[2 * TS_VIEWS], *made[2 * TS_VIEWS];
+  size_t count = 0;
+  for (size_t v = 0; v < TS_VIEWS; v++) {
+    from[count++] = was->view[v].worst;
+    from[count++] = was->view[v].best;
   }
-  for (int i = 0; i < 2 * TS_VIEWS; i++) {
-    int first = 0;
+  for (size_t i = 0; i < count; i++) {
+    size_t first = 0;
     while (from[first] != from[i]) first++;
     made[i] = first < i ? made[first] : spoken_again(pool, from[i]);
   }
-  for (int v = 0; v < TS_VIEWS; v++) {
-    is->view[v].worst = made[2 * v];
-    is->view[v].best = made[2 * v + 1];
+  for (size_t v = TS_VIEWS; v-- > 0;) {
+    is->view[v].best = made[--count];
+    is->view[v].worst = made[--count];
   }
 }
 

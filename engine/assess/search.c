@@ -157,7 +157,8 @@ typedef struct {
   ts_stand then; /* at `met` */
 } gap;
 
-/* Tries a value within it: one of its ends moves there, and it is known on which side the change is. */
+/* Tries a value within it: one of its ends moves there, and it is known on which side the change
+ * is. */
 static bool try_within(const outlook *o, gap *g, double x) {
   ts_stand stand;
   bool is_met = met_at(o, x, &stand);
@@ -168,16 +169,16 @@ static bool try_within(const outlook *o, gap *g, double x) {
   return is_met;
 }
 
-/* Where narrowing inverts a function it names a place a little past the change: the change is looked
- * for close to where it is met, then further away. */
+/* Where narrowing inverts a function it names a place a little past the change: the change is
+ * looked for close to where it is met, then further away. */
 static void look_beside(const outlook *o, gap *g) {
-  double place = g->met, way = g->not_met - place;
-  for (double step = 25 * close_in * fabs(place); step > 0 && step < fabs(way) / 32; step *= 32)
-    if (!try_within(o, g, place + copysign(step, way))) break;
+  double place = g->met, way = g->not_met - place, step = 25 * close_in * fabs(place);
+  while (step > 0 && step < fabs(way) / 32 && try_within(o, g, place + copysign(step, way)))
+    step *= 32;
 }
 
-/* The number with the fewest digits between the two: a round threshold stands for itself, and not for
- * what the tolerance of comparisons leaves beside it. */
+/* The number with the fewest digits between the two: a round threshold stands for itself, and not
+ * for what the tolerance of comparisons leaves beside it. */
 static double roundest(const gap *g) {
   double low = fmin(g->met, g->not_met), high = fmax(g->met, g->not_met);
   for (int digits = 1; digits < DIGITS; digits++) {
@@ -187,8 +188,8 @@ static double roundest(const gap *g) {
   return ts_number_digits(g->met, DIGITS);
 }
 
-/* Halves until the two are as near as the two sides of a place (they are, where narrowing named it).
- * The edge itself is tried. */
+/* Halves until the two are as near as the two sides of a place (they are, where narrowing named
+ * it). The edge itself is tried. */
 static void close_on(const outlook *o, gap g, double scale, ts_found *found) {
   double nothing = 1e-10 * scale; /* beside the whole stretch, as good as zero */
   look_beside(o, &g);
