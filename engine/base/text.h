@@ -45,7 +45,8 @@ char *ts_join(char *out, size_t size, const char *const *pieces, size_t count);
           sizeof((const char *const[]){__VA_ARGS__}) / sizeof(const char *))
 
 bool ts_ends_in(const char *text, const char *end); /* whole, too */
-/* Equal strings; NULL equals only NULL. Asked a million times, mostly of strings that differ at once: so here. */
+/* Equal strings; NULL equals only NULL. Asked a million times, mostly of strings that differ at
+ * once: so here. */
 static inline bool ts_same(const char *a, const char *b) {
   return a == b || (a && b && *a == *b && strcmp(a, b) == 0);
 }

@@ -200,8 +200,9 @@ const char *session_pack(ts_session *session, const char *given);
 /* Where an assessment is: the path itself, or assessment.xml in it where it is a folder. */
 const char *assessment_path(ts_session *session, const char *path);
 enum { ASSESSMENT_LIMIT = 512 * 1024 * 1024, KEY_LIMIT = 1024 * 1024 }; /* bytes */
-/* The common pack alone, which every dossier needs: to have it before it is known which. */
-bool session_load_common(ts_session *session);
+/* The common pack alone, which every dossier needs: to have it before it is known which. It and all
+ * that are loaded after it come without their examples. */
+bool session_load_for_dossiers(ts_session *session);
 /* The common pack, those of the dossier's jurisdiction, those it names beside itself, those given
  * with --pack; then the dossier itself, as it stands. */
 bool session_read_as_it_stands(ts_session *session, const ts_options *options, const char *path);
@@ -212,8 +213,8 @@ ts_assess_inputs session_inputs(const ts_session *session, const char *path);
 /* The folder of a dossier as a prefix for messages; NULL where its name has none. */
 /* A copy of a session that goes on with its packs and matrix: nothing read yet, nothing wrong. */
 void session_begin_again(ts_session *session);
-/* Reads the dossier once more, what-ifs put in. False where anything is wrong, or where it no longer
- * says the same as `was` of which packs it goes by. */
+/* Reads the dossier once more, what-ifs put in. False where anything is wrong, or where it no
+ * longer says the same as `was` of which packs it goes by. */
 bool session_read_again(ts_session *session, const ts_options *options, const char *path,
                         const ts_dossier *was);
 const char *session_folder(const ts_session *session, const char *path);

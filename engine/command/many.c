@@ -265,9 +265,7 @@ int many_run(const ts_options *options, many_assess *assess) {
   many m = {.options = options, .assess = assess};
   int status = wrong_request(options);
   if (status != DONE) return status;
-  bool good = session_open(&m.s);
-  if (good) ts_packs_leave_examples(m.s.packs);
-  good = good && session_load_common(&m.s) && gather(&m);
+  bool good = session_open(&m.s) && session_load_for_dossiers(&m.s) && gather(&m);
   if (good) keep_part(&m);
   if (good) share_workers(&m);
   status = good && assess_all(&m) ? count_up(&m) : NOT_DONE;

@@ -16,8 +16,8 @@ enum { LARGE = 128 * 1024, PAGE = 2 * 1024 * 1024, ROOM = 4 * PAGE };
 static void make_room(void) {
   (void)mallopt(M_TOP_PAD, ROOM);
   /* A heap that begins does not hold both; volatile, or a compiler sees that nobody uses them. */
-  void *volatile some = ts_resize(NULL, LARGE / 2), *volatile more =
-                                                        ts_resize(NULL, LARGE / 2 + LARGE / 4);
+  void *volatile some = ts_resize(NULL, LARGE / 2);
+  void *volatile more = ts_resize(NULL, LARGE / 4 * 3);
   free(some);
   free(more);
   (void)mallopt(M_TOP_PAD, LARGE);

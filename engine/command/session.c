@@ -117,14 +117,19 @@ static bool load_given(ts_session *session, const ts_options *options) {
   return good;
 }
 
-bool session_load_common(ts_session *session) {
+static bool load_common(ts_session *session) {
   return load_pack(session, own_pack(session, "common"));
+}
+
+bool session_load_for_dossiers(ts_session *session) {
+  ts_packs_leave_examples(session->packs);
+  return load_common(session);
 }
 
 bool session_load_all_packs(ts_session *session, const ts_options *options) {
   char **names =
       ts_folder_list(session->arena, ts_data_path(session->arena, "rules"), "/", session->problems);
-  bool good = session_load_common(session);
+  bool good = load_common(session);
   for (size_t i = 0; names != NULL && names[i] != NULL; i++) {
     bool there;
     if (ts_same(names[i], "common")) continue; /* all the others stand on it */
@@ -218,10 +223,9 @@ static bool load_beside(ts_session *session, const char *path, const char *packs
 static bool load_packs_of(ts_session *session, const ts_options *options, const char *path,
                           bool *unread) {
   peeked found = {.left = PEEKS};
-  ts_packs_leave_examples(session->packs);
   peek(session, path, &found);
   *unread = found.unread;
-  bool good = session_load_common(session);
+  bool good = session_load_for_dossiers(session);
   if (found.jurisdiction != NULL) good = load_jurisdiction(session, found.jurisdiction) && good;
   good = load_beside(session, path, found.packs) && good;
   if (found.language != NULL)
