@@ -141,7 +141,7 @@ static const ts_spoken *spoken_again(ts_pool *pool, const ts_spoken *spoken) {
 
 /* Most is said of worst and best and in all views. */
 static void say_again(ts_pool *pool, const ts_finding *was, ts_finding *is) {
-  const ts_spoken *from[2 * TS_VIEWS], *made[2 * TS_VIEWS];
+  const ts_spoken *from[2 * TS_VIEWS], *made[2 * TS_VIEWS] = {NULL};
   size_t count = 0;
   for (size_t v = 0; v < TS_VIEWS; v++) {
     from[count++] = was->view[v].worst;
