@@ -28,8 +28,9 @@ static void headline(ts_paper *paper) {
 
 /* ---- by several workers ------------------------------------------------------------ */
 
-/* Children in one piece; worth more than one worker; pieces of one round, by each worker. */
-enum { TOGETHER = 16, MANY = 256, AT_ONCE = 8 };
+/* Children in one piece; worth more than one worker; pieces of one round, by each worker: a shorter
+ * round would be over before a thread has begun. */
+enum { TOGETHER = 16, MANY = 256, AT_ONCE = 64 };
 
 typedef struct {
   ts_paper *whole;

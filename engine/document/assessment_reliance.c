@@ -7,36 +7,52 @@
 
 typedef struct {
   ts_paper *paper;
+  bool *seen;        /* by slot: what it is made of has been counted */
   bool *rested;      /* by slot: a written fact that a finding or duty rests on */
   ts_text *findings; /* by slot: the low findings that rest on it, where it is not known */
   size_t *times;     /* by slot: how many they are */
 } reliance;
 
-/* Calls `see` for each written fact that an outcome rests on. */
-static void each_rest(reliance *r, const ts_finding *finding,
-                      void (*see)(reliance *, uint32_t, const ts_finding *)) {
+/* What a fact is made of, itself where it is written. */
+static const uint32_t *made_of(const reliance *r, uint32_t slot, size_t *count) {
+  return ts_made_of(r->paper->dossier, slot, r->paper->arena, count);
+}
+
+static bool is_written(const reliance *r, uint32_t slot) {
+  return ts_slot_fact(r->paper->dossier, slot)->type >= TS_QUANTITY;
+}
+
+/* The same facts are rested on by many. */
+static void note_rest(reliance *r, const ts_finding *finding) {
   const ts_spoken *said = ts_finding_said(finding);
   for (size_t i = 0; i < said->fact_count; i++) {
     size_t count;
-    const uint32_t *made = ts_made_of(r->paper->dossier, said->facts[i], r->paper->arena, &count);
+    if (r->seen[said->facts[i]]) continue;
+    r->seen[said->facts[i]] = true;
+    const uint32_t *made = made_of(r, said->facts[i], &count);
     for (size_t k = 0; k < count; k++)
-      if (ts_slot_fact(r->paper->dossier, made[k])->type >= TS_QUANTITY) see(r, made[k], finding);
+      r->rested[made[k]] = r->rested[made[k]] || is_written(r, made[k]);
   }
-}
-
-static void note_rest(reliance *r, uint32_t slot, const ts_finding *finding) {
-  (void)finding;
-  r->rested[slot] = true;
 }
 
 static void note_low(reliance *r, uint32_t slot, const ts_finding *finding) {
   ts_text *text = &r->findings[slot];
-  if (ts_slot_value(r->paper->dossier, slot)->state != TS_UNKNOWN) return;
   size_t id = strlen(finding->id);
   bool there = text->length >= id && strcmp(text->data + text->length - id, finding->id) == 0;
   if (there) return; /* made of it twice over: the last one named */
   ts_text_addf(text, "%s%s", text->length > 0 ? " " : "", finding->id);
   r->times[slot]++;
+}
+
+static void note_all_low(reliance *r, const ts_finding *finding) {
+  const ts_spoken *said = ts_finding_said(finding);
+  for (size_t i = 0; i < said->fact_count; i++) {
+    size_t count;
+    const uint32_t *made = made_of(r, said->facts[i], &count);
+    for (size_t k = 0; k < count; k++)
+      if (is_written(r, made[k]) && ts_slot_value(r->paper->dossier, made[k])->state == TS_UNKNOWN)
+        note_low(r, made[k], finding);
+  }
 }
 
 /* A hazard that stays below the line at its worst, with what is in place. */
@@ -115,13 +131,14 @@ void ts_paper_reliance(ts_paper *paper) {
   const ts_assessment *a = paper->a;
   size_t slots = ts_slot_count(paper->dossier);
   reliance r = {.paper = paper};
+  r.seen = ts_arena_alloc(paper->arena, (slots + 1) * sizeof *r.seen);
   r.rested = ts_arena_alloc(paper->arena, (slots + 1) * sizeof *r.rested);
   r.times = ts_arena_alloc(paper->arena, (slots + 1) * sizeof *r.times);
   r.findings = ts_arena_alloc(paper->arena, (slots + 1) * sizeof *r.findings);
-  for (size_t i = 0; i < a->finding_count; i++) each_rest(&r, &a->findings[i], note_rest);
-  for (size_t i = 0; i < a->duty_count; i++) each_rest(&r, &a->duties[i], note_rest);
+  for (size_t i = 0; i < a->finding_count; i++) note_rest(&r, &a->findings[i]);
+  for (size_t i = 0; i < a->duty_count; i++) note_rest(&r, &a->duties[i]);
   for (size_t i = 0; i < a->finding_count; i++)
-    if (is_low(paper, &a->findings[i])) each_rest(&r, &a->findings[i], note_low);
+    if (is_low(paper, &a->findings[i])) note_all_low(&r, &a->findings[i]);
   ts_xml_start(&paper->out, "reliance");
   counts(&r);
   facts(&r);

@@ -191,6 +191,7 @@ def bench_workers(tankside, sizes, folder):
     load = os.getloadavg()[0]
     for _ in range(5):
         for n in counts:
+            out.unlink(missing_ok=True)  # or the old one would be read through, by one alone
             began = time.monotonic()
             used, memory = run_once([tankside, "assess", dossier, "--workers", str(n), "-o", out])
             taken[n].append((time.monotonic() - began, used, memory))
