@@ -107,33 +107,38 @@ static bool is_among(const char *name, char *const *names) {
 /* What an earlier run wrote into the folder and this one did not; NULL with a report when one
  * cannot be read. */
 static const char **find_stale(const ts_output *o, char *const *names,
-                               bool (*belongs)(const char *)) {
+                               bool (*belongs)(const void *, const char *), const void *context) {
   ts_session *s = o->s;
   char **there = ts_folder_list(s->arena, o->folder, "", s->problems);
   size_t count = 0, stale = 0, errors = ts_count(s->problems, TS_ERROR);
   while (there != NULL && there[count] != NULL) count++;
   const char **found = ts_arena_alloc(s->arena, (count + 1) * sizeof *found);
   for (size_t i = 0; i < count; i++)
-    if (belongs(there[i]) && !is_among(there[i], names) &&
+    if (belongs(context, there[i]) && !is_among(there[i], names) &&
         ts_file_origin(ts_path_join(s->arena, o->folder, there[i]), ASSESSMENT_LIMIT,
                        s->problems) == TS_WRITTEN)
       found[stale++] = there[i];
   return there != NULL && ts_count(s->problems, TS_ERROR) == errors ? found : NULL;
 }
 
-bool output_publish(const ts_output *o, bool (*belongs)(const char *name)) {
+bool output_publish(const ts_output *o, bool (*belongs)(const void *context, const char *name),
+                    const void *context) {
   ts_session *s = o->s;
   char **names = ts_folder_list(s->arena, o->hidden, "", s->problems);
   bool good = names != NULL;
   for (size_t i = 0; names != NULL && names[i] != NULL; i++)
     good = output_may_be(o, names[i]) && good;
   if (!good) return false;
-  const char **stale = belongs != NULL ? find_stale(o, names, belongs) : NULL;
-  if (belongs != NULL && stale == NULL) return false;
+  const char **stale = find_stale(o, names, belongs, context);
+  if (stale == NULL) return false;
   return ts_staging_publish(o->staging, (const char *const *)names, stale) || failed(s, o->folder);
 }
 
 /* ---- a PDF with its page -------------------------------------------------------------- */
+
+static bool is_of_pdf(const void *pdf, const char *name) {
+  return ts_same(pdf, name) || ts_sheet_is_part_of(pdf, name);
+}
 
 static bool set_pdf(const ts_output *o, const char *name, const char *html, size_t length,
                     const char *attachment) {
@@ -143,7 +148,7 @@ static bool set_pdf(const ts_output *o, const char *name, const char *html, size
   return wanted && output_put(o, page, html, length) &&
          ts_sheet_pdf_with(output_path(o, page), output_path(o, name), o->options->paper,
                            attachment, o->s->problems) &&
-         output_publish(o, NULL);
+         output_publish(o, is_of_pdf, name);
 }
 
 bool output_pdf(ts_session *s, const ts_options *options, const char *html, size_t length,

@@ -39,11 +39,13 @@ const char *output_path(const ts_output *o, const char *name);
 bool output_put(const ts_output *o, const char *name, const char *bytes, size_t length);
 bool output_put_assessment(const ts_output *o, const char *name, const ts_assessment *assessment);
 /* All that was written goes where it belongs. Of what tankside wrote there before and did not now,
- * those for which `belongs` says so are removed; NULL for none. */
-bool output_publish(const ts_output *o, bool (*belongs)(const char *name));
+ * those for which `belongs` says so are removed. */
+bool output_publish(const ts_output *o, bool (*belongs)(const void *context, const char *name),
+                    const void *context);
 
 /* A page as PDF, and beside it, with ".html" after its name, the page that it is set from: that is
- * the accessible edition. `attachment` may be NULL. */
+ * the accessible edition. In parts or in one, what it was in before goes. `attachment` may be
+ * NULL. */
 bool output_pdf(ts_session *s, const ts_options *options, const char *html, size_t length,
                 const char *attachment);
 

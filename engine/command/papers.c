@@ -46,7 +46,8 @@ enum { FORMS = 4 };
 static const char *const forms[FORMS] = {"html", "pdf", "csv", "ods"};
 
 /* What an earlier run called a paper: "card.html", "task-dusk.pdf". */
-static bool is_paper(const char *name) {
+static bool is_paper(const void *context, const char *name) {
+  (void)context;
   const char *dot = strrchr(name, '.');
   bool form = false;
   for (int i = 0; dot != NULL && i < FORMS; i++) form = form || ts_same(dot + 1, forms[i]);
@@ -118,7 +119,7 @@ static bool make_and_publish(writer *w) {
   bool alone = w->bytes == NULL;
   w->files = 1;
   return all_may_be(w) && put_record(w) && (alone || (write_papers(w) && write_contents(w))) &&
-         write_note(w) && fflush(stdout) == 0 && output_publish(&w->out, is_paper);
+         write_note(w) && fflush(stdout) == 0 && output_publish(&w->out, is_paper, NULL);
 }
 
 static bool write_all(writer *w, ts_session *s, const ts_options *options) {

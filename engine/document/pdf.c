@@ -297,22 +297,31 @@ size_t ts_sheet_pdf_parts(const char *html, size_t length) {
   return count;
 }
 
+static size_t stem_of(const char *pdf) {
+  size_t length = strlen(pdf);
+  return length > 4 && ts_same(pdf + length - 4, ".pdf") ? length - 4 : length;
+}
+
 void ts_sheet_pdf_name(const char *pdf, size_t part, size_t parts, char *name, size_t size) {
-  size_t stem = strlen(pdf);
-  if (stem > 4 && ts_same(pdf + stem - 4, ".pdf")) stem -= 4;
   if (parts == 1)
     snprintf(name, size, "%s", pdf);
   else
-    snprintf(name, size, "%.*s-part-%02zu.pdf", (int)stem, pdf, part);
+    snprintf(name, size, "%.*s-part-%02zu.pdf", (int)stem_of(pdf), pdf, part);
+}
+
+bool ts_sheet_is_part_of(const char *pdf, const char *name) {
+  static const char mark[] = "-part-";
+  size_t stem = stem_of(pdf);
+  if (strncmp(name, pdf, stem) != 0 || strncmp(name + stem, mark, sizeof mark - 1) != 0)
+    return false;
+  const char *number = name + stem + sizeof mark - 1;
+  size_t digits = strspn(number, "0123456789");
+  return digits >= 2 && ts_same(number + digits, ".pdf");
 }
 
 bool ts_sheet_is_part(const char *name) {
-  for (const ts_sheet *sheet = ts_sheets(); sheet->name != NULL; sheet++) {
-    size_t length = strlen(sheet->name);
-    if (sheet->own_pdf && strncmp(name, sheet->name, length) == 0 &&
-        strncmp(name + length, "-part-", 6) == 0)
-      return true;
-  }
+  for (const ts_sheet *sheet = ts_sheets(); sheet->name != NULL; sheet++)
+    if (sheet->own_pdf && ts_sheet_is_part_of(sheet->name, name)) return true;
   return false;
 }
 

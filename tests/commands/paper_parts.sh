@@ -43,3 +43,16 @@ grep -q "set in $count parts, full-part-01.pdf to full-part-0$count.pdf" said
 assess 5.xml -o paper
 [ -e paper/assessment.pdf ]
 ! ls paper/*-part-* >/dev/null 2>&1 || exit 1
+
+# The same name again: in one now, and the parts of before are gone; then in parts, and the one is. What
+# somebody else wrote under such a name stays.
+echo "mine" >full-part-90.pdf
+echo "mine" >full-part-.pdf
+"$TANKSIDE" print paper --as pdf -o full.pdf >said
+[ -e full.pdf ]
+[ "$(echo full-part-*)" = "full-part-.pdf full-part-90.pdf" ]
+assess 55.xml -o paper
+"$TANKSIDE" print paper --as pdf -o full.pdf >said
+[ ! -e full.pdf ]
+[ "$(ls full-part-0* | wc -l)" -eq "$count" ]
+[ "$(cat full-part-90.pdf)" = mine ]
