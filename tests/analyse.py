@@ -20,6 +20,7 @@ import shlex
 import shutil
 import subprocess
 import sys
+import tempfile
 import time
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
@@ -39,8 +40,9 @@ GCC_OUT = {
 
 
 def compiled(build, wanted):
-    """The commands of the engine's files."""
-    for entry in json.loads((build / "compile_commands.json").read_text()):
+    """The commands of the engine's files, one each."""
+    every = json.loads((build / "compile_commands.json").read_text())
+    for entry in {entry["file"]: entry for entry in every}.values():
         if entry["file"].startswith(ENGINE) and (not wanted or entry["file"].endswith(tuple(wanted))):
             yield entry
 
@@ -75,8 +77,10 @@ def by_cppcheck(build, entries):
 
 
 def by_clang_tidy(build, entries):
-    # One file a process: with several, clang 14 takes va_start of the second for missing.
-    return side_by_side(lambda entry: output_of(["clang-tidy", "-p", str(build), "--quiet", entry["file"]])[1], entries)
+    # One command a process: with several, of several files or of one, clang 14 takes va_start of the second for missing.
+    with tempfile.TemporaryDirectory() as folder:
+        (pathlib.Path(folder) / "compile_commands.json").write_text(json.dumps(entries))
+        return side_by_side(lambda entry: output_of(["clang-tidy", "-p", folder, "--quiet", entry["file"]])[1], entries)
 
 
 def by_gcc(build, entries):

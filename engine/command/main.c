@@ -4,6 +4,7 @@
 #include "command/command.h"
 #include "command/pages.h"
 #include "command/wall.h"
+#include <openssl/crypto.h>
 #include <stdio.h>
 
 const ts_verb *const verbs[] = {
@@ -75,6 +76,12 @@ static int flushed(int status) {
   return NOT_DONE;
 }
 
+/* Left alone, OpenSSL clears up when the process ends; where memory ran out in the middle of making
+ * something once, that waits for it for ever. */
+static void end_without_clearing_up(void) {
+  (void)OPENSSL_init_crypto(OPENSSL_INIT_NO_ATEXIT, NULL);
+}
+
 int main(int count, char **arguments) {
   const char *name = count < 2 ? "" : arguments[1];
   if (ts_same(name, "--version")) {
@@ -82,6 +89,7 @@ int main(int count, char **arguments) {
     return flushed(DONE);
   }
   pages_prepare();
+  end_without_clearing_up();
   if (!libraries_will_do()) return NOT_DONE;
   if (count < 2) {
     wall_raise(NULL, NULL);

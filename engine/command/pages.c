@@ -17,7 +17,7 @@ static void make_room(void) {
   (void)mallopt(M_TOP_PAD, ROOM);
   /* A heap that begins does not hold both; volatile, or a compiler sees that nobody uses them. */
   void *volatile some = ts_resize(NULL, LARGE / 2);
-  void *volatile more = ts_resize(NULL, LARGE / 4 * 3);
+  void *volatile more = ts_resize(NULL, LARGE - LARGE / 4);
   free(some);
   free(more);
   (void)mallopt(M_TOP_PAD, PAGE);

@@ -7,6 +7,7 @@
  *   FAULT_COUNT  a file, to which at the end goes how many of each kind there were
  *   FAULT_PATHS  a file, to which goes the number of the first call on every path of calls
  *   FAULT_DEEP   so many callers make a path
+ *   FAULT_WITHIN a function of a library: of that kind those calls alone that it is the reason for
  *   FAULT_HASTE  the monotonic clock and poll() run 20,000 times as fast
  *
  * What the C library does by itself (the writes of stdio) is not seen: /dev/full shows that. */
@@ -42,6 +43,7 @@ static what kind = KINDS; /* none */
 static int paths_to = -1, count_to = -1; /* opened at the start: later the program may write less */
 static unsigned long at, counts[KINDS];
 static int deep; /* how many callers make a path */
+static const char *within;
 static uintptr_t seen[SEEN];
 
 static unsigned long number(const char *name) {
@@ -87,6 +89,7 @@ __attribute__((constructor)) static void begin(void) {
   count_to = written_to("FAULT_COUNT");
   deep = (int)number("FAULT_DEEP");
   if (deep > DEEPEST) deep = DEEPEST;
+  within = getenv("FAULT_WITHIN");
   paths_to = written_to("FAULT_PATHS");
   on = true;
 }
@@ -99,6 +102,18 @@ __attribute__((destructor)) static void end(void) {
     int length = snprintf(text, sizeof text, "%s %lu\n", kinds[one], counts[one]);
     syscall(SYS_write, count_to, text, (size_t)length);
   }
+}
+
+/* Whether one of the callers is the function that is asked for. */
+static bool is_within(void) {
+  void *frames[DEEPEST];
+  bool found = within == NULL;
+  int depth = found ? 0 : backtrace(frames, DEEPEST);
+  for (int i = 0; i < depth && !found; i++) {
+    Dl_info info;
+    found = dladdr(frames[i], &info) && info.dli_sname && strcmp(info.dli_sname, within) == 0;
+  }
+  return found;
 }
 
 /* The number of this call, if no other came this way before. */
@@ -119,6 +134,10 @@ static void note_path(void) {
 /* Whether this call is to fail. */
 static bool fails(what of, int why) {
   if (!on || inside) return false;
+  inside = true;
+  bool counted = of != kind || is_within();
+  inside = false;
+  if (!counted) return false;
   unsigned long count = ++counts[of];
   if (of != kind) return false;
   inside = true;
