@@ -210,13 +210,13 @@ bool session_read_as_it_stands(ts_session *session, const ts_options *options, c
 bool session_read_dossier(ts_session *session, const ts_options *options, const char *path);
 /* What has been loaded, to be assessed; the dossier was read from `path`. */
 ts_assess_inputs session_inputs(const ts_session *session, const char *path);
-/* The folder of a dossier as a prefix for messages; NULL where its name has none. */
 /* A copy of a session that goes on with its packs and matrix: nothing read yet, nothing wrong. */
 void session_begin_again(ts_session *session);
 /* Reads the dossier once more, what-ifs put in. False where anything is wrong, or where it no
  * longer says the same as `was` of which packs it goes by. */
 bool session_read_again(ts_session *session, const ts_options *options, const char *path,
                         const ts_dossier *was);
+/* The folder of a dossier as a prefix for messages; NULL where its name has none. */
 const char *session_folder(const ts_session *session, const char *path);
 /* The matrix by name or file; the default where none is given. */
 bool session_read_matrix(ts_session *session, const char *name);

@@ -192,8 +192,10 @@ size_t ts_sheet_pdf_parts(const char *html, size_t length);
 /* The file of one of them, from 1: "assessment-part-02.pdf" for "assessment.pdf", or that itself
  * where it is the only one. Into `name`, which has `size` bytes. */
 void ts_sheet_pdf_name(const char *pdf, size_t part, size_t parts, char *name, size_t size);
-/* Whether a file is called as a part of that PDF would be; as a part of any document. */
+/* Whether a file is called as one of several that such a PDF is set in: "card-part-02.pdf" of
+ * "card.pdf". Whatever is in it. */
 bool ts_sheet_is_part_of(const char *pdf, const char *name);
+/* The same of any sheet that has a PDF of its own. */
 bool ts_sheet_is_part(const char *name);
 
 #endif
