@@ -17,10 +17,11 @@ typedef struct {
 } stretch;
 
 typedef struct {
-  stretch tag;            /* where it begins; of a table, its caption and heads too */
+  stretch tag;            /* where it begins, and what stands over its rows: caption, heads */
   stretch heading, under; /* what its last <h2> says, and the last <h3> since */
   char name[NAME_LIMIT];
-  bool flows, paper, begun, after_heading; /* begun: something in it is closed */
+  bool flows, paper, names_rows;
+  bool begun, after_heading; /* begun: something in it is closed, beside what stands over rows */
 } element;
 
 /* Where a part begins, and what is open there. */
@@ -135,12 +136,17 @@ static void cut_here(scanner *s) {
   for (size_t i = s->depth; i-- > 1;) ts_text_addf(&c->closes, "</%s>", s->open[i].name);
 }
 
-/* A paper that is read as one: the sheet of a task, the record of a day. */
-static bool is_paper(const ts_parts *p, stretch tag) {
-  stretch class = value_in(p, tag, "class");
-  static const char paper[] = "document";
-  return class.to - class.from == sizeof paper - 1 &&
-         memcmp(p->html + class.from, paper, sizeof paper - 1) == 0;
+static bool has(const ts_parts *p, stretch tag, const char *attribute, const char *value) {
+  stretch given = value_in(p, tag, attribute);
+  size_t length = strlen(value);
+  return given.to - given.from == length && memcmp(p->html + given.from, value, length) == 0;
+}
+
+/* What stands over rows and is said again over those in the next part: the caption and the heads
+ * of a table, the row that names those after it. */
+static bool stands_over(const element *in, const element *e) {
+  if (in->begun) return false;
+  return ts_same(in->name, "table") ? !ts_same(e->name, "tbody") : e->names_rows;
 }
 
 /* Before a block where the part is long enough; before whatever comes where it is too long. */
@@ -163,8 +169,10 @@ static void enter(scanner *s) {
     return;
   }
   element *e = &s->open[s->depth++];
-  *e = (element){
-      .tag = s->tag, .flows = is_among(s->name, flowing), .paper = is_paper(s->parts, s->tag)};
+  /* A paper is read as one: the sheet of a task, the record of a day. */
+  *e = (element){.tag = s->tag,
+                 .flows = is_among(s->name, flowing),
+                 .paper = has(s->parts, s->tag, "class", "document")};
   memcpy(e->name, s->name, sizeof e->name);
   s->fixed += !e->flows;
   s->papers += e->paper;
@@ -179,12 +187,15 @@ static void leave(scanner *s) {
   s->papers -= e->paper;
   if (s->depth == 0) return;
   element *in = &s->open[s->depth - 1];
-  in->begun = true;
+  if (stands_over(in, e))
+    in->tag.to = s->tag.to;
+  else
+    in->begun = true;
+  if (has(s->parts, e->tag, "scope", "rowgroup")) in->names_rows = true;
   in->after_heading = e->name[0] == 'h' && strchr("123456", e->name[1]);
   stretch says = {e->tag.to, s->tag.from};
   if (ts_same(e->name, "h2")) in->heading = says, in->under = (stretch){0};
   if (ts_same(e->name, "h3")) in->under = says;
-  if (ts_same(in->name, "table") && !ts_same(e->name, "tbody")) in->tag.to = s->tag.to;
 }
 
 static void note_id(const scanner *s) {

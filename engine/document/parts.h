@@ -4,7 +4,8 @@
  * sheets of paper is cut between its blocks, or where a block is longer still between its rows,
  * into pages of about the same length. Each says which part of how many it is and under which
  * heading it begins, and has all that the first has before its text: title, digest, style, status
- * mark. A link into another part says which that is.
+ * mark. Rows have the heads of their table over them and the row that names them. A link into
+ * another part says which that is.
  *
  * It reads what transform.c wrote: elements closed in order, quoted attributes. */
 #ifndef TS_DOCUMENT_PARTS_H

@@ -12,12 +12,16 @@ EMPTY = set("area base br col embed hr img input link meta source track wbr".spl
 
 
 class Page(html.parser.HTMLParser):
-    """Its identifiers, links and words, in order; `wrong` where elements are not closed as opened."""
+    """Its identifiers, links and words, in order; `wrong` where elements are not closed as opened.
+
+    A row that names those after it in its body counts as said in each of them, wherever it stands.
+    """
 
     def __init__(self, path):
         super().__init__()
         self.open, self.ids, self.links, self.others, self.body, self.wrong = [], [], [], [], [], []
         self.words, self.head, self.meta = [], {}, {}
+        self.group, self.grouped = [], 0
         self.feed(path.read_text(encoding="utf-8"))
         self.close()
         if self.open:
@@ -35,11 +39,20 @@ class Page(html.parser.HTMLParser):
             self.meta[given.get("name")] = given.get("content")
         if tag == "body":
             self.head.update(given)
+        if tag == "tbody":
+            self.group = []
+        if tag == "tr" and self.group:
+            self.words += self.group
+            self.grouped += 1
         if tag not in EMPTY:
-            self.open.append((tag, given.get("class")))
+            self.open.append(("group" if given.get("scope") == "rowgroup" else tag, given.get("class")))
 
     def handle_endtag(self, tag):
-        if not self.open or self.open[-1][0] != tag:
+        if tag == "tbody" and self.group and not self.grouped:
+            self.wrong.append(f"names no row: {' '.join(self.group)}")
+        if tag in ("tbody", "table"):
+            self.group, self.grouped = [], 0
+        if not self.open or self.open[-1][0] not in (tag, "group"):
             self.wrong.append(f"</{tag}> closes {self.open[-1:]}")
         else:
             self.open.pop()
@@ -49,6 +62,8 @@ class Page(html.parser.HTMLParser):
         classes = {c for _, c in self.open}
         if "title" in at[:3] and "svg" not in at:
             self.head["title"] = data
+        elif "group" in at:
+            self.group = self.group + data.split()
         elif "body" in at and not classes & {"part-of", "status-bar", "skip"} and not set(at) & {"caption", "thead"}:
             self.words += data.split()
 
