@@ -496,7 +496,7 @@
 
   <!-- Yes and no stay: the sheets choose by them. -->
   <xsl:template match="fact/@text[. != 'yes' and . != 'no'] | rests/@text[. != 'yes' and . != 'no'] | value/@text
-    | @now | @to | @plausible | @best | @planned | @recorded | step/@takes">
+    | @now | @to | @edge | @plausible | @best | @planned | @recorded | step/@takes">
     <xsl:attribute name="{name()}"><xsl:call-template name="value"><xsl:with-param name="of" select="."/></xsl:call-template></xsl:attribute>
   </xsl:template>
 
@@ -505,8 +505,88 @@
     <xsl:attribute name="unit"><xsl:value-of select="$w[@id = concat('unit-', current())]"/></xsl:attribute>
   </xsl:template>
 
-  <xsl:template match="value/@names | value/@working
-    | @edge | @words | @then | @at | @depth | @time | @breath-hold | @seven-days | @minutes">
+  <xsl:template match="value/@names | value/@working">
+    <xsl:variable name="said"><xsl:call-template name="worked"><xsl:with-param name="text" select="string(.)"/></xsl:call-template></xsl:variable>
+    <xsl:attribute name="{name()}">
+      <xsl:call-template name="decimals"><xsl:with-param name="text" select="string($said)"/></xsl:call-template>
+    </xsl:attribute>
+  </xsl:template>
+
+  <!-- "greatest of (0 s, 12 March 2027 − (not known)) = an unknown time": what a formula says in words but for its names, and its dates. -->
+  <xsl:template name="worked">
+    <xsl:param name="text"/>
+    <xsl:param name="phrases" select="$phrases[contains($text, .)]"/>
+    <xsl:choose>
+      <xsl:when test="$phrases">
+        <xsl:call-template name="worked">
+          <xsl:with-param name="text">
+            <xsl:call-template name="exchanged">
+              <xsl:with-param name="text" select="$text"/>
+              <xsl:with-param name="from" select="string($phrases[1])"/><xsl:with-param name="to" select="string($w[@id = $phrases[1]/@id])"/>
+              <xsl:with-param name="unit" select="starts-with($phrases[1]/@id, 'unit-')"/>
+            </xsl:call-template>
+          </xsl:with-param>
+          <xsl:with-param name="phrases" select="$phrases[position() &gt; 1]"/>
+        </xsl:call-template>
+      </xsl:when>
+      <xsl:otherwise><xsl:call-template name="dates"><xsl:with-param name="text" select="string($text)"/></xsl:call-template></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <xsl:variable name="phrases" select="document('words-en-GB.xml')/words/word[starts-with(@id, 'working-') or @id = 'unit-years' or @id = 'unit-knot']"/>
+
+  <!-- A unit only behind a number: a name may hold the word too. -->
+  <xsl:template name="exchanged">
+    <xsl:param name="text"/>
+    <xsl:param name="from"/>
+    <xsl:param name="to"/>
+    <xsl:param name="unit"/>
+    <xsl:choose>
+      <xsl:when test="contains($text, $from)">
+        <xsl:variable name="before" select="substring-before($text, $from)"/>
+        <xsl:value-of select="$before"/>
+        <xsl:choose>
+          <xsl:when test="$unit and not(contains($digits, substring(concat('  ', $before), string-length($before) + 1, 1)))"><xsl:value-of select="$from"/></xsl:when>
+          <xsl:otherwise><xsl:value-of select="$to"/></xsl:otherwise>
+        </xsl:choose>
+        <xsl:call-template name="exchanged">
+          <xsl:with-param name="text" select="substring-after($text, $from)"/>
+          <xsl:with-param name="from" select="$from"/><xsl:with-param name="to" select="$to"/><xsl:with-param name="unit" select="$unit"/>
+        </xsl:call-template>
+      </xsl:when>
+      <xsl:otherwise><xsl:value-of select="$text"/></xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <!-- "9 March 2027 − 14 September 2026": each date in a longer text, as `date` writes it. -->
+  <xsl:template name="dates">
+    <xsl:param name="text"/>
+    <xsl:param name="months" select="$months[contains($text, concat(' ', ., ' '))]"/>
+    <xsl:variable name="mark" select="concat(' ', $months[1], ' ')"/>
+    <xsl:choose>
+      <xsl:when test="not($months)"><xsl:value-of select="$text"/></xsl:when>
+      <xsl:when test="not(contains($text, $mark))">
+        <xsl:call-template name="dates"><xsl:with-param name="text" select="$text"/><xsl:with-param name="months" select="$months[position() &gt; 1]"/></xsl:call-template>
+      </xsl:when>
+      <xsl:otherwise>
+        <xsl:variable name="before" select="substring-before($text, $mark)"/>
+        <xsl:variable name="after" select="substring-after($text, $mark)"/>
+        <xsl:variable name="length" select="string-length($before)"/>
+        <xsl:variable name="figures" select="1 + contains($digits, substring(concat(' ', $before), $length, 1))"/>
+        <xsl:call-template name="dates">
+          <xsl:with-param name="text" select="substring($before, 1, $length - $figures)"/><xsl:with-param name="months" select="$months"/>
+        </xsl:call-template>
+        <xsl:call-template name="date">
+          <xsl:with-param name="day" select="number(substring($before, $length - $figures + 1))"/>
+          <xsl:with-param name="month" select="count($months[1]/preceding-sibling::month) + 1"/>
+          <xsl:with-param name="year" select="substring($after, 1, 4)"/>
+        </xsl:call-template>
+        <xsl:call-template name="dates"><xsl:with-param name="text" select="substring($after, 5)"/><xsl:with-param name="months" select="$months"/></xsl:call-template>
+      </xsl:otherwise>
+    </xsl:choose>
+  </xsl:template>
+
+  <xsl:template match="@words | @then | @at | @depth | @time | @breath-hold | @seven-days | @minutes">
     <xsl:attribute name="{name()}">
       <xsl:call-template name="decimals"><xsl:with-param name="text" select="string(.)"/></xsl:call-template>
     </xsl:attribute>

@@ -138,13 +138,20 @@ static void write_operation(pen *p, const ts_node *n, int outer) {
   if (bracket) ts_text_add(&p->out, ")");
 }
 
+/* "greatest of (a, b, c)": one directly within another of its kind says no more than its parts. */
+static void write_extreme(pen *p, const char *name, const ts_node *n, int outer) {
+  int within = -(int)n->op;
+  bool whole = outer != within;
+  if (whole) ts_text_addf(&p->out, "%s (", name);
+  write_node(p, n->a, within);
+  ts_text_add(&p->out, ", ");
+  write_node(p, n->b, within);
+  if (whole) ts_text_add(&p->out, ")");
+}
+
 static void write_around(pen *p, const char *before, const ts_node *n, const char *after) {
   ts_text_add(&p->out, before);
   write_node(p, n->a, 0);
-  if (n->b != TS_NO_NODE) {
-    ts_text_add(&p->out, ", ");
-    write_node(p, n->b, 0);
-  }
   ts_text_add(&p->out, after);
 }
 
@@ -179,8 +186,8 @@ static void write_part(pen *p, ts_node_id id, int outer) {
   case TS_ADD: case TS_SUB: case TS_MUL: case TS_DIV: write_operation(p, n, outer); break;
   case TS_NEG: write_around(p, "−(", n, ")"); break;
   case TS_ABS: write_around(p, "size of (", n, ")"); break;
-  case TS_MIN: write_around(p, "lesser of (", n, ")"); break;
-  case TS_MAX: write_around(p, "greater of (", n, ")"); break;
+  case TS_MIN: write_extreme(p, "least of", n, outer); break;
+  case TS_MAX: write_extreme(p, "greatest of", n, outer); break;
   case TS_ROOT: write_around(p, "√(", n, ")"); break;
   case TS_RAISE: write_around(p, "(", n, ")"); ts_text_addf(&p->out, "^%d", n->k); break;
   case TS_CALL:

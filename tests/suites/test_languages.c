@@ -420,6 +420,12 @@ static const char patterned[] =
     "withheld=\"medical on ((withheld)) &gt; 1.5 d\"/>"
     "<condition text=\"water temperature × 1.5 (3..4.5 \xc2\xb0\x43) \xe2\x89\xa4 5 "
     "\xc2\xb0\x43\"/>"
+    "<value name=\"v\" text=\"an unknown time\" working=\"greatest of (0 s, 12 March 2027 "
+    "\xe2\x88\x92 "
+    "(not known), size of (9 May 2027 \xe2\x88\x92 31 March 2026)) = an unknown time\"/>"
+    "<value name=\"w\" text=\"1.049 years\" names=\"years dry \xc3\x97 2\" working=\"least of (2.5 "
+    "years, 3 years) \xc3\xb7 2 = 1.049 years\"/>"
+    "<margin path=\"p/e\" title=\"kept\" edge=\"5 years\"/>"
     "<control ref=\"c\" title=\"x\" changes=\"breath hold at most 10.5 s; effort light; robe "
     "yes\"/></finding></findings>"
     "<controls><control ref=\"c\" title=\"x\"><effect>breath hold at most 10.5 s; effort light; "
@@ -440,6 +446,11 @@ START_TEST(what_the_core_says_in_patterns_is_said_in_the_language) {
   says(de, "(20. Februar 2026 .. 1. März 2026) &gt; 1,5 d\"");
   says(de, "((nicht mitgeteilt)) &gt; 1,5 d\"");
   says(de, "text=\"Wassertemperatur × 1,5 (3..4,5 °C) ≤ 5 °C\"");
+  says(de, "working=\"der größte Wert von (0 s, 12. März 2027 − (nicht bekannt), der Betrag von "
+           "(9. Mai 2027 − 31. März 2026)) = eine unbekannte Zeit\"");
+  says(de, "names=\"years dry × 2\" working=\"der kleinste Wert von (2,5 Jahre, 3 Jahre) ÷ 2 = "
+           "1,049 Jahre\"");
+  says(de, "edge=\"5 Jahre\"");
   says(de, "changes=\"Luftanhalten höchstens 10,5 s; Anstrengung: leicht; Umhang: ja\"");
   says(de, "<effect>Luftanhalten höchstens 10,5 s; Anstrengung: leicht; Umhang: ja; "
            "Wahrscheinlichkeit −1</effect>");

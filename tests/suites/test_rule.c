@@ -46,8 +46,6 @@ static void close_bench(bench *b) {
   ts_arena_free(b->arena);
 }
 
-
-
 /* One rule with this body, loaded from a file of its own. */
 static bench bench_with(const char *before, const char *body) {
   bench b = open_bench();
@@ -236,7 +234,6 @@ START_TEST(fails_in_the_open) {
 }
 END_TEST
 
-
 static void look_for_none(const ts_evaluation *seen) {
   ck_assert_msg(seen->failure == NULL, "%s", seen->failure);
   ck_assert_uint_eq(seen->courses[0].outcome_count, 1);
@@ -288,13 +285,15 @@ static void look_settled(const ts_evaluation *seen) {
   ck_assert_str_eq(out->because, "at 3 m, twice is 6 m");
   ck_assert_str_eq(out->values[0].working, "3 m × 2 = 6 m");
   ck_assert_str_eq(out->values[0].names, "depth × 2");
+  ck_assert_str_eq(out->values[1].names, "greatest of (least of (depth × 3, 9 m, 7 m), 1 m, size of (depth − 5 m))");
   ck_assert(seen->courses[0].decisions[0].settled);
   ck_assert_str_eq(seen->courses[0].decisions[0].text, "depth (3 m) > 2 m");
 }
 
 START_TEST(settled_facts_give_one_course) {
   bench b = bench_with("", "local twice = i.depth * 2\n if i.depth > q'2 m' then hazard { likelihood = 4, severity = 2, "
-                           "because = 'at {i.depth}, twice is {twice}', values = { twice = twice } } end");
+                           "because = 'at {i.depth}, twice is {twice}', values = { twice = twice, "
+                           "upper = max(min(i.depth * 3, q'9 m', q'7 m'), q'1 m', abs(i.depth - q'5 m')) } } end");
   evaluate(&b, "depth", "3 m", look_settled);
   close_bench(&b);
 }
