@@ -1,6 +1,6 @@
 #!/bin/sh
 # A document too long for one PDF is set in parts: together they say what the page says, each is
-# complete in itself; the index and a later run know them. A stand-in for WeasyPrint keeps
+# complete in itself; the index, `verify` and a later run know them. A stand-in for WeasyPrint keeps
 # what it was given and writes a PDF of which only the digest matters.
 set -eu
 cd "$WORK"
@@ -36,6 +36,18 @@ python3 "$SOURCE/tests/paper/check_parts.py" paper/assessment.html $(sed "s|pape
 while read -r part; do grep -q "href=\"${part#paper/}\"" paper/index.html; done <parts
 ! grep -q 'href="assessment.pdf"' paper/index.html || exit 1
 [ "$(sed -n 's/^\([0-9]*\) files in .*/\1/p' said)" -eq "$(ls paper | wc -l)" ]
+
+# Each part is one of the documents that verify makes again.
+verify() { "$TANKSIDE" verify paper --dossier 55.xml >said 2>err || return $?; }
+verify || { cat said err; exit 1; }
+sed 's/^%%EOF/altered %%EOF/' paper/assessment-part-01.pdf >altered.pdf
+mv altered.pdf paper/assessment-part-01.pdf
+rm paper/assessment-part-02.pdf
+status=0
+verify || status=$?
+[ "$status" -eq 1 ]
+grep -q '^paper/assessment-part-01.pdf: error: object 0 is not what is set' err
+grep -q '^paper/assessment-part-02.pdf: error: is missing' err
 
 # By itself, with a word of what was done; and what a shorter revision does not have goes.
 "$TANKSIDE" print paper --as pdf -o full.pdf >said
