@@ -403,9 +403,9 @@
     <xsl:choose>
       <xsl:when test="not($terms)"><xsl:value-of select="."/></xsl:when>
       <xsl:when test="$sign != '' and contains(., $between)">
-        <xsl:call-template name="side"><xsl:with-param name="text" select="substring-before(., $between)"/></xsl:call-template>
+        <xsl:call-template name="formula"><xsl:with-param name="text" select="substring-before(., $between)"/></xsl:call-template>
         <xsl:value-of select="$between"/>
-        <xsl:call-template name="side"><xsl:with-param name="text" select="substring-after(., $between)"/></xsl:call-template>
+        <xsl:call-template name="formula"><xsl:with-param name="text" select="substring-after(., $between)"/></xsl:call-template>
       </xsl:when>
       <xsl:when test="contains(., ': ')">
         <xsl:call-template name="named"><xsl:with-param name="text" select="substring-before(., ': ')"/></xsl:call-template>
@@ -417,39 +417,19 @@
     </xsl:choose>
   </xsl:template>
 
-  <!-- "water depth (3.4 m)", "1.2 m"; of a formula only what stands alone has a name here. -->
-  <xsl:template name="side">
-    <xsl:param name="text"/>
-    <xsl:variable name="name" select="substring-before($text, ' (')"/>
-    <xsl:variable name="rest" select="substring-after($text, ' (')"/>
-    <xsl:choose>
-      <xsl:when test="$name = ''"><xsl:call-template name="value"><xsl:with-param name="of" select="$text"/></xsl:call-template></xsl:when>
-      <xsl:when test="contains($rest, ' (')"><xsl:call-template name="decimals"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:when>
-      <xsl:otherwise>
-        <xsl:call-template name="named"><xsl:with-param name="text" select="$name"/></xsl:call-template>
-        <xsl:text> (</xsl:text>
-        <xsl:call-template name="value"><xsl:with-param name="of" select="substring($rest, 1, string-length($rest) - 1)"/></xsl:call-template>
-        <xsl:text>)</xsl:text>
-      </xsl:otherwise>
-    </xsl:choose>
-  </xsl:template>
-
   <!-- A fact, or with what it is of: "depth", "water depth". -->
   <xsl:template name="named">
     <xsl:param name="text"/>
     <xsl:variable name="fact"><xsl:call-template name="known"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:variable>
-    <xsl:variable name="of"><xsl:call-template name="known"><xsl:with-param name="text" select="substring-before($text, ' ')"/></xsl:call-template></xsl:variable>
-    <xsl:variable name="its"><xsl:call-template name="known"><xsl:with-param name="text" select="substring-after($text, ' ')"/></xsl:call-template></xsl:variable>
-    <xsl:choose>
-      <xsl:when test="$fact != ''"><xsl:value-of select="$fact"/></xsl:when>
-      <xsl:when test="$of != '' and $its != ''"><xsl:value-of select="concat($its, ' (', $of, ')')"/></xsl:when>
-      <xsl:when test="contains($text, ' × ') and not(contains($text, '('))">
-        <xsl:call-template name="named"><xsl:with-param name="text" select="substring-before($text, ' × ')"/></xsl:call-template>
-        <xsl:text> × </xsl:text>
-        <xsl:call-template name="decimals"><xsl:with-param name="text" select="substring-after($text, ' × ')"/></xsl:call-template>
-      </xsl:when>
-      <xsl:otherwise><xsl:call-template name="decimals"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:otherwise>
-    </xsl:choose>
+    <xsl:value-of select="$fact"/>
+    <xsl:if test="$fact = ''">
+      <xsl:variable name="of"><xsl:call-template name="known"><xsl:with-param name="text" select="substring-before($text, ' ')"/></xsl:call-template></xsl:variable>
+      <xsl:variable name="its"><xsl:if test="$of != ''"><xsl:call-template name="known"><xsl:with-param name="text" select="substring-after($text, ' ')"/></xsl:call-template></xsl:if></xsl:variable>
+      <xsl:choose>
+        <xsl:when test="$its != ''"><xsl:value-of select="concat($its, ' (', $of, ')')"/></xsl:when>
+        <xsl:otherwise><xsl:value-of select="$text"/></xsl:otherwise>
+      </xsl:choose>
+    </xsl:if>
   </xsl:template>
 
   <!-- How it stands, as in a sentence: "very high 15", "not found". -->
@@ -506,84 +486,46 @@
   </xsl:template>
 
   <xsl:template match="value/@names | value/@working">
-    <xsl:variable name="said"><xsl:call-template name="worked"><xsl:with-param name="text" select="string(.)"/></xsl:call-template></xsl:variable>
-    <xsl:attribute name="{name()}">
-      <xsl:call-template name="decimals"><xsl:with-param name="text" select="string($said)"/></xsl:call-template>
-    </xsl:attribute>
+    <xsl:attribute name="{name()}"><xsl:call-template name="formula"><xsl:with-param name="text" select="string(.)"/></xsl:call-template></xsl:attribute>
   </xsl:template>
 
-  <!-- "greatest of (0 s, 12 March 2027 − (not known)) = an unknown time": what a formula says in words but for its names, and its dates. -->
-  <xsl:template name="worked">
+  <!-- "greatest of (0 s, 12 March 2027 − (not known)) = an unknown time", "water depth (3.4 m)": what stands between the
+       signs, each by itself. -->
+  <xsl:template name="formula">
     <xsl:param name="text"/>
-    <xsl:param name="phrases" select="$phrases[contains($text, .)]"/>
-    <xsl:choose>
-      <xsl:when test="$phrases">
-        <xsl:call-template name="worked">
-          <xsl:with-param name="text">
-            <xsl:call-template name="exchanged">
-              <xsl:with-param name="text" select="$text"/>
-              <xsl:with-param name="from" select="string($phrases[1])"/><xsl:with-param name="to" select="string($w[@id = $phrases[1]/@id])"/>
-              <xsl:with-param name="unit" select="starts-with($phrases[1]/@id, 'unit-')"/>
-            </xsl:call-template>
-          </xsl:with-param>
-          <xsl:with-param name="phrases" select="$phrases[position() &gt; 1]"/>
-        </xsl:call-template>
-      </xsl:when>
-      <xsl:otherwise><xsl:call-template name="dates"><xsl:with-param name="text" select="string($text)"/></xsl:call-template></xsl:otherwise>
-    </xsl:choose>
+    <xsl:variable name="said"><xsl:call-template name="pieces"><xsl:with-param name="text" select="$text"/></xsl:call-template></xsl:variable>
+    <xsl:call-template name="decimals"><xsl:with-param name="text" select="string($said)"/></xsl:call-template>
+  </xsl:template>
+  <xsl:template name="pieces">
+    <xsl:param name="text"/>
+    <xsl:param name="marked" select="translate($text, '()+−×÷=,;^√…', '||||||||||||')"/>
+    <xsl:variable name="length" select="string-length(substring-before(concat($marked, '|'), '|'))"/>
+    <xsl:variable name="sign" select="substring($text, $length + 1, 1)"/>
+    <xsl:call-template name="piece">
+      <xsl:with-param name="text" select="substring($text, 1, $length)"/><xsl:with-param name="sign" select="$sign"/>
+    </xsl:call-template>
+    <xsl:value-of select="$sign"/>
+    <xsl:if test="$sign != ''">
+      <xsl:call-template name="pieces">
+        <xsl:with-param name="text" select="substring($text, $length + 2)"/><xsl:with-param name="marked" select="substring($marked, $length + 2)"/>
+      </xsl:call-template>
+    </xsl:if>
   </xsl:template>
 
-  <xsl:variable name="phrases" select="document('words-en-GB.xml')/words/word[starts-with(@id, 'working-') or @id = 'unit-years' or @id = 'unit-knot']"/>
-
-  <!-- A unit only behind a number: a name may hold the word too. -->
-  <xsl:template name="exchanged">
+  <!-- A number, a name, or a function that is called: that has a name in the rule files alone. -->
+  <xsl:template name="piece">
     <xsl:param name="text"/>
-    <xsl:param name="from"/>
-    <xsl:param name="to"/>
-    <xsl:param name="unit"/>
+    <xsl:param name="sign"/>
+    <xsl:variable name="bare" select="normalize-space($text)"/>
+    <xsl:if test="starts-with($text, ' ')"><xsl:text> </xsl:text></xsl:if>
     <xsl:choose>
-      <xsl:when test="contains($text, $from)">
-        <xsl:variable name="before" select="substring-before($text, $from)"/>
-        <xsl:value-of select="$before"/>
-        <xsl:choose>
-          <xsl:when test="$unit and not(contains($digits, substring(concat('  ', $before), string-length($before) + 1, 1)))"><xsl:value-of select="$from"/></xsl:when>
-          <xsl:otherwise><xsl:value-of select="$to"/></xsl:otherwise>
-        </xsl:choose>
-        <xsl:call-template name="exchanged">
-          <xsl:with-param name="text" select="substring-after($text, $from)"/>
-          <xsl:with-param name="from" select="$from"/><xsl:with-param name="to" select="$to"/><xsl:with-param name="unit" select="$unit"/>
-        </xsl:call-template>
-      </xsl:when>
-      <xsl:otherwise><xsl:value-of select="$text"/></xsl:otherwise>
+      <xsl:when test="$bare = ''"/>
+      <xsl:when test="contains($digits, substring($bare, 1, 1))"><xsl:call-template name="measured"><xsl:with-param name="text" select="$bare"/></xsl:call-template></xsl:when>
+      <xsl:when test="$bare = 'withheld'"><xsl:value-of select="translate($said-withheld, '()', '')"/></xsl:when>
+      <xsl:when test="$sign = '(' and substring($text, string-length($text)) != ' '"><xsl:value-of select="$bare"/></xsl:when>
+      <xsl:otherwise><xsl:call-template name="named"><xsl:with-param name="text" select="$bare"/></xsl:call-template></xsl:otherwise>
     </xsl:choose>
-  </xsl:template>
-
-  <!-- "9 March 2027 − 14 September 2026": each date in a longer text, as `date` writes it. -->
-  <xsl:template name="dates">
-    <xsl:param name="text"/>
-    <xsl:param name="months" select="$months[contains($text, concat(' ', ., ' '))]"/>
-    <xsl:variable name="mark" select="concat(' ', $months[1], ' ')"/>
-    <xsl:choose>
-      <xsl:when test="not($months)"><xsl:value-of select="$text"/></xsl:when>
-      <xsl:when test="not(contains($text, $mark))">
-        <xsl:call-template name="dates"><xsl:with-param name="text" select="$text"/><xsl:with-param name="months" select="$months[position() &gt; 1]"/></xsl:call-template>
-      </xsl:when>
-      <xsl:otherwise>
-        <xsl:variable name="before" select="substring-before($text, $mark)"/>
-        <xsl:variable name="after" select="substring-after($text, $mark)"/>
-        <xsl:variable name="length" select="string-length($before)"/>
-        <xsl:variable name="figures" select="1 + contains($digits, substring(concat(' ', $before), $length, 1))"/>
-        <xsl:call-template name="dates">
-          <xsl:with-param name="text" select="substring($before, 1, $length - $figures)"/><xsl:with-param name="months" select="$months"/>
-        </xsl:call-template>
-        <xsl:call-template name="date">
-          <xsl:with-param name="day" select="number(substring($before, $length - $figures + 1))"/>
-          <xsl:with-param name="month" select="count($months[1]/preceding-sibling::month) + 1"/>
-          <xsl:with-param name="year" select="substring($after, 1, 4)"/>
-        </xsl:call-template>
-        <xsl:call-template name="dates"><xsl:with-param name="text" select="substring($after, 5)"/><xsl:with-param name="months" select="$months"/></xsl:call-template>
-      </xsl:otherwise>
-    </xsl:choose>
+    <xsl:if test="$bare != '' and substring($text, string-length($text)) = ' '"><xsl:text> </xsl:text></xsl:if>
   </xsl:template>
 
   <xsl:template match="@words | @then | @at | @depth | @time | @breath-hold | @seven-days | @minutes">

@@ -138,21 +138,23 @@ static void write_operation(pen *p, const ts_node *n, int outer) {
   if (bracket) ts_text_add(&p->out, ")");
 }
 
-/* "greatest of (a, b, c)": one directly within another of its kind says no more than its parts. */
-static void write_extreme(pen *p, const char *name, const ts_node *n, int outer) {
+/* "greatest of (a, b, c)", "size of (a)": one directly within another of its kind says no more than its parts. */
+static void write_in_words(pen *p, const char *name, const ts_node *n, int outer) {
   int within = -(int)n->op;
   bool whole = outer != within;
   if (whole) ts_text_addf(&p->out, "%s (", name);
   write_node(p, n->a, within);
-  ts_text_add(&p->out, ", ");
-  write_node(p, n->b, within);
+  if (n->b != TS_NO_NODE) {
+    ts_text_add(&p->out, ", ");
+    write_node(p, n->b, within);
+  }
   if (whole) ts_text_add(&p->out, ")");
 }
 
-static void write_around(pen *p, const char *before, const ts_node *n, const char *after) {
-  ts_text_add(&p->out, before);
+static void write_around(pen *p, const char *before, const ts_node *n) {
+  ts_text_addf(&p->out, "%s(", before);
   write_node(p, n->a, 0);
-  ts_text_add(&p->out, after);
+  ts_text_add(&p->out, ")");
 }
 
 static const char *name_given(const pen *p, ts_node_id id) {
@@ -184,12 +186,12 @@ static void write_part(pen *p, ts_node_id id, int outer) {
   }
   switch ((ts_op)n->op) {
   case TS_ADD: case TS_SUB: case TS_MUL: case TS_DIV: write_operation(p, n, outer); break;
-  case TS_NEG: write_around(p, "−(", n, ")"); break;
-  case TS_ABS: write_around(p, "size of (", n, ")"); break;
-  case TS_MIN: write_extreme(p, "least of", n, outer); break;
-  case TS_MAX: write_extreme(p, "greatest of", n, outer); break;
-  case TS_ROOT: write_around(p, "√(", n, ")"); break;
-  case TS_RAISE: write_around(p, "(", n, ")"); ts_text_addf(&p->out, "^%d", n->k); break;
+  case TS_NEG: write_around(p, "−", n); break;
+  case TS_ABS: write_in_words(p, "size of", n, outer); break;
+  case TS_MIN: write_in_words(p, "least of", n, outer); break;
+  case TS_MAX: write_in_words(p, "greatest of", n, outer); break;
+  case TS_ROOT: write_around(p, "√", n); break;
+  case TS_RAISE: write_around(p, "", n); ts_text_addf(&p->out, "^%d", n->k); break;
   case TS_CALL:
     if (p->numbers) write_operand(p, id);
     else write_call(p, n);
