@@ -4,8 +4,10 @@
  * assessment.xml (shared/schema/assessment.rng); how it looks is decided by
  * the stylesheets in templates/. Nothing here computes a score.
  *
- * The HTML is the accessible edition: one self-contained file, no script, no
- * address outside itself, printable from any browser. The PDF is the same HTML
+ * The HTML is the accessible edition: one self-contained file, no address outside
+ * itself, printable from any browser. The assessment and the reviewer's page carry
+ * a script of aids for reading, which asks for nothing and keeps nothing; without
+ * it the page is whole. The PDF is the same HTML
  * set by the separate program `weasyprint` with page numbers and running heads
  * added. Same assessment, same bytes, for both.
  */
@@ -53,7 +55,7 @@ bool ts_language_known(const char *language, const char *where, int line,
                        ts_diagnostics *problems);
 
 /* An assessment as the sheets print it in another language: texts of rules, controls and matrix
- * that have a translation, days in words, decimal marks. `language` NULL: what the dossier asks
+ * that have a translation, names and dates in workings, days in words, decimal marks. `language` NULL: what the dossier asks
  * for, else as it is. The result is for the functions below, not for keeping: assessment.xml is
  * written in English, once. NUL-terminated, for free(); false with a report. */
 bool ts_assessment_in_language(const char *assessment_xml, size_t length, const char *language,

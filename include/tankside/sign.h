@@ -59,7 +59,7 @@ size_t ts_signatures(const char *kind, const char *document, size_t length, cons
 size_t ts_unsigned_length(const char *document, size_t length);
 
 /* SHA-256 of what was written before anybody signed: papers carry it, so that they name the
- * assessment they were made from, signed or not. */
+ * assessment they were made from, signed or not. Hexadecimal, into `out`, which is given back. */
 char *ts_assessment_digest(const char *assessment, size_t length, char out[65]);
 
 #endif
