@@ -313,10 +313,12 @@ static bool is_assessment(reading *r, ts_diagnostics *problems) {
   return false;
 }
 
-/* A row of which parts stood inside its element is whole when the next begins. */
+/* A row of which parts stood inside its element is whole when the next begins, and what was held of
+ * that element is gone with it: nothing that follows is inside of it. */
 static void end_rows(reading *r) {
   end_immersion(r);
   end_finding(r);
+  r->entity = r->task = r->day = NULL;
   ts_arena_free(r->brief);
   r->brief = ts_arena_new();
 }

@@ -20,6 +20,7 @@ variant minor '/<person path="ada"/s/under-18="no"/under-18="yes"/'
 variant formula 's/production title="[^"]*"/production title="=cmd|calc"/'
 variant packs '/pack="gb"/s/sha256="./sha256="0/; /<matrix file/s/sha256="./sha256="0/'
 variant version 's/tankside="[^"]*"/tankside="0.0.9"/; s|<failures/>|<failures><failure rule="air.x" text="Hal"/></failures>|; s/complete="yes"/complete="no"/'
+variant apart 's|</day>|</day><aside><task path="t"/></aside>|'
 mkdir -p book/broken book/dossier book/number book/entities
 head -c 90000 book/titles/assessment.xml >book/broken/assessment.xml
 cp "$SOURCE/shared/productions/title-day/dossier.xml" book/dossier/assessment.xml
@@ -50,12 +51,13 @@ review() {
 }
 review book >said
 [ $status -eq 1 ] # some could not be read, one is altered
-for bad in broken dossier number entities; do
+for bad in broken dossier number entities apart; do
   grep -q "^book/$bad/assessment.xml:.*error: " err
   grep -q "^  book/$bad/assessment.xml:" said
 done
-[ "$(grep -c error err)" = 4 ]
+[ "$(grep -c error err)" = 5 ]
 grep -q 'number/.*: is not an assessment as tankside writes them: cannot store TEXT value in INTEGER column assessments.stops' err
+grep -q 'apart/.*: is not an assessment as tankside writes them: NOT NULL constraint failed: tasks.day' err
 grep -q 'entities/.*: a DOCTYPE is not allowed here' err
 tr '\n' ' ' <said | sed 's/  */ /g' >line
 grep -q 'Signed: CN = I. Marsh, officer, 2027-05-15: holds, vouched for' line
