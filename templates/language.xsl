@@ -19,6 +19,7 @@
   <xsl:variable name="said-margin-may" select="string($w[@id = 'margin-may'])"/>
   <xsl:variable name="said-margin-now" select="string($w[@id = 'margin-now'])"/>
   <xsl:variable name="said-margin-edge" select="string($w[@id = 'margin-edge'])"/>
+  <xsl:variable name="said-margin-moved" select="string($w[@id = 'margin-moved'])"/>
   <xsl:variable name="said-margin-unknown" select="string($w[@id = 'margin-unknown'])"/>
   <xsl:variable name="said-shift-new" select="string($w[@id = 'shift-new'])"/>
   <xsl:variable name="said-label-post" select="string($w[@id = 'label-post'])"/>
@@ -335,6 +336,10 @@
 
   <xsl:template match="*" mode="now">
     <xsl:choose>
+      <xsl:when test="@moved-to">
+        <xsl:call-template name="decimals"><xsl:with-param name="text" select="string(@moved-to)"/></xsl:call-template>
+        <xsl:value-of select="concat(' ', $said-margin-moved)"/>
+      </xsl:when>
       <xsl:when test="@now"><xsl:call-template name="value"><xsl:with-param name="of" select="@now"/></xsl:call-template></xsl:when>
       <xsl:otherwise><xsl:value-of select="$said-margin-unknown"/></xsl:otherwise>
     </xsl:choose>

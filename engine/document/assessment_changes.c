@@ -104,6 +104,25 @@ static bool goes_up(const ts_margin *margin) {
   return margin->side == TS_UP || margin->side == TS_FROM_LOW;
 }
 
+/* The end from which the search went out is another where a control in place moves the fact. */
+static bool moved(const ts_paper *paper, const ts_margin *margin) {
+  ts_range range = ts_slot_value(paper->dossier, margin->slot)->range;
+  double end = goes_up(margin) ? range.hi : range.lo;
+  return !is_inside(margin) && fabs(end - margin->from) > 1e-9 * fmax(fabs(end), 1e-9);
+}
+
+/* NULL: as it is stated. */
+static const char *moved_to(ts_paper *paper, const ts_margin *margin) {
+  if (!moved(paper, margin)) return NULL;
+  return one_number(paper, ts_slot_fact(paper->dossier, margin->slot), margin->from);
+}
+
+static const char *now(ts_paper *paper, const ts_margin *margin) {
+  const char *to = moved_to(paper, margin);
+  if (to == NULL) return ts_paper_fact(paper, margin->slot);
+  return ts_arena_printf(paper->arena, "%s with what is in place", to);
+}
+
 /* Nothing lies beyond the end of what is plausible. */
 static bool at_end(const ts_paper *paper, const ts_margin *margin) {
   ts_range range = ts_fact_plausible(paper->vocabulary, ts_slot_fact(paper->dossier, margin->slot));
@@ -150,6 +169,7 @@ static void margin_parts(ts_paper *paper, const ts_finding *finding, const ts_ma
   ts_xml_attribute(&paper->out, "where", at_end(paper, it) ? "at" : where);
   ts_paper_stand_parts(paper, "then", finding->word, it->then, within_band(paper, finding, it));
   if (is_inside(it)) return;
+  ts_xml_attribute(&paper->out, "moved-to", moved_to(paper, it));
   ts_xml_attribute(&paper->out, "away", away_from(paper, it));
 }
 
@@ -161,7 +181,7 @@ static bool above_line(const ts_paper *paper, ts_word word, ts_stand stand) {
 
 static void margin(ts_paper *paper, const ts_finding *finding, const ts_margin *it) {
   const ts_fact_def *fact = ts_slot_fact(paper->dossier, it->slot);
-  const char *edge = one_number(paper, fact, it->edge), *is = ts_paper_fact(paper, it->slot);
+  const char *edge = one_number(paper, fact, it->edge), *is = now(paper, it);
   ts_xml_start(&paper->out, "margin");
   of_fact(paper, finding, it->slot, is);
   ts_xml_attribute(&paper->out, "edge", edge);
