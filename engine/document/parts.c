@@ -152,9 +152,9 @@ static bool stands_over(const element *in, const element *e) {
 /* Before a block where the part is long enough; before whatever comes where it is too long. */
 static bool may_be_cut(const scanner *s) {
   const ts_parts *p = s->parts;
+  if (p->target == 0 || s->depth < 2 || s->fixed > 0) return false;
   const element *in = &s->open[s->depth - 1];
-  if (p->target == 0 || s->depth < 2 || s->fixed > 0 || !in->begun || in->after_heading)
-    return false;
+  if (!in->begun || in->after_heading) return false;
   if (ts_same(in->name, "table") && !ts_same(s->name, "tbody")) return false;
   bool block = s->papers == 0 && (ts_same(in->name, "main") || ts_same(in->name, "section"));
   size_t long_enough = block ? p->target : p->target + p->target / 2;
@@ -179,10 +179,9 @@ static void enter(scanner *s) {
 }
 
 static void leave(scanner *s) {
-  const element *e = &s->open[s->depth - 1];
-  s->good = s->depth > 0 && ts_same(e->name, s->name);
+  s->good = s->depth > 0 && ts_same(s->open[s->depth - 1].name, s->name);
   if (!s->good) return;
-  s->depth--;
+  const element *e = &s->open[--s->depth];
   s->fixed -= !e->flows;
   s->papers -= e->paper;
   if (s->depth == 0) return;
