@@ -232,6 +232,15 @@ static stretch find_status(const ts_parts *p) {
   return (stretch){from, find(p, from, end) + sizeof end - 1};
 }
 
+/* The first so many of them, and no others. */
+static void keep_cuts(ts_parts *p, size_t count) {
+  while (p->count > count) {
+    cut *last = &p->cuts[--p->count];
+    ts_text_release(&last->opens);
+    ts_text_release(&last->closes);
+  }
+}
+
 ts_parts *ts_parts_of(const char *html, size_t length) {
   ts_parts *p = ts_alloc(sizeof *p);
   *p = (ts_parts){.html = html, .length = length, .ids = xmlHashCreate(0)};
@@ -242,16 +251,13 @@ ts_parts *ts_parts_of(const char *html, size_t length) {
   new_cut(p, p->status.to);
   if (text < PART + PART / 2) return p;
   p->target = text / wanted + 1;
-  if (!scan(p)) p->count = 1;
+  if (!scan(p)) keep_cuts(p, 1);
   return p;
 }
 
 void ts_parts_free(ts_parts *p) {
   if (!p) return;
-  for (size_t i = 0; i < p->count; i++) {
-    ts_text_release(&p->cuts[i].opens);
-    ts_text_release(&p->cuts[i].closes);
-  }
+  keep_cuts(p, 0);
   xmlHashFree(p->ids, NULL);
   free(p->cuts);
   free(p);
