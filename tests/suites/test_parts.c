@@ -43,8 +43,10 @@ typedef struct {
   bool awaits;          /* what stands over rows has none under it */
 } reader;
 
-static void read_mark(reader *r, const char *mark, const char *where) {
+static void read_mark(reader *r, const char *at, const char *where) {
   size_t group, row;
+  char mark[32]; /* sscanf looks for the end of what it is given */
+  snprintf(mark, sizeof mark, "%.31s", at);
   if (*mark == 'H') {
     r->heads = r->awaits = true;
   } else if (sscanf(mark, "G%zu;", &group) == 1) {
@@ -52,7 +54,7 @@ static void read_mark(reader *r, const char *mark, const char *where) {
     r->group = group, r->awaits = true;
   } else if (sscanf(mark, "R%zu/%zu;", &group, &row) == 2) {
     bool next = group == r->last ? row == r->in_row : row == 0 && group == r->last + 1;
-    ck_assert_msg(r->heads && group == r->group && next, "%s: %.16s under group %zu", where, mark,
+    ck_assert_msg(r->heads && group == r->group && next, "%s: %s under group %zu", where, mark,
                   r->group);
     r->last = group, r->in_row = row + 1, r->rows++, r->awaits = false;
   }
