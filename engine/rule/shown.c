@@ -138,7 +138,8 @@ static void write_operation(pen *p, const ts_node *n, int outer) {
   if (bracket) ts_text_add(&p->out, ")");
 }
 
-/* "greatest of (a, b, c)", "size of (a)": one directly within another of its kind says no more than its parts. */
+/* "greatest of (a, b, c)", "size of (a)": one directly within another of its kind says no more than its parts.
+ * `outer` is below 0 within one of these, and tells of which kind. */
 static void write_in_words(pen *p, const char *name, const ts_node *n, int outer) {
   int within = -(int)n->op;
   bool whole = outer != within;

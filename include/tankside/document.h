@@ -55,9 +55,10 @@ bool ts_language_known(const char *language, const char *where, int line,
                        ts_diagnostics *problems);
 
 /* An assessment as the sheets print it in another language: texts of rules, controls and matrix
- * that have a translation, names and dates in workings, days in words, decimal marks. `language` NULL: what the dossier asks
- * for, else as it is. The result is for the functions below, not for keeping: assessment.xml is
- * written in English, once. NUL-terminated, for free(); false with a report. */
+ * that have a translation, names and dates in workings, days in words, decimal marks. `language`
+ * NULL: what the dossier asks for, else as it is. The result is for the functions below, not for
+ * keeping: assessment.xml is written in English, once. NUL-terminated, for free(); false with a
+ * report. */
 bool ts_assessment_in_language(const char *assessment_xml, size_t length, const char *language,
                                char **translated, size_t *translated_length,
                                ts_diagnostics *problems);

@@ -45,26 +45,25 @@ class Page(html.parser.HTMLParser):
             self.words += self.group
             self.grouped += 1
         if tag not in EMPTY:
-            self.open.append(("group" if given.get("scope") == "rowgroup" else tag, given.get("class")))
+            self.open.append((tag, given.get("class"), given.get("scope")))
 
     def handle_endtag(self, tag):
         if tag == "tbody" and self.group and not self.grouped:
             self.wrong.append(f"names no row: {' '.join(self.group)}")
         if tag in ("tbody", "table"):
             self.group, self.grouped = [], 0
-        if not self.open or self.open[-1][0] not in (tag, "group"):
+        if not self.open or self.open[-1][0] != tag:
             self.wrong.append(f"</{tag}> closes {self.open[-1:]}")
         else:
             self.open.pop()
 
     def handle_data(self, data):
-        at = [tag for tag, _ in self.open]
-        classes = {c for _, c in self.open}
+        at, classes, scopes = map(list, zip(*self.open)) if self.open else ([], [], [])
         if "title" in at[:3] and "svg" not in at:
             self.head["title"] = data
-        elif "group" in at:
+        elif "rowgroup" in scopes:
             self.group = self.group + data.split()
-        elif "body" in at and not classes & {"part-of", "status-bar", "skip"} and not set(at) & {"caption", "thead"}:
+        elif "body" in at and not set(classes) & {"part-of", "status-bar", "skip"} and not set(at) & {"caption", "thead"}:
             self.words += data.split()
 
 

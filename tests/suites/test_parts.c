@@ -1,6 +1,6 @@
 /* parts: pages too long to be set as one PDF, and where they are cut. The pages are built here of
  * marks that are then looked for: "H;" in what stands over a table, "G3;" in the row that names the
- * rows after it, "R3/7;" in the seventh of those. */
+ * rows after it, "R3/7;" in one of those, counted from 0. */
 #include "document/parts.h"
 #include "draw.h"
 
@@ -94,8 +94,7 @@ START_TEST(rows_of_each_part_have_over_them_what_names_them) {
 }
 END_TEST
 
-/* A row that names others may stand among them too; it is no head of what follows in another part.
- */
+/* A row that names others may stand among them too: then it is no head in the next part. */
 START_TEST(a_row_in_the_middle_is_not_said_again) {
   ts_text page = {0};
   ts_text_add(&page,
@@ -121,11 +120,12 @@ START_TEST(a_row_in_the_middle_is_not_said_again) {
 }
 END_TEST
 
-/* Not as a stylesheet writes it. Copied to where nothing lies behind its end, for the sanitizers.
- */
+/* How a page may end that no stylesheet wrote. */
+static const char *const ends[] = {
+    "</main></body></html>", "</table></main></body>", "<", "<td", "<td a=\"", "<script>", "</"};
+
+/* Copied to where nothing lies behind its end, for the sanitizers. */
 START_TEST(a_page_that_is_not_made_so_stays_whole) {
-  static const char *const ends[] = {
-      "</main></body></html>", "</table></main></body>", "<", "<td", "<td a=\"", "<script>", "</"};
   ts_text page = {0};
   ts_text_add(&page,
               "<html><head><title>T</title></head><body data-title=\"T\"><main><table><tbody>");
@@ -145,9 +145,10 @@ END_TEST
 Suite *suite_parts(void) {
   Suite *suite = suite_create("parts");
   TCase *tcase = tcase_create("parts");
-  tcase_add_loop_test(tcase, rows_of_each_part_have_over_them_what_names_them, 0, 4);
+  tcase_add_loop_test(tcase, rows_of_each_part_have_over_them_what_names_them, 0,
+                      sizeof tables / sizeof *tables);
   tcase_add_test(tcase, a_row_in_the_middle_is_not_said_again);
-  tcase_add_loop_test(tcase, a_page_that_is_not_made_so_stays_whole, 0, 7);
+  tcase_add_loop_test(tcase, a_page_that_is_not_made_so_stays_whole, 0, sizeof ends / sizeof *ends);
   suite_add_tcase(suite, tcase);
   return suite;
 }
